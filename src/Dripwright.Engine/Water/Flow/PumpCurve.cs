@@ -13,7 +13,7 @@ namespace Dripwright.Engine.Water;
 public sealed class PumpCurve
 {
     private readonly CubicSpline? _head;
-    private readonly IInterpolation? _power;
+    private readonly LinearSpline? _power;
     private readonly bool _parabola;
 
     private PumpCurve(IReadOnlyList<PumpPoint> points, double? ratedPower)
