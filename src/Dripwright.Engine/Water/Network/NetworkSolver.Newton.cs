@@ -110,7 +110,7 @@ public sealed partial class NetworkSolver
     {
         var merit = Evaluate(_head, _flow);
         var largest = LargestEnergy();
-        for (; _iterations < MostIterations; _iterations++)
+        for (var step = 0; step < MostIterations; step++, _iterations++)
         {
             if (largest <= EnergyTarget)
             {

@@ -5,6 +5,9 @@ namespace Dripwright.Engine.Water;
 /// <content>What is said about a solve.</content>
 public sealed partial class NetworkSolver
 {
+    // [m³/s] 3.6 microlitres an hour: what still water's rounding is measured against.
+    private const double StillFlow = 1e-12;
+
     private NetworkSolution Report(bool converged)
     {
         var total = TotalFlow();
@@ -94,7 +97,7 @@ public sealed partial class NetworkSolver
             }
         }
 
-        return _nodes == 0 || moving == 0 ? (0, worst) : (Math.Abs(balance[worst]) / moving, worst);
+        return _nodes == 0 ? (0, 0) : (Math.Abs(balance[worst]) / Math.Max(moving, StillFlow), worst);
     }
 
     private double[] HeadsAtEmitters()
