@@ -47,11 +47,13 @@ public class DrainProfileTests
             );
 
     [Fact]
-    public void More_inflow_never_lowers_the_deepest_point() =>
+    public void More_inflow_never_lowers_the_deepest_point_of_a_freely_falling_drain() =>
+        // Not so with a drowned outlet: stronger fast flow can push the standing water out of the pipe.
         Gen.Select(_runs, Gen.Double[1, 3])
             .Sample(
-                (run, factor) =>
+                (drowned, factor) =>
                 {
+                    var run = drowned with { OutletWaterDepth = 0 };
                     var more = run with
                     {
                         Inflows = [.. run.Inflows.Select(inflow => inflow with { Flow = inflow.Flow * factor })],
