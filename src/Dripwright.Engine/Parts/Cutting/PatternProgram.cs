@@ -18,7 +18,6 @@ internal sealed class PatternProgram : IDisposable
     private const int MostRounds = 400;
     private const long Nodes = 50_000;
     private const int MostSteps = 20;
-    private const double MostEffort = 0.5;
     private const double Tolerance = 1e-7;
     private const string SolverSettings = "num_workers:1,random_seed:1,max_deterministic_time:";
 
@@ -64,6 +63,16 @@ internal sealed class PatternProgram : IDisposable
         if (model.Cost(rounded) <= bound.Value)
         {
             return (rounded, CutMethod.RoundedPatterns);
+        }
+
+        if (PurchaseBranching.Climb(model, bound, rounded) is { } cheaper)
+        {
+            return (cheaper, CutMethod.IntegerPatterns);
+        }
+
+        if (model.Cost(rounded) <= bound.Value)
+        {
+            return (rounded, CutMethod.IntegerPatterns);
         }
 
         return program.SolveWhole(rounded) is { } whole
@@ -274,8 +283,7 @@ internal sealed class PatternProgram : IDisposable
 
         var (worths, holds) = _bound.Fit(_worths);
         var raw = _bound.Raw(worths, holds);
-        var budget = MostEffort;
-        for (var step = 0; step < MostSteps && budget > 0 && _bound.Value < _model.Cost(best); step++)
+        for (var step = 0; step < MostSteps && _model.Effort.Left > 0 && _bound.Value < _model.Cost(best); step++)
         {
             var target = _bound.Value;
             var slack = (BigInteger)target * PurchaseBound.Scale - raw;
@@ -284,7 +292,7 @@ internal sealed class PatternProgram : IDisposable
                 break;
             }
 
-            var (status, found) = SolveWhole(complete, target, ref budget);
+            var (status, found) = SolveWhole(complete, target);
             if (found is not null)
             {
                 return found;
@@ -304,15 +312,10 @@ internal sealed class PatternProgram : IDisposable
         }
 
         // The bound stays open; the patterns of the linear program may still hold something cheaper.
-        budget = Math.Max(budget, MostEffort / 4);
-        return SolveWhole(_patterns, _model.Cost(best) - 1, ref budget).Found;
+        return _model.Effort.Left > 0 ? SolveWhole(_patterns, _model.Cost(best) - 1).Found : null;
     }
 
-    private (Sat.CpSolverStatus Status, List<Batch>? Found) SolveWhole(
-        List<CutPattern> patterns,
-        long target,
-        ref double budget
-    )
+    private (Sat.CpSolverStatus Status, List<Batch>? Found) SolveWhole(List<CutPattern> patterns, long target)
     {
         if (patterns.Count == 0)
         {
@@ -366,10 +369,11 @@ internal sealed class PatternProgram : IDisposable
         using var solver = new Sat.CpSolver
         {
             StringParameters =
-                SolverSettings + budget.ToString("0.######", System.Globalization.CultureInfo.InvariantCulture),
+                SolverSettings
+                + _model.Effort.Left.ToString("0.######", System.Globalization.CultureInfo.InvariantCulture),
         };
         var status = solver.Solve(program);
-        budget -= solver.Response!.DeterministicTime;
+        _model.Effort.Left -= solver.Response!.DeterministicTime;
         return status is Sat.CpSolverStatus.Optimal or Sat.CpSolverStatus.Feasible
             ? (status, Trimmed(patterns, [.. numbers.Select(number => (int)solver.Value(number))]))
             : (status, null);
