@@ -71,7 +71,7 @@ public sealed class CutPlannerLaws
     [Fact]
     public void Every_piece_is_cut_once_with_its_label_and_no_stock_is_overfilled()
     {
-        Jobs.Sample(job => Assert.Null(CutPlanCheck.Mistake(job, Plan(job))), iter: 60);
+        Jobs.Sample(job => Assert.Null(CutPlanCheck.Mistake(job, Plan(job))), iter: 100);
     }
 
     [Fact]
@@ -83,7 +83,7 @@ public sealed class CutPlannerLaws
                 job = job with { Offers = [new(3.048)], OnHand = [] };
                 Assert.True(Plan(job).Stocks.Count <= CutPlanCheck.FirstFitDecreasing(job));
             },
-            iter: 60
+            iter: 100
         );
     }
 
@@ -97,14 +97,17 @@ public sealed class CutPlannerLaws
                 Assert.True(plan.LowerBound <= plan.Purchase + 1e-9);
                 Assert.Equal(plan.ProvenOptimal, plan.Gap < 1e-9);
             },
-            iter: 60
+            iter: 100
         );
     }
 
     [Fact]
     public void Pieces_on_hand_never_increase_the_purchase()
     {
-        Jobs.Sample(job => Assert.True(Plan(job).Purchase <= Plan(job with { OnHand = [] }).Purchase + 1e-9), iter: 40);
+        Jobs.Sample(
+            job => Assert.True(Plan(job).Purchase <= Plan(job with { OnHand = [] }).Purchase + 1e-9),
+            iter: 100
+        );
     }
 
     [Fact]
@@ -116,14 +119,14 @@ public sealed class CutPlannerLaws
                 var turned = job with { Wanted = [.. job.Wanted.Reverse()], Offers = [.. job.Offers.Reverse()] };
                 Assert.Equal(Plan(job).Purchases, Plan(turned).Purchases);
             },
-            iter: 40
+            iter: 100
         );
     }
 
     [Fact]
     public void The_same_job_gives_the_same_plan_piece_by_piece()
     {
-        Jobs.Sample(job => Assert.Equal(CutPlanCheck.Text(Plan(job)), CutPlanCheck.Text(Plan(job))), iter: 40);
+        Jobs.Sample(job => Assert.Equal(CutPlanCheck.Text(Plan(job)), CutPlanCheck.Text(Plan(job))), iter: 100);
     }
 
     [Fact]
@@ -146,7 +149,7 @@ public sealed class CutPlannerLaws
                 };
                 Assert.Equal(Plan(job).Purchases.Select(p => p.Count), Plan(twice).Purchases.Select(p => p.Count));
             },
-            iter: 40
+            iter: 100
         );
     }
 
