@@ -3,6 +3,11 @@ namespace Dripwright.Engine.Catalogue;
 /// <summary>All generic parts that a rig can name, ours with the user's own laid over them.</summary>
 public sealed record PartsCatalogue
 {
+    private static readonly Lazy<PartsCatalogue> s_default = new(CatalogueData.Load);
+
+    /// <summary>Our own generic parts, read once from the rows built into the engine.</summary>
+    public static PartsCatalogue Default => s_default.Value;
+
     /// <summary>Pipes and hoses by key.</summary>
     public required IReadOnlyDictionary<string, PipeSize> Pipes { get; init; }
 
@@ -32,4 +37,61 @@ public sealed record PartsCatalogue
 
     /// <summary>Everything else by key.</summary>
     public required IReadOnlyDictionary<string, Sundry> Sundries { get; init; }
+
+    /// <summary>Every entry of every shelf, shelf by shelf, each in the order of its rows.</summary>
+    public IEnumerable<CatalogueEntry> All =>
+        [
+            .. Pipes.Values,
+            .. Fittings.Values,
+            .. Tubes.Values,
+            .. Pots.Values,
+            .. Tanks.Values,
+            .. Emitters.Values,
+            .. Strainers.Values,
+            .. Pumps.Values,
+            .. Outlets.Values,
+            .. Sundries.Values,
+        ];
+
+    /// <summary>The fitting of a kind for a pipe, or null when the catalogue has none.</summary>
+    /// <param name="pipe">Pipe or hose; its family and nominal size count, not its measures.</param>
+    /// <param name="kind">What the fitting is to do.</param>
+    public FittingType? FittingFor(PipeSize pipe, FittingKind kind)
+    {
+        ArgumentNullException.ThrowIfNull(pipe);
+        // The last one wins, because the user's own rows stand after ours.
+        FittingType? found = null;
+        foreach (var fitting in Fittings.Values)
+        {
+            if (fitting.Kind == kind && fitting.Family == pipe.Family && fitting.Nominal == pipe.Nominal)
+            {
+                found = fitting;
+            }
+        }
+        return found;
+    }
+
+    /// <summary>The hose clamp for a hose, or null for a rigid pipe or when the catalogue has none.</summary>
+    /// <param name="hose">Hose; its nominal size counts.</param>
+    public Sundry? ClampFor(PipeSize hose)
+    {
+        ArgumentNullException.ThrowIfNull(hose);
+        return hose.Flexible ? Sundries.GetValueOrDefault($"clamp-{hose.Nominal}") : null;
+    }
+
+    /// <summary>The entry of any shelf with this key, or null.</summary>
+    /// <param name="key">Key as a rig file writes it.</param>
+    public CatalogueEntry? TryFind(string key)
+    {
+        ArgumentNullException.ThrowIfNull(key);
+        foreach (var entry in All)
+        {
+            if (entry.Key == key)
+            {
+                return entry;
+            }
+        }
+
+        return null;
+    }
 }

@@ -1,0 +1,40 @@
+using System.Reflection;
+using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Rigs;
+
+namespace Dripwright.Engine.Tests.Catalogue;
+
+public sealed class CatalogueDefaultTests
+{
+    private static readonly PartsCatalogue s_parts = PartsCatalogue.Default;
+
+    [Fact]
+    public void Every_part_assumed_in_a_rig_stands_on_its_shelf()
+    {
+        var assumed =
+            from type in typeof(Rig).Assembly.GetTypes()
+            where type.Namespace == typeof(Rig).Namespace
+            from property in type.GetProperties()
+            let part = property.GetCustomAttribute<PartKeyAttribute>()
+            where part is not null
+            from key in new[] { part.Us, part.Metric }
+            where key.Length > 0
+            select (part.Shelf, key);
+        foreach (var (shelf, key) in assumed)
+        {
+            var found = shelf switch
+            {
+                Shelf.Pipes => s_parts.Pipes.ContainsKey(key),
+                Shelf.Tubes => s_parts.Tubes.ContainsKey(key),
+                Shelf.Pots => s_parts.Pots.ContainsKey(key),
+                Shelf.Tanks => s_parts.Tanks.ContainsKey(key),
+                Shelf.Emitters => s_parts.Emitters.ContainsKey(key),
+                Shelf.Strainers => s_parts.Strainers.ContainsKey(key),
+                Shelf.Pumps => s_parts.Pumps.ContainsKey(key),
+                Shelf.Outlets => s_parts.Outlets.ContainsKey(key),
+                _ => s_parts.TryFind(key) is not null,
+            };
+            Assert.True(found, $"{shelf} has no {key}");
+        }
+    }
+}
