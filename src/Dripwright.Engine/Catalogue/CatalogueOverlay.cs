@@ -100,37 +100,40 @@ internal sealed class CatalogueOverlay
         var key = Key(shelf, row, path, given);
         var start = Start(shelf, key, row, path);
         var entry = (CatalogueEntry)Activator.CreateInstance(type)!;
+        var good = start is not null || row["basedOn"] is null;
+        var missing = new List<string>();
         foreach (var field in fields)
         {
-            var member = row[field.Name];
-            if (member is not null)
+            if (row[field.Name] is { } member)
             {
                 var value = CatalogueValue.Read(field, member.Value, $"{path}.{field.Name}", _faults);
+                good &= value is not null;
                 field.Property.SetValue(entry, value ?? field.Property.GetValue(entry));
-            }
-            else if (field.Name == "source" && start is not null)
-            {
-                field.Property.SetValue(entry, $"{File}, based on {start.Key}: {start.Source}");
             }
             else if (start is not null)
             {
-                field.Property.SetValue(entry, field.Property.GetValue(start));
+                // A row that changes figures no longer has them all from where the row it starts from has them.
+                var source = $"{File}, based on {start.Key}: {start.Source}";
+                field.Property.SetValue(entry, field.Name == "source" ? source : field.Property.GetValue(start));
             }
             else if (field.Needed && field.Name != "key")
             {
-                Fault(
-                    path,
-                    node,
-                    $"the field \"{field.Name}\" too, or \"basedOn\" with the key of a row to start from"
-                );
+                missing.Add(field.Name);
             }
+        }
+        // A row that names a wrong base would be whole with the right one.
+        if (missing.Count > 0 && row["basedOn"] is null)
+        {
+            good = false;
+            var names = string.Join(", ", missing);
+            Fault(path, node, $"{names} too, or \"basedOn\" with the key of a row to start from");
         }
         string[] known = [.. fields.Select(field => field.Name), "basedOn"];
         foreach (var member in row.Fields.Where(member => !known.Contains(member.Name)))
         {
             UnknownField(path, member, "a field of this shelf", known);
         }
-        if (key is null || _faults.Touch(path))
+        if (!good || key is null)
         {
             return;
         }
