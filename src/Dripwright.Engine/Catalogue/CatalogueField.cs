@@ -2,6 +2,7 @@ using System.Reflection;
 using System.Runtime.CompilerServices;
 using System.Text;
 using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Catalogue;
 
@@ -30,18 +31,35 @@ internal sealed record CatalogueField(string Name, PropertyInfo Property, bool N
         .Append(typeof(CurvePoint))
         .ToDictionary(type => type, Describe);
 
-    /// <summary>The attribute of a kind on this field, or null.</summary>
-    public T? About<T>()
-        where T : Attribute => Property.GetCustomAttribute<T>();
+    /// <summary>Its bounds in number where it is a list.</summary>
+    public ItemsAttribute? Items { get; } = Property.GetCustomAttribute<ItemsAttribute>();
+
+    /// <summary>What it measures where it is a quantity.</summary>
+    public QuantityAttribute? Quantity { get; } = Property.GetCustomAttribute<QuantityAttribute>();
+
+    /// <summary>Its bounds where it is a plain number.</summary>
+    public NumberAttribute? Number { get; } = Property.GetCustomAttribute<NumberAttribute>();
+
+    /// <summary>Its bounds where it is a whole number.</summary>
+    public WholeAttribute? Whole { get; } = Property.GetCustomAttribute<WholeAttribute>();
+
+    /// <summary>Its length where it is a text.</summary>
+    public TextAttribute? Text { get; } = Property.GetCustomAttribute<TextAttribute>();
+
+    /// <summary>[SI unit] Least and greatest value where it is a quantity.</summary>
+    public (double Min, double Max) Bounds { get; } =
+        Property.GetCustomAttribute<QuantityAttribute>() is { } quantity
+            ? (
+                QuantityText.Parse(quantity.Dimension, quantity.Min),
+                QuantityText.Parse(quantity.Dimension, quantity.Max)
+            )
+            : default;
+
+    /// <summary>The values of an enumeration by their names in the file.</summary>
+    public IReadOnlyDictionary<string, object> Choices { get; } = ChoicesOf(Element(Property));
 
     /// <summary>The type of the value, or of the elements of a list.</summary>
-    public Type ElementType =>
-        IsList
-            ? Property.PropertyType.GetGenericArguments()[0]
-            : Nullable.GetUnderlyingType(Property.PropertyType) ?? Property.PropertyType;
-
-    /// <summary>Whether it is a list.</summary>
-    public bool IsList => About<ItemsAttribute>() is not null;
+    public Type ElementType { get; } = Element(Property);
 
     /// <summary>Lower case with dashes: how a file writes the values of an enumeration.</summary>
     public static string Dashed(string name)
@@ -57,6 +75,18 @@ internal sealed record CatalogueField(string Name, PropertyInfo Property, bool N
         }
         return text.ToString();
     }
+
+    private static Type Element(PropertyInfo property) =>
+        property.GetCustomAttribute<ItemsAttribute>() is not null
+            ? property.PropertyType.GetGenericArguments()[0]
+            : Nullable.GetUnderlyingType(property.PropertyType) ?? property.PropertyType;
+
+    private static Dictionary<string, object> ChoicesOf(Type type) =>
+        type.IsEnum
+            ? type.GetEnumValues()
+                .Cast<object>()
+                .ToDictionary(value => Dashed(value.ToString()!), StringComparer.Ordinal)
+            : [];
 
     private static string Camel(string name) => char.ToLowerInvariant(name[0]) + name[1..];
 

@@ -1,7 +1,6 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
-using Dripwright.Engine.Rigs;
 
 namespace Dripwright.Engine.Catalogue;
 
@@ -89,7 +88,7 @@ public static class CatalogueSchema
     private static JsonObject Field(CatalogueField field)
     {
         var value = Value(field);
-        if (field.About<ItemsAttribute>() is { } items)
+        if (field.Items is { } items)
         {
             value = new JsonObject
             {
@@ -111,14 +110,14 @@ public static class CatalogueSchema
         }
         if (field.ElementType.IsEnum)
         {
-            var names = Enum.GetNames(field.ElementType).Select(name => (JsonNode)CatalogueField.Dashed(name));
+            var names = field.Choices.Keys.Select(name => (JsonNode)name);
             return new JsonObject { ["enum"] = new JsonArray([.. names]) };
         }
         if (field.ElementType == typeof(bool))
         {
             return new JsonObject { ["type"] = "boolean" };
         }
-        if (field.About<QuantityAttribute>() is { } quantity)
+        if (field.Quantity is { } quantity)
         {
             return new JsonObject
             {
@@ -127,7 +126,7 @@ public static class CatalogueSchema
                     $"{CatalogueField.Dashed(quantity.Dimension.ToString())}, {quantity.Min} to {quantity.Max}",
             };
         }
-        if (field.About<NumberAttribute>() is { } number)
+        if (field.Number is { } number)
         {
             return new JsonObject
             {
@@ -136,7 +135,7 @@ public static class CatalogueSchema
                 ["maximum"] = number.Max,
             };
         }
-        if (field.About<WholeAttribute>() is { } whole)
+        if (field.Whole is { } whole)
         {
             return new JsonObject
             {
@@ -149,7 +148,7 @@ public static class CatalogueSchema
         {
             ["type"] = "string",
             ["minLength"] = 1,
-            ["maxLength"] = field.About<TextAttribute>()!.MaxLength,
+            ["maxLength"] = field.Text!.MaxLength,
         };
     }
 }

@@ -9,9 +9,7 @@ internal static class CatalogueValue
 {
     /// <summary>The value, or null after noting a fault.</summary>
     public static object? Read(CatalogueField field, FileNode node, string path, FaultList faults) =>
-        field.About<ItemsAttribute>() is { } items
-            ? Items(field, items, node, path, faults)
-            : Single(field, node, path, faults);
+        field.Items is { } items ? Items(field, items, node, path, faults) : Single(field, node, path, faults);
 
     private static Array? Items(
         CatalogueField field,
@@ -44,12 +42,12 @@ internal static class CatalogueValue
     {
         var type = field.ElementType;
         return type == typeof(CurvePoint) ? Point(node, path, faults)
-            : type.IsEnum ? Choice(type, node, path, faults)
+            : type.IsEnum ? Choice(field, node, path, faults)
             : type == typeof(bool) ? YesOrNo(node, path, faults)
-            : field.About<QuantityAttribute>() is { } quantity ? Quantity(quantity, node, path, faults)
-            : field.About<NumberAttribute>() is { } number ? Number(number, type, node, path, faults)
-            : field.About<WholeAttribute>() is { } whole ? Whole(whole, node, path, faults)
-            : Text(field.About<TextAttribute>()!, node, path, faults);
+            : field.Quantity is { } quantity ? Quantity(quantity, field, node, path, faults)
+            : field.Number is { } number ? Number(number, type, node, path, faults)
+            : field.Whole is { } whole ? Whole(whole, node, path, faults)
+            : Text(field.Text!, node, path, faults);
     }
 
     private static CurvePoint? Point(FileNode node, string path, FaultList faults)
@@ -71,23 +69,15 @@ internal static class CatalogueValue
         return values.Contains(null) ? null : new CurvePoint((double)values[0]!, (double)values[1]!);
     }
 
-    private static object? Choice(Type type, FileNode node, string path, FaultList faults)
+    private static object? Choice(CatalogueField field, FileNode node, string path, FaultList faults)
     {
-        foreach (var value in Enum.GetValues(type))
+        var name = (node as FileText)?.Text ?? "";
+        if (field.Choices.TryGetValue(name, out var value))
         {
-            if (node is FileText text && CatalogueField.Dashed(value.ToString()!) == text.Text)
-            {
-                return value;
-            }
+            return value;
         }
-        var known = Enum.GetNames(type).Select(CatalogueField.Dashed).ToList();
-        Fault(
-            faults,
-            node,
-            path,
-            "one of " + string.Join(", ", known),
-            NearestName.Of((node as FileText)?.Text ?? "", known)
-        );
+        var known = field.Choices.Keys;
+        Fault(faults, node, path, "one of " + string.Join(", ", known), NearestName.Of(name, known));
         return null;
     }
 
@@ -101,7 +91,13 @@ internal static class CatalogueValue
         return null;
     }
 
-    private static double? Quantity(QuantityAttribute quantity, FileNode node, string path, FaultList faults)
+    private static double? Quantity(
+        QuantityAttribute quantity,
+        CatalogueField field,
+        FileNode node,
+        string path,
+        FaultList faults
+    )
     {
         if (node is not FileText written)
         {
@@ -114,10 +110,7 @@ internal static class CatalogueValue
             Fault(faults, node, path, reading.Expected, reading.Nearest);
             return null;
         }
-        var (min, max) = (
-            QuantityText.Parse(quantity.Dimension, quantity.Min),
-            QuantityText.Parse(quantity.Dimension, quantity.Max)
-        );
+        var (min, max) = field.Bounds;
         if (value < min || value > max)
         {
             Fault(faults, node, path, $"{quantity.Min} to {quantity.Max}");
