@@ -33,7 +33,10 @@ public static class TextMeasure
     public static bool CanWrite(string text) => text.EnumerateRunes().All(rune => Regular.ContainsKey(rune.Value));
 
     /// <summary>The upright box around a placed text, turned or not.</summary>
-    public static Box Bounds(Text text)
+    public static Box Bounds(Text text) => Box.Around(Corners(text));
+
+    /// <summary>The four corners of a placed text, turned with it.</summary>
+    public static IReadOnlyList<Point> Corners(Text text)
     {
         var style = text.Style;
         var width = Width(text.Content, style);
@@ -44,7 +47,7 @@ public static class TextMeasure
             _ => 0,
         };
         var box = new Box(left, -Ascent * style.Size, width, (Ascent + Descent) * style.Size);
-        return Box.Around(box.Corners.Select(corner => text.At + corner.Turn(style.Rotation)));
+        return [.. box.Corners.Select(corner => text.At + corner.Turn(style.Rotation))];
     }
 
     /// <summary>
