@@ -44,7 +44,9 @@ public static class Arrow
         ArgumentNullException.ThrowIfNull(pen);
         var way = to - from;
         var direction = double.RadiansToDegrees(Math.Atan2(way.Y, way.X));
-        var end = to - (way * (Math.Min(Length * 0.8, way.Length) / Math.Max(way.Length, 1e-9)));
-        return new Group([new Line(from, end, pen), Head(to, direction, pen.Role)]);
+        var end = to - (way * (Math.Min(2.5, way.Length) / Math.Max(way.Length, 1e-9)));
+        // Broader than the head of a dimension, so that it shows on a wide line.
+        Point[] head = [to, to + new Point(-3, -1.1).Turn(direction), to + new Point(-3, 1.1).Turn(direction)];
+        return new Group([new Line(from, end, pen), Polyline.Polygon(head, null, new(pen.Role))]);
     }
 }

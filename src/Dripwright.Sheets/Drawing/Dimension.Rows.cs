@@ -67,6 +67,7 @@ public static partial class Dimension
         elements.Add(new Line(frame.At(sorted[0].X, 0), frame.At(sorted[^1].X, 0), Pen.Explain));
         // One short piece and the whole chain takes strokes, so that neighbours do not mix arrows and strokes.
         var arrows = sorted.Zip(sorted.Skip(1), (a, b) => b.X - a.X).All(l => l >= (2 * Arrow.Length) + 1);
+        var side = sorted.Average(p => p.Y) >= 0 ? -1 : 1;
         var rowEnds = new List<double>();
         for (var i = 0; i < texts.Count; i++)
         {
@@ -88,9 +89,10 @@ public static partial class Dimension
             }
 
             rowEnds[row] = middle + half;
-            var down = -Lift - Overshoot - 2 - (row * 4.2);
-            elements.Add(new Line(frame.At(middle, 0), frame.At(middle, down + 0.8), Pen.Explain));
-            elements.Add(Words(frame, middle, down, texts[i]));
+            // Upper rows lie on the far side of the line, away from the thing.
+            var far = Overshoot + 3 + (row * 4.2);
+            elements.Add(new Line(frame.At(middle, 0), frame.At(middle, side * (far - 0.8)), Pen.Explain));
+            elements.Add(Words(frame, middle, side < 0 ? -far : far + Style.CapHeight, texts[i]));
         }
 
         return new(elements) { Class = "dimension" };
@@ -178,6 +180,19 @@ public static partial class Dimension
             .. pools
                 .SelectMany(pool => Enumerable.Repeat(Mean(pool), pool.Count))
                 .Select((mean, i) => mean + (i * distance)),
+        ];
+    }
+
+    /// <summary>As above, kept between two limits where there is room for all.</summary>
+    internal static IReadOnlyList<double> Spread(IReadOnlyList<double> places, double distance, double low, double high)
+    {
+        var spread = Spread(places, distance);
+        return
+        [
+            .. spread.Select(
+                (place, i) =>
+                    Math.Max(Math.Min(place, high - ((places.Count - 1 - i) * distance)), low + (i * distance))
+            ),
         ];
     }
 

@@ -46,24 +46,16 @@ public sealed class Flow(Paper paper, string title)
     /// <param name="caution">What to beware of; null for nothing.</param>
     public Flow Step(string text, string? caution = null)
     {
+        var number = (++step).ToString(CultureInfo.InvariantCulture);
+        IEnumerable<Element> Head(Point at) =>
+            [Mark.TickBox(at.Move(0, 0.3)), new Text(number, at.Move(Indent - 2, Style.Size * 0.95), Style.Bold.End)];
         if (caution is not null)
         {
-            Caution(caution, Indent, keepWithNext: true);
+            // The number stands beside the caution, so that nobody takes it for the end of the step before.
+            Caution(caution, Indent, at => Head(at.Move(0, 2.3)));
         }
 
-        var number = (++step).ToString(CultureInfo.InvariantCulture);
-        Lines(
-            text,
-            Style,
-            Indent,
-            0,
-            2,
-            first: at =>
-                [
-                    Mark.TickBox(at.Move(0, 0.3)),
-                    new Text(number, at.Move(Indent - 2, Style.Size * 0.95), Style.Bold.End),
-                ]
-        );
+        Lines(text, Style, Indent, caution is null ? 0.5 : 0, 2.5, first: caution is null ? Head : null);
         return this;
     }
 
@@ -77,7 +69,7 @@ public sealed class Flow(Paper paper, string title)
     /// <summary>A caution over the whole width.</summary>
     public Flow Caution(string text)
     {
-        Caution(text, 0, keepWithNext: false);
+        Caution(text, 0);
         return this;
     }
 
@@ -157,15 +149,15 @@ public sealed class Flow(Paper paper, string title)
     public IReadOnlyList<SheetDraft> Build() =>
         [.. Pagination.Paginate(blocks, SheetSet.Room(paper)).Select(page => new SheetDraft(paper, title, page))];
 
-    private void Caution(string text, double indent, bool keepWithNext)
+    private void Caution(string text, double indent, Func<Point, IEnumerable<Element>>? head = null)
     {
         blocks.Add(
             new(
-                CautionBox.Height(text, Width - indent) + 2.5,
-                at => [CautionBox.Draw(text, at.Move(indent, 0), Width - indent)]
+                CautionBox.Height(text, Width - indent) + 2,
+                at => [.. head is null ? [] : head(at), CautionBox.Draw(text, at.Move(indent, 0), Width - indent)]
             )
             {
-                KeepWithNext = keepWithNext,
+                KeepWithNext = head is not null,
             }
         );
     }

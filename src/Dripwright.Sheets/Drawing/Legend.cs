@@ -6,7 +6,8 @@ namespace Dripwright.Sheets.Drawing;
 /// <param name="Words">Its meaning.</param>
 /// <param name="Pen">Pen of the line or outline.</param>
 /// <param name="Fill">Fill of a surface; null for a line.</param>
-public sealed record LegendEntry(string Words, Pen? Pen, Fill? Fill = null);
+/// <param name="Marker">Marker of a series of points.</param>
+public sealed record LegendEntry(string Words, Pen? Pen, Fill? Fill = null, Marker Marker = Marker.None);
 
 /// <summary>A list of lines and surfaces with their meanings.</summary>
 public static class Legend
@@ -31,11 +32,16 @@ public static class Legend
         {
             var entry = entries[i];
             var middle = topLeft.Move(0, (i + 0.5) * Row);
-            elements.Add(
-                entry.Fill is null && entry.Pen is { } pen
-                    ? new Line(middle, middle.Move(Sample, 0), pen)
-                    : new Rectangle(new(middle.X, middle.Y - 1.7, Sample, 3.4), entry.Pen, entry.Fill)
-            );
+            if (entry.Fill is not null)
+            {
+                elements.Add(new Rectangle(new(middle.X, middle.Y - 1.7, Sample, 3.4), entry.Pen, entry.Fill));
+            }
+            else if (entry.Pen is not null)
+            {
+                elements.Add(new Line(middle, middle.Move(Sample, 0), entry.Pen));
+            }
+
+            elements.AddRange(PlotSeries.Marked(middle.Move(Sample / 2, 0), entry.Marker, entry.Pen?.Role ?? Role.Ink));
             elements.Add(new Text(entry.Words, middle.Move(Sample + 2, 1.05), TextStyle.Note));
         }
 

@@ -186,7 +186,12 @@ public sealed record Plot(Axis X, Axis Y)
             .Select(s => (s.Name, At: s.Points.Where(p => frame.Holds(p)).Select(p => frame[p.X, p.Y]).Last()))
             .OrderBy(label => label.At.Y)
             .ToList();
-        var places = Dimension.Spread([.. last.Select(label => label.At.Y)], Names.Size * 1.2);
+        var places = Dimension.Spread(
+            [.. last.Select(label => label.At.Y)],
+            Names.Size * 1.2,
+            frame.Area.Y,
+            frame.Area.Bottom
+        );
         for (var i = 0; i < last.Count; i++)
         {
             var text = TextMeasure.Shorten(last[i].Name, room, Names);
@@ -213,5 +218,5 @@ public sealed record Plot(Axis X, Axis Y)
     private static LegendEntry Entry(Series series, int i) =>
         series.Kind == SeriesKind.Bars
             ? new(series.Name, Pen.Thin, series.Fill)
-            : new(series.Name, series.Kind == SeriesKind.Points ? null : PenOf(series, i));
+            : new(series.Name, series.Kind == SeriesKind.Points ? null : PenOf(series, i), Marker: MarkerOf(series, i));
 }

@@ -57,7 +57,7 @@ public sealed record SheetSet(string Garden, string Rig, string Revision, string
             ("Scale", draft.Scale?.Words ?? "not to scale", 2.3),
             ("Units", Units, 1.3),
             ("Paper", draft.Paper.Name, 1.1),
-            (draft.Projection is null ? "" : "Views", "", 1.3),
+            ("Views", "", draft.Projection is null ? 0 : 1.3),
             ("Revision", Revision, 1.6),
             ("Date", Date, 1.6),
             ("", "Dripwright", 1.5)
@@ -76,10 +76,11 @@ public sealed record SheetSet(string Garden, string Rig, string Revision, string
         params (string Label, string Value, double Share)[] cells
     )
     {
-        var sum = cells.Sum(cell => cell.Share);
+        var shown = cells.Where(cell => cell.Share > 0).ToList();
+        var sum = shown.Sum(cell => cell.Share);
         var boxes = new List<Box>();
         var x = row.X;
-        foreach (var (label, value, share) in cells)
+        foreach (var (label, value, share) in shown)
         {
             var box = new Box(x, row.Y, row.Width * share / sum, row.Height);
             boxes.Add(box);

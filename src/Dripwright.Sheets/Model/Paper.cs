@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace Dripwright.Sheets.Model;
 
 /// <summary>A size of paper, as it lies before the reader.</summary>
@@ -23,6 +25,10 @@ public sealed record Paper(string Name, double Width, double Height)
 
     /// <summary>The same paper with the short edge along the bottom.</summary>
     public Paper Portrait => Width <= Height ? this : this with { Width = Height, Height = Width };
+
+    // The generated text would name the turned papers, which name theirs, without end.
+    /// <inheritdoc/>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Name} {Width} × {Height} mm");
 
     /// <summary>The whole paper.</summary>
     public Box Area => new(0, 0, Width, Height);

@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace Dripwright.Sheets.Model;
 
 /// <summary>Which point of a text stands at the given place.</summary>
@@ -60,6 +62,11 @@ public sealed record TextStyle(
 
     /// <summary>The same, bold.</summary>
     public TextStyle Bold => this with { Weight = Weight.Bold };
+
+    // The generated text would name the derived styles, which name theirs, without end.
+    /// <inheritdoc/>
+    public override string ToString() =>
+        string.Create(CultureInfo.InvariantCulture, $"{Weight} {Size} mm, {Anchor}, {Role}, turned {Rotation}°");
 
     /// <summary>[mm] Distance of baselines in running text.</summary>
     public double LineHeight => Size * 1.35;

@@ -41,7 +41,7 @@ internal static class DemoPack
                     Title = "Pot " + name,
                 }
             );
-            marks.Add(view[x + 0.07, 0.42]);
+            marks.Add(view[x + 0.07, 0.62]);
         }
 
         elements.AddRange([
@@ -67,7 +67,7 @@ internal static class DemoPack
             Dimension.Leader(view[1.5, 0.36], view[1.55, 0.2], "Ø\u202f40 drain\ndrilled per pot"),
             Mark.Break(view[0.9, 0.1], view[0.9, 0.3]),
             Mark.Finding(view[2.2, 0.28], Grade.Stop, "1"),
-            Mark.Finding(view[1.9, 0.1], Grade.Mend, "2"),
+            Mark.Finding(view[1.2, 0.12], Grade.Mend, "2"),
             Mark.Finding(view[0.3, 0.1], Grade.Note, "3"),
             ScaleBar.Draw(notes.TopLeft.Move(0, 8), view.Scale, Units.Metric),
             Legend.Draw(
