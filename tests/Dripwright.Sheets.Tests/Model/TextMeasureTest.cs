@@ -45,4 +45,11 @@ public sealed class TextMeasureTest
         Assert.True(
             TextMeasure.Width(TextMeasure.Shorten("A very long name", 15, TextStyle.Body), TextStyle.Body) <= 15
         );
+
+    [Fact]
+    public void Styles_and_papers_can_be_put_into_words()
+    {
+        Assert.Equal("A4 210 × 297 mm", Paper.A4.ToString());
+        Assert.Contains("3.9 mm", new Text("a", new(1, 2), TextStyle.Body).ToString(), StringComparison.Ordinal);
+    }
 }

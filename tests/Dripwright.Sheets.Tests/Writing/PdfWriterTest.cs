@@ -72,6 +72,13 @@ public sealed class PdfWriterTest
     }
 
     [Fact]
+    public void Several_threads_may_write_at_once()
+    {
+        var first = PdfWriter.Write([Samples.OneOfEach()], "Sample");
+        Parallel.For(0, 16, _ => Assert.Equal(first, PdfWriter.Write([Samples.OneOfEach()], "Sample")));
+    }
+
+    [Fact]
     public void Twenty_sheets_stay_small()
     {
         var sheets = Enumerable.Range(0, 20).Select(_ => Samples.OneOfEach()).ToList();
