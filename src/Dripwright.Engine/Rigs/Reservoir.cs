@@ -58,10 +58,10 @@ public sealed record Reservoir
     [Choice("true"), Says("A lid that keeps light out.")]
     public bool Lid { get; init; }
 
-    /// <summary>[-] How full while the pump stands still, of the height to the rim.</summary>
+    /// <summary>[-] The mark to which it is filled and topped up, of the height to the rim.</summary>
     [
         Quantity(Dimension.Share, "1 %", "100 %", Us = "75 %"),
-        Says("How high it is filled with the pump off, as a share of the inside height.")
+        Says("The mark you fill and top it up to, as a share of the inside height.")
     ]
     public double Fill { get; init; }
 

@@ -153,9 +153,9 @@ internal sealed class LayoutRules(Rig rig, RigLayout layout, Judgement judge)
                 $"run {worst.Run}, hole {Judgement.Count(worst.Hole.Number)} at pot {Judgement.Count(worst.Hole.Pot)}",
                 "rows[0].spacing",
                 $"{Judgement.Count(group.Count())} {(group.Count() == 1 ? "hole falls" : "holes fall")} on {group.Key}.",
-                judge.Length(Math.Abs(worst.Shift)),
+                judge.Shift(Math.Abs(worst.Shift)),
                 "clear of it",
-                $"Shift the pot's hole by {judge.Length(Math.Abs(worst.Shift))} to the {side}, or change spacing or module length."
+                $"Shift the pot's hole by {judge.Shift(Math.Abs(worst.Shift))} to the {side}, or change spacing or module length."
             );
         }
     }
