@@ -26,22 +26,33 @@ internal sealed class PlanDimensions(Plan plan, View view)
     public static Margins Margins(Plan plan, Scale scale)
     {
         var first = plan.Layout.Rows[0];
-        var bottom = CropRoom + 4 + PotDimensions.Depth(first, scale, new(plan.Rig.Units)) + 2;
+        var bottom =
+            CropRoom
+            + PotDimensions.Depth(first, scale, new Wording(plan.Rig.Units))
+            + (PotDimensions.CanRun(first, scale) ? 6 : 1);
         var far = LabelRoom + (plan.Layout.Rows.Count > 1 ? 16 : 12);
         var left = plan.Rig.Reservoir.At == RowEnd.Left;
-        return new(left ? 10 : far, 27, left ? far : 10, bottom);
+        return new(left ? 10 : far, 10 + (8 * Levels(plan.Layout)) + MarkRoom(plan), left ? far : 10, bottom);
     }
+
+    // Of many rows the sum with the reservoir is left to the reader: height is dear.
+    private static int Levels(RigLayout layout) => layout.Rows.Count > 4 ? 1 : 2;
+
+    // Numbers and marks of the last row stand between it and the dimensions.
+    private static double MarkRoom(Plan plan) =>
+        FindingMarks.Of(plan).Any(f => f.At is not null && f.Row == plan.Layout.Rows.Count) ? 11 : 3;
 
     /// <summary>All dimensions.</summary>
     public IEnumerable<Element> Draw()
     {
         var first = layout.Rows[0];
-        var (low, high) = (view[0, extent.Low].Y, view[0, extent.High].Y);
+        var low = view[0, extent.Low].Y;
+        var high = view[0, extent.High].Y - MarkRoom(plan);
         var front = view[0, first.CentreY - (first.Depth / 2)].Y;
         yield return PotDimensions.Draw(
             first,
-            s => new(view[first.OriginX + s, 0].X, Math.Max(front, low - 1) + CropRoom - 2),
-            low + CropRoom + 4,
+            s => new(view[first.OriginX + s, 0].X, Math.Max(front, low - 1) + CropRoom - 3),
+            low + CropRoom + (PotDimensions.CanRun(first, view.Scale) ? 4 : -2),
             view.Scale,
             words,
             below: true
@@ -50,24 +61,24 @@ internal sealed class PlanDimensions(Plan plan, View view)
         yield return ModuleDimensions.Draw(Longest, layout.Tank, Top, high - 7, view.Scale, words);
         var (left, right) = (Longest.OriginX, Longest.OriginX + Longest.Length);
         yield return Dimension.Horizontal(Top(left), Top(right), high - 15, words.Mark(right - left));
-        var beyond = layout.Tank.Right <= left + 1e-9 || layout.Tank.Left >= right - 1e-9;
-        yield return beyond
-            ? Dimension.Horizontal(
-                Top(Math.Min(left, layout.Tank.Left)),
-                Top(Math.Max(right, layout.Tank.Right)),
-                high - 23,
-                words.Mark(Math.Max(right, layout.Tank.Right) - Math.Min(left, layout.Tank.Left))
-            )
-            : Dimension.Horizontal(
-                Top(layout.Tank.Left),
-                Top(layout.Tank.Right),
-                high - 23,
-                words.Mark(layout.Tank.Right - layout.Tank.Left)
-            );
+        foreach (var group in Levels(layout) == 1 ? [] : Whole(left, right, Top, high - 23))
+        {
+            yield return group;
+        }
+
         foreach (var group in Across())
         {
             yield return group;
         }
+    }
+
+    private IEnumerable<Group> Whole(double left, double right, Func<double, Point> top, double y)
+    {
+        var beyond = layout.Tank.Right <= left + 1e-9 || layout.Tank.Left >= right - 1e-9;
+        var (from, to) = beyond
+            ? (Math.Min(left, layout.Tank.Left), Math.Max(right, layout.Tank.Right))
+            : (layout.Tank.Left, layout.Tank.Right);
+        yield return Dimension.Horizontal(top(from), top(to), y, words.Mark(to - from));
     }
 
     private IEnumerable<Group> Across()

@@ -10,7 +10,7 @@ namespace Dripwright.Sheets.Views;
 /// <summary>Names of rows, runs and reservoir on the plan view, and the marks of findings at their places.</summary>
 internal sealed class PlanLabels(Plan plan, View view)
 {
-    private const double MarkPitch = 8;
+    private const double MarkPitch = 8.5;
     private readonly RigLayout layout = plan.Layout;
     private readonly IReadOnlyList<PlacedFinding> findings = FindingMarks.Of(plan);
     private readonly Extent extent = PlanPicture.ExtentOf(plan.Layout);
@@ -84,7 +84,7 @@ internal sealed class PlanLabels(Plan plan, View view)
     {
         var marks = findings.Where(f => f.Row == row.Number && f.At is not null).OrderBy(f => f.At!.Value.X).ToList();
         var spread = Dimension.Spread([.. marks.Select(m => view[m.At!.Value.X, 0].X)], MarkPitch);
-        var y = view[0, row.CentreY + (row.Depth / 2)].Y - 4.5;
+        var y = view[0, row.CentreY + (row.Depth / 2)].Y - (PotSymbol.NumbersBeside(row, view) ? 7.5 : 4.5);
         for (var i = 0; i < marks.Count; i++)
         {
             yield return Draw(marks[i], new(spread[i], y));

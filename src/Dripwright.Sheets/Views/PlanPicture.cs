@@ -14,6 +14,7 @@ internal sealed class PlanPicture(Plan plan, View view)
 
     private readonly RigLayout layout = plan.Layout;
     private readonly RunPainter painter = new(plan.Rig, p => view[p.X, p.Y]);
+    private readonly RunPainter drains = new(plan.Rig, p => view[p.X, p.Y].Move(0, DrainShift(plan.Layout, view)));
 
     /// <summary>What the picture shows of the world: rows, pipes, reservoir.</summary>
     public static Extent ExtentOf(RigLayout layout)
@@ -35,7 +36,7 @@ internal sealed class PlanPicture(Plan plan, View view)
         yield return Stand();
         foreach (var run in layout.Runs.Where(r => r.Service is RunService.Drain or RunService.Return))
         {
-            yield return painter.Draw(run, fittings: false);
+            yield return drains.Draw(run, fittings: false);
         }
 
         foreach (var row in layout.Rows)
@@ -67,6 +68,14 @@ internal sealed class PlanPicture(Plan plan, View view)
         var drain = row.Drain.Path[0].Y - (row.Drain.Pipe.OutsideDiameter / 2);
         return view[0, Math.Min(row.CentreY - (row.Depth / 2), drain)].Y + 1.3;
     }
+
+    // A drain right under its feed line would hide behind it: it is drawn a little to the front.
+    private static double DrainShift(RigLayout layout, View view) =>
+        layout.Rows.Any(r =>
+            r.Feed.Any(f => Math.Abs(f.Path[0].Y - r.Drain.Path[0].Y) < view.Scale.Denominator * 0.001)
+        )
+            ? 1.2
+            : 0;
 
     private static double Left(RowLayout row) => row.OriginX + Math.Min(0, row.Pots[0].Station - (row.Pot.Length / 2));
 

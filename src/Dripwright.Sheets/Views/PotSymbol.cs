@@ -1,5 +1,6 @@
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Rigs;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 
@@ -12,6 +13,12 @@ internal static class PotSymbol
 
     /// <summary>[mm] Smallest pot on paper that has room for its number.</summary>
     private const double RoomForNumber = 3.6;
+
+    /// <summary>[mm] Smallest pot on paper that has room for its number beside the feed line.</summary>
+    private const double RoomInside = 6.5;
+
+    /// <summary>Whether the numbers of a row's pots stand behind them.</summary>
+    public static bool NumbersBeside(RowLayout row, View view) => view.Length(row.Pot.Length) is < RoomInside and >= 2;
 
     /// <summary>The pot from above.</summary>
     /// <param name="row">Its row.</param>
@@ -41,10 +48,14 @@ internal static class PotSymbol
             elements.Add(new Line(centre.Move(-arm, arm), centre.Move(arm, -arm), Pen.Thin));
         }
 
-        if (numbered && box.Width >= RoomForNumber)
+        if (numbered && box.Width >= RoomInside)
         {
             // Above the feed line, which runs through the middle of a single row's pots.
-            elements.Add(Number(pot.Number, centre.Move(0, -0.7), box.Width));
+            elements.AddRange(Masked(Number(pot.Number, centre.Move(0, -0.9), box.Width), !pot.Planted));
+        }
+        else if (numbered && NumberedBeside(row, pot, view))
+        {
+            elements.Add(Number(pot.Number, new(centre.X, box.Y - 0.9), 9));
         }
 
         return Named(row, pot, elements);
@@ -94,7 +105,8 @@ internal static class PotSymbol
 
         if (numbered && wide >= RoomForNumber)
         {
-            elements.Add(Number(pot.Number, view[middle, z + (row.Pot.Height * 0.55)].Move(0, 1), wide));
+            var at = view[middle, z + (row.Pot.Height * 0.55)].Move(0, 1);
+            elements.AddRange(Masked(Number(pot.Number, at, wide), !pot.Planted));
         }
 
         return Named(row, pot, elements);
@@ -108,6 +120,21 @@ internal static class PotSymbol
         yield return new Line(foot, foot.Move(0, -height * 0.6), Pen.Plant);
         yield return new Circle(foot.Move(0, -height * 0.66), height * 0.34, Pen.Plant, Leaves);
     }
+
+    private static bool NumberedBeside(RowLayout row, PotPlace pot, View view)
+    {
+        if (!NumbersBeside(row, view))
+        {
+            return false;
+        }
+
+        // Where three figures would touch, every fifth pot is numbered.
+        var pitch = view.Length(row.Spec.Spacing) * (row.Spec.Arrangement == Arrangement.Staggered ? 2 : 1);
+        return pitch >= 3.4 || (pitch * 5 >= 6 && (pot.Number % 5 == 0 || pot.Number == 1));
+    }
+
+    private static IEnumerable<Element> Masked(Text text, bool mask) =>
+        mask ? [Polyline.Polygon(TextMeasure.Corners(text), null, Fill.Paper), text] : [text];
 
     private static Text Number(int number, Point at, double room)
     {

@@ -74,7 +74,7 @@ internal sealed class RunPainter(Rig rig, Func<Point3, Point> project)
 
     private IEnumerable<Element> ArrowOn(PipeRun run, RunWay way, Role role)
     {
-        var middle = way.From + ((way.To - way.From) * 0.55);
+        var middle = way.From + ((way.To - way.From) * 0.4);
         var tip = project(run.At(middle));
         var before = project(run.At(middle - ((way.To - way.From) * 0.02)));
         var whole = project(run.At(way.To)) - project(run.At(way.From));

@@ -8,7 +8,7 @@ namespace Dripwright.Sheets.Views;
 internal static class SheetNotes
 {
     /// <summary>[mm] Height of the strip.</summary>
-    public const double Height = 21;
+    public const double Height = 19;
 
     private const int LegendRows = 3;
 
@@ -24,15 +24,15 @@ internal static class SheetNotes
         // Beyond this the bar's figures would run into each other.
         if (scale.Denominator <= 500)
         {
-            yield return ScaleBar.Draw(strip.TopLeft.Move(0, 9), scale, Scales.UnitsOf(units));
+            yield return ScaleBar.Draw(strip.TopLeft.Move(0, 8), scale, Scales.UnitsOf(units));
         }
 
-        yield return new Text(new Wording(units).DimensionNote, strip.TopLeft.Move(0, 17), TextStyle.Note);
+        yield return new Text(new Wording(units).DimensionNote, strip.TopLeft.Move(0, 15.5), TextStyle.Note);
         var x = strip.X + 94;
         for (var i = 0; i < legend.Count; i += LegendRows)
         {
             var column = legend.Skip(i).Take(LegendRows).ToList();
-            yield return Legend.Draw(new(x, strip.Y + 4), column);
+            yield return Legend.Draw(new(x, strip.Y + 3), column);
             x += Legend.Width(column) + 5;
         }
 
@@ -46,7 +46,7 @@ internal static class SheetNotes
         var lines = notes.SelectMany(note => TextMeasure.Wrap(note, width, style)).Take(4).ToList();
         for (var i = 0; i < lines.Count; i++)
         {
-            yield return new Text(lines[i], new(x, strip.Y + 7 + (i * style.LineHeight)), style);
+            yield return new Text(lines[i], new(x, strip.Y + 6 + (i * style.LineHeight)), style);
         }
     }
 }
