@@ -227,7 +227,9 @@ public sealed partial class NetworkSolver
             change[l] = IsLive(l) ? (_energy[l] + StepOf(_from[l]) - StepOf(_to[l])) / _slope[l] : 0;
         }
 
-        for (var part = 1.0; part > 1e-9; part *= 0.5)
+        // Close to rounding a short search tells enough; far from it a step may have to be very short.
+        var shortest = merit < 1e-16 ? 0.2 : 1e-9;
+        for (var part = 1.0; part > shortest; part *= 0.5)
         {
             for (var i = 0; i < _nodes; i++)
             {
