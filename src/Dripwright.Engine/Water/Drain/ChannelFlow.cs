@@ -59,7 +59,8 @@ internal readonly struct ChannelFlow<T>(T section, double slope, double roughnes
             return height - left;
         }
 
-        var high = Math.Min(height, Energy(critical, flow) - atCritical);
+        // A hair more than theory asks, lest rounding leave the root outside.
+        var high = Math.Min(height, (Energy(critical, flow) - atCritical) * (1 + 1e-9));
         return Bracket.RootNear(balance, true, below, 0.02 * below, critical, high);
     }
 
