@@ -13,7 +13,7 @@ namespace Dripwright.Engine.Parts;
 /// </remarks>
 internal sealed class PatternProgram : IDisposable
 {
-    private const int MostSizes = 300;
+    private const int MostSizes = 100;
     private const int MostRounds = 400;
     private const long Nodes = 50_000;
     private const int MostSteps = 20;
@@ -172,7 +172,8 @@ internal sealed class PatternProgram : IDisposable
             }
         }
 
-        return true;
+        // Patterns were added in the last round: solve once more, so that there is a solution to read.
+        return _solver.Solve() == Lp.Solver.ResultStatus.OPTIMAL;
     }
 
     private List<Batch> Dive(List<Batch> best)
