@@ -127,7 +127,7 @@ public sealed class PlannerTests
                         Plans
                             .From(
                                 FormattableString.Invariant(
-                                    $$"""{ "rows": [ { "pots": {{pots}} } ], "drain": { "slope": "{{slope:F6}} %" } }"""
+                                    $$"""{ "rows": [ { "pots": {{pots}} } ], "drain": { "slope": "{{slope:F6}} %", "into": "catch-tank" } }"""
                                 )
                             )
                             .Drain.Runs.Max(r => r.DeepestRatio);
