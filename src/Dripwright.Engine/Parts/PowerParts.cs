@@ -1,5 +1,6 @@
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Parts;
 
@@ -49,12 +50,12 @@ internal static class PowerParts
         double missing = CordNeeded(rig, layout, pump) - pump.Cord;
         if (missing > 0)
         {
-            string metres = Math.Ceiling(missing).ToString(System.Globalization.CultureInfo.InvariantCulture);
+            string length = QuantityText.Format(Dimension.Length, missing, rig.Units);
             tally.Add(
                 "extension-cord",
                 1,
                 "from the pump's cord to the wall outlet",
-                note: $"{metres} m or more; only where no outlet can be set nearer: the outdoor kind, in one piece, its plug hung dry"
+                note: $"{length} or more; only where no outlet can be set nearer: the outdoor kind, in one piece, its plug hung dry"
             );
         }
     }

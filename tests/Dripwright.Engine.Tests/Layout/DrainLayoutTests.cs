@@ -137,4 +137,16 @@ public sealed class DrainLayoutTests
                 Assert.Equal(links.First().Run.Length, links.Sum(l => l.Length), 1e-9);
             }
         });
+
+    [Fact]
+    public void The_siphon_break_lies_over_the_water_and_on_no_fitting()
+    {
+        Rig rig = TestRigs.TenPots;
+        RigLayout layout = TestRigs.Layout(rig with { Feed = rig.Feed with { SiphonBreak = true } });
+        PipeRun header = layout.Supply[0].Run;
+        Hole hole = Assert.Single(header.Holes);
+        Assert.Equal(HoleUse.SiphonBreak, hole.Use);
+        Assert.True(header.At(hole.Station).Z > layout.Tank.Full + 0.02);
+        Assert.All(header.Fittings, f => Assert.True(Math.Abs(f.Station - hole.Station) > f.Reach));
+    }
 }
