@@ -207,6 +207,7 @@ public sealed partial class NetworkSolver
             }
 
             solved = FindBalance();
+            SettleIsolated();
             if (!FlipCheckValves(oneOnly: round >= FlipsTogether))
             {
                 return solved && !DrawsFromNothing();
@@ -263,7 +264,8 @@ public sealed partial class NetworkSolver
             }
 
             var drive = _head[_from[l]] - _head[_to[l]] - _laws[l].At(0).Head;
-            var wrong = _isShut[l] ? drive > 1e-9 : _flow[l] < -Tolerance;
+            // A part without a source of its own has nothing to push a valve open with.
+            var wrong = _isShut[l] ? drive > 1e-9 && !_isolated[_from[l]] : _flow[l] < -Tolerance;
             if (wrong)
             {
                 _isShut[l] = !_isShut[l];
