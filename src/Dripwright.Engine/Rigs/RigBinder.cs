@@ -232,6 +232,12 @@ internal sealed class RigBinder(FaultList faults, PartsCatalogue catalogue)
             faults.Add(path, text, FaultList.Show(text), field.Range());
             return null;
         }
+        // A tube of 10⁻⁹⁰ m would overflow what is computed from it.
+        if (si != 0 && Math.Abs(si) < field.Least)
+        {
+            faults.Add(path, text, FaultList.Show(text), $"0, or {field.Range()} and more than a billionth of that");
+            return null;
+        }
         return si;
     }
 

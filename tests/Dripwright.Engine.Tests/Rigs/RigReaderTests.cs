@@ -77,6 +77,7 @@ public sealed class RigReaderTests
 
     [Theory]
     [InlineData("""{ "rows": [{ "spacing": "1 in" }] }""", "expected 2 in to 10 ft (50.8 mm to 3.05 m)")]
+    [InlineData("""{ "feed": { "microtubeLength": "1e-90 m" } }""", "expected 0, or 0 in to 10 ft")]
     [InlineData("""{ "format": 2 }""", "a newer Dripwright wrote this file")]
     [InlineData("""{ "format": 0 }""", "expected a whole number from 1 to 1")]
     [InlineData("""{ "rows": [] }""", "expected a list [ … ] of 1 to 100 entries")]
@@ -115,6 +116,14 @@ public sealed class RigReaderTests
     [InlineData(
         """{ "onHand": [{ "part": "pvc40-1-1/2" }] }""",
         "expected the length of each piece of \"pvc40-1-1/2\""
+    )]
+    [InlineData(
+        """{ "pump": { "curve": [{ "flow": "1 gph", "head": "9 ft" }, { "flow": "9 gph" }] } }""",
+        "pump.curve[0]: found a first point with flow"
+    )]
+    [InlineData(
+        """{ "pump": { "curve": [{ "head": "9 ft" }, { "flow": "9 gph", "head": "1 ft" }] } }""",
+        "pump.curve[1]: found a last point with head"
     )]
     [InlineData("""{ "name": "a\u0007b" }""", "expected text without control characters")]
     [InlineData("""{ "name": "\ud800" }""", "found text with half a character")]

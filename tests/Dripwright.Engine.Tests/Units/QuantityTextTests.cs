@@ -89,6 +89,7 @@ public sealed class QuantityTextTests
     [InlineData(Dimension.Length, "1 gal")]
     [InlineData(Dimension.Length, "1e999 m")]
     [InlineData(Dimension.Length, "99999999999999999999999999999999999 m")]
+    [InlineData(Dimension.Length, "3½3 in")] // not three and a twenty-third
     [InlineData(Dimension.Length, "NaN m")]
     [InlineData(Dimension.Length, "∞ m")]
     [InlineData(Dimension.Pressure, "1 MPa")]
@@ -157,6 +158,18 @@ public sealed class QuantityTextTests
     [InlineData(Dimension.Duration, "14 h", UnitSystem.Us, "14 h")]
     public void Exact_text_is_short_where_it_can_be(Dimension dimension, string text, UnitSystem units, string exact) =>
         Assert.Equal(exact, QuantityText.Exact(dimension, QuantityText.Parse(dimension, text), units));
+
+    [Theory]
+    [InlineData(-40)]
+    [InlineData(0)]
+    [InlineData(68)]
+    [InlineData(98.6)]
+    public void Fahrenheit_agrees_with_the_units_library(double fahrenheit) =>
+        Assert.Equal(
+            UnitsNet.Temperature.FromDegreesFahrenheit(fahrenheit).Kelvins,
+            QuantityText.Parse(Dimension.Temperature, Invariant($"{fahrenheit} F")),
+            1e-9
+        );
 
     private static readonly Gen<(Dimension Dimension, double Si, UnitSystem Units)> Quantities = Gen.Select(
         Gen.Enum<Dimension>(),
