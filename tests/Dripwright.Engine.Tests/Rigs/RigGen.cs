@@ -21,9 +21,12 @@ public static class RigGen
         return Gen.Frequency<double>(
             (1, Gen.Const(least)),
             (1, Gen.Const(most)),
-            (6, Gen.Int[0, 1_000_000].Select(millionths => least + ((most - least) * millionths / 1e6)))
+            (6, Gen.Int[0, 1_000_000].Select(millionths => Clean(least + ((most - least) * millionths / 1e6), most)))
         );
     }
+
+    // What rounding leaves of a zero is a zero.
+    private static double Clean(double value, double most) => Math.Abs(value) < 1e-12 * most ? 0 : value;
 
     private static Gen<double> Length(string min, string max) => Between(Dimension.Length, min, max);
 

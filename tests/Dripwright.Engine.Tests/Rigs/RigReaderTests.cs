@@ -129,7 +129,10 @@ public sealed class RigReaderTests
     [InlineData("""{ "name": "\ud800" }""", "found text with half a character")]
     [InlineData("[1]", "school.rig.json:1:1 found a list [ … ]; expected a rig: { … }")]
     [InlineData("", "school.rig.json:1:1 found the end of the file; expected JSON that starts with {")]
-    [InlineData("{ \"name\": \"x\"\n  \"notes\": \"y\" }", "school.rig.json:2:3 found \"\"\"; expected a comma")]
+    [InlineData(
+        "{ \"name\": \"x\"\n  \"notes\": \"y\" }",
+        "school.rig.json:2:3 found a double quote; expected a comma"
+    )]
     [InlineData("{ } x", "school.rig.json:1:5 found \"x\"")]
     [InlineData("{ \"näme\": \"ä\", \"nämf\": 1 }", "school.rig.json:1:16 nämf: found the unknown field")]
     public void A_fault_says_what_was_expected(string text, string part) =>
