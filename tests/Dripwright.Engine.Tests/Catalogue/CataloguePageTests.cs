@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 using Dripwright.Engine.Catalogue;
 
@@ -20,6 +21,35 @@ public sealed class CataloguePageTests
             File.WriteAllText(path + ".received.md", expected);
         }
         Assert.True(page == expected, "out of step: look at catalogue.md.received.md and rename it to accept");
+    }
+
+    [Fact]
+    public void The_example_in_the_handbook_reads_without_a_fault()
+    {
+        var page = File.ReadAllText(Path.Combine(Repository(), "docs", "handbook", "catalogue.md"));
+        var start = page.IndexOf("```json", StringComparison.Ordinal) + "```json".Length;
+        var example = page[start..page.IndexOf("```", start, StringComparison.Ordinal)];
+        var reading = CatalogueReader.Read(Encoding.UTF8.GetBytes(example), "page", PartsCatalogue.Default);
+        Assert.Empty(reading.Faults);
+        Assert.Equal(3, reading.Catalogue!.Pumps["my-pump"].Curve.Count);
+    }
+
+    [Fact]
+    public void The_listing_is_the_same_in_every_culture()
+    {
+        var expected = Rows();
+        var before = CultureInfo.CurrentCulture;
+        try
+        {
+            CultureInfo.CurrentCulture = CultureInfo.GetCultureInfo("de-DE");
+            Assert.Equal(expected, Rows());
+            Assert.Equal(PartsCatalogue.Default.All.Count(), CatalogueData.Load().All.Count());
+            Assert.Equal(21.336e-3, CatalogueData.Load().Pipes["pvc40-1/2"].OutsideDiameter, 1e-12);
+        }
+        finally
+        {
+            CultureInfo.CurrentCulture = before;
+        }
     }
 
     [Fact]
@@ -57,7 +87,7 @@ public sealed class CataloguePageTests
     private static void Line(StringBuilder text, IEnumerable<string> cells) =>
         text.Append("| ").AppendJoin(" | ", cells).Append(" |\n");
 
-    private static string Repository()
+    internal static string Repository()
     {
         var folder = new DirectoryInfo(AppContext.BaseDirectory);
         while (folder is not null && !File.Exists(Path.Combine(folder.FullName, "Dripwright.slnx")))
