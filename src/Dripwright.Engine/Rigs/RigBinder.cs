@@ -260,13 +260,16 @@ internal sealed class RigBinder(FaultList faults, PartsCatalogue catalogue)
             return null;
         }
         // Control characters have no place on a sheet, and no drawing or page can hold them.
-        if (
-            text.Text.Any(letter =>
-                (char.IsControl(letter) && letter is not ('\n' or '\t')) || letter is '\uFFFE' or '\uFFFF'
-            )
-        )
+        bool IsBarred(char letter) =>
+            (char.IsControl(letter) && !(field.MayHaveLines && letter is ('\n' or '\t')))
+            || letter is '\uFFFE' or '\uFFFF';
+
+        if (text.Text.Any(IsBarred))
         {
-            faults.Add(path, text, FaultList.Show(text), "text without control characters");
+            var expected = field.MayHaveLines
+                ? "text without control characters"
+                : "text on one line, without control characters";
+            faults.Add(path, text, FaultList.Show(text), expected);
             return null;
         }
         return text.Text;

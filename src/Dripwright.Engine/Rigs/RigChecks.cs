@@ -56,7 +56,7 @@ internal static class RigChecks
             say(
                 "rows",
                 string.Create(CultureInfo.InvariantCulture, $"{pots} pots in all rows together"),
-                "at most 5000"
+                string.Create(CultureInfo.InvariantCulture, $"at most {MostPots}")
             );
         }
         var modules = rig.Rows.Sum(row =>
@@ -67,7 +67,7 @@ internal static class RigChecks
             say(
                 "rows",
                 string.Create(CultureInfo.InvariantCulture, $"{modules:F0} stand modules in all rows together"),
-                "at most 10000"
+                string.Create(CultureInfo.InvariantCulture, $"at most {MostModules}")
             );
         }
         return pots <= MostPots;

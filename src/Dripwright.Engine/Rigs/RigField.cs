@@ -87,6 +87,9 @@ internal sealed class RigField
 
     public TextAttribute? Text { get; }
 
+    /// <summary>True for text that may run over several lines: notes. Names stand in title blocks, which have one.</summary>
+    public bool MayHaveLines => Text is { MaxLength: > 200 };
+
     public PartKeyAttribute? Part { get; }
 
     public ItemsAttribute? Items { get; }

@@ -125,7 +125,9 @@ public sealed class RigReaderTests
         """{ "pump": { "curve": [{ "head": "9 ft" }, { "flow": "9 gph", "head": "1 ft" }] } }""",
         "pump.curve[1]: found a last point with head"
     )]
-    [InlineData("""{ "name": "a\u0007b" }""", "expected text without control characters")]
+    [InlineData("""{ "name": "a\u0007b" }""", "expected text on one line")]
+    [InlineData("""{ "name": "a\nb" }""", "expected text on one line")]
+    [InlineData("""{ "notes": "a\u0000\nb" }""", "expected text without control characters")]
     [InlineData("""{ "name": "\ud800" }""", "found text with half a character")]
     [InlineData("[1]", "school.rig.json:1:1 found a list [ … ]; expected a rig: { … }")]
     [InlineData("", "school.rig.json:1:1 found the end of the file; expected JSON that starts with {")]

@@ -66,6 +66,7 @@ public sealed class RigSchemaTests
             "\"in 12\"",
             "\"no-such-choice\"",
             "\"a\\u0007b\"",
+            "\"a\\nb\"",
             "[]",
             "[7]",
             "{}",
