@@ -1,0 +1,193 @@
+using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Rigs;
+
+namespace Dripwright.Engine.Layout;
+
+/// <summary>A row's feed line with its emitters.</summary>
+/// <param name="Runs">Front leg, and for a loop the back leg, near and far cross pieces.</param>
+/// <param name="Emitters">Emitters, left to right.</param>
+/// <param name="Entries">[m] Stations at which the header enters.</param>
+/// <param name="Height">[m] Height of the line's centre.</param>
+internal sealed record RowFeed(
+    IReadOnlyList<PipeRun> Runs,
+    IReadOnlyList<EmitterPlace> Emitters,
+    IReadOnlyList<double> Entries,
+    double Height
+);
+
+/// <summary>Lays the feed line of a row.</summary>
+internal static class FeedPlacement
+{
+    /// <summary>[m] Height of a row's feed line over the reservoir's floor level.</summary>
+    public static double HeightOf(RowPlace row, Feed feed, RigParts parts) =>
+        row.Base + (feed.LineHeight ?? (row.Pot.Height + (parts.Line.OutsideDiameter / 2)));
+
+    /// <summary>Lays one row's line.</summary>
+    public static RowFeed Lay(RowPlace row, Rig rig, RigParts parts)
+    {
+        double z = HeightOf(row, rig.Feed, parts);
+        List<EmitterPlace> emitters = Emitters(row, rig.Feed, z);
+        bool loop = rig.Feed.Entry == FeedEntry.Loop;
+        double near = rig.Reservoir.At == RowEnd.Left ? 0 : row.Length;
+        double far = row.Length - near;
+        string label = $"F{Text.Of(row.Number)}";
+        double legOffset = LegOffset(row, parts);
+
+        RunDraft Leg(string legLabel, double y, int leg)
+        {
+            var draft = new RunDraft(legLabel, RunService.Feed, row.Number, parts.Line, parts)
+            {
+                Path = [new Point3(row.OriginX, y, z), new Point3(row.OriginX + row.Length, y, z)],
+                Start = 0,
+                End = row.Length,
+                FromEnd = near == 0,
+            };
+            foreach (EmitterPlace emitter in emitters.Where(e => e.Leg == leg))
+            {
+                draft.Drill(emitter.Station, HoleUse.Emitter, emitter.Pot, parts.Emitter.Punch);
+            }
+
+            draft.SortHoles();
+            return draft;
+        }
+
+        if (loop)
+        {
+            RunDraft front = Leg($"{label}a", row.CentreY - legOffset, 0);
+            RunDraft back = Leg($"{label}b", row.CentreY + legOffset, 1);
+            foreach (RunDraft leg in (RunDraft[])[front, back])
+            {
+                leg.Fit(FittingKind.Elbow90, 0);
+                leg.Fit(FittingKind.Elbow90, row.Length);
+            }
+
+            return new RowFeed(
+                [
+                    front.Finish(row.Joints),
+                    back.Finish(row.Joints),
+                    Cross($"{label}n", row, near, legOffset, z, parts, true),
+                    Cross($"{label}f", row, far, legOffset, z, parts, false),
+                ],
+                emitters,
+                [near],
+                z
+            );
+        }
+
+        RunDraft line = Leg(label, row.CentreY, 0);
+        FittingKind end = parts.Line.Flexible ? FittingKind.Barb : FittingKind.Adapter;
+        double[] entries;
+        switch (rig.Feed.Entry)
+        {
+            case FeedEntry.Middle:
+                FittingType tee = parts.Fitting(parts.Line, FittingKind.Tee);
+                var clear = new ClearStations([.. line.Holes.Select(h => (h.Station, h.Diameter / 2))]);
+                double reach = tee.LayingLength + tee.SocketDepth;
+                double middle =
+                    clear.Nearest(row.Length / 2, reach, reach, row.Length - reach, near > 0) ?? (row.Length / 2);
+                line.Fit(FittingKind.Tee, middle);
+                line.Fit(FittingKind.Cap, 0);
+                line.Fit(FittingKind.Cap, row.Length);
+                entries = [middle];
+                break;
+            case FeedEntry.BothEnds:
+                line.Fit(end, 0);
+                line.Fit(end, row.Length);
+                entries = [near, far];
+                break;
+            default:
+                line.Fit(end, near);
+                line.Fit(FittingKind.Cap, far);
+                entries = [near];
+                break;
+        }
+
+        return new RowFeed([line.Finish(row.Joints)], emitters, entries, z);
+    }
+
+    private static double LegOffset(RowPlace row, RigParts parts)
+    {
+        FittingType tee = parts.Fitting(parts.Line, FittingKind.Tee);
+        FittingType elbow = parts.Fitting(parts.Line, FittingKind.Elbow90);
+        // The near cross piece must hold its tee between the two elbows.
+        double least = tee.LayingLength + tee.SocketDepth + elbow.LayingLength + elbow.SocketDepth;
+        double wanted = row.Spec.Arrangement == Arrangement.Staggered ? row.Spec.LineDistance / 2 : row.Pot.Width / 4;
+        return Math.Max(least, wanted);
+    }
+
+    private static PipeRun Cross(
+        string label,
+        RowPlace row,
+        double station,
+        double offset,
+        double z,
+        RigParts parts,
+        bool withTee
+    )
+    {
+        double x = row.OriginX + station;
+        double elbow = parts.Fitting(parts.Line, FittingKind.Elbow90).LayingLength;
+        var draft = new RunDraft(label, RunService.Feed, row.Number, parts.Line, parts)
+        {
+            Path = [new Point3(x, row.CentreY - offset, z), new Point3(x, row.CentreY + offset, z)],
+            Start = 0,
+            End = 2 * offset,
+            StartLaying = elbow,
+            EndLaying = elbow,
+        };
+        if (withTee)
+        {
+            draft.Fit(FittingKind.Tee, offset);
+        }
+
+        return draft.Finish([]);
+    }
+
+    private static List<EmitterPlace> Emitters(RowPlace row, Feed feed, double z)
+    {
+        List<EmitterPlace> places = [];
+        foreach (PotPlace pot in row.Pots)
+        {
+            // Evenly spread over the pot's share of the line, so that the whole line keeps one pitch; but in a wide row no
+            // farther than the small tube, laid slack, still reaches the pot.
+            double pitch = row.Spec.Spacing / pot.Emitters;
+            if (pot.Emitters > 1)
+            {
+                double farthest = (row.Pot.Length / 2) + (feed.MicrotubeLength / 2);
+                pitch = Math.Min(pitch, 2 * farthest / (pot.Emitters - 1));
+            }
+
+            for (int i = 0; i < pot.Emitters; i++)
+            {
+                double offset = (i - ((pot.Emitters - 1) / 2.0)) * pitch;
+                places.Add(
+                    new EmitterPlace(
+                        pot.Number,
+                        i + 1,
+                        LegOf(row, feed, pot, i),
+                        pot.Station + offset,
+                        z + feed.OutletHeight,
+                        pot.ValveOpen
+                    )
+                );
+            }
+        }
+
+        return places;
+    }
+
+    private static int LegOf(RowPlace row, Feed feed, PotPlace pot, int emitter)
+    {
+        if (feed.Entry != FeedEntry.Loop)
+        {
+            return 0;
+        }
+
+        if (row.Spec.Arrangement == Arrangement.Staggered)
+        {
+            return pot.BackLine ? 1 : 0;
+        }
+
+        return pot.Emitters == 1 ? (pot.Number + 1) % 2 : emitter % 2;
+    }
+}

@@ -1,0 +1,86 @@
+using Dripwright.Engine.Rigs;
+
+namespace Dripwright.Engine.Layout;
+
+/// <summary>The reservoir in its place.</summary>
+/// <param name="Left">[m] X of its left side.</param>
+/// <param name="Right">[m] X of its right side.</param>
+/// <param name="Front">[m] Y of its front.</param>
+/// <param name="Back">[m] Y of its back.</param>
+/// <param name="Floor">[m] Height of its inside floor.</param>
+/// <param name="Rim">[m] Height of its rim.</param>
+/// <param name="Full">[m] Water surface with the pump off.</param>
+/// <param name="Lowest">[m] Lowest water surface kept.</param>
+/// <param name="PumpOutlet">Where the pump's outlet is.</param>
+/// <param name="Mouth">Where the return drips into the reservoir: the centre of the last elbow.</param>
+public sealed record TankPlace(
+    double Left,
+    double Right,
+    double Front,
+    double Back,
+    double Floor,
+    double Rim,
+    double Full,
+    double Lowest,
+    Point3 PumpOutlet,
+    Point3 Mouth
+);
+
+/// <summary>A link of the feed from one named point to the next, apart from the rows' own feed lines.</summary>
+/// <remarks>
+/// Points are named <c>pump</c>, <c>bypass</c>, <c>split</c>, <c>near-k</c> and <c>far-k</c>: the entries of row k at its
+/// near and far end. The single entry of a loop or a middle tee is <c>near-k</c>. Several links may share one run.
+/// </remarks>
+/// <param name="From">Upstream point.</param>
+/// <param name="To">Downstream point.</param>
+/// <param name="Run">The run they lie on.</param>
+/// <param name="Length">[m] Length of pipe between the two points.</param>
+/// <param name="Height">[m] Height of the downstream point.</param>
+/// <param name="Loss">[-] Sum of the loss coefficients of its fittings, on its own velocity.</param>
+public sealed record FeedLink(string From, string To, PipeRun Run, double Length, double Height, double Loss);
+
+/// <summary>A rig placed in space: every pot, joint, pipe, fitting and hole.</summary>
+/// <remarks>Method page: docs/methods/layout.md</remarks>
+public sealed record RigLayout
+{
+    /// <summary>The resolved parts.</summary>
+    public required RigParts Parts { get; init; }
+
+    /// <summary>The rows, front to back.</summary>
+    public required IReadOnlyList<RowLayout> Rows { get; init; }
+
+    /// <summary>The stands.</summary>
+    public required StandLayout Stand { get; init; }
+
+    /// <summary>The reservoir.</summary>
+    public required TankPlace Tank { get; init; }
+
+    /// <summary>The feed up to the rows, upstream first.</summary>
+    public required IReadOnlyList<FeedLink> Supply { get; init; }
+
+    /// <summary>Return runs from the rows' drains to the reservoir: under-row returns, drops, and the collector.</summary>
+    public required IReadOnlyList<PipeRun> Returns { get; init; }
+
+    /// <summary>Holes that lie where they must not.</summary>
+    public required IReadOnlyList<HoleConflict> Conflicts { get; init; }
+
+    /// <summary>[m] From the rooms' front to behind the last row.</summary>
+    public required double DepthUsed { get; init; }
+
+    /// <summary>[m] From the leftmost to the rightmost thing.</summary>
+    public required double LengthUsed { get; init; }
+
+    /// <summary>Every run: header, feed, drain, returns.</summary>
+    public IEnumerable<PipeRun> Runs =>
+        Supply
+            .Select(l => l.Run)
+            .Distinct()
+            .Concat(Rows.SelectMany(r => r.Feed))
+            .Concat(Rows.Select(r => r.Drain))
+            .Concat(Returns);
+
+    /// <summary>Places a rig.</summary>
+    /// <param name="rig">A rig that was read without a fault.</param>
+    /// <param name="parts">Its parts, resolved.</param>
+    public static RigLayout Of(Rig rig, RigParts parts) => new LayoutBuilder(rig, parts).Build();
+}

@@ -1,0 +1,40 @@
+using Dripwright.Engine.Catalogue;
+
+namespace Dripwright.Engine.Layout;
+
+/// <summary>What a stand tube does.</summary>
+public enum MemberRole
+{
+    /// <summary>Lengthwise, under the pots.</summary>
+    Rail,
+
+    /// <summary>Upright.</summary>
+    Leg,
+
+    /// <summary>Across, between the rails of a frame.</summary>
+    Cross,
+
+    /// <summary>Low, between two legs.</summary>
+    Tie,
+}
+
+/// <summary>One tube of the stand.</summary>
+/// <param name="Label">As in the drawings, such as <c>S1-rail</c>: tubes that are cut alike share a label.</param>
+/// <param name="Role">What it does.</param>
+/// <param name="Row">Row, from 1.</param>
+/// <param name="From">Joint centre at one end.</param>
+/// <param name="To">Joint centre at the other end.</param>
+/// <param name="Length">[m] Cut length.</param>
+public sealed record StandMember(string Label, MemberRole Role, int Row, Point3 From, Point3 To, double Length);
+
+/// <summary>One printed joint of the stand.</summary>
+/// <param name="Part">Catalogue key of the joint.</param>
+/// <param name="Row">Row, from 1.</param>
+/// <param name="At">Its centre.</param>
+public sealed record StandJoint(string Part, int Row, Point3 At);
+
+/// <summary>The stands of all rows.</summary>
+/// <param name="Tube">Their tube.</param>
+/// <param name="Members">Every tube.</param>
+/// <param name="Joints">Every printed joint and clip.</param>
+public sealed record StandLayout(TubeSize Tube, IReadOnlyList<StandMember> Members, IReadOnlyList<StandJoint> Joints);

@@ -1,0 +1,139 @@
+using Dripwright.Engine.Rigs;
+
+namespace Dripwright.Engine.Layout;
+
+/// <summary>Places the tubes and printed joints of the knock-down stand.</summary>
+/// <remarks>
+/// A frame of legs and a cross-member stands at every module joint; rails span from frame to frame under the pots. A single
+/// row has two rails, a staggered row two under each of its lines. Pots that stand on the floor have no stand.
+/// </remarks>
+internal static class StandPlacement
+{
+    /// <summary>[m] Height of the low tie over the floor: under it a broom still passes. Common practice.</summary>
+    private const double TieHeight = 0.15;
+
+    /// <summary>[m] How far a pot may overhang its outer rails on each side. Common practice.</summary>
+    private const double Overhang = 0.025;
+
+    public static StandLayout Place(Rig rig, RigParts parts, IReadOnlyList<RowPlace> rows)
+    {
+        List<StandMember> members = [];
+        List<StandJoint> joints = [];
+        foreach (RowPlace row in rows)
+        {
+            if (row.Spec.StandHeight > 2 * parts.Tube.Outside)
+            {
+                PlaceRow(rig.Stand, parts.Tube.Outside, row, members, joints);
+            }
+        }
+
+        return new StandLayout(parts.Tube, members, joints);
+    }
+
+    /// <summary>[m] Offsets of the rails from the row's middle, front to back.</summary>
+    internal static double[] RailOffsets(Stand stand, RowPlace row)
+    {
+        double half = Math.Max((row.Pot.Width / 2) - Overhang, 0.3 * row.Pot.Width);
+        if (row.Spec.Arrangement == Arrangement.Single)
+        {
+            half = stand.Depth is { } depth ? depth / 2 : half;
+            return [-half, half];
+        }
+
+        double line = row.Spec.LineDistance / 2;
+        double outer = stand.Depth is { } given ? given / 2 : line + half;
+        // Where the two lines stand so close that the inner rails would meet, one middle rail carries both.
+        return line - half > 0.03 ? [-outer, -(line - half), line - half, outer] : [-outer, 0, outer];
+    }
+
+    private static void PlaceRow(
+        Stand stand,
+        double outside,
+        RowPlace row,
+        List<StandMember> members,
+        List<StandJoint> joints
+    )
+    {
+        double[] offsets = RailOffsets(stand, row);
+        double z = row.Base - (outside / 2);
+        string n = Text.Of(row.Number);
+        double lay = stand.JointCentre;
+
+        void Add(string name, MemberRole role, Point3 from, Point3 to, double cutFrom, double cutTo) =>
+            members.Add(
+                new StandMember($"S{n}-{name}", role, row.Number, from, to, from.DistanceTo(to) - cutFrom - cutTo)
+            );
+
+        for (int frame = 0; frame <= row.Modules; frame++)
+        {
+            double x = row.OriginX + (frame * row.Spec.ModuleLength);
+            bool end = frame == 0 || frame == row.Modules;
+            for (int i = 0; i < offsets.Length; i++)
+            {
+                bool outer = i == 0 || i == offsets.Length - 1;
+                var top = new Point3(x, row.CentreY + offsets[i], z);
+                joints.Add(new StandJoint(JointKey(outer, end), row.Number, top));
+                if (outer)
+                {
+                    Point3 foot = top with { Z = row.Floor };
+                    Add("leg", MemberRole.Leg, foot, top, 0, lay);
+                    joints.Add(new StandJoint("joint-foot", row.Number, foot));
+                }
+
+                if (i > 0)
+                {
+                    Add(
+                        $"cross{CrossLetter(offsets, i)}",
+                        MemberRole.Cross,
+                        top with
+                        {
+                            Y = row.CentreY + offsets[i - 1],
+                        },
+                        top,
+                        lay,
+                        lay
+                    );
+                }
+
+                if (frame > 0)
+                {
+                    Add("rail", MemberRole.Rail, top with { X = x - row.Spec.ModuleLength }, top, lay, lay);
+                }
+            }
+
+            if (stand.LowTies && row.Spec.StandHeight > 3 * TieHeight)
+            {
+                // Ties are clipped to the legs, not socketed: they run from leg centre to leg centre and a tube's width beyond.
+                var front = new Point3(x, row.CentreY + offsets[0], row.Floor + TieHeight);
+                var back = new Point3(x, row.CentreY + offsets[^1], row.Floor + TieHeight);
+                Add("tie", MemberRole.Tie, front, back, -outside, -outside);
+                joints.Add(new StandJoint("joint-clip", row.Number, front));
+                joints.Add(new StandJoint("joint-clip", row.Number, back));
+                if (frame > 0)
+                {
+                    Point3 start = back with { X = x - row.Spec.ModuleLength, Z = row.Floor + (2 * TieHeight) };
+                    Point3 to = start with { X = x };
+                    Add("back-tie", MemberRole.Tie, start, to, -outside, -outside);
+                    joints.Add(new StandJoint("joint-clip", row.Number, start));
+                    joints.Add(new StandJoint("joint-clip", row.Number, to));
+                }
+            }
+        }
+    }
+
+    private static string CrossLetter(double[] offsets, int i) =>
+        // Inner and outer cross-members of a staggered row differ in length, so they are told apart.
+        offsets.Length == 4
+        && i == 2
+            ? "-inner"
+            : "";
+
+    private static string JointKey(bool outer, bool end) =>
+        (outer, end) switch
+        {
+            (true, true) => "joint-corner",
+            (true, false) => "joint-cross",
+            (false, true) => "joint-tee",
+            (false, false) => "joint-four-way",
+        };
+}

@@ -1,0 +1,98 @@
+namespace Dripwright.Engine.Parts;
+
+/// <summary>One line of the parts list.</summary>
+/// <param name="Part">Catalogue key.</param>
+/// <param name="Name">What to call it in a shop.</param>
+/// <param name="Shelf">Shop shelf: plumbing, irrigation, hardware, electrical, tools, garden, printed.</param>
+/// <param name="Where">What it is for: "drain elbow of every pot".</param>
+/// <param name="Needed">Pieces the rig takes; for things cut from stock, stock lengths.</param>
+/// <param name="Spares">Pieces kept as spares.</param>
+/// <param name="OnHand">Pieces the grower has and that are used.</param>
+/// <param name="Buy">Pieces to buy, whole packs.</param>
+/// <param name="Packs">Packs to buy.</param>
+/// <param name="PackSize">Pieces in a pack.</param>
+/// <param name="EachLength">[m] Length of each piece of stock or coil; 0 for pieces.</param>
+/// <param name="Price">Price of all packs; null where unknown.</param>
+/// <param name="InventedPrice">True where the price is a made-up typical one.</param>
+/// <param name="Note">What to mind: "measure yours", "cut on site".</param>
+public sealed record PartLine(
+    string Part,
+    string Name,
+    string Shelf,
+    string Where,
+    int Needed,
+    int Spares,
+    int OnHand,
+    int Buy,
+    int Packs,
+    int PackSize,
+    double EachLength,
+    decimal? Price,
+    bool InventedPrice,
+    string Note
+);
+
+/// <summary>Something that is often forgotten, with whether this rig needs it.</summary>
+/// <param name="Name">What.</param>
+/// <param name="Why">What for, and how many or which size here.</param>
+public sealed record OftenForgotten(string Name, string Why);
+
+/// <summary>One hole to make, in one piece of pipe after cutting.</summary>
+/// <param name="Piece">Label of the piece.</param>
+/// <param name="Run">Label of the run.</param>
+/// <param name="Number">Hole of the run, from 1 at the left end.</param>
+/// <param name="FromEnd">[m] Along the pipe from the piece's left end to the hole's centre.</param>
+/// <param name="Step">[m] From the last mark on this piece; from its end for the first.</param>
+/// <param name="Diameter">[m] Diameter.</param>
+/// <param name="Tool">Tool that makes it.</param>
+/// <param name="Face">Where round the pipe: "top".</param>
+/// <param name="Pot">Pot of the row it serves.</param>
+/// <param name="Row">Row.</param>
+public sealed record HoleMark(
+    string Piece,
+    string Run,
+    int Number,
+    double FromEnd,
+    double Step,
+    double Diameter,
+    string Tool,
+    string Face,
+    int Pot,
+    int Row
+);
+
+/// <summary>Holes in the pots themselves.</summary>
+/// <param name="Pot">Kind of pot.</param>
+/// <param name="Count">Pots to drill.</param>
+/// <param name="Height">[m] Of the hole's centre over the pot's base.</param>
+/// <param name="Diameter">[m] Diameter: the outside of the fitting or seal.</param>
+/// <param name="Tool">Tool that makes it.</param>
+public sealed record PotHole(string Pot, int Count, double Height, double Diameter, string Tool);
+
+/// <summary>What everything costs.</summary>
+/// <param name="Known">Sum of the lines with a price.</param>
+/// <param name="LinesPriced">Lines to buy that have a price.</param>
+/// <param name="LinesUnpriced">Lines to buy that have none.</param>
+/// <param name="AnyInvented">True when a made-up typical price is in the sum.</param>
+public sealed record CostSum(decimal Known, int LinesPriced, int LinesUnpriced, bool AnyInvented);
+
+/// <summary>Parts, cuts and holes.</summary>
+/// <remarks>Method pages: docs/methods/parts.md, cutting.md, holes.md</remarks>
+/// <param name="Lines">Everything to have, by shelf.</param>
+/// <param name="Cuts">A cut plan for each material that is cut from stock.</param>
+/// <param name="CutTroubles">What could not be cut, in plain words.</param>
+/// <param name="Holes">Every hole in pipes.</param>
+/// <param name="PotHoles">Holes in pots.</param>
+/// <param name="Forgotten">The block of what is often forgotten.</param>
+/// <param name="Cost">The sum.</param>
+/// <param name="Currency">Currency word of the user's own catalogue; empty where prices are typical ones.</param>
+public sealed record PartsPlan(
+    IReadOnlyList<PartLine> Lines,
+    IReadOnlyList<CutPlan> Cuts,
+    IReadOnlyList<string> CutTroubles,
+    IReadOnlyList<HoleMark> Holes,
+    IReadOnlyList<PotHole> PotHoles,
+    IReadOnlyList<OftenForgotten> Forgotten,
+    CostSum Cost,
+    string Currency
+);

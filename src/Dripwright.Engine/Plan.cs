@@ -1,0 +1,35 @@
+using Dripwright.Engine.Findings;
+using Dripwright.Engine.Layout;
+using Dripwright.Engine.Parts;
+using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Water;
+
+namespace Dripwright.Engine;
+
+/// <summary>Everything computed from a rig. Never edited and never stored as truth: always computed anew.</summary>
+public sealed record Plan
+{
+    /// <summary>The rig it was computed from.</summary>
+    public required Rig Rig { get; init; }
+
+    /// <summary>What the rig file did not say and the plan assumed.</summary>
+    public required IReadOnlyList<Assumed> Assumed { get; init; }
+
+    /// <summary>Everything in its place.</summary>
+    public required RigLayout Layout { get; init; }
+
+    /// <summary>The feed.</summary>
+    public required FeedPlan Feed { get; init; }
+
+    /// <summary>The drains.</summary>
+    public required DrainPlan Drain { get; init; }
+
+    /// <summary>The reservoir.</summary>
+    public required ReservoirPlan Reservoir { get; init; }
+
+    /// <summary>Parts, cuts and holes.</summary>
+    public required PartsPlan Parts { get; init; }
+
+    /// <summary>What the plan has to say, the gravest first.</summary>
+    public required IReadOnlyList<Finding> Findings { get; init; }
+}

@@ -1,0 +1,217 @@
+using Dripwright.Engine.Water;
+
+namespace Dripwright.Reference.Tests.Water;
+
+/// <summary>
+/// Worked examples from textbooks, as transcribed in a public collection of textbook companions (the printed books were
+/// not seen), and check values from the documentation of a public fluids library. Crane's from its TP-410 notebooks.
+/// </summary>
+public class PipeFrictionExamples
+{
+    private const double Foot = 0.3048;
+    private const double Gpm = 6.30902e-5;
+    private const double Psi = 6894.757;
+
+    [Fact]
+    public void Colebrook_gives_the_published_root() =>
+        // Clamond, Ind. Eng. Chem. Res. 48, 2009, for Colebrook 1939.
+        Assert.Equal(0.018513866077, Friction.Colebrook(1e5, 1e-4), 1e-9);
+
+    [Fact]
+    public void The_smooth_pipe_law_of_Prandtl_von_Karman_and_Nikuradse_is_Colebrook_without_roughness() =>
+        // 2 log10(Re √f) - 0.8 has the rounded constant 0.8 for log10(2.51)·2 = 0.7993, worth 0.02 %.
+        Assert.Equal(0.00810267, Friction.Colebrook(1e7, 0), 0.0003 * 0.0081);
+
+    [Fact]
+    public void Laminar_factor_is_64_over_Re() => Assert.Equal(0.5, Friction.DarcyFactor(128, 0), 1e-15);
+
+    [Theory]
+    [InlineData("Swamee-Jain", 0.018452, 5e-6)]
+    [InlineData("Haaland", 0.01826505, 1e-7)]
+    [InlineData("Churchill", 0.01846262, 1e-7)]
+    public void The_rival_formulas_used_as_checks_are_written_down_right(
+        string name,
+        double published,
+        double tolerance
+    )
+    {
+        var value = name switch
+        {
+            "Swamee-Jain" => PublishedFormulas.SwameeJain(1e5, 1e-4),
+            "Haaland" => PublishedFormulas.Haaland(1e5, 1e-4),
+            _ => PublishedFormulas.Churchill(1e5, 1e-4),
+        };
+        Assert.Equal(published, value, tolerance);
+        Assert.Equal(0.03164, PublishedFormulas.Blasius(1e4), 1e-6);
+    }
+
+    [Theory]
+    [InlineData(0)]
+    [InlineData(1e-5)]
+    [InlineData(1e-4)]
+    [InlineData(1e-3)]
+    public void The_rival_formulas_stay_within_three_percent_of_ours(double roughness)
+    {
+        for (var re = 5e3; re <= 1e6; re *= 1.3)
+        {
+            var ours = Friction.DarcyFactor(re, roughness);
+            Assert.Equal(ours, PublishedFormulas.SwameeJain(re, roughness), 0.03 * ours);
+            Assert.Equal(ours, PublishedFormulas.Haaland(re, roughness), 0.03 * ours);
+            Assert.Equal(ours, PublishedFormulas.Churchill(re, roughness), 0.03 * ours);
+        }
+    }
+
+    [Fact]
+    public void Smooth_plastic_pipe_of_Crane_example_7_1()
+    {
+        // Crane TP-410 (metric), ex. 7-1: water at 30 °C, ID 52.5 mm, 200 L/min: Re 100 600, f 0.0179. 1 %.
+        var law = new PipeLaw(new Pipe(20, 0.0525, 0), WaterProperties.KinematicViscosity(30));
+        var re = law.Reynolds(0.2 / 60);
+        Assert.Equal(100_600, re, 1006.0);
+        Assert.Equal(0.0179, Friction.DarcyFactor(re, 0), 0.000179);
+    }
+
+    [Fact]
+    public void Oil_in_a_small_pipe_of_Munson_example_8_2()
+    {
+        // Munson, Young & Okiishi, Fundamentals of Fluid Mechanics, ex. 8.2: 20.4 kPa over 10 m; level pressure at -13.34°.
+        var law = new PipeLaw(new Pipe(10, 0.020, 0), 0.40 / 900);
+        var drop = law.At(2.0e-5).Head;
+        Assert.Equal(20.4e3, drop * 900 * WaterProperties.Gravity, 0.005 * 20.4e3);
+        Assert.Equal(-13.34, -Math.Asin(drop / 10) * 180 / Math.PI, 0.0667);
+    }
+
+    [Fact]
+    public void Water_in_a_three_millimetre_tube_of_Cengel_example_8_2()
+    {
+        // Cengel & Cimbala, Fluid Mechanics, ex. 8-2: h 4.46 m, 43.7 kPa, 0.28 W. Power printed to two digits.
+        var pipe = new Pipe(9, 0.003, 0);
+        var flow = 0.9 * pipe.Area;
+        var h = new PipeLaw(pipe, 1.519e-3 / 1000).At(flow).Head;
+        Assert.Equal(4.46, h, 0.005 * 4.46);
+        Assert.Equal(43.7e3, h * 1000 * WaterProperties.Gravity, 0.005 * 43.7e3);
+        Assert.Equal(0.28, h * 1000 * WaterProperties.Gravity * flow, 0.005);
+    }
+
+    [Fact]
+    public void Friction_with_local_losses_of_Cengel_example_8_8()
+    {
+        // Cengel & Cimbala, ex. 8-8: f 0.0315; surface of the upper reservoir at 31.8 m above the lower's 4 m datum.
+        var pipe = new Pipe(89, 0.050, 0.00026, 0.5 + 2 * 0.3 + 0.2 + 1.06);
+        var law = new PipeLaw(pipe, 1.307e-3 / 999.7);
+        Assert.Equal(0.0315, Friction.DarcyFactor(law.Reynolds(0.006), 0.00026 / 0.050), 0.005 * 0.0315);
+        Assert.Equal(31.8, 4 + law.At(0.006).Head, 0.005 * 31.8);
+    }
+
+    [Fact]
+    public void House_riser_with_fittings_of_Munson_example_8_8()
+    {
+        // Munson et al., ex. 8.8: p1 = 10.7 psi without losses, 21.3 with friction, 30.5 with all losses; 60 ft of copper
+        // pipe D 0.0625 ft, rise 20 ft, faucet jet 0.5 in. US units of the book: rho 1.94 slug/ft3, mu 2.34e-5 lb s/ft2.
+        const double Density = 1.94 * 515.379;
+        const double Flow = 0.0267 * Foot * Foot * Foot;
+        var nu = 2.34e-5 / 1.94 * Foot * Foot;
+        var bare = new Pipe(60 * Foot, 0.0625 * Foot, 5e-6 * Foot);
+        var jet = Math.Pow(Flow / (Math.PI / 4 * Math.Pow(0.5 / 12 * Foot, 2)), 2);
+        var inPipe = Math.Pow(bare.Velocity(Flow), 2);
+        var lifting = 20 * Foot + (jet - inPipe) / (2 * WaterProperties.Gravity);
+        double Pressure(double head) => head * Density * WaterProperties.Gravity / Psi;
+
+        Assert.Equal(45_000, new PipeLaw(bare, nu).Reynolds(Flow), 0.005 * 45_000);
+        Assert.Equal(10.7, Pressure(lifting), 0.055);
+        Assert.Equal(21.3, Pressure(lifting + new PipeLaw(bare, nu).At(Flow).Head), 0.005 * 21.3);
+        var fitted = bare with { LossCoefficient = 4 * 1.5 + 10 + 2 };
+        Assert.Equal(30.5, Pressure(lifting + new PipeLaw(fitted, nu).At(Flow).Head), 0.005 * 30.5);
+    }
+
+    [Fact]
+    public void Long_smooth_pipe_of_Vennard_example_9_6()
+    {
+        // Vennard, Elementary Fluid Mechanics, ex. 9.6: 90 gpm, 3 in, 3000 ft at 68 °F: f 0.018, h 56.0 ft. 1.5 %.
+        var law = new PipeLaw(new Pipe(3000 * Foot, 0.0762, 0), 2.1e-5 / 1.935 * Foot * Foot);
+        Assert.Equal(0.018, Friction.DarcyFactor(law.Reynolds(90 * Gpm), 0), 0.015 * 0.018);
+        Assert.Equal(56.0, law.At(90 * Gpm).Head / Foot, 0.015 * 56);
+    }
+
+    [Fact]
+    public void Hazen_Williams_of_Vennard_example_9_10() =>
+        // Vennard, ex. 9.10: the same pipe with C 140: 65.7 ft.
+        Assert.Equal(65.7, 3000 * PublishedFormulas.HazenWilliams(90 * Gpm, 140, 0.0762), 0.003 * 65.7);
+
+    [Fact]
+    public void Tank_emptying_through_a_pipe_of_Schaschke_example_8_13()
+    {
+        // Schaschke, Fluid Mechanics: Worked Examples for Engineers, 8.13: 11 190 s. A constant Fanning factor is given, so
+        // this checks the local-loss arithmetic: (4 f L/d + 2.5) acts as one K.
+        var k = 4 * 0.005 * 20 / 0.025 + 2.5;
+        double Velocity(double head) => Math.Sqrt(head / LocalLoss.Head(k, 1));
+        var area = Math.PI / 4 * 0.025 * 0.025;
+        // t = ∫ A dH / (a V): with V ∝ √H this is 2 (A/a) (√H1 - √H2) / V(1).
+        var seconds = 2 * (4 / area) * (Math.Sqrt(2.0) - Math.Sqrt(0.5)) / Velocity(1);
+        Assert.Equal(11_190, seconds, 0.001 * 11_190);
+    }
+
+    [Fact]
+    public void Blasius_for_a_polyethylene_lateral_stands_within_its_measured_band()
+    {
+        // Keller & Bliesner (from memory): J [m/100 m] = 7.89e7 Q^1.75 / D^4.75, L/s and mm; 200 L/h in 13.6 mm at 20 °C.
+        var law = new PipeLaw(new Pipe(100, 0.0136, 0), WaterProperties.KinematicViscosity(20));
+        var published = 7.89e7 * Math.Pow(200 / 3600.0, 1.75) / Math.Pow(13.6, 4.75);
+        Assert.Equal(published, law.At(200e-3 / 3600).Head, 0.025 * published);
+    }
+
+    [Theory]
+    [InlineData(2, 1.049, 0.28)]
+    [InlineData(4, 1.049, 1.01)]
+    [InlineData(5, 1.049, 1.52)]
+    [InlineData(5, 1.380, 0.39)]
+    [InlineData(5, 1.610, 0.18)]
+    [InlineData(6, 1.049, 2.14)]
+    [InlineData(8, 1.049, 3.63)]
+    [InlineData(10, 1.049, 5.50)]
+    [InlineData(10, 1.380, 1.46)]
+    [InlineData(10, 1.610, 0.70)]
+    [InlineData(10, 2.067, 0.21)]
+    [InlineData(20, 1.380, 5.23)]
+    [InlineData(20, 1.610, 2.46)]
+    [InlineData(20, 2.067, 0.74)]
+    [InlineData(30, 2.067, 1.54)]
+    [InlineData(50, 2.067, 3.98)]
+    public void The_Hazen_Williams_check_reproduces_the_Illinois_table(double gpm, double inches, double published) =>
+        // Illinois Administrative Code, Title 77, Part 906, App. A, Exhibit I: Schedule 40 plastic, C 150, ft per 100 ft.
+        Assert.Equal(
+            published,
+            PublishedFormulas.HazenWilliamsFeetPer100(gpm, 150, inches),
+            published >= 0.5 ? 0.02 * published : 0.02
+        );
+
+    [Theory]
+    [InlineData(1, 0.720, 0.202, 0.05)]
+    [InlineData(2, 0.720, 0.75, 0.03)]
+    [InlineData(4, 0.720, 2.68, 0.03)]
+    [InlineData(6, 0.720, 5.76, 0.03)]
+    [InlineData(8, 0.720, 9.78, 0.03)]
+    [InlineData(4, 1.195, 0.232, 0.03)]
+    [InlineData(20, 1.195, 4.59, 0.03)]
+    [InlineData(40, 1.195, 16.59, 0.03)]
+    public void The_Hazen_Williams_check_reproduces_a_class_160_table(
+        double gpm,
+        double inches,
+        double psi,
+        double part
+    ) =>
+        // University irrigation course table "Friction loss for PVC class 160 pipe", C 150, psi per 100 ft.
+        Assert.Equal(psi, 0.4335 * PublishedFormulas.HazenWilliamsFeetPer100(gpm, 150, inches), part * psi);
+
+    [Fact]
+    public void Darcy_exceeds_Hazen_Williams_C_150_at_low_Reynolds_and_meets_it_at_high()
+    {
+        // Why Darcy is the engine: 1/2 in Schedule 40 at 1 gpm, 0.99 against 1.25 ft/100 ft (recomputed, no print).
+        var nu = WaterProperties.KinematicViscosity(20);
+        double Darcy(double gpm, double inches) =>
+            new PipeLaw(new Pipe(100, inches * 0.0254, 0), nu).At(gpm * Gpm).Head;
+        Assert.Equal(1.25, Darcy(1, 0.622), 0.02);
+        var published = 3.98;
+        Assert.Equal(published, Darcy(50, 2.067), 0.08 * published);
+    }
+}
