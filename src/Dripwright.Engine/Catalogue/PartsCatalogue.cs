@@ -59,15 +59,16 @@ public sealed record PartsCatalogue
     public FittingType? FittingFor(PipeSize pipe, FittingKind kind)
     {
         ArgumentNullException.ThrowIfNull(pipe);
+        // The last one wins, because the user's own rows stand after ours.
+        FittingType? found = null;
         foreach (var fitting in Fittings.Values)
         {
             if (fitting.Kind == kind && fitting.Family == pipe.Family && fitting.Nominal == pipe.Nominal)
             {
-                return fitting;
+                found = fitting;
             }
         }
-
-        return null;
+        return found;
     }
 
     /// <summary>The hose clamp for a hose, or null for a rigid pipe or when the catalogue has none.</summary>

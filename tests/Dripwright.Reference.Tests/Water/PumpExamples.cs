@@ -59,13 +59,14 @@ public class PumpExamples
     public void Orifice_against_a_polynomial_curve_of_Schaschke()
     {
         // Same source: H = 12 - 70 Q - 4300 Q², d 100 mm, 2 m/s, 12 m recirculating, Fanning 0.005: orifice K 44.86.
+        // The transcription does not list it, but its numbers close only with one velocity head lost back in the tank.
         var points = Enumerable
             .Range(0, 39)
             .Select(i => i * 0.001)
             .Select(q => new PumpPoint(q, 12 - 70 * q - 4300 * q * q));
         var curve = PumpCurve.Read(points).Curve!;
         var velocityHead = LocalLoss.Head(1, 2);
-        var k = curve.Head(2 * Math.PI / 4 * 0.01) / velocityHead - 4 * 0.005 * 12 / 0.1;
+        var k = curve.Head(2 * Math.PI / 4 * 0.01) / velocityHead - 4 * 0.005 * 12 / 0.1 - LocalLoss.Exit;
         // The book's g is 9.81.
         Assert.Equal(44.86, k, 0.001 * 44.86);
     }

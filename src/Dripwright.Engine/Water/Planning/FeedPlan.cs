@@ -39,13 +39,13 @@ public readonly record struct LinePoint(double Station, double Pressure, double 
 /// <param name="Run">Label of the run.</param>
 /// <param name="Points">Left to right.</param>
 /// <param name="EndVelocity">[m/s] Velocity in the last stretch before a dead end when its cap is shut; 0 where there is none.</param>
-/// <param name="FlushVelocity">[m/s] Velocity at the dead end with its flush cap open and the pump running; 0 where there is none.</param>
+/// <param name="FlushVelocity">[m/s] Velocity at the dead end with its flush cap open and the pump running; null where there is none or it was not computed.</param>
 public sealed record LineProfile(
     int Row,
     string Run,
     IReadOnlyList<LinePoint> Points,
     double EndVelocity,
-    double FlushVelocity
+    double? FlushVelocity
 );
 
 /// <summary>Where the pump and the rig meet.</summary>
@@ -132,6 +132,9 @@ public sealed record FeedPlan
 
     /// <summary>[m³/s] Out of all emitters.</summary>
     public required double TotalFlow { get; init; }
+
+    /// <summary>[m³/s] Out of all emitters with the reservoir at its lowest level.</summary>
+    public required double TotalFlowAtLowest { get; init; }
 
     /// <summary>[m³/s] Back through the bypass.</summary>
     public required double BypassFlow { get; init; }

@@ -1,0 +1,147 @@
+using System.Globalization;
+
+namespace Dripwright.Engine.Catalogue;
+
+/// <summary>One shelf of the catalogue as a table of texts.</summary>
+/// <param name="Title">Name of the shelf, as people say it.</param>
+/// <param name="Columns">Heads of the columns.</param>
+/// <param name="Rows">Cells of each row, as many as columns.</param>
+public sealed record CatalogueShelf(
+    string Title,
+    IReadOnlyList<string> Columns,
+    IReadOnlyList<IReadOnlyList<string>> Rows
+);
+
+/// <summary>The catalogue for people to read: every shelf with its main figures in both unit systems.</summary>
+public static class CatalogueListing
+{
+    private const double Inch = 0.0254;
+    private const double Foot = 0.3048;
+    private const double Gallon = 0.003785411784;
+    private const double Psi = 4.4482216152605 / (Inch * Inch);
+
+    /// <summary>All shelves in a fixed order, the last column of each being the source.</summary>
+    /// <param name="parts">The catalogue.</param>
+    public static IReadOnlyList<CatalogueShelf> Of(PartsCatalogue parts)
+    {
+        ArgumentNullException.ThrowIfNull(parts);
+        return
+        [
+            Shelf(
+                "Pipes and hoses",
+                ["Outside", "Bore", "Sold in"],
+                parts.Pipes,
+                pipe => [Size(pipe.OutsideDiameter), Size(pipe.InsideDiameter), Long(pipe.StockLengths)]
+            ),
+            Shelf(
+                "Fittings",
+                ["Laying length", "Socket or barb", "Bore", "Loss through", "Loss branch", "Clamps"],
+                parts.Fittings,
+                fitting =>
+                    [
+                        Size(fitting.LayingLength),
+                        Size(fitting.SocketDepth),
+                        fitting.Bore > 0 ? Size(fitting.Bore) : "the pipe's",
+                        Number(fitting.LossThrough),
+                        fitting.Kind == FittingKind.Tee ? Number(fitting.LossBranch) : "",
+                        Number(fitting.Clamps),
+                    ]
+            ),
+            Shelf(
+                "Stand tubes",
+                ["Outside", "Wall", "Sold in"],
+                parts.Tubes,
+                tube => [Size(tube.Outside), Size(tube.Wall), Long(tube.StockLengths)]
+            ),
+            Shelf(
+                "Pots",
+                ["Volume", "Along the row", "Across", "Height", "Drain sill"],
+                parts.Pots,
+                pot => [Room(pot.Volume), Size(pot.Length), Size(pot.Width), Size(pot.Height), Size(pot.DrainHeight)]
+            ),
+            Shelf(
+                "Reservoirs",
+                ["Volume", "Length", "Width", "Height"],
+                parts.Tanks,
+                tank => [Room(tank.Volume), Size(tank.Length), Size(tank.Width), Size(tank.Height)]
+            ),
+            Shelf(
+                "Emitters",
+                ["Flow", "at", "x", "Works from", "to", "Cv", "Passage", "Hole"],
+                parts.Emitters,
+                emitter =>
+                    [
+                        Flow(emitter.RatedFlow),
+                        Push(emitter.RatedPressure),
+                        Number(emitter.Exponent),
+                        Push(emitter.MinPressure),
+                        Push(emitter.MaxPressure),
+                        Number(emitter.Variation),
+                        Size(emitter.Passage),
+                        Size(emitter.Punch),
+                    ]
+            ),
+            Shelf(
+                "Strainers",
+                ["Opening", "Loss"],
+                parts.Strainers,
+                strainer => [Number(strainer.Opening * 1e6) + " µm", Number(strainer.Loss)]
+            ),
+            Shelf(
+                "Pumps",
+                ["Greatest lift", "Open flow", "Power", "Cord"],
+                parts.Pumps,
+                pump =>
+                    [Lift(pump.Curve[0].Head), Flow(pump.Curve[^1].Flow), Number(pump.Power) + " W", Lift(pump.Cord)]
+            ),
+            Shelf(
+                "Pot outlets",
+                ["Bore", "Hole in the pot", "Hole in the pipe", "Reach"],
+                parts.Outlets,
+                outlet => [Size(outlet.Bore), Size(outlet.PotHole), Size(outlet.PipeHole), Size(outlet.Reach)]
+            ),
+            Shelf(
+                "Everything else",
+                ["Shop shelf", "Pack"],
+                parts.Sundries,
+                sundry => [sundry.Shelf, sundry.PackLength > 0 ? Lift(sundry.PackLength) : Number(sundry.Pack)]
+            ),
+        ];
+    }
+
+    private static CatalogueShelf Shelf<T>(
+        string title,
+        IEnumerable<string> columns,
+        IReadOnlyDictionary<string, T> shelf,
+        Func<T, IEnumerable<string>> cells
+    )
+        where T : CatalogueEntry =>
+        new(
+            title,
+            ["Key", "Part", .. columns, "Source"],
+            [
+                .. shelf.Values.Select(entry =>
+                    (IReadOnlyList<string>)[entry.Key, entry.Name, .. cells(entry), entry.Source]
+                ),
+            ]
+        );
+
+    private static string Size(double length) =>
+        string.Create(CultureInfo.InvariantCulture, $"{length * 1000:0.##} mm ({length / Inch:0.###} in)");
+
+    private static string Lift(double length) =>
+        string.Create(CultureInfo.InvariantCulture, $"{length:0.##} m ({length / Foot:0.##} ft)");
+
+    private static string Long(IEnumerable<double> lengths) => string.Join(", ", lengths.Select(Lift));
+
+    private static string Room(double volume) =>
+        string.Create(CultureInfo.InvariantCulture, $"{volume * 1000:0.#} L ({volume / Gallon:0.##} gal)");
+
+    private static string Flow(double flow) =>
+        string.Create(CultureInfo.InvariantCulture, $"{flow * 3.6e6:0.##} L/h ({flow * 3600 / Gallon:0.##} gph)");
+
+    private static string Push(double pressure) =>
+        string.Create(CultureInfo.InvariantCulture, $"{pressure / 1000:0.#} kPa ({pressure / Psi:0.#} psi)");
+
+    private static string Number(double value) => value.ToString("0.###", CultureInfo.InvariantCulture);
+}

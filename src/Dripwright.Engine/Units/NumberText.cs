@@ -1,0 +1,107 @@
+using System.Globalization;
+using System.Text;
+using System.Text.RegularExpressions;
+
+namespace Dripwright.Engine.Units;
+
+/// <summary>A number as a person writes it, kept as an exact fraction.</summary>
+/// <param name="Over">Numerator with its sign.</param>
+/// <param name="Under">Denominator, above zero.</param>
+/// <param name="Text">As it was written.</param>
+internal readonly record struct NumberText(decimal Over, decimal Under, string Text)
+{
+    /// <summary>Reads a number at the start of the text: "3", "-2.5", "1/2", "1 1/2", "1-1/2", "1e-6".</summary>
+    /// <param name="text">Text in the shape that <see cref="Tidy"/> gives.</param>
+    /// <param name="number">The number read.</param>
+    /// <returns>False when no number stands there, or one that is beyond all bounds.</returns>
+    public static bool TryRead(string text, out NumberText number)
+    {
+        number = default;
+        var mixed = Mixed.Match(text);
+        if (mixed.Success)
+        {
+            var whole = 0m;
+            var good =
+                TryDecimal(mixed.Groups["over"].Value, out var over)
+                & TryDecimal(mixed.Groups["under"].Value, out var under)
+                & (!mixed.Groups["whole"].Success || TryDecimal(mixed.Groups["whole"].Value, out whole));
+            // A million sixteenths is no fraction that a person writes; and the product must stay within a decimal.
+            if (!good || under is 0 or > 10_000 || over > 1_000_000 || whole > 1_000_000_000)
+            {
+                return false;
+            }
+            var sign = mixed.Groups["sign"].Value == "-" ? -1 : 1;
+            number = new NumberText(sign * ((whole * under) + over), under, mixed.Value);
+            return true;
+        }
+        var plain = Plain.Match(text);
+        if (!plain.Success || !TryDecimal(plain.Value, out var value))
+        {
+            return false;
+        }
+        number = new NumberText(value, 1, plain.Value);
+        return true;
+    }
+
+    /// <summary>The SI value of so many of these units.</summary>
+    /// <exception cref="OverflowException">The number is beyond all bounds.</exception>
+    public double In(MeasureUnit unit) =>
+        Under == 1 && unit is { Numerator: 1, Denominator: 1, Offset: 0 }
+            ? double.Parse(Text, NumberStyles.Float, CultureInfo.InvariantCulture) + 0.0 // a decimal has no 10⁻³⁰
+            : unit.ToSi(Over, Under);
+
+    /// <summary>Brings the many typographic forms to one: "½" is " 1/2", a prime is a quote, spaces are single.</summary>
+    public static string Tidy(string text)
+    {
+        var tidy = new StringBuilder(text.Length + 8);
+        foreach (var letter in text)
+        {
+            var fraction = Fractions.IndexOf(letter, StringComparison.Ordinal);
+            if (fraction >= 0)
+            {
+                tidy.Append(' ').Append(FractionTexts[fraction]);
+            }
+            else if (char.IsWhiteSpace(letter))
+            {
+                tidy.Append(' ');
+            }
+            else
+            {
+                tidy.Append(
+                    letter switch
+                    {
+                        '′' or '’' or '‘' => '\'',
+                        '″' or '”' or '“' => '"',
+                        '⁄' => '/',
+                        '−' or '–' or '‑' => '-',
+                        '²' => '2',
+                        '³' => '3',
+                        '₂' => '2',
+                        'µ' => 'μ',
+                        _ => letter,
+                    }
+                );
+            }
+        }
+        return Spaces.Replace(tidy.ToString(), " ").Trim().Replace("- ", "-", StringComparison.Ordinal);
+    }
+
+    private const string Fractions = "½⅓⅔¼¾⅛⅜⅝⅞";
+
+    private static readonly string[] FractionTexts = ["1/2", "1/3", "2/3", "1/4", "3/4", "1/8", "3/8", "5/8", "7/8"];
+
+    private static bool TryDecimal(string text, out decimal value) =>
+        decimal.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out value);
+
+    // Without backtracking the time grows with the length only, whatever the text.
+    private const RegexOptions Linear = RegexOptions.NonBacktracking | RegexOptions.ExplicitCapture;
+
+    private static readonly Regex Mixed = new(
+        "^(?<sign>[+-]?)((?<whole>[0-9]+)[ -])?(?<over>[0-9]+)/(?<under>[0-9]+)",
+        Linear
+    );
+
+    private static readonly Regex Plain = new("^[+-]?([0-9]+(\\.[0-9]*)?|\\.[0-9]+)([eE][+-]?[0-9]{1,3})?", Linear);
+
+    private static readonly Regex Spaces = new(" {2,}", Linear);
+}

@@ -1,0 +1,460 @@
+using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Layout;
+using Dripwright.Engine.Rigs;
+
+namespace Dripwright.Engine.Water;
+
+/// <summary>Computes the feed of a rig that has been laid out.</summary>
+/// <remarks>
+/// Flows hold for the reservoir at its full level with clean emitters all alike; the total at the lowest level is told
+/// beside them. Emitters at empty pots are shut.
+/// </remarks>
+internal sealed class FeedPlanner(Rig rig, RigLayout layout, PlanOptions options)
+{
+    /// <summary>Rows for which flushing is computed: every one would cost a solve each, and the first and last are the extremes.</summary>
+    private const int MostFlushSolves = 6;
+
+    private const int CurvePoints = 24;
+    private const int SystemPoints = 8;
+
+    private readonly FeedModel _model = new(rig, layout);
+
+    public FeedPlan Plan()
+    {
+        var solver = new NetworkSolver(_model.Network);
+        NetworkSolution solution = solver.Solve();
+        List<EmitterFlow> emitters = EmittersOf(solution);
+        List<PotFlow> pots = PotsOf(emitters);
+        List<PotFlow> planted = [.. pots.Where(p => p.Planted && p.Flow > 0)];
+        double emitted = emitters.Sum(e => e.Flow);
+        bool flows = planted.Count > 0 && solution.Converged;
+        IReadOnlyList<EvennessMeasure> evenness = flows ? EvennessOf(emitters) : [];
+        IReadOnlyList<PotFlow> plantedAll = [.. pots.Where(p => p.Planted)];
+        return new FeedPlan
+        {
+            Solved = solution.Converged,
+            Trouble = solution.Converged ? "" : TroubleOf(solution),
+            WorkingPoint = WorkingPointOf(solution),
+            PumpCurve = PumpCurveOf(),
+            SystemCurve = SystemCurveOf(solver),
+            StaticHead = StaticHead(),
+            Emitters = emitters,
+            Pots = pots,
+            Runs = RunsOf(solution),
+            Lines = LinesOf(solution, FlushVelocities(solver)),
+            TotalFlow = emitted,
+            TotalFlowAtLowest = FlowAtLowest(),
+            BypassFlow = _model.Bypass >= 0 ? Math.Max(0, solution.LinkFlows[_model.Bypass]) : 0,
+            Evenness = evenness,
+            Weakest = flows ? plantedAll.MinBy(p => p.Flow) : null,
+            Strongest = flows ? plantedAll.MaxBy(p => p.Flow) : null,
+            Causes = flows ? CausesOf(solution) : null,
+            EmptyPots = EmptyPotsOf(pots),
+            Stop = new StopPlanner(rig, layout).Plan(),
+            Scatter = flows && options.Draws > 0 ? ScatterOf(emitters) : null,
+            MassResidual = solution.MassResidual,
+            EnergyResidual = solution.EnergyResidual,
+            Iterations = solution.Iterations,
+        };
+    }
+
+    private string TroubleOf(NetworkSolution solution)
+    {
+        string place = "the feed";
+        foreach ((FeedLink link, int index) in _model.Supply)
+        {
+            if (index == solution.WorstLink)
+            {
+                place = $"run {link.Run.Label}, from {link.From} to {link.To}";
+            }
+        }
+
+        foreach (ModelLeg leg in _model.Legs)
+        {
+            if (leg.Links.Contains(solution.WorstLink))
+            {
+                place = $"run {leg.Run.Label}";
+            }
+        }
+
+        return $"{place}: {solution.Reason}";
+    }
+
+    private List<EmitterFlow> EmittersOf(NetworkSolution solution)
+    {
+        List<EmitterFlow> flows = new(_model.Emitters.Count);
+        for (int i = 0; i < _model.Emitters.Count; i++)
+        {
+            ModelEmitter e = _model.Emitters[i];
+            flows.Add(
+                new EmitterFlow(
+                    e.Row.Number,
+                    e.Place.Pot,
+                    e.Place.Index,
+                    e.Place.Open,
+                    solution.EmitterFlows[i],
+                    Math.Max(0, solution.EmitterHeads[i]) * _model.SpecificWeight
+                )
+            );
+        }
+
+        return [.. flows.OrderBy(f => f.Row).ThenBy(f => f.Pot).ThenBy(f => f.Index)];
+    }
+
+    private List<PotFlow> PotsOf(List<EmitterFlow> emitters)
+    {
+        ILookup<(int Row, int Pot), EmitterFlow> at = emitters.ToLookup(e => (e.Row, e.Pot));
+        return
+        [
+            .. layout.Rows.SelectMany(row =>
+                row.Pots.Select(pot =>
+                {
+                    var here = at[(row.Number, pot.Number)];
+                    double pressure = here.Any() ? here.Average(e => e.Pressure) : 0;
+                    return new PotFlow(row.Number, pot.Number, pot.Planted, here.Sum(e => e.Flow), pressure);
+                })
+            ),
+        ];
+    }
+
+    private IReadOnlyList<EvennessMeasure> EvennessOf(List<EmitterFlow> emitters)
+    {
+        List<double> flows = [.. emitters.Where(e => e.Open > 0).Select(e => e.Flow)];
+        double variation = layout.Parts.Emitter.Variation;
+        int perPot = layout.Rows.SelectMany(r => r.Pots).Where(p => p.Planted && p.Emitters > 0).Min(p => p.Emitters);
+        double mean = flows.Average();
+        double design = Uniformity.OfDesign(variation, perPot, Math.Min(flows.Min(), mean), mean);
+        double quarter = Uniformity.OfLowQuarter(flows);
+        double christiansen = Uniformity.Christiansen(flows);
+        // Statistical uniformity counts the making too: independent causes add as squares.
+        double hydraulic = flows.Count > 1 ? 1 - Uniformity.Statistical(flows) : 0;
+        double statistical = 1 - Math.Sqrt((hydraulic * hydraulic) + (variation * variation / perPot));
+        return
+        [
+            new EvennessMeasure(
+                "design emission uniformity",
+                design,
+                EvennessClasses.OfLowQuarter(design),
+                "Keller & Karmeli 1974; classes after ASABE EP458 (from memory)"
+            ),
+            new EvennessMeasure(
+                "distribution uniformity of the low quarter",
+                quarter,
+                EvennessClasses.OfLowQuarter(quarter),
+                "classes after ASABE EP458 (from memory)"
+            ),
+            new EvennessMeasure(
+                "Christiansen's coefficient",
+                christiansen,
+                EvennessClasses.OfChristiansen(christiansen),
+                "Christiansen 1942; classes by its relation to the low quarter"
+            ),
+            new EvennessMeasure(
+                "statistical uniformity",
+                statistical,
+                EvennessClasses.OfStatistical(statistical),
+                "Bralts & Kesner 1983; classes after ASABE EP458 (from memory)"
+            ),
+        ];
+    }
+
+    private SpreadShares CausesOf(NetworkSolution solution)
+    {
+        List<double> heads = [];
+        List<double> heights = [];
+        List<double> ratio = [];
+        for (int i = 0; i < _model.Emitters.Count; i++)
+        {
+            if (_model.Emitters[i].Place.Open > 0)
+            {
+                heads.Add(Math.Max(0, solution.EmitterHeads[i]));
+                heights.Add(_model.Emitters[i].Place.Outlet);
+                ratio.Add(1);
+            }
+        }
+
+        return Spread.SplitByHead(
+            heads,
+            heights,
+            (_, head) => _model.Law.Flow(Math.Max(0, head)),
+            layout.Parts.Emitter.Variation
+        );
+    }
+
+    private WorkingPoint? WorkingPointOf(NetworkSolution solution)
+    {
+        if (layout.Parts.Pump is not { } pump || _model.Curve is not { } curve)
+        {
+            return null;
+        }
+
+        double flow = solution.LinkFlows[_model.Source];
+        double head = -_model.SourceLaw.At(flow).Head;
+        double hours = HoursPerDay(rig.Timer);
+        double energy = pump.Power * hours * 3600;
+        double mass = ReservoirPlanner.TankOf(layout).VolumeAt(layout.Tank.Full - layout.Tank.Floor) * 998;
+        return new WorkingPoint(
+            flow,
+            head,
+            pump.Power,
+            _model.SpecificWeight * Math.Max(0, flow) * Math.Max(0, head),
+            hours,
+            energy / 3.6e6,
+            mass > 0 ? energy / (mass * 4186) : 0
+        );
+    }
+
+    /// <summary>[h] Hours the pump runs in a day.</summary>
+    internal static double HoursPerDay(Rigs.Timer timer) =>
+        timer.Mode == TimerMode.Continuous ? 24 : timer.HoursPerDay / 3600 * timer.On / (timer.On + timer.Off);
+
+    private List<CurvePoint> PumpCurveOf()
+    {
+        if (_model.Curve is not { } curve)
+        {
+            return [];
+        }
+
+        return
+        [
+            .. Enumerable
+                .Range(0, CurvePoints + 1)
+                .Select(i => curve.LargestFlow * i / CurvePoints)
+                .Select(q => new CurvePoint(q, curve.Head(Math.Min(q, curve.LargestFlow)))),
+        ];
+    }
+
+    /// <summary>Heads the rig asks for, found by putting steady heads in the pump's place.</summary>
+    private List<CurvePoint> SystemCurveOf(NetworkSolver solver)
+    {
+        List<CurvePoint> points = [];
+        double most = _model.Curve?.ShutOffHead ?? 1;
+        if (_model.Curve is null)
+        {
+            return points;
+        }
+
+        for (int i = 0; i <= SystemPoints; i++)
+        {
+            double head = most * i / SystemPoints;
+            solver.SetLaw(_model.Source, new SteadyHead(head));
+            if (solver.TrySolve() && solver.LinkFlows[_model.Source] > 1e-12)
+            {
+                points.Add(new CurvePoint(solver.LinkFlows[_model.Source], head));
+            }
+            else if (points.Count == 0 && i < SystemPoints)
+            {
+                continue;
+            }
+        }
+
+        solver.SetLaw(_model.Source, _model.SourceLaw);
+        return points;
+    }
+
+    private double FlowAtLowest()
+    {
+        var solver = new NetworkSolver(_model.Network);
+        double drop = layout.Tank.Full - layout.Tank.Lowest;
+        solver.SetLaw(_model.Source, new Lowered(_model.SourceLaw, Math.Max(0, drop)));
+        solver.TrySolve();
+        double total = 0;
+        for (int i = 0; i < _model.Emitters.Count; i++)
+        {
+            total += solver.EmitterFlows[i];
+        }
+
+        return total;
+    }
+
+    private double StaticHead()
+    {
+        double outlets = _model.Emitters.Count > 0 ? _model.Emitters.Average(e => e.Place.Outlet) : layout.Tank.Full;
+        return layout.Tank.Full - outlets;
+    }
+
+    private List<RunFlow> RunsOf(NetworkSolution solution)
+    {
+        List<RunFlow> runs = [];
+        foreach ((FeedLink link, int index) in _model.Supply)
+        {
+            double flow = solution.LinkFlows[index];
+            double loss =
+                link.To == "tank" ? 0 : solution.Heads[_model.Point(link.From)] - solution.Heads[_model.Point(link.To)];
+            runs.Add(
+                new RunFlow(
+                    link.Run.Label,
+                    link.From,
+                    link.To,
+                    flow,
+                    Math.Abs(flow) / FeedModel.Area(link.Run.Pipe),
+                    loss
+                )
+            );
+        }
+
+        foreach (ModelLeg leg in _model.Legs)
+        {
+            int fastest = -1;
+            for (int i = 0; i < leg.Links.Length; i++)
+            {
+                if (
+                    fastest < 0
+                    || Math.Abs(solution.LinkFlows[leg.Links[i]]) > Math.Abs(solution.LinkFlows[leg.Links[fastest]])
+                )
+                {
+                    fastest = i;
+                }
+            }
+
+            if (fastest >= 0)
+            {
+                double flow = Math.Abs(solution.LinkFlows[leg.Links[fastest]]);
+                double highest = leg.Nodes.Max(n => solution.Heads[n]);
+                double lowest = leg.Nodes.Min(n => solution.Heads[n]);
+                runs.Add(
+                    new RunFlow(
+                        leg.Run.Label,
+                        "entry",
+                        "end",
+                        flow,
+                        flow / FeedModel.Area(leg.Run.Pipe),
+                        highest - lowest
+                    )
+                );
+            }
+        }
+
+        return runs;
+    }
+
+    private Dictionary<ModelLeg, double> FlushVelocities(NetworkSolver solver)
+    {
+        Dictionary<ModelLeg, double> velocities = [];
+        List<ModelLeg> legs = [.. _model.Legs.Where(l => l.FlushCap >= 0)];
+        IEnumerable<ModelLeg> chosen = legs.Count <= MostFlushSolves ? legs : [legs[0], legs[^1]];
+        foreach (ModelLeg leg in chosen)
+        {
+            solver.SetMultiplier(leg.FlushCap, 1);
+            if (solver.TrySolve() && leg.DeadEndLink >= 0)
+            {
+                velocities[leg] = Math.Abs(solver.LinkFlows[leg.DeadEndLink]) / FeedModel.Area(leg.Run.Pipe);
+            }
+
+            solver.SetMultiplier(leg.FlushCap, 0);
+        }
+
+        return velocities;
+    }
+
+    private List<LineProfile> LinesOf(NetworkSolution solution, Dictionary<ModelLeg, double> flush)
+    {
+        List<LineProfile> lines = [];
+        foreach (ModelLeg leg in _model.Legs)
+        {
+            double height = leg.Run.Path[0].Z;
+            List<LinePoint> points = [];
+            for (int i = 0; i < leg.Nodes.Length; i++)
+            {
+                points.Add(
+                    new LinePoint(
+                        leg.Stations[i],
+                        (solution.Heads[leg.Nodes[i]] - height) * _model.SpecificWeight,
+                        i < leg.Links.Length ? solution.LinkFlows[leg.Links[i]] : 0
+                    )
+                );
+            }
+
+            double end =
+                leg.DeadEndLink >= 0 ? Math.Abs(solution.LinkFlows[leg.DeadEndLink]) / FeedModel.Area(leg.Run.Pipe) : 0;
+            lines.Add(
+                new LineProfile(
+                    leg.Row.Number,
+                    leg.Run.Label,
+                    points,
+                    end,
+                    flush.TryGetValue(leg, out double velocity) ? velocity : null
+                )
+            );
+        }
+
+        return lines;
+    }
+
+    private EmptyPotEffect? EmptyPotsOf(List<PotFlow> pots)
+    {
+        List<int> shut = [];
+        for (int i = 0; i < _model.Emitters.Count; i++)
+        {
+            if (!_model.Emitters[i].Planted)
+            {
+                shut.Add(i);
+            }
+        }
+
+        if (shut.Count == 0)
+        {
+            return null;
+        }
+
+        var solver = new NetworkSolver(_model.Network);
+        shut.ForEach(i => solver.SetMultiplier(i, 1));
+        solver.TrySolve();
+        double wasted = 0;
+        double planted = 0;
+        for (int i = 0; i < _model.Emitters.Count; i++)
+        {
+            double flow = solver.EmitterFlows[i];
+            wasted += _model.Emitters[i].Planted ? 0 : flow;
+            planted += _model.Emitters[i].Planted ? flow : 0;
+        }
+
+        int plantedPots = pots.Count(p => p.Planted);
+        double shutMean = pots.Where(p => p.Planted).Sum(p => p.Flow) / Math.Max(1, plantedPots);
+        int emptyPots = layout.Rows.SelectMany(r => r.Pots).Count(p => !p.Planted && p.Emitters > 0);
+        return new EmptyPotEffect(emptyPots, planted / Math.Max(1, plantedPots), shutMean, wasted);
+    }
+
+    private ScatterResult ScatterOf(List<EmitterFlow> emitters)
+    {
+        Dictionary<(int, int), int> pots = [];
+        List<ScatterEmitter> all = [];
+        foreach (EmitterFlow e in emitters.Where(e => e.Open > 0))
+        {
+            if (!pots.TryGetValue((e.Row, e.Pot), out int pot))
+            {
+                pot = pots.Count;
+                pots[(e.Row, e.Pot)] = pot;
+            }
+
+            all.Add(new ScatterEmitter(e.Flow, pot, layout.Parts.Emitter.Exponent, layout.Parts.Emitter.Variation));
+        }
+
+        return Scatter.Run(
+            new ScatterModel
+            {
+                Emitters = all,
+                Draws = options.Draws,
+                Seed = options.Seed,
+                Clogging = options.Clogging,
+            }
+        );
+    }
+
+    /// <summary>A source that adds one head whatever the flow; for the system curve.</summary>
+    private sealed class SteadyHead(double head) : ILinkLaw
+    {
+        // A trace of slope keeps the solver's step finite; at a cubic metre an hour it is a quarter of a nanometre.
+        public HeadLoss At(double flow) => new(-head + (flow * 1e-6), 1e-6);
+    }
+
+    /// <summary>The same source from a water surface that stands lower.</summary>
+    private sealed class Lowered(ILinkLaw law, double drop) : ILinkLaw
+    {
+        public HeadLoss At(double flow)
+        {
+            HeadLoss loss = law.At(flow);
+            return loss with { Head = loss.Head + drop };
+        }
+    }
+}
