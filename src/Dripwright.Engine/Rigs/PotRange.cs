@@ -2,33 +2,78 @@ using System.Globalization;
 
 namespace Dripwright.Engine.Rigs;
 
-/// <summary>Pots of a row as a person writes them: "1-6", "3", "1-4, 9" or "all".</summary>
+/// <summary>Pots of a row, named as "1-6", "3", "1-4, 9" or "all", counted from 1 at the left end.</summary>
 public static class PotRange
 {
-    /// <summary>The pots named, in order, each once.</summary>
+    /// <summary>The pots a text names, in rising order.</summary>
     /// <param name="text">What was written; the reader has checked it.</param>
-    /// <param name="pots">Pots in the row.</param>
-    /// <exception cref="FormatException">The text is not a list of pots.</exception>
-    public static IReadOnlyList<int> Parse(string text, int pots)
+    /// <param name="pots">Pots in the row, at least 1.</param>
+    /// <exception cref="FormatException">The text is not a list of pots of the row.</exception>
+    public static IReadOnlyList<int> Parse(string text, int pots) =>
+        TryParse(text, pots, out var named, out var expected) ? named : throw new FormatException(expected);
+
+    /// <summary>The pots a text names, in rising order.</summary>
+    /// <param name="text">The text.</param>
+    /// <param name="pots">Pots in the row, at least 1.</param>
+    /// <param name="named">The pots named; empty where the text is wrong.</param>
+    /// <param name="expected">What was expected, where the text is wrong; else empty.</param>
+    /// <returns>Whether the text names pots of the row, each once.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A row has at least one pot.</exception>
+    public static bool TryParse(string text, int pots, out IReadOnlyList<int> named, out string expected)
     {
         ArgumentNullException.ThrowIfNull(text);
-        if (text.Trim() == "all")
+        ArgumentOutOfRangeException.ThrowIfLessThan(pots, 1);
+        expected = "";
+        named = [];
+        if (text.Trim().Equals("all", StringComparison.OrdinalIgnoreCase))
         {
-            return [.. Enumerable.Range(1, pots)];
+            named = [.. Enumerable.Range(1, pots)];
+            return true;
         }
-
-        SortedSet<int> named = [];
-        foreach (string part in text.Split(','))
+        var found = new SortedSet<int>();
+        foreach (var part in text.Split(','))
         {
-            string[] ends = part.Split('-');
-            int first = int.Parse(ends[0], CultureInfo.InvariantCulture);
-            int last = int.Parse(ends[^1], CultureInfo.InvariantCulture);
-            for (int pot = first; pot <= last; pot++)
+            var ends = part.Replace('–', '-').Split('-');
+            var (first, last) = (0, 0);
+            var good = ends.Length <= 2 && TryPot(ends[0], out first) && TryPot(ends[^1], out last);
+            if (!good)
             {
-                named.Add(pot);
+                expected = "pots such as \"1-6\", \"3\", \"1-4, 9\" or \"all\"";
+            }
+            else if (first < 1 || last < first || last > pots)
+            {
+                expected = string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"pots from 1 to {pots}, the lower number first"
+                );
+            }
+            else
+            {
+                for (var pot = first; pot <= last && expected.Length == 0; pot++)
+                {
+                    expected = found.Add(pot)
+                        ? ""
+                        : string.Create(CultureInfo.InvariantCulture, $"each pot once: {pot} is named twice");
+                }
+            }
+            if (expected.Length > 0)
+            {
+                return false;
             }
         }
-
-        return [.. named];
+        named = [.. found];
+        return true;
     }
+
+    /// <summary>The pots a text names that is known to be good.</summary>
+    /// <param name="text">The text.</param>
+    /// <param name="pots">Pots in the row, at least 1.</param>
+    /// <exception cref="FormatException">The text names no pots of the row.</exception>
+    public static IReadOnlyList<int> Parse(string text, int pots) =>
+        TryParse(text, pots, out var named, out var expected)
+            ? named
+            : throw new FormatException($"\"{text}\": expected {expected}.");
+
+    private static bool TryPot(string text, out int pot) =>
+        int.TryParse(text.Trim(), NumberStyles.None, CultureInfo.InvariantCulture, out pot);
 }

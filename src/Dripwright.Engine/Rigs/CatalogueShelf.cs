@@ -1,0 +1,77 @@
+using Dripwright.Engine.Catalogue;
+
+namespace Dripwright.Engine.Rigs;
+
+/// <summary>The keys that a rig file may write for a shelf of the catalogue.</summary>
+internal static class CatalogueShelf
+{
+    /// <summary>The word for going without.</summary>
+    public const string None = "none";
+
+    public static bool Has(PartsCatalogue catalogue, Shelf shelf, string key) =>
+        shelf switch
+        {
+            Shelf.Pipes => catalogue.Pipes.ContainsKey(key),
+            Shelf.Tubes => catalogue.Tubes.ContainsKey(key),
+            Shelf.Pots => catalogue.Pots.ContainsKey(key),
+            Shelf.Tanks => catalogue.Tanks.ContainsKey(key),
+            Shelf.Emitters => catalogue.Emitters.ContainsKey(key),
+            Shelf.Strainers => key == None || catalogue.Strainers.ContainsKey(key),
+            Shelf.Pumps => key == None || catalogue.Pumps.ContainsKey(key),
+            Shelf.Outlets => catalogue.Outlets.ContainsKey(key),
+            Shelf.Any => Named.Any(named => Has(catalogue, named, key) && key != None)
+                || catalogue.Fittings.ContainsKey(key)
+                || catalogue.Sundries.ContainsKey(key),
+            _ => throw new ArgumentOutOfRangeException(nameof(shelf), shelf, "Not a shelf."),
+        };
+
+    /// <summary>All keys of a shelf, in order of the alphabet; "none" first where it is allowed.</summary>
+    public static IEnumerable<string> Keys(PartsCatalogue catalogue, Shelf shelf)
+    {
+        IEnumerable<string> keys = shelf switch
+        {
+            Shelf.Pipes => catalogue.Pipes.Keys,
+            Shelf.Tubes => catalogue.Tubes.Keys,
+            Shelf.Pots => catalogue.Pots.Keys,
+            Shelf.Tanks => catalogue.Tanks.Keys,
+            Shelf.Emitters => catalogue.Emitters.Keys,
+            Shelf.Strainers => catalogue.Strainers.Keys,
+            Shelf.Pumps => catalogue.Pumps.Keys,
+            Shelf.Outlets => catalogue.Outlets.Keys,
+            Shelf.Any => Named
+                .SelectMany(named => Keys(catalogue, named).Where(key => key != None))
+                .Concat(catalogue.Fittings.Keys)
+                .Concat(catalogue.Sundries.Keys),
+            _ => throw new ArgumentOutOfRangeException(nameof(shelf), shelf, "Not a shelf."),
+        };
+        var ordered = keys.Order(StringComparer.Ordinal);
+        return shelf is Shelf.Strainers or Shelf.Pumps ? ordered.Prepend(None) : ordered;
+    }
+
+    public static string Expected(Shelf shelf) =>
+        shelf switch
+        {
+            Shelf.Pipes => "a pipe or hose of the catalogue",
+            Shelf.Tubes => "a stand tube of the catalogue",
+            Shelf.Pots => "a pot of the catalogue",
+            Shelf.Tanks => "a tank of the catalogue",
+            Shelf.Emitters => "an emitter of the catalogue",
+            Shelf.Strainers => "a strainer of the catalogue, or \"none\"",
+            Shelf.Pumps => "a pump of the catalogue, or \"none\"",
+            Shelf.Outlets => "a pot outlet of the catalogue",
+            Shelf.Any => "a part of the catalogue",
+            _ => throw new ArgumentOutOfRangeException(nameof(shelf), shelf, "Not a shelf."),
+        };
+
+    private static readonly Shelf[] Named =
+    [
+        Shelf.Pipes,
+        Shelf.Tubes,
+        Shelf.Pots,
+        Shelf.Tanks,
+        Shelf.Emitters,
+        Shelf.Strainers,
+        Shelf.Pumps,
+        Shelf.Outlets,
+    ];
+}

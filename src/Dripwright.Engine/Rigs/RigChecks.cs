@@ -1,0 +1,194 @@
+using System.Globalization;
+using Dripwright.Engine.Catalogue;
+
+namespace Dripwright.Engine.Rigs;
+
+/// <summary>What no single field can show: fields that contradict each other, and bounds on the rig as a whole.</summary>
+/// <remarks>A rig that merely works badly passes: that is for the plan to say. What lies in a faulty field is not judged.</remarks>
+internal static class RigChecks
+{
+    /// <summary>Most pots of all rows together.</summary>
+    public const int MostPots = 5000;
+
+    /// <summary>Most stand modules of all rows together.</summary>
+    public const int MostModules = 10_000;
+
+    public static void All(Rig rig, PartsCatalogue catalogue, FaultList faults, RigBinder binder)
+    {
+        void Say(string path, string found, string expected)
+        {
+            var (line, column) = binder.PlaceOf(path);
+            faults.Add(path, line, column, found, expected);
+        }
+
+        // Judged before any of these checks adds a fault of its own.
+        var good = new HashSet<string>(
+            new[] { "rows", "reservoir", "pump", "onHand" }.Where(path => !faults.Touch(path)),
+            StringComparer.Ordinal
+        );
+        if (good.Contains("rows"))
+        {
+            Totals(rig, Say);
+            Plantings(rig, Say);
+        }
+        if (good.Contains("reservoir"))
+        {
+            Levels(rig, catalogue, Say);
+        }
+        if (good.Contains("pump"))
+        {
+            Curve(rig.Pump, Say);
+        }
+        if (good.Contains("onHand"))
+        {
+            Lengths(rig, catalogue, Say);
+        }
+    }
+
+    private static void Totals(Rig rig, Action<string, string, string> say)
+    {
+        var pots = rig.Rows.Sum(row => (long)row.Count * row.Pots);
+        if (pots > MostPots)
+        {
+            say(
+                "rows",
+                string.Create(CultureInfo.InvariantCulture, $"{pots} pots in all rows together"),
+                "at most 5000"
+            );
+        }
+        var modules = rig.Rows.Sum(row =>
+            row.Count * (row.Modules ?? Math.Ceiling(row.Pots * row.Spacing / row.ModuleLength))
+        );
+        if (pots <= MostPots && modules > MostModules)
+        {
+            say(
+                "rows",
+                string.Create(CultureInfo.InvariantCulture, $"{modules:F0} stand modules in all rows together"),
+                "at most 10000"
+            );
+        }
+    }
+
+    private static void Plantings(Rig rig, Action<string, string, string> say)
+    {
+        foreach (var (index, row) in rig.Rows.Index())
+        {
+            var taken = new Dictionary<int, int>();
+            foreach (var (entry, planting) in (row.Planting ?? []).Index())
+            {
+                var path = string.Create(CultureInfo.InvariantCulture, $"rows[{index}].planting[{entry}].pots");
+                if (!PotRange.TryParse(planting.Pots, row.Pots, out var named, out var expected))
+                {
+                    say(path, FaultList.Quote(planting.Pots), expected);
+                    continue;
+                }
+                foreach (var pot in named)
+                {
+                    if (!taken.TryAdd(pot, entry))
+                    {
+                        var earlier = string.Create(
+                            CultureInfo.InvariantCulture,
+                            $"pot {pot} is in planting[{taken[pot]}] already"
+                        );
+                        say(path, FaultList.Quote(planting.Pots), $"each pot in one entry only: {earlier}");
+                        break;
+                    }
+                }
+            }
+        }
+    }
+
+    private static void Levels(Rig rig, PartsCatalogue catalogue, Action<string, string, string> say)
+    {
+        var reservoir = rig.Reservoir;
+        var tank = catalogue.Tanks[reservoir.Tank];
+        var shape = reservoir.Shape ?? tank.Shape;
+        string Length(double metres) => Units.QuantityText.Format(Dimension.Length, metres, rig.Units);
+
+        if (shape is TankShape.Upright && reservoir is { Length: { } across, Width: { } also } && across != also)
+        {
+            say(
+                "reservoir.width",
+                Length(also),
+                $"the same as the length, {Length(across)}: an upright cylinder is round"
+            );
+        }
+        if (shape is TankShape.Lying && reservoir is { Height: { } tall, Width: { } wide } && tall != wide)
+        {
+            say("reservoir.height", Length(tall), $"the same as the width, {Length(wide)}: a lying cylinder is round");
+        }
+        var height = reservoir.Height ?? (shape is TankShape.Lying ? reservoir.Width : null) ?? tank.Height;
+        if (reservoir.LowestLevel >= height)
+        {
+            say(
+                "reservoir.lowestLevel",
+                Length(reservoir.LowestLevel),
+                $"less than the tank's height of {Length(height)}"
+            );
+        }
+    }
+
+    private static void Curve(Pump pump, Action<string, string, string> say)
+    {
+        if (pump.Curve is not null && (pump.ShutOffHead is not null || pump.OpenFlow is not null))
+        {
+            say(
+                "pump.curve",
+                "a curve beside a shut-off head or open flow",
+                "either the curve, or shutOffHead and openFlow"
+            );
+        }
+        else if (pump.ShutOffHead is null != pump.OpenFlow is null)
+        {
+            var (given, missing) = pump.ShutOffHead is null ? ("openFlow", "shutOffHead") : ("shutOffHead", "openFlow");
+            say($"pump.{given}", $"{given} alone", $"{missing} beside it: the curve needs both ends");
+        }
+        if (pump.Model == CatalogueShelf.None && (pump.Curve ?? (object?)pump.ShutOffHead ?? pump.OpenFlow) is not null)
+        {
+            say(
+                "pump.model",
+                "\"none\" with the figures of a pump",
+                "a pump's model, or no figures: \"none\" is gravity feed"
+            );
+        }
+        if (pump.Curve is null)
+        {
+            return;
+        }
+        if (pump.Curve.Count < 2)
+        {
+            say(
+                "pump.curve",
+                string.Create(CultureInfo.InvariantCulture, $"a curve of {pump.Curve.Count} points"),
+                "two points at least"
+            );
+        }
+        for (var i = 1; i < pump.Curve.Count; i++)
+        {
+            if (pump.Curve[i].Flow <= pump.Curve[i - 1].Flow || pump.Curve[i].Head >= pump.Curve[i - 1].Head)
+            {
+                var path = string.Create(CultureInfo.InvariantCulture, $"pump.curve[{i}]");
+                say(
+                    path,
+                    "a point with no more flow or no less head than the one before",
+                    "flow rising and head falling from point to point"
+                );
+            }
+        }
+    }
+
+    private static void Lengths(Rig rig, PartsCatalogue catalogue, Action<string, string, string> say)
+    {
+        foreach (var (index, part) in rig.OnHand.Index())
+        {
+            if (
+                part.Length is null
+                && (catalogue.Pipes.ContainsKey(part.Part) || catalogue.Tubes.ContainsKey(part.Part))
+            )
+            {
+                var path = string.Create(CultureInfo.InvariantCulture, $"onHand[{index}]");
+                say($"{path}.length", "nothing", $"the length of each piece of {FaultList.Quote(part.Part)}");
+            }
+        }
+    }
+}

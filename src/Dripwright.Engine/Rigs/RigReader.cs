@@ -1,0 +1,66 @@
+using Dripwright.Engine.Catalogue;
+
+namespace Dripwright.Engine.Rigs;
+
+/// <summary>Reads rig files: JSON with comments, quantities as text with units. Tells all faults at once.</summary>
+/// <remarks>
+/// Any bytes give a reading, never an exception, in a time that grows with their number. At most 1 MiB, 32 levels of
+/// nesting, 1,000 faults told. Comments (<c>//</c> and <c>/* */</c>) and a comma after the last entry are allowed.
+/// </remarks>
+public static class RigReader
+{
+    /// <summary>Reads a rig file.</summary>
+    /// <param name="utf8">The file's bytes; a byte order mark may stand before them.</param>
+    /// <param name="fileName">The name under which faults tell of it.</param>
+    /// <param name="catalogue">The parts it can name.</param>
+    public static RigReading Read(ReadOnlySpan<byte> utf8, string fileName, PartsCatalogue catalogue) =>
+        Read(utf8, fileName, catalogue, RigUpgrades.All);
+
+    /// <summary>Reads the text of a rig file.</summary>
+    /// <param name="text">The text.</param>
+    /// <param name="fileName">The name under which faults tell of it.</param>
+    /// <param name="catalogue">The parts it can name.</param>
+    public static RigReading Read(string text, string fileName, PartsCatalogue catalogue) =>
+        Read(System.Text.Encoding.UTF8.GetBytes(text), fileName, catalogue);
+
+    /// <summary>A rig in which every value is the assumed one.</summary>
+    /// <param name="units">Units it prefers; the assumed sizes follow them.</param>
+    /// <param name="catalogue">The parts it names.</param>
+    /// <exception cref="InvalidOperationException">The catalogue lacks a part that is assumed.</exception>
+    public static Rig Starter(UnitSystem units, PartsCatalogue catalogue)
+    {
+        var name = RigField.Dashed(units.ToString());
+        var reading = Read($$"""{ "units": "{{name}}" }""", "starter", catalogue);
+        return reading.Rig ?? throw new InvalidOperationException(string.Join(Environment.NewLine, reading.Faults));
+    }
+
+    internal static RigReading Read(
+        ReadOnlySpan<byte> utf8,
+        string fileName,
+        PartsCatalogue catalogue,
+        IReadOnlyList<RigUpgrade> upgrades
+    )
+    {
+        ArgumentNullException.ThrowIfNull(fileName);
+        ArgumentNullException.ThrowIfNull(catalogue);
+        var faults = new FaultList(fileName);
+        var upgraded = new List<string>();
+        var tree = FileTree.Read(utf8, faults);
+        if (tree is FileObject root)
+        {
+            if (RigUpgrades.Bring(root, upgrades, faults, upgraded))
+            {
+                var binder = new RigBinder(faults, catalogue);
+                var rig = binder.Bind(root);
+                RigChecks.All(rig, catalogue, faults, binder);
+                return new(faults.Any ? null : rig, faults.InOrder(), binder.Assumed, upgraded);
+            }
+        }
+        else if (!faults.Any)
+        {
+            var (line, column) = tree is null ? (1, 1) : (tree.Line, tree.Column);
+            faults.Add("", line, column, tree is null ? "an empty file" : FaultList.Show(tree), "a rig: { … }");
+        }
+        return new(null, faults.InOrder(), [], upgraded);
+    }
+}
