@@ -6,13 +6,6 @@ namespace Dripwright.Engine.Rigs;
 public static class PotRange
 {
     /// <summary>The pots a text names, in rising order.</summary>
-    /// <param name="text">What was written; the reader has checked it.</param>
-    /// <param name="pots">Pots in the row, at least 1.</param>
-    /// <exception cref="FormatException">The text is not a list of pots of the row.</exception>
-    public static IReadOnlyList<int> Parse(string text, int pots) =>
-        TryParse(text, pots, out var named, out var expected) ? named : throw new FormatException(expected);
-
-    /// <summary>The pots a text names, in rising order.</summary>
     /// <param name="text">The text.</param>
     /// <param name="pots">Pots in the row, at least 1.</param>
     /// <param name="named">The pots named; empty where the text is wrong.</param>
