@@ -33,6 +33,7 @@ public static partial class PlanJson
 
         json.Metres("staticHead", feed.StaticHead);
         json.LitresPerHour("total", feed.TotalFlow);
+        json.LitresPerHour("totalAtLowest", feed.TotalFlowAtLowest);
         json.LitresPerHour("bypass", feed.BypassFlow);
         WriteEvenness(json, feed);
         WritePot(json, "weakest", feed.Weakest);
