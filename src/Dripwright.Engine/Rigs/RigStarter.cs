@@ -1,0 +1,54 @@
+using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Units;
+
+namespace Dripwright.Engine.Rigs;
+
+/// <summary>Makes a first rig file from a few answers, with a comment at each field.</summary>
+public static class RigStarter
+{
+    /// <summary>The rig that the answers describe; all else is assumed.</summary>
+    /// <param name="answers">The answers.</param>
+    /// <param name="catalogue">The parts it can name.</param>
+    /// <exception cref="ArgumentOutOfRangeException">An answer lies outside what a rig file allows.</exception>
+    /// <exception cref="InvalidOperationException">The catalogue lacks a part that is assumed.</exception>
+    public static Rig Rig(StarterAnswers answers, PartsCatalogue catalogue)
+    {
+        ArgumentNullException.ThrowIfNull(answers);
+        var start = RigReader.Starter(answers.Units, catalogue);
+        var row = start.Rows[0] with
+        {
+            Count = answers.Rows,
+            Pots = answers.Pots,
+            Spacing = answers.Spacing ?? start.Rows[0].Spacing,
+            Arrangement = answers.Arrangement,
+            Planting = [new Planting { Crop = answers.Crop, Plants = 1 }],
+        };
+        var rig = start with { Name = answers.Name, Rows = [row] };
+        rig = answers.Gravity ? Raised(rig) : rig;
+        var reading = RigReader.Read(RigWriter.Write(rig), "starter", catalogue);
+        return reading.Rig ?? throw new ArgumentOutOfRangeException(nameof(answers), reading.Faults[0].ToString());
+    }
+
+    /// <summary>The starter rig file: every field with its value and what it means. It reads without a fault.</summary>
+    /// <param name="answers">The answers.</param>
+    /// <param name="catalogue">The parts it can name.</param>
+    /// <exception cref="ArgumentOutOfRangeException">An answer lies outside what a rig file allows.</exception>
+    /// <exception cref="InvalidOperationException">The catalogue lacks a part that is assumed.</exception>
+    public static string Text(StarterAnswers answers, PartsCatalogue catalogue)
+    {
+        var rig = Rig(answers, catalogue);
+        return new RigText(rig.Units, leaveOutAssumed: false, comments: true).Write(rig);
+    }
+
+    // Gravity needs the water above the emitters, and somewhere below the drain for what runs through.
+    private static Rig Raised(Rig rig) =>
+        rig with
+        {
+            Pump = rig.Pump with { Model = CatalogueShelf.None },
+            Reservoir = rig.Reservoir with
+            {
+                Base = QuantityText.Parse(Dimension.Length, rig.Units is UnitSystem.Us ? "6 ft" : "1.8 m"),
+            },
+            Drain = rig.Drain with { Into = DrainTarget.CatchTank },
+        };
+}

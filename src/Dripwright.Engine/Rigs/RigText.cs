@@ -1,0 +1,160 @@
+using System.Collections;
+using System.Globalization;
+using System.Text;
+using System.Text.Encodings.Web;
+using Dripwright.Engine.Units;
+
+namespace Dripwright.Engine.Rigs;
+
+/// <summary>Writes a rig as text for people, by the description in the attributes of its records.</summary>
+/// <param name="units">Units preferred; the assumed values follow them.</param>
+/// <param name="leaveOutAssumed">Leaves out what equals the assumed value.</param>
+/// <param name="comments">Puts what each field means before it.</param>
+internal sealed class RigText(UnitSystem units, bool leaveOutAssumed, bool comments)
+{
+    private readonly StringBuilder text = new();
+
+    public string Write(Rig rig)
+    {
+        text.Clear();
+        Record(rig, 1, isRoot: true);
+        return text.Append('\n').ToString();
+    }
+
+    private void Record(object record, int depth, bool isRoot = false)
+    {
+        var written = RigField
+            .Of(record.GetType())
+            .Select(field => (Field: field, Value: field.Property.GetValue(record)))
+            .Where(pair => IsWritten(pair.Field, pair.Value, isRoot) || (comments && pair.Value is null))
+            .ToList();
+        if (written.Count == 0)
+        {
+            text.Append("{}");
+            return;
+        }
+        // Small things without comments, such as points of a curve, read best on one line.
+        var isShort =
+            !comments && !isRoot && written.TrueForAll(pair => IsSmall(pair.Field)) && written.Count <= 3 && depth > 2;
+        text.Append('{');
+        for (var i = 0; i < written.Count; i++)
+        {
+            var (field, value) = written[i];
+            var isLast = !written.Skip(i + 1).Any(later => later.Value is not null);
+            StartLine(isShort, depth);
+            if (comments)
+            {
+                Comment(field, value is null, depth);
+            }
+            if (value is not null)
+            {
+                text.Append(CultureInfo.InvariantCulture, $"\"{field.Name}\": ");
+                Value(field, value, depth);
+                text.Append(isLast ? "" : ",");
+            }
+        }
+        StartLine(isShort, depth - 1);
+        text.Append('}');
+    }
+
+    private void Value(RigField field, object value, int depth)
+    {
+        switch (field.Kind)
+        {
+            case FieldKind.Section:
+                Record(value, depth + 1);
+                break;
+            case FieldKind.List:
+                List((IEnumerable)value, depth + 1);
+                break;
+            case FieldKind.Quantity:
+                Quoted(QuantityText.Exact(field.Quantity!.Dimension, (double)value, units));
+                break;
+            case FieldKind.Whole:
+                text.Append(((int)value).ToString(CultureInfo.InvariantCulture));
+                break;
+            case FieldKind.Flag:
+                text.Append((bool)value ? "true" : "false");
+                break;
+            case FieldKind.Choice:
+                Quoted(RigField.Dashed(value.ToString()!));
+                break;
+            default:
+                Quoted((string)value);
+                break;
+        }
+    }
+
+    private void List(IEnumerable list, int depth)
+    {
+        var first = true;
+        text.Append('[');
+        foreach (var item in list)
+        {
+            text.Append(first ? "" : ",");
+            StartLine(false, depth);
+            Record(item, depth + 1);
+            first = false;
+        }
+        if (!first)
+        {
+            StartLine(false, depth - 1);
+        }
+        text.Append(']');
+    }
+
+    private void Comment(RigField field, bool isLeftOut, int depth)
+    {
+        text.Append("// ");
+        if (isLeftOut)
+        {
+            text.Append(CultureInfo.InvariantCulture, $"\"{field.Name}\" is left out ({field.FoundBy}): ");
+        }
+        text.Append(field.Says);
+        if (field.Kind is FieldKind.Choice)
+        {
+            text.Append(CultureInfo.InvariantCulture, $" One of {string.Join(", ", field.Choices)}.");
+        }
+        if (!isLeftOut)
+        {
+            StartLine(false, depth);
+        }
+    }
+
+    private bool IsWritten(RigField field, object? value, bool isRoot)
+    {
+        if (value is null)
+        {
+            return false;
+        }
+        if (!leaveOutAssumed || (isRoot && field.Name is "format" or "name" or "units" or "rows"))
+        {
+            return true;
+        }
+        return field.Kind switch
+        {
+            FieldKind.Section => RigField
+                .Of(field.ValueType)
+                .Any(inner => IsWritten(inner, inner.Property.GetValue(value), false)),
+            FieldKind.List => field.FoundBy is not null || ((IEnumerable)value).Cast<object>().Any(),
+            _ => field.MustBeGiven || !value.Equals(field.AssumedValue(units)),
+        };
+    }
+
+    private static bool IsSmall(RigField field) => field.Kind is not (FieldKind.Section or FieldKind.List);
+
+    private void StartLine(bool isShort, int depth)
+    {
+        if (isShort)
+        {
+            text.Append(' ');
+        }
+        else
+        {
+            text.Append('\n').Append(' ', 2 * depth);
+        }
+    }
+
+    private void Quoted(string value) =>
+        text.Append('"').Append(JavaScriptEncoder.UnsafeRelaxedJsonEscaping.Encode(value)).Append('"');
+}

@@ -1,0 +1,375 @@
+using CsCheck;
+using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Units;
+
+namespace Dripwright.Engine.Tests.Rigs;
+
+/// <summary>Random valid rigs, every choice and every optional part among them, for the property tests of all stages.</summary>
+/// <remarks>Valid is not sensible: pumps too weak and drains too level are wanted. Sizes stay within what a garden has.</remarks>
+public static class RigGen
+{
+    private static readonly PartsCatalogue Parts = PartsCatalogue.Default;
+
+    private static Gen<string> Key<T>(IReadOnlyDictionary<string, T> shelf) =>
+        Gen.OneOf<string>([.. shelf.Keys.Order(StringComparer.Ordinal)]);
+
+    private static Gen<double> Between(Dimension dimension, string min, string max) =>
+        Gen.Frequency<double>(
+            (1, Gen.Const(QuantityText.Parse(dimension, min))),
+            (1, Gen.Const(QuantityText.Parse(dimension, max))),
+            (6, Gen.Double[QuantityText.Parse(dimension, min), QuantityText.Parse(dimension, max)])
+        );
+
+    private static Gen<double> Length(string min, string max) => Between(Dimension.Length, min, max);
+
+    private static readonly Gen<double> Share = Between(Dimension.Share, "0 %", "100 %");
+
+    private static Gen<T?> Maybe<T>(Gen<T> gen)
+        where T : struct => Gen.Bool.SelectMany(given => given ? gen.Select(value => (T?)value) : Gen.Const((T?)null));
+
+    private static readonly Gen<string> Name = Gen.String[Gen.Char["abc ÄßЖ漢🌱\"\\/'<&-9"], 0, 20]
+        .Select(text => string.Concat(text.Where(letter => !char.IsSurrogate(letter))));
+
+    /// <summary>Plantings of a row: cuts the pots into runs and plants some of them.</summary>
+    private static Gen<IReadOnlyList<Planting>?> Plantings(int pots)
+    {
+        var entry = Gen.Select(
+            Gen.Int[1, 6],
+            Gen.Int[0, 3],
+            Gen.OneOf("tomato", "cucumber", "pepper", "salad"),
+            Gen.Int[1, 3],
+            Maybe(Gen.Int[1, 4]),
+            Maybe(Share)
+        );
+        var runs = entry
+            .Array[0, 8]
+            .Select(entries =>
+            {
+                var planted = new List<Planting>();
+                var next = 1;
+                foreach (var (length, gap, crop, plants, emitters, open) in entries)
+                {
+                    var first = next + gap;
+                    var last = Math.Min(pots, first + length - 1);
+                    if (first > pots)
+                    {
+                        break;
+                    }
+                    planted.Add(
+                        new Planting
+                        {
+                            Pots =
+                                first == last
+                                    ? FormattableString.Invariant($"{first}")
+                                    : FormattableString.Invariant($"{first}-{last}"),
+                            Crop = crop,
+                            Plants = plants,
+                            Emitters = emitters,
+                            ValveOpen = open,
+                        }
+                    );
+                    next = last + 1;
+                }
+                return (IReadOnlyList<Planting>?)planted;
+            });
+        return Gen.Frequency<IReadOnlyList<Planting>?>((1, Gen.Const((IReadOnlyList<Planting>?)null)), (3, runs));
+    }
+
+    private static readonly Gen<Row> Row = Gen.Select(
+            Gen.Select(Gen.Int[1, 2], Gen.Int[1, 40], Key(Parts.Pots), Length("5 in", "30 in")),
+            Gen.Select(Gen.Enum<Arrangement>(), Length("6 in", "30 in"), Length("3 ft", "8 ft"), Maybe(Gen.Int[1, 40])),
+            Gen.Select(Length("6 in", "5 ft"), Length("-2 ft", "4 ft"), Gen.Enum<Side>(), Length("0 in", "6 ft"))
+        )
+        .SelectMany(
+            (what, how, where) =>
+                Plantings(what.Item2)
+                    .Select(planting => new Row
+                    {
+                        Count = what.Item1,
+                        Pots = what.Item2,
+                        Pot = what.Item3,
+                        Spacing = what.Item4,
+                        Arrangement = how.Item1,
+                        LineDistance = how.Item2,
+                        ModuleLength = how.Item3,
+                        Modules = how.Item4,
+                        StandHeight = where.Item1,
+                        FloorLevel = where.Item2,
+                        DrainSide = where.Item3,
+                        Aisle = where.Item4,
+                        Planting = planting,
+                    })
+        );
+
+    private static readonly Gen<Site> Site = Gen.Select(
+        Gen.Select(Name, Length("10 ft", "60 ft"), Length("8 ft", "40 ft"), Length("7 ft", "14 ft")),
+        Gen.Select(
+            Length("-100 ft", "9000 ft"),
+            Gen.OneOf(12.0, 120.0, 230.0),
+            Gen.OneOf(0.0, 50.0, 60.0),
+            Gen.OneOf(10.0, 15.0, 16.0, 20.0)
+        ),
+        Gen.Select(Between(Dimension.Power, "0 W", "3 kW"), Length("0 in", "6 ft"), Length("0 ft", "20 ft")),
+        (room, supply, socket) =>
+            new Site
+            {
+                Name = room.Item1,
+                RoomLength = room.Item2,
+                RoomWidth = room.Item3,
+                RoomHeight = room.Item4,
+                Elevation = supply.Item1,
+                Voltage = supply.Item2,
+                Frequency = supply.Item3,
+                Breaker = supply.Item4,
+                OtherLoads = socket.Item1,
+                OutletHeight = socket.Item2,
+                OutletDistance = socket.Item3,
+            }
+    );
+
+    private static readonly Gen<Stand> Stand = Gen.Select(
+        Key(Parts.Tubes),
+        Maybe(Length("6 in", "3 ft")),
+        Gen.Bool,
+        Length("1/2 in", "3 in"),
+        Length("0 in", "2 in"),
+        (tube, depth, ties, socket, centre) =>
+            new Stand
+            {
+                Tube = tube,
+                Depth = depth,
+                LowTies = ties,
+                SocketDepth = socket,
+                JointCentre = centre,
+            }
+    );
+
+    private static readonly Gen<Header> Header = Gen.Select(
+        Key(Parts.Pipes),
+        Maybe(Length("0 ft", "40 ft")),
+        Maybe(Length("-2 ft", "8 ft")),
+        Gen.Int[0, 8],
+        (pipe, run, rise, elbows) =>
+            new Header
+            {
+                Pipe = pipe,
+                Run = run,
+                Rise = rise,
+                Elbows = elbows,
+            }
+    );
+
+    private static readonly Gen<Feed> Feed = Gen.Select(
+        Gen.Select(Gen.Enum<FeedEntry>(), Key(Parts.Pipes), Maybe(Length("-3 in", "3 ft")), Gen.Int[1, 4]),
+        Gen.Select(Key(Parts.Emitters), Gen.Bool, Gen.Bool, Share),
+        Gen.Select(Length("0 in", "2 ft"), Length("1 mm", "1/4 in"), Length("-1 ft", "1 ft"), Key(Parts.Strainers)),
+        Gen.Select(Header, Gen.Bool, Gen.Bool, Maybe(Share), Maybe(Share)),
+        (line, emitter, tube, supply) =>
+            new Feed
+            {
+                Entry = line.Item1,
+                Line = line.Item2,
+                LineHeight = line.Item3,
+                EmittersPerPot = line.Item4,
+                Emitter = emitter.Item1,
+                EmittersAtEmptyPots = emitter.Item2,
+                InlineValves = emitter.Item3,
+                ValveOpen = emitter.Item4,
+                MicrotubeLength = tube.Item1,
+                MicrotubeBore = tube.Item2,
+                OutletHeight = tube.Item3,
+                Strainer = tube.Item4,
+                Header = supply.Item1,
+                CheckValve = supply.Item2,
+                SiphonBreak = supply.Item3,
+                Throttle = supply.Item4,
+                Bypass = supply.Item5,
+            }
+    );
+
+    private static readonly Gen<Drain> Drain = Gen.Select(
+        Gen.Select(Key(Parts.Pipes), Between(Dimension.Slope, "0 %", "6 %"), Gen.Enum<DrainExit>(), Key(Parts.Outlets)),
+        Gen.Select(Length("0 in", "8 in"), Gen.Bool, Maybe(Length("-6 in", "2 ft")), Gen.Enum<DrainTarget>()),
+        (pipe, fall) =>
+            new Drain
+            {
+                Pipe = pipe.Item1,
+                Slope = pipe.Item2,
+                Exit = pipe.Item3,
+                Outlet = pipe.Item4,
+                BelowPots = fall.Item1,
+                Vent = fall.Item2,
+                Drop = fall.Item3,
+                Into = fall.Item4,
+            }
+    );
+
+    private static readonly Gen<Reservoir> Reservoir = Gen.Select(
+        Gen.Select(
+            Key(Parts.Tanks),
+            Maybe(Gen.Enum<TankShape>()),
+            Maybe(Length("1 ft", "5 ft")),
+            Maybe(Length("8 in", "3 ft"))
+        ),
+        Gen.Select(
+            Maybe(Length("6 in", "4 ft")),
+            Maybe(Between(Dimension.Volume, "5 gal", "200 gal")),
+            Gen.Bool,
+            Between(Dimension.Share, "1 %", "100 %")
+        ),
+        Gen.Select(Length("0 in", "5 in"), Length("-1 ft", "6 ft"), Gen.Enum<RowEnd>(), Length("-5 ft", "10 ft")),
+        Gen.Select(
+            Between(Dimension.Temperature, "45 F", "95 F"),
+            Between(Dimension.Flow, "0.1 L/day", "4 L/day"),
+            Between(Dimension.Duration, "0 d", "14 d")
+        ),
+        (tank, fill, place, use) =>
+            Round(
+                new Reservoir
+                {
+                    Tank = tank.Item1,
+                    Shape = tank.Item2,
+                    Length = tank.Item3,
+                    Width = tank.Item4,
+                    Height = fill.Item1,
+                    Volume = fill.Item2,
+                    Lid = fill.Item3,
+                    Fill = fill.Item4,
+                    LowestLevel = place.Item1,
+                    Base = place.Item2,
+                    At = place.Item3,
+                    Gap = place.Item4,
+                    WaterTemperature = use.Item1,
+                    UsePerPlant = use.Item2,
+                    DaysWanted = use.Item3,
+                }
+            )
+    );
+
+    // A cylinder has one diameter.
+    private static Reservoir Round(Reservoir reservoir) =>
+        (reservoir.Shape ?? Parts.Tanks[reservoir.Tank].Shape) switch
+        {
+            TankShape.Upright when reservoir.Length is { } diameter => reservoir with { Width = diameter },
+            TankShape.Lying => reservoir with { Height = reservoir.Width },
+            _ => reservoir,
+        };
+
+    private static readonly Gen<IReadOnlyList<PumpPoint>> Curve = Gen.Select(
+            Between(Dimension.Flow, "10 gph", "300 gph"),
+            Length("2 in", "4 ft"),
+            (flow, head) => (flow, head)
+        )
+        .Array[1, 6]
+        .Select(steps =>
+        {
+            var points = new List<PumpPoint>();
+            var (flow, head) = (0.0, steps.Sum(step => step.head));
+            points.Add(new PumpPoint { Flow = flow, Head = head });
+            for (var i = 0; i < steps.Length; i++)
+            {
+                flow += steps[i].flow;
+                head = i == steps.Length - 1 ? 0 : head - steps[i].head;
+                points.Add(new PumpPoint { Flow = flow, Head = head });
+            }
+            return (IReadOnlyList<PumpPoint>)points;
+        });
+
+    private static readonly Gen<Pump> Pump = Gen.Select(
+        Gen.Select(Key(Parts.Pumps), Gen.Enum<Side>(), Maybe(Length("0 in", "4 in"))),
+        Gen.Select(Maybe(Between(Dimension.Power, "2 W", "500 W")), Maybe(Length("3 ft", "30 ft"))),
+        Gen.Int[0, 5],
+        Curve,
+        Gen.Select(Length("1 ft", "40 ft"), Between(Dimension.Flow, "30 gph", "2000 gph")),
+        (pump, more, kind, curve, ends) =>
+            new Pump
+            {
+                Model = kind == 0 ? "none" : pump.Item1,
+                CordSide = pump.Item2,
+                InletHeight = pump.Item3,
+                Power = more.Item1,
+                Cord = more.Item2,
+                Curve = kind == 1 ? curve : null,
+                ShutOffHead = kind == 2 ? ends.Item1 : null,
+                OpenFlow = kind == 2 ? ends.Item2 : null,
+            }
+    );
+
+    private static readonly Gen<Dripwright.Engine.Rigs.Timer> Timer = Gen.Select(
+        Gen.Enum<TimerMode>(),
+        Between(Dimension.Duration, "30 s", "2 h"),
+        Between(Dimension.Duration, "0 s", "4 h"),
+        Between(Dimension.Duration, "1 h", "24 h"),
+        (mode, on, off, hours) =>
+            new Dripwright.Engine.Rigs.Timer
+            {
+                Mode = mode,
+                On = on,
+                Off = off,
+                HoursPerDay = hours,
+            }
+    );
+
+    private static readonly Gen<OnHand> OnHand = Gen.OneOf(
+        Gen.Select(
+            Gen.OneOf(Key(Parts.Pipes), Key(Parts.Tubes)),
+            Gen.Int[1, 9],
+            Length("6 in", "20 ft"),
+            (part, count, length) =>
+                new OnHand
+                {
+                    Part = part,
+                    Count = count,
+                    Length = length,
+                }
+        ),
+        Gen.Select(
+            Gen.OneOf(Key(Parts.Fittings), Key(Parts.Sundries), Key(Parts.Pots)),
+            Gen.Int[1, 99],
+            (part, count) => new OnHand { Part = part, Count = count }
+        )
+    );
+
+    private static readonly Gen<Spares> Spares = Gen.Select(
+        Gen.Select(Share, Share, Share),
+        Gen.Int[0, 2],
+        Gen.Int[0, 2],
+        Length("0 in", "10 ft"),
+        (shares, pumps, timers, tube) =>
+            new Spares
+            {
+                Emitters = shares.Item1,
+                Seals = shares.Item2,
+                Fittings = shares.Item3,
+                Pumps = pumps,
+                Timers = timers,
+                Tube = tube,
+            }
+    );
+
+    /// <summary>Whole valid rigs: 1 to 3 entries of rows, 1 or 2 rows each, 1 to 40 pots in a row.</summary>
+    public static readonly Gen<Rig> Rigs = Gen.Select(
+        Gen.Select(Name, Gen.Enum<UnitSystem>(), Name, Site, Row.Array[1, 3]),
+        Gen.Select(Stand, Feed, Drain),
+        Gen.Select(Reservoir, Pump, Timer),
+        Gen.Select(OnHand.Array[0, 4], Spares),
+        (what, row, water, parts) =>
+            new Rig
+            {
+                Name = what.Item1,
+                Units = what.Item2,
+                Notes = what.Item3,
+                Site = what.Item4,
+                Rows = what.Item5,
+                Stand = row.Item1,
+                Feed = row.Item2,
+                Drain = row.Item3,
+                Reservoir = water.Item1,
+                Pump = water.Item2,
+                Timer = water.Item3,
+                OnHand = parts.Item1,
+                Spares = parts.Item2,
+            }
+    );
+}

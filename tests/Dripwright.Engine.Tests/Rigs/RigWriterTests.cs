@@ -1,0 +1,75 @@
+using CsCheck;
+using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Rigs;
+
+namespace Dripwright.Engine.Tests.Rigs;
+
+public sealed class RigWriterTests
+{
+    private static Rig Read(string text)
+    {
+        var reading = RigReader.Read(text, "test", PartsCatalogue.Default);
+        Assert.True(reading.Rig is not null, string.Join('\n', reading.Faults) + '\n' + text);
+        return reading.Rig;
+    }
+
+    [Fact]
+    public void A_rig_written_and_read_is_the_same_rig() =>
+        RigGen.Rigs.Sample(rig => SameRig.As(rig, Read(RigWriter.Write(rig))), iter: 500);
+
+    [Fact]
+    public void A_rig_written_short_and_read_is_the_same_rig() =>
+        RigGen.Rigs.Sample(rig => SameRig.As(rig, Read(RigWriter.WriteShort(rig))), iter: 500);
+
+    [Fact]
+    public void Writing_again_what_was_read_gives_the_same_text() =>
+        RigGen.Rigs.Sample(
+            rig =>
+            {
+                var text = RigWriter.Write(rig);
+                return RigWriter.Write(Read(text)) == text;
+            },
+            iter: 200
+        );
+
+    [Theory]
+    [InlineData(UnitSystem.Us)]
+    [InlineData(UnitSystem.Metric)]
+    public void A_rig_of_assumed_values_is_short(UnitSystem units)
+    {
+        var short1 = RigWriter.WriteShort(RigReader.Starter(units, PartsCatalogue.Default));
+        Assert.True(short1.Split('\n').Length < 12, short1);
+    }
+
+    [Fact]
+    public void A_starter_file_reads_without_a_fault_and_gives_the_answers() =>
+        Gen.Select(Gen.Enum<UnitSystem>(), Gen.Int[1, 5], Gen.Int[1, 30], Gen.Enum<Arrangement>(), Gen.Bool)
+            .Sample(
+                (units, rows, pots, arrangement, gravity) =>
+                {
+                    var answers = new StarterAnswers("Test", units, rows, pots, 0.4, arrangement, "pepper", gravity);
+                    var rig = Read(RigStarter.Text(answers, PartsCatalogue.Default));
+                    return SameRig.As(rig, RigStarter.Rig(answers, PartsCatalogue.Default))
+                        && rig.Rows[0] is { Spacing: 0.4 } row
+                        && row.Count == rows
+                        && row.Pots == pots
+                        && row.Arrangement == arrangement
+                        && row.Planting![0].Crop == "pepper"
+                        && rig.Pump.Model == "none" == gravity;
+                }
+            );
+
+    [Fact]
+    public void A_starter_with_too_many_pots_is_refused() =>
+        Assert.Throws<ArgumentOutOfRangeException>(() =>
+            RigStarter.Text(new StarterAnswers(Rows: 100, Pots: 100), PartsCatalogue.Default)
+        );
+
+    [Fact]
+    public void A_starter_file_explains_every_field()
+    {
+        var text = RigStarter.Text(new StarterAnswers(), PartsCatalogue.Default);
+        Assert.Contains("// From pot centre to pot centre, measured along the row.", text, StringComparison.Ordinal);
+        Assert.Contains("// \"lineHeight\" is left out (on the pots' rims): ", text, StringComparison.Ordinal);
+    }
+}
