@@ -21,6 +21,7 @@ internal static class CatalogueRules
             PumpModel pump => Of(pump),
             FittingType fitting => Of(fitting),
             DrainOutletType outlet => Of(outlet),
+            Sundry sundry => Of(sundry),
             _ => [],
         };
 
@@ -38,7 +39,7 @@ internal static class CatalogueRules
 
     private static IEnumerable<Misfit> Of(FittingType fitting)
     {
-        if (fitting.Clamps > 0 && fitting.Family is PipeFamily.PvcSchedule40 or PipeFamily.PvcMetric)
+        if (fitting.Clamps > 0 && fitting.Family is (PipeFamily.PvcSchedule40 or PipeFamily.PvcMetric))
         {
             yield return new(nameof(fitting.Clamps), "0 on rigid pipe");
         }
@@ -138,6 +139,15 @@ internal static class CatalogueRules
         if (outlet.PipeHole <= outlet.Bore)
         {
             yield return new(nameof(outlet.PipeHole), "more than the bore");
+        }
+    }
+
+    private static IEnumerable<Misfit> Of(Sundry sundry)
+    {
+        string[] shelves = ["plumbing", "irrigation", "hardware", "electrical", "tools", "garden", "printed"];
+        if (!shelves.Contains(sundry.Shelf))
+        {
+            yield return new(nameof(sundry.Shelf), "one of " + string.Join(", ", shelves));
         }
     }
 

@@ -79,6 +79,20 @@ public sealed record PartsCatalogue
         return hose.Flexible ? Sundries.GetValueOrDefault($"clamp-{hose.Nominal}") : null;
     }
 
+    /// <summary>The sundry part for a use whose diameter is nearest; null when there is none for that use.</summary>
+    /// <remarks>Of two equally near the smaller: a hole can be widened. The caller judges whether it is near enough.</remarks>
+    /// <param name="use">What it is for.</param>
+    /// <param name="diameter">[m] Diameter wanted, in the sense of <see cref="Sundry.Diameter"/>.</param>
+    public Sundry? SundryFor(SundryUse use, double diameter)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegative(diameter);
+        return Sundries
+            .Values.Where(sundry => sundry.Use == use)
+            .OrderBy(sundry => Math.Abs(sundry.Diameter - diameter))
+            .ThenBy(sundry => sundry.Diameter)
+            .FirstOrDefault();
+    }
+
     /// <summary>The entry of any shelf with this key, or null.</summary>
     /// <param name="key">Key as a rig file writes it.</param>
     public CatalogueEntry? TryFind(string key)

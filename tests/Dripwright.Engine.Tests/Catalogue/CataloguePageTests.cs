@@ -23,6 +23,17 @@ public sealed class CataloguePageTests
     }
 
     [Fact]
+    public void The_example_in_the_handbook_reads_without_a_fault()
+    {
+        var page = File.ReadAllText(Path.Combine(Repository(), "docs", "handbook", "catalogue.md"));
+        var start = page.IndexOf("```json", StringComparison.Ordinal) + "```json".Length;
+        var example = page[start..page.IndexOf("```", start, StringComparison.Ordinal)];
+        var reading = CatalogueReader.Read(Encoding.UTF8.GetBytes(example), "page", PartsCatalogue.Default);
+        Assert.Empty(reading.Faults);
+        Assert.Equal(3, reading.Catalogue!.Pumps["my-pump"].Curve.Count);
+    }
+
+    [Fact]
     public void Every_row_of_the_listing_has_a_cell_for_each_column()
     {
         var shelves = CatalogueListing.Of(PartsCatalogue.Default);
@@ -57,7 +68,7 @@ public sealed class CataloguePageTests
     private static void Line(StringBuilder text, IEnumerable<string> cells) =>
         text.Append("| ").AppendJoin(" | ", cells).Append(" |\n");
 
-    private static string Repository()
+    internal static string Repository()
     {
         var folder = new DirectoryInfo(AppContext.BaseDirectory);
         while (folder is not null && !File.Exists(Path.Combine(folder.FullName, "Dripwright.slnx")))

@@ -197,6 +197,36 @@ public sealed class CatalogueRowTests
     }
 
     [Fact]
+    public void Every_hole_of_an_outlet_has_its_saw_and_fits_into_a_drain_pipe()
+    {
+        foreach (var outlet in s_parts.Outlets.Values)
+        {
+            foreach (var hole in new[] { outlet.PotHole, outlet.PipeHole })
+            {
+                Assert.Equal(hole, s_parts.SundryFor(SundryUse.HoleSaw, hole)!.Diameter, 1e-9);
+                Assert.True(hole < s_parts.Pipes["pvc40-1-1/2"].InsideDiameter);
+                Assert.True(hole < s_parts.Pipes["pvcu-50mm"].InsideDiameter);
+            }
+        }
+    }
+
+    [Fact]
+    public void Punch_and_small_pieces_are_found_by_their_size()
+    {
+        foreach (var emitter in s_parts.Emitters.Values)
+        {
+            Assert.Equal(emitter.Punch, s_parts.SundryFor(SundryUse.Punch, emitter.Punch)!.Diameter, 1e-4);
+        }
+        Assert.Equal("microtube-4mm", s_parts.SundryFor(SundryUse.Microtube, 0.004)!.Key);
+        Assert.Equal("microtube-0.165in", s_parts.SundryFor(SundryUse.Microtube, 0.165 * 0.0254)!.Key);
+        Assert.Equal("inline-valve-1/4", s_parts.SundryFor(SundryUse.InlineValve, 0.165 * 0.0254)!.Key);
+        foreach (var hose in s_parts.Pipes.Values.Where(pipe => pipe.Flexible))
+        {
+            Assert.Same(s_parts.ClampFor(hose), s_parts.SundryFor(SundryUse.Clamp, hose.OutsideDiameter));
+        }
+    }
+
+    [Fact]
     public void An_outlet_is_screened_and_sealed_in_pot_and_pipe()
     {
         foreach (var outlet in s_parts.Outlets.Values)
