@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.CommandLine.Help;
 using System.CommandLine.Parsing;
 using Dripwright.Commands;
 using Dripwright.Engine.Units;
@@ -87,6 +88,11 @@ internal static class CommandLine
             shared.Catalogue,
             shared.Colour,
         };
+        foreach (var help in root.Options.OfType<HelpOption>())
+        {
+            help.Action = new HelpAction { MaxWidth = around.Width };
+        }
+
         return root;
     }
 
@@ -105,9 +111,9 @@ internal static class CommandLine
     // "--jsno" is told apart from a surplus word, and what was most likely meant is named.
     private static string Nearest(ParseResult call, ParseError error)
     {
-        var word = call.UnmatchedTokens.FirstOrDefault(token =>
-            error.Message.Contains($"'{token}'", StringComparison.Ordinal)
-        );
+        var word = call
+            .Tokens.Select(token => token.Value)
+            .FirstOrDefault(token => error.Message.Contains($"'{token}'", StringComparison.Ordinal));
         if (word is null)
         {
             return "";

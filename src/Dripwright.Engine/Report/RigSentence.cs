@@ -39,23 +39,19 @@ internal static class RigSentence
             FeedEntry.BothEnds => "fed from both ends",
             _ => "fed as a closed loop",
         };
-        var source = plan.Layout.Parts.Pump is { } pump ? $"by a {Small(pump.Name)}" : "by gravity, without a pump";
+        var source = plan.Layout.Parts.Pump is { } pump
+            ? $"by a {SummaryWords.Small(pump.Name)}"
+            : "by gravity, without a pump";
         var emitters = SummaryWords.Count(plan.Rig.Feed.EmittersPerPot, "emitter", "emitters");
-        return $"Each row has a {plan.Layout.Parts.Line.Name}, {entry} {source}, with {emitters} a pot"
-            + $" ({plan.Layout.Parts.Emitter.Name}).";
+        return $"Each row has a {SummaryWords.Small(plan.Layout.Parts.Line.Name)}, {entry} {source}, with {emitters} a pot"
+            + $" ({SummaryWords.Small(plan.Layout.Parts.Emitter.Name)}).";
     }
 
     private static string Drain(Plan plan, SummaryWords words)
     {
         var slope = plan.Rig.Drain.Slope > 0 ? $"falling {words.Slope(plan.Rig.Drain.Slope)}" : "laid level";
         var target = plan.Rig.Drain.Into == DrainTarget.Reservoir ? "back into the reservoir" : "into a catch tank";
-        return $"The drain is {plan.Layout.Parts.Drain.Name}, {slope}, {target} of "
+        return $"The drain is {SummaryWords.Small(plan.Layout.Parts.Drain.Name)}, {slope}, {target} of "
             + $"{words.Volume(plan.Reservoir.RimVolume)} to the rim.";
     }
-
-    // Names of parts start with a capital in lists; in a sentence they do not, unless the word is all capitals.
-    private static string Small(string name) =>
-        name.Length > 1 && char.IsUpper(name[0]) && char.IsLower(name[1])
-            ? char.ToLowerInvariant(name[0]) + name[1..]
-            : name;
 }

@@ -36,7 +36,7 @@ internal static class WaterFigures
 
         figures.AddRange(
             feed.Evenness.Select(measure => new KeyFigure(
-                measure.Name,
+                SummaryWords.Large(measure.Name),
                 SummaryWords.Percent(measure.Value),
                 EnumWords.Of(measure.Class)
             ))
@@ -77,7 +77,7 @@ internal static class WaterFigures
                 [
                     new(
                         "Water over emitters",
-                        words.Length(feed.StaticHead),
+                        words.Head(feed.StaticHead),
                         words.Pressure(feed.StaticHead * WeightOfWater)
                     ),
                     new("Flow in all", words.Flow(feed.TotalFlow)),
@@ -90,7 +90,7 @@ internal static class WaterFigures
             new(
                 "Works at",
                 words.Flow(point.Flow),
-                $"with {words.Length(point.Head)} of head ({words.Pressure(point.Head * WeightOfWater)})"
+                $"with {words.Head(point.Head)} of head ({words.Pressure(point.Head * WeightOfWater)})"
             ),
         ];
         if (feed.BypassFlow > 0)

@@ -29,6 +29,7 @@ internal static class ShelfCommand
         var kind = new Argument<string?>("kind")
         {
             Description = $"One shelf: {string.Join(", ", s_kinds)}. All of them where it is left out.",
+            HelpName = "kind",
             Arity = ArgumentArity.ZeroOrOne,
         };
         kind.AcceptOnlyFromAmong(s_kinds);

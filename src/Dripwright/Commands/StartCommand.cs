@@ -10,11 +10,7 @@ internal static class StartCommand
 {
     public static Command Of(Surroundings around, SharedOptions shared)
     {
-        var file = new Argument<string>("file")
-        {
-            Description = "The rig file to make, such as my.rig.json; \"-\" prints it.",
-            HelpName = "rig file",
-        };
+        var file = RigArgument.Make("The rig file to make, such as my.rig.json; \"-\" prints it.");
         var replace = new Option<bool>("--replace") { Description = "Replace a file that stands there." };
         var noQuestions = new Option<bool>("--no-questions") { Description = "Ask nothing, even on a terminal." };
         var answers = new StarterOptions();

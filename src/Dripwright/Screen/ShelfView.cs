@@ -13,11 +13,11 @@ internal static class ShelfView
             var shelf = shelves[i];
             console.Write(new Text($"{(i > 0 ? "\n" : "")}{shelf.Title}\n", new Style(decoration: Decoration.Bold)));
             var grid = new Grid();
-            grid.AddColumn(new GridColumn { Width = 26, Padding = new Padding(0, 0, 1, 0) });
+            grid.AddColumn(new GridColumn { Width = 26, Padding = new Padding(2, 0, 1, 0) });
             grid.AddColumn(new GridColumn { Padding = new Padding(0, 0, 0, 0) });
             foreach (var row in shelf.Rows)
             {
-                grid.AddRow(new Text("  " + Plain.Line(row[0])), new Text(Plain.Line(Sentence(shelf, row))));
+                grid.AddRow(new Text(Plain.Line(row[0])), new Text(Plain.Line(Sentence(shelf, row))));
             }
 
             console.Write(grid);

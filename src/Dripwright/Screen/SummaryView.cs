@@ -8,7 +8,7 @@ namespace Dripwright.Screen;
 /// <summary>The summary of a plan on a screen or in a text file.</summary>
 internal static class SummaryView
 {
-    private const int NameWidth = 24;
+    private const int NameWidth = 23;
     private const int ValueWidth = 14;
 
     private static readonly Style s_heading = new(decoration: Decoration.Bold);
@@ -29,12 +29,12 @@ internal static class SummaryView
                     console.Write(grid);
                     grid = Columns(NameWidth, ValueWidth);
                     var wide = Columns(NameWidth);
-                    wide.AddRow(Cell("  " + figure.Name), Cell(figure.Value));
+                    wide.AddRow(Cell(figure.Name), Cell(figure.Value));
                     console.Write(wide);
                     continue;
                 }
 
-                grid.AddRow(Cell("  " + figure.Name), Cell(figure.Value), Cell(figure.Remark));
+                grid.AddRow(Cell(figure.Name), Cell(figure.Value), Cell(figure.Remark));
             }
 
             console.Write(grid);
@@ -64,10 +64,10 @@ internal static class SummaryView
 
             var count = here.Count.ToString(CultureInfo.InvariantCulture);
             console.Write(new Text($"\n{Name(level)} ({count})\n", Look(level)));
-            var grid = Columns(Mark(level).Length + 2);
+            var grid = Columns(1);
             foreach (var finding in here)
             {
-                grid.AddRow(new Text("  " + Mark(level), Look(level)), Cell(Sentence(finding)));
+                grid.AddRow(new Text(Mark(level), Look(level)), Cell(Sentence(finding)));
             }
 
             console.Write(grid);
@@ -91,10 +91,10 @@ internal static class SummaryView
         }
 
         Heading(console, $"Assumed, because the rig file does not say ({count})");
-        var grid = Columns(32, null);
+        var grid = Columns(30, null);
         foreach (var assumed in summary.Assumed)
         {
-            grid.AddRow(Cell("  " + assumed.Path), Cell(assumed.Value.Length > 0 ? assumed.Value : assumed.How));
+            grid.AddRow(Cell(assumed.Path), Cell(assumed.Value.Length > 0 ? assumed.Value : assumed.How));
         }
 
         console.Write(grid);
@@ -108,9 +108,9 @@ internal static class SummaryView
     private static Grid Columns(params int?[] widths)
     {
         var grid = new Grid { Expand = false };
-        foreach (var width in widths)
+        for (var i = 0; i < widths.Length; i++)
         {
-            grid.AddColumn(new GridColumn { Width = width, Padding = new Padding(0, 0, 1, 0) });
+            grid.AddColumn(new GridColumn { Width = widths[i], Padding = new Padding(i == 0 ? 2 : 0, 0, 1, 0) });
         }
 
         if (widths[^1] is not null)
