@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 using Dripwright.Engine.Catalogue;
 
@@ -31,6 +32,24 @@ public sealed class CataloguePageTests
         var reading = CatalogueReader.Read(Encoding.UTF8.GetBytes(example), "page", PartsCatalogue.Default);
         Assert.Empty(reading.Faults);
         Assert.Equal(3, reading.Catalogue!.Pumps["my-pump"].Curve.Count);
+    }
+
+    [Fact]
+    public void The_listing_is_the_same_in_every_culture()
+    {
+        var expected = Rows();
+        var before = CultureInfo.CurrentCulture;
+        try
+        {
+            CultureInfo.CurrentCulture = CultureInfo.GetCultureInfo("de-DE");
+            Assert.Equal(expected, Rows());
+            Assert.Equal(PartsCatalogue.Default.All.Count(), CatalogueData.Load().All.Count());
+            Assert.Equal(21.336e-3, CatalogueData.Load().Pipes["pvc40-1/2"].OutsideDiameter, 1e-12);
+        }
+        finally
+        {
+            CultureInfo.CurrentCulture = before;
+        }
     }
 
     [Fact]

@@ -48,6 +48,9 @@ internal sealed class CutModel
     /// <summary>True when the job buys by price.</summary>
     public bool ByPrice { get; private init; }
 
+    /// <summary>Shared by all models made from one job.</summary>
+    public SolverEffort Effort { get; private init; } = new(0.5);
+
     public const long PriceScale = 10_000;
 
     public static CutModel From(CutJob job)
@@ -121,8 +124,20 @@ internal sealed class CutModel
     {
         var bought = Kinds.Select(kind => kind.Bought ? kind : kind with { Available = 0 }).ToArray();
         return Array.Exists(bought, kind => kind.Bought && !kind.Missing && kind.Capacity >= Sizes[0])
-            ? new(Sizes, Demand, Grain, bought) { ByPrice = ByPrice }
+            ? new(Sizes, Demand, Grain, bought) { ByPrice = ByPrice, Effort = Effort }
             : null;
+    }
+
+    /// <summary>The same pieces with a purchase already made; what does not fit is missing and costs one per stand-in.
+    /// </summary>
+    /// <param name="numbers">Stocks bought of each kind.</param>
+    public CutModel WithPurchase(int[] numbers)
+    {
+        var kinds = Kinds.Select(
+            (kind, k) => kind.Bought ? kind with { Bought = false, Cost = 0, Available = numbers[k] } : kind
+        );
+        var missing = new StockKind(0, 0, Sizes[0], 1, StockKind.Unlimited, true) { Missing = true };
+        return new(Sizes, Demand, Grain, [.. kinds, missing]) { Effort = Effort };
     }
 
     public long Load(int[] pieces)

@@ -22,7 +22,7 @@ public static class CutPlanner
         }
 
         var model = CutModel.From(job);
-        var (batches, bound, method) = Solve(model);
+        var (batches, bound, method) = SolveWithAndWithoutOnHand(model);
         foreach (var batch in batches.Where(batch => model.Kinds[batch.Kind].Missing))
         {
             var kerf = CutGrain.Up(job.Kerf);
@@ -46,43 +46,46 @@ public static class CutPlanner
         return new(CutPlanWriting.Plan(job, model, shaped, bound, method), []);
     }
 
-    private static (List<Batch> Batches, long Bound, CutMethod Method) Solve(CutModel model)
+    /// <summary>An unproven plan must not buy more than it would with nothing on hand.</summary>
+    private static (List<Batch> Batches, long Bound, CutMethod Method) SolveWithAndWithoutOnHand(CutModel model)
     {
         if (model.Sizes.Length == 0)
         {
             return ([], 0, CutMethod.Filling);
         }
 
-        var best = StockFilling.Best(model, model.Demand, Array.ConvertAll(model.Kinds, kind => kind.Available));
-        if (best is null)
-        {
-            // Only pieces on hand are offered and no order of filling them sufficed.
-            throw new InvalidOperationException("The stand-in stock must hold every piece.");
-        }
-
-        var bound = new PurchaseBound(model);
-        bound.TryPlainWorths(model.Cost(best));
-        var method = CutMethod.Filling;
-        if (model.Cost(best) > bound.Value)
-        {
-            (best, method) = Improve(model, bound, best);
-        }
-
+        var (best, cost, bound) = Solve(model, out var method);
         if (
-            model.Cost(best) > bound.Value
+            cost > bound
             && Array.Exists(model.Kinds, kind => !kind.Bought && kind.Available > 0)
             && model.WithoutOnHand() is { } bare
         )
         {
-            // An unproven plan must not buy more than it would with nothing on hand.
-            var (plain, _, plainMethod) = Solve(bare);
-            if (model.Cost(plain) < model.Cost(best))
+            var (plain, plainCost, _) = Solve(bare, out var plainMethod);
+            if (plainCost < cost)
             {
                 (best, method) = (plain, plainMethod);
             }
         }
 
-        return (best, bound.Value, method);
+        return (best, bound, method);
+    }
+
+    /// <summary>The best plan found, its cost, and what any plan must cost.</summary>
+    internal static (List<Batch> Batches, long Cost, long Bound) Solve(CutModel model, out CutMethod method)
+    {
+        // With the stand-in for missing stock some kind always holds the largest piece, so a filling exists.
+        var available = Array.ConvertAll(model.Kinds, kind => kind.Available);
+        var best = StockFilling.Best(model, model.Demand, available)!;
+        var bound = new PurchaseBound(model);
+        bound.TryPlainWorths(model.Cost(best));
+        method = CutMethod.Filling;
+        if (model.Cost(best) > bound.Value)
+        {
+            (best, method) = Improve(model, bound, best);
+        }
+
+        return (best, model.Cost(best), bound.Value);
     }
 
     private static (List<Batch> Best, CutMethod Method) Improve(CutModel model, PurchaseBound bound, List<Batch> best)

@@ -17,8 +17,9 @@ internal sealed class PatternProgram : IDisposable
     private const int MostSizes = 300;
     private const int MostRounds = 400;
     private const long Nodes = 50_000;
+    private const int MostSteps = 20;
     private const double Tolerance = 1e-7;
-    private const string SolverSettings = "num_workers:1,random_seed:1,max_deterministic_time:2.0";
+    private const string SolverSettings = "num_workers:1,random_seed:1,max_deterministic_time:";
 
     private readonly CutModel _model;
     private readonly PurchaseBound _bound;
@@ -62,6 +63,16 @@ internal sealed class PatternProgram : IDisposable
         if (model.Cost(rounded) <= bound.Value)
         {
             return (rounded, CutMethod.RoundedPatterns);
+        }
+
+        if (PurchaseBranching.Climb(model, bound, rounded) is { } cheaper)
+        {
+            return (cheaper, CutMethod.IntegerPatterns);
+        }
+
+        if (model.Cost(rounded) <= bound.Value)
+        {
+            return (rounded, CutMethod.IntegerPatterns);
         }
 
         return program.SolveWhole(rounded) is { } whole
@@ -127,10 +138,10 @@ internal sealed class PatternProgram : IDisposable
                 return false;
             }
 
-            var worths = Array.ConvertAll(
-                _demandRows,
-                row => (long)(Math.Max(0, row.DualValue()) * PurchaseBound.Scale * 1000)
-            );
+            // All prices are read before any pattern is added: a changed program has no solution to read.
+            var prices = Array.ConvertAll(_demandRows, row => Math.Max(0, row.DualValue()));
+            var rents = Array.ConvertAll(_stockRows, row => row?.DualValue() ?? 0);
+            var worths = Array.ConvertAll(prices, price => (long)(price * PurchaseBound.Scale * 1000));
             _worths ??= worths;
             var search = new DearestFill(_model.Sizes, worths, _model.Demand);
             var added = false;
@@ -147,10 +158,10 @@ internal sealed class PatternProgram : IDisposable
                 var worth = 0.0;
                 for (var i = 0; i < pattern.Length; i++)
                 {
-                    worth += pattern[i] * _demandRows[i].DualValue();
+                    worth += pattern[i] * prices[i];
                 }
 
-                if (worth > kind.Cost / _costUnit - (_stockRows[k]?.DualValue() ?? 0) + Tolerance)
+                if (worth > kind.Cost / _costUnit - rents[k] + Tolerance)
                 {
                     added |= Add(new(k, pattern));
                 }
@@ -261,49 +272,81 @@ internal sealed class PatternProgram : IDisposable
         }
     }
 
-    /// <summary>Whole-number program over all patterns a cheaper plan may use; null when it finds none.</summary>
+    /// <summary>Asks for whole numbers at the bound, then at the next sum that can be paid, and so on: close above the
+    /// bound few patterns are left. Null when nothing cheaper was found.</summary>
     private List<Batch>? SolveWhole(List<Batch> best)
     {
-        var unit = _model
-            .Kinds.Where(kind => kind.Bought)
-            .Aggregate(0L, (a, kind) => (long)BigInteger.GreatestCommonDivisor(a, kind.Cost));
-        if (unit == 0 || _worths is null)
+        if (_worths is null)
         {
             return null;
         }
 
-        var target = _model.Cost(best) - unit;
         var (worths, holds) = _bound.Fit(_worths);
-        var slack = (BigInteger)target * PurchaseBound.Scale - _bound.Raw(worths, holds);
-        var complete = CutPatternList.Of(_model, worths, holds, slack);
-        var patterns = complete ?? _patterns;
+        var raw = _bound.Raw(worths, holds);
+        for (var step = 0; step < MostSteps && _model.Effort.Left > 0 && _bound.Value < _model.Cost(best); step++)
+        {
+            var target = _bound.Value;
+            var slack = (BigInteger)target * PurchaseBound.Scale - raw;
+            if (CutPatternList.Of(_model, worths, holds, slack) is not { } complete)
+            {
+                break;
+            }
+
+            var (status, found) = SolveWhole(complete, target);
+            if (found is not null)
+            {
+                return found;
+            }
+
+            if (status != Sat.CpSolverStatus.Infeasible)
+            {
+                break;
+            }
+
+            _bound.Prove(_bound.NextPayable(target));
+        }
+
+        if (_bound.Value >= _model.Cost(best))
+        {
+            return null;
+        }
+
+        // The bound stays open; the patterns of the linear program may still hold something cheaper.
+        return _model.Effort.Left > 0 ? SolveWhole(_patterns, _model.Cost(best) - 1).Found : null;
+    }
+
+    private (Sat.CpSolverStatus Status, List<Batch>? Found) SolveWhole(List<CutPattern> patterns, long target)
+    {
+        if (patterns.Count == 0)
+        {
+            return (Sat.CpSolverStatus.Infeasible, null);
+        }
 
         var program = new Sat.CpModel();
-        var numbers = new Sat.IntVar[patterns.Count];
-        for (var p = 0; p < numbers.Length; p++)
+        var numbers = patterns.ConvertAll(pattern =>
         {
-            var kind = _model.Kinds[patterns[p].Kind];
-            var most = patterns[p]
+            var kind = _model.Kinds[pattern.Kind];
+            var most = pattern
                 .Pieces.Select((count, i) => count == 0 ? 0 : (_model.Demand[i] + count - 1) / count)
                 .Max();
-            numbers[p] = program.NewIntVar(0, Math.Min(most, kind.Available), "");
-        }
+            return program.NewIntVar(0, Math.Min(most, kind.Available), "");
+        });
 
         for (var i = 0; i < _model.Sizes.Length; i++)
         {
-            var terms = Enumerable.Range(0, numbers.Length).Where(p => patterns[p].Pieces[i] > 0).ToArray();
+            var terms = Enumerable.Range(0, numbers.Count).Where(p => patterns[p].Pieces[i] > 0).ToArray();
             program.AddLinearConstraint(
                 Sat.LinearExpr.WeightedSum(terms.Select(p => numbers[p]), terms.Select(p => patterns[p].Pieces[i])),
                 _model.Demand[i],
-                long.MaxValue / 4
+                int.MaxValue
             );
         }
 
         for (var k = 0; k < _model.Kinds.Length; k++)
         {
-            if (_stockRows[k] is not null && _model.Kinds[k].Available > 0)
+            if (!_model.Kinds[k].Bought && _model.Kinds[k].Available > 0)
             {
-                var terms = Enumerable.Range(0, numbers.Length).Where(p => patterns[p].Kind == k);
+                var terms = Enumerable.Range(0, numbers.Count).Where(p => patterns[p].Kind == k);
                 program.AddLinearConstraint(
                     Sat.LinearExpr.Sum(terms.Select(p => numbers[p])),
                     0,
@@ -312,30 +355,28 @@ internal sealed class PatternProgram : IDisposable
             }
         }
 
+        var unit = _bound.Unit;
         var cost = Sat.LinearExpr.WeightedSum(
             numbers,
             patterns.ConvertAll(pattern => _model.Kinds[pattern.Kind].Cost / unit)
         );
-        program.AddLinearConstraint(cost, _bound.Value / unit, target / unit);
-        program.Minimize(cost);
-        using var solver = new Sat.CpSolver { StringParameters = SolverSettings };
+        program.AddLinearConstraint(cost, 0, target / unit);
+        if (target > _bound.Value)
+        {
+            program.Minimize(cost);
+        }
+
+        using var solver = new Sat.CpSolver
+        {
+            StringParameters =
+                SolverSettings
+                + _model.Effort.Left.ToString("0.######", System.Globalization.CultureInfo.InvariantCulture),
+        };
         var status = solver.Solve(program);
-        if (status == Sat.CpSolverStatus.Infeasible && complete is not null)
-        {
-            _bound.Prove(_model.Cost(best));
-        }
-
-        if (status is not (Sat.CpSolverStatus.Optimal or Sat.CpSolverStatus.Feasible))
-        {
-            return null;
-        }
-
-        if (complete is not null)
-        {
-            _bound.Prove((long)Math.Round(solver.BestObjectiveBound) * unit);
-        }
-
-        return Trimmed(patterns, Array.ConvertAll(numbers, number => (int)solver.Value(number)));
+        _model.Effort.Left -= solver.Response!.DeterministicTime;
+        return status is Sat.CpSolverStatus.Optimal or Sat.CpSolverStatus.Feasible
+            ? (status, Trimmed(patterns, [.. numbers.Select(number => (int)solver.Value(number))]))
+            : (status, null);
     }
 
     /// <summary>Takes surplus pieces out again.</summary>

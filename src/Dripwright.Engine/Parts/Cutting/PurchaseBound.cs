@@ -20,6 +20,8 @@ internal sealed class PurchaseBound(CutModel model)
     /// <summary>Keeps sums of worths within 64 bits; a worth that is cut down to it is still a worth.</summary>
     private const long MostWorth = 1_000_000_000_000_000;
 
+    private readonly long[] _coins = [.. Costs(model).Select(cost => cost / UnitOf(model))];
+
     /// <summary>Best bound so far.</summary>
     public long Value { get; private set; }
 
@@ -80,6 +82,12 @@ internal sealed class PurchaseBound(CutModel model)
         }
     }
 
+    /// <summary>Greatest common divisor of the costs; 1 when nothing costs anything.</summary>
+    public long Unit { get; } = UnitOf(model);
+
+    /// <summary>The next sum above <paramref name="cost"/> that can be paid.</summary>
+    public long NextPayable(long cost) => LeastPayable(cost / Unit + 1, _coins) * Unit;
+
     /// <summary>Takes a bound that was proven by exhausting the plans that cost less.</summary>
     public void Prove(long cost) => Value = Math.Max(Value, cost);
 
@@ -137,6 +145,12 @@ internal sealed class PurchaseBound(CutModel model)
         return raw;
     }
 
+    private static IEnumerable<long> Costs(CutModel model) =>
+        model.Kinds.Where(kind => kind.Bought && kind.Available > 0).Select(kind => kind.Cost);
+
+    private static long UnitOf(CutModel model) =>
+        Math.Max(1, Costs(model).Aggregate(0L, (a, b) => (long)BigInteger.GreatestCommonDivisor(a, b)));
+
     private static long Share(long perStock) => perStock == 0 ? Scale : (Scale + perStock - 1) / perStock;
 
     private long[] Holds(long[] worths)
@@ -157,15 +171,7 @@ internal sealed class PurchaseBound(CutModel model)
 
         // Floors of the worths cost a few millionths of a stock at most; they must not be lifted away, so plain ceiling.
         var cost = (long)((raw + Scale - 1) / Scale);
-        var costs = model.Kinds.Where(kind => kind.Bought && kind.Available > 0).Select(kind => kind.Cost).ToArray();
-        var unit = costs.Aggregate(0L, (a, b) => (long)BigInteger.GreatestCommonDivisor(a, b));
-        if (unit == 0)
-        {
-            return 0;
-        }
-
-        var units = (cost + unit - 1) / unit;
-        return unit * LeastPayable(units, [.. costs.Select(c => c / unit)]);
+        return Array.Exists(_coins, coin => coin > 0) ? LeastPayable((cost + Unit - 1) / Unit, _coins) * Unit : 0;
     }
 
     /// <summary>Smallest sum of coins that is not below <paramref name="units"/>.</summary>

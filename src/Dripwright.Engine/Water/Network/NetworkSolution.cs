@@ -28,7 +28,7 @@ public sealed record NetworkSolution
     /// <summary>[m³/s] All that leaves through emitters and draws.</summary>
     public required double TotalFlow { get; init; }
 
-    /// <summary>[-] Largest imbalance of flow at a node over all that flows through, taken as 10⁻¹² m³/s at least.</summary>
+    /// <summary>[-] Largest imbalance of flow at a node over the largest flow in a link (10⁻¹² m³/s at least).</summary>
     public required double MassResidual { get; init; }
 
     /// <summary>[m] Largest difference between the head a link takes and the heads at its ends.</summary>

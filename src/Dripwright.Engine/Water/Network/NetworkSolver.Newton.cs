@@ -3,6 +3,8 @@ namespace Dripwright.Engine.Water;
 /// <content>The steps: a first guess, Newton's direction, and how far to follow it.</content>
 public sealed partial class NetworkSolver
 {
+    private readonly double[] _change;
+
     /// <summary>A linear network with each link's and emitter's mean resistance at an ordinary flow gives the start.</summary>
     private void GuessHeads()
     {
@@ -166,8 +168,8 @@ public sealed partial class NetworkSolver
             }
 
             var loss = _laws[l].At(flow[l]);
-            _energy[l] = head[_from[l]] - head[_to[l]] - loss.Head;
-            _slope[l] = Math.Max(SmallestSlope, loss.Slope);
+            _energy[l] = head[_from[l]] - head[_to[l]] - loss.Head - _leastLoss[l] * flow[l];
+            _slope[l] = Math.Max(SmallestSlope, loss.Slope + _leastLoss[l]);
             merit += _energy[l] * _energy[l];
         }
 
@@ -219,7 +221,7 @@ public sealed partial class NetworkSolver
     private bool TryStep(double merit, out double better)
     {
         // The links' changes must be known before the first trial overwrites energies and slopes.
-        var change = _change ??= new double[_links];
+        var change = _change;
         for (var l = 0; l < _links; l++)
         {
             change[l] = IsLive(l) ? (_energy[l] + StepOf(_from[l]) - StepOf(_to[l])) / _slope[l] : 0;
@@ -247,8 +249,6 @@ public sealed partial class NetworkSolver
         better = merit;
         return false;
     }
-
-    private double[]? _change;
 
     private double StepOf(int node) => _row[node] < 0 || _isolated[node] ? 0 : _step[_row[node]];
 

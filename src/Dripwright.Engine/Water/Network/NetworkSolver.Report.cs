@@ -61,21 +61,22 @@ public sealed partial class NetworkSolver
         return total;
     }
 
-    /// <summary>Largest imbalance, summed afresh from the answer's flows, over the flow through the network.</summary>
+    /// <summary>Largest imbalance, summed afresh from the answer's flows, over the largest flow there is.</summary>
     private (double Relative, int Node) WorstImbalance()
     {
         var balance = new double[_nodes];
-        var moving = 0.0;
+        // A pump may drive water round a bypass with nothing leaving: the largest flow anywhere is the measure.
+        var largest = StillFlow;
         for (var l = 0; l < _links; l++)
         {
             balance[_from[l]] -= _flow[l];
             balance[_to[l]] += _flow[l];
+            largest = Math.Max(largest, Math.Abs(_flow[l]));
         }
 
         for (var e = 0; e < _emitterCount; e++)
         {
             balance[_emitterNode[e]] -= _count[e] * _emitterFlow[e];
-            moving += _count[e] * _emitterFlow[e];
         }
 
         var worst = 0;
@@ -83,21 +84,18 @@ public sealed partial class NetworkSolver
         {
             if (_row[i] < 0 || _isolated[i])
             {
-                // What a surface gives or takes is through-flow too: two tanks and no emitter still have a total.
-                moving += Math.Max(0, balance[i]);
                 balance[i] = 0;
                 continue;
             }
 
             balance[i] -= _draw[i];
-            moving += Math.Max(0, _draw[i]);
             if (Math.Abs(balance[i]) > Math.Abs(balance[worst]))
             {
                 worst = i;
             }
         }
 
-        return _nodes == 0 ? (0, 0) : (Math.Abs(balance[worst]) / Math.Max(moving, StillFlow), worst);
+        return _nodes == 0 ? (0, 0) : (Math.Abs(balance[worst]) / largest, worst);
     }
 
     private double[] HeadsAtEmitters()

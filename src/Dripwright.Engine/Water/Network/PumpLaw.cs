@@ -2,10 +2,10 @@ namespace Dripwright.Engine.Water;
 
 /// <summary>A pump as a link: it adds head forward, and is a choke when stopped or driven outside its curve.</summary>
 /// <remarks>
-/// Running, 0 ≤ Q ≤ Q_max: the curve. Q &lt; 0 (stronger head from behind, no check valve): the shut-off head plus
-/// K V²/2g. Q &gt; Q_max (water falls through it): the last head less K (V - V_max)²/2g - the curve is not extended, the
-/// solution names such pumps. Stopped: K V²/2g either way. These two continuations are our own, chosen so that the law
-/// never falls; common practice gives no curve there.
+/// Running, 0 ≤ Q ≤ Q_max: the curve. Outside it the curve's end tangent is followed and K V²/2g of the excess added:
+/// backward (stronger head from behind, no check valve) and past the end (water falls through it). No maker publishes
+/// these; the continuation is our own, chosen so that the law never falls and has no kink, and the solution names each
+/// pump it is used for. Stopped: K V²/2g either way.
 /// </remarks>
 public sealed class PumpLaw : ILinkLaw
 {
@@ -46,20 +46,16 @@ public sealed class PumpLaw : ILinkLaw
             return Choke(flow);
         }
 
-        if (flow < 0)
+        var inside = Math.Clamp(flow, 0, _curve.LargestFlow);
+        var (head, slope) = _curve.At(inside);
+        var excess = flow - inside;
+        if (excess == 0)
         {
-            var back = Choke(flow);
-            return back with { Head = back.Head - _curve.ShutOffHead };
+            return new HeadLoss(-head, -slope);
         }
 
-        if (flow > _curve.LargestFlow)
-        {
-            var beyond = Choke(flow - _curve.LargestFlow);
-            return beyond with { Head = beyond.Head - _curve.LowestHead };
-        }
-
-        var (head, slope) = _curve.At(flow);
-        return new HeadLoss(-head, -slope);
+        var choke = Choke(excess);
+        return new HeadLoss(choke.Head - head - slope * excess, choke.Slope - slope);
     }
 
     private HeadLoss Choke(double flow) => new(_choke * flow * Math.Abs(flow), 2 * _choke * Math.Abs(flow));

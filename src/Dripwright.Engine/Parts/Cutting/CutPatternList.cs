@@ -13,8 +13,8 @@ internal sealed record CutPattern(int Kind, int[] Pieces);
 /// </remarks>
 internal sealed class CutPatternList
 {
-    private const int MostPatterns = 12_000;
-    private const long MostSteps = 3_000_000;
+    private const int MostPatterns = 6_000;
+    private const long MostSteps = 1_000_000;
 
     private readonly CutModel _model;
     private readonly int[] _order;

@@ -1,0 +1,239 @@
+using Dripwright.Engine.Findings;
+using Dripwright.Engine.Rigs;
+
+namespace Dripwright.Engine.Layout;
+
+/// <summary>Judges where everything stands, and the supply it hangs on.</summary>
+internal sealed class LayoutRules(Rig rig, RigLayout layout, Judgement judge)
+{
+    public void Judge()
+    {
+        foreach (RowLayout row in layout.Rows)
+        {
+            Pots(row);
+        }
+
+        Aisles();
+        Room();
+        Tank();
+        Holes();
+        Power();
+        Rise();
+    }
+
+    private static string Field(RowLayout row, string name) => $"rows[{Judgement.Count(row.SpecIndex)}].{name}";
+
+    private void Pots(RowLayout row)
+    {
+        string place = $"row {Judgement.Count(row.Number)}";
+        Row spec = row.Spec;
+        bool staggered = spec.Arrangement == Arrangement.Staggered;
+        double along = staggered ? 2 * spec.Spacing : spec.Spacing;
+        double diagonal = Math.Sqrt((spec.Spacing * spec.Spacing) + (spec.LineDistance * spec.LineDistance));
+        bool collide =
+            row.Pots.Count > (staggered ? 2 : 1) && along < row.Pot.Length - 1e-6
+            || staggered
+                && row.Pots.Count > 1
+                && spec.Spacing < row.Pot.Length - 1e-6
+                && spec.LineDistance < row.Pot.Width - 1e-6
+                && (!row.Pot.Round || diagonal < row.Pot.Length - 1e-6);
+        if (collide)
+        {
+            judge.Add(
+                "pots-collide",
+                place,
+                Field(row, "spacing"),
+                "The pots are larger than their spacing and would stand in one another.",
+                judge.Length(along),
+                $"at least {judge.Length(row.Pot.Length)}",
+                "Space the pots wider, or take narrower pots."
+            );
+        }
+
+        double needed = ((spec.Pots - 1) * spec.Spacing) + row.Pot.Length;
+        if (needed > row.Length + 1e-6)
+        {
+            judge.Add(
+                "row-short",
+                place,
+                Field(row, "modules"),
+                "The row's modules are too short for its pots.",
+                judge.Length(row.Length),
+                $"at least {judge.Length(needed)}",
+                "Add a module, or take fewer pots."
+            );
+        }
+
+        if (spec.StandHeight > 0 && !layout.Stand.Members.Any(m => m.Row == row.Number))
+        {
+            judge.Add(
+                "stand-too-low",
+                place,
+                Field(row, "standHeight"),
+                "The stand is too low for legs; it is left out of the parts.",
+                judge.Length(spec.StandHeight),
+                $"over {judge.Length(2 * layout.Parts.Tube.Outside)}",
+                "Raise it, or set the pots on blocks."
+            );
+        }
+    }
+
+    private void Aisles()
+    {
+        double least = RuleBook.Limit("aisle-narrow");
+        foreach (RowLayout row in layout.Rows.Where(r => r.Spec.Aisle < least).DistinctBy(r => r.SpecIndex))
+        {
+            judge.Add(
+                "aisle-narrow",
+                $"in front of row {Judgement.Count(row.Number)}",
+                Field(row, "aisle"),
+                "The way is narrow for working with a bucket or lowering vines.",
+                judge.Length(row.Spec.Aisle),
+                $"at least {judge.Length(least)}",
+                "Widen it, or set two rows back to back."
+            );
+        }
+    }
+
+    private void Room()
+    {
+        Compare("room-short", "site.roomLength", "length", layout.LengthUsed, rig.Site.RoomLength);
+        Compare("room-narrow", "site.roomWidth", "width", layout.DepthUsed, rig.Site.RoomWidth);
+        double highest = layout.Rows.Max(r => Math.Max(r.Base + r.Pot.Height, r.Feed[0].Path[0].Z) - r.Floor);
+        Compare("room-low", "site.roomHeight", "height", highest, rig.Site.RoomHeight);
+    }
+
+    private void Compare(string rule, string field, string name, double needed, double given)
+    {
+        if (needed > given + 1e-6)
+        {
+            judge.Add(
+                rule,
+                "room",
+                field,
+                $"The rig needs more {name} than the room has.",
+                judge.Length(given),
+                $"at least {judge.Length(needed)}",
+                "Take fewer or shorter rows, or another corner."
+            );
+        }
+    }
+
+    private void Tank()
+    {
+        TankPlace tank = layout.Tank;
+        foreach (RowLayout row in layout.Rows)
+        {
+            bool alongside = tank.Right > row.OriginX + 1e-6 && tank.Left < row.OriginX + row.Length - 1e-6;
+            bool across = tank.Back > row.CentreY - (row.Depth / 2) && tank.Front < row.CentreY + (row.Depth / 2);
+            double under = Math.Min(row.Base - layout.Parts.Tube.Outside, row.Drain.Path.Min(p => p.Z));
+            if (alongside && across && tank.Rim > under)
+            {
+                judge.Add(
+                    "tank-in-stand",
+                    $"reservoir under row {Judgement.Count(row.Number)}",
+                    "reservoir.gap",
+                    "The reservoir does not fit under the row.",
+                    judge.Length(tank.Rim),
+                    $"at most {judge.Length(under)}",
+                    "Move it beyond the row's end, or take a lower one."
+                );
+            }
+        }
+    }
+
+    private void Holes()
+    {
+        foreach (var group in layout.Conflicts.GroupBy(c => c.With))
+        {
+            HoleConflict worst = group.MaxBy(c => Math.Abs(c.Shift))!;
+            string side = worst.Shift > 0 ? "right" : "left";
+            judge.Add(
+                "hole-on-joint",
+                $"run {worst.Run}, hole {Judgement.Count(worst.Hole.Number)} at pot {Judgement.Count(worst.Hole.Pot)}",
+                "rows[0].spacing",
+                $"{Judgement.Count(group.Count())} {(group.Count() == 1 ? "hole falls" : "holes fall")} on {group.Key}.",
+                judge.Length(Math.Abs(worst.Shift)),
+                "clear of it",
+                $"Shift the pot's hole by {judge.Length(Math.Abs(worst.Shift))} to the {side}, or change spacing or module length."
+            );
+        }
+    }
+
+    private void Power()
+    {
+        if (layout.Parts.Pump is not { } pump)
+        {
+            return;
+        }
+
+        double load = (pump.Power + rig.Site.OtherLoads) / rig.Site.Voltage;
+        double allowed = rig.Site.Breaker * RuleBook.Limit("circuit-load");
+        if (load > allowed)
+        {
+            judge.Add(
+                "circuit-load",
+                "pump's circuit",
+                "site.otherLoads",
+                "The circuit carries too much for hours on end.",
+                $"{Judgement.Number(load)} A",
+                $"at most {Judgement.Number(allowed)} A",
+                "Move lamps or heaters to another circuit; a licensed electrician decides."
+            );
+        }
+
+        double needed =
+            layout.Parts.Tank.Height
+            - pump.InletHeight
+            + rig.Site.OutletDistance
+            + Math.Max(rig.Site.OutletHeight, 0)
+            + 0.3;
+        if (pump.Cord < needed)
+        {
+            judge.Add(
+                "cord-short",
+                "pump",
+                "site.outletDistance",
+                "The pump's cord does not reach the outlet with a drip loop.",
+                judge.Length(pump.Cord),
+                $"at least {judge.Length(needed)}",
+                "Have an outlet with ground-fault protection set nearer, or take a pump with a longer cord; do not plug cord into cord."
+            );
+        }
+
+        if (rig.Site.OutletHeight < layout.Tank.Rim)
+        {
+            judge.Add(
+                "outlet-low",
+                "pump's outlet",
+                "site.outletHeight",
+                "The wall outlet lies below the reservoir's rim: an overflow or spray can reach it.",
+                judge.Length(rig.Site.OutletHeight),
+                $"over {judge.Length(layout.Tank.Rim)}",
+                "Use an outlet higher up, ground-fault protected, with a drip loop in the cord; a licensed electrician decides."
+            );
+        }
+    }
+
+    private void Rise()
+    {
+        if (rig.Feed.Header.Rise is not { } stated)
+        {
+            return;
+        }
+
+        double real = layout.Rows[0].Feed[0].Path[0].Z - layout.Tank.PumpOutlet.Z;
+        if (Math.Abs(stated - real) > RuleBook.Limit("rise-differs"))
+        {
+            judge.Add(
+                "rise-differs",
+                "header",
+                "feed.header.rise",
+                "The rise you give is not the one that stand, pots and line make; lifts are computed from the heights, the pipe's length from yours.",
+                judge.Length(stated),
+                judge.Length(real),
+                "Leave the rise out, or correct the heights."
+            );
+        }
+    }
+}

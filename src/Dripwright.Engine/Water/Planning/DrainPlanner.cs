@@ -1,0 +1,291 @@
+using Dripwright.Engine.Layout;
+using Dripwright.Engine.Rigs;
+
+namespace Dripwright.Engine.Water;
+
+/// <summary>Computes the drains of a rig whose feed is known. All that is fed is taken to come back: the worst for the drain.</summary>
+internal sealed class DrainPlanner(Rig rig, RigLayout layout, FeedPlan feed)
+{
+    /// <summary>[-] Part of a pot's volume that water fills and leaves freely among drained coir. Assumed; coir's pore space
+    /// is 92 to 97 % of which a drained pot holds most (Noguera et al. 2003, as summarised by others).</summary>
+    internal const double FreeFraction = 0.3;
+
+    private readonly double _bore = layout.Parts.Drain.InsideDiameter;
+    private readonly double _slope = rig.Drain.Slope;
+
+    public DrainPlan Plan()
+    {
+        ILookup<int, PotFlow> flows = feed.Pots.ToLookup(p => p.Row);
+        List<DrainRunPlan> runs = [];
+        List<PotDrainPlan> pots = [];
+        var rowFlow = new double[layout.Rows.Count];
+        bool alone = layout.Rows.Count == 1;
+        foreach (RowLayout row in layout.Rows)
+        {
+            double[] pot = [.. flows[row.Number].OrderBy(p => p.Pot).Select(p => p.Flow)];
+            rowFlow[row.Number - 1] = pot.Sum();
+            List<(DrainRun Run, DrainProfile Profile, double High, double Direction)> halves =
+            [
+                .. Halves(row, pot, alone),
+            ];
+            foreach ((DrainRun run, DrainProfile profile, double high, double direction) in halves)
+            {
+                string side =
+                    halves.Count == 1 ? ""
+                    : direction > 0 ? " left"
+                    : " right";
+                runs.Add(PlanOf(row.Drain.Label + side, row.Number, row.Drain, profile, high, direction));
+            }
+
+            pots.Add(PotsOf(row, pot, halves));
+        }
+
+        foreach (PipeRun run in layout.Returns.Where(r => r.Label.StartsWith('R')))
+        {
+            runs.Add(ReturnOf(run, rowFlow[run.Row - 1], alone));
+        }
+
+        if (layout.Returns.FirstOrDefault(r => r.Label == "C") is { } collector)
+        {
+            runs.Add(CollectorOf(collector, rowFlow));
+        }
+
+        double highest = layout.Rows.Max(r => r.Drain.Path.Max(p => p.Z));
+        return new DrainPlan(
+            runs,
+            pots,
+            highest - layout.Tank.Mouth.Z,
+            layout.Tank.Mouth.Z - (_bore / 2) - layout.Tank.Rim,
+            ""
+        );
+    }
+
+    /// <summary>A row's drain as one run, or two that meet at a middle tee. Direction is that of the flow along the stations.</summary>
+    private IEnumerable<(DrainRun Run, DrainProfile Profile, double High, double Direction)> Halves(
+        RowLayout row,
+        double[] pots,
+        bool alone
+    )
+    {
+        PipeRun pipe = row.Drain;
+        if (rig.Drain.Exit == DrainExit.Middle)
+        {
+            yield return Half(row, pots, pipe.Start, row.DrainExit, pipe.Stretch, 0);
+            yield return Half(row, pots, pipe.End, row.DrainExit, pipe.Stretch, 0);
+            yield break;
+        }
+
+        bool flowsLeft = pipe.Path[0].Z < pipe.Path[^1].Z || (_slope == 0 && rig.Reservoir.At == RowEnd.Left);
+        double high = flowsLeft ? pipe.End : pipe.Start;
+        double low = flowsLeft ? pipe.Start : pipe.End;
+        yield return Half(row, pots, high, low, pipe.Stretch, alone ? DrownedDepth() : 0);
+    }
+
+    private (DrainRun, DrainProfile, double, double) Half(
+        RowLayout row,
+        double[] pots,
+        double high,
+        double low,
+        double stretch,
+        double outletDepth
+    )
+    {
+        double direction = low > high ? 1 : -1;
+        List<DrainInflow> inflows =
+        [
+            .. row
+                .Pots.Select((p, i) => (Distance: (p.Station - high) * direction * stretch, Flow: pots[i]))
+                .Where(p => p.Distance >= 0 && p.Distance <= Math.Abs(low - high) * stretch)
+                .OrderBy(p => p.Distance)
+                .Select(p => new DrainInflow(p.Distance, p.Flow)),
+        ];
+        var run = new DrainRun
+        {
+            Diameter = _bore,
+            Length = Math.Abs(low - high) * stretch,
+            Slope = _slope,
+            Roughness = layout.Parts.Drain.ManningN,
+            Inflows = inflows,
+            OutletWaterDepth = outletDepth,
+        };
+        return (run, DrainProfile.Of(run), high, direction);
+    }
+
+    /// <summary>[m] Water over the inside bottom at the mouth, where the mouth lies under the reservoir's water.</summary>
+    private double DrownedDepth() =>
+        rig.Drain.Into == DrainTarget.CatchTank
+            ? 0
+            : Math.Max(0, layout.Tank.Full - (layout.Tank.Mouth.Z - (_bore / 2)));
+
+    private DrainRunPlan ReturnOf(PipeRun run, double flow, bool alone)
+    {
+        bool flowsLeft = rig.Reservoir.At == RowEnd.Left;
+        return Simple(run, [new DrainInflow(0, flow)], flowsLeft, alone ? DrownedDepth() : 0);
+    }
+
+    private DrainRunPlan CollectorOf(PipeRun run, double[] rowFlow)
+    {
+        int last = layout.Rows.Count - 1;
+        double lastY = DrainY(last);
+        List<DrainInflow> inflows = [];
+        for (int i = last; i >= 0; i--)
+        {
+            inflows.Add(new DrainInflow(Math.Max(0, lastY - DrainY(i)) * run.Stretch, rowFlow[i]));
+        }
+
+        return Simple(run, inflows, false, DrownedDepth());
+    }
+
+    private double DrainY(int row) => layout.Rows[row].Drain.Path[0].Y;
+
+    private DrainRunPlan Simple(PipeRun pipe, List<DrainInflow> inflows, bool highAtEnd, double outletDepth)
+    {
+        var run = new DrainRun
+        {
+            Diameter = _bore,
+            Length = pipe.Length,
+            Slope = _slope,
+            Roughness = layout.Parts.Drain.ManningN,
+            Inflows = inflows,
+            OutletWaterDepth = outletDepth,
+        };
+        return PlanOf(
+            pipe.Label,
+            pipe.Row,
+            pipe,
+            DrainProfile.Of(run),
+            highAtEnd ? pipe.End : pipe.Start,
+            highAtEnd ? -1 : 1
+        );
+    }
+
+    private DrainRunPlan PlanOf(
+        string label,
+        int row,
+        PipeRun pipe,
+        DrainProfile profile,
+        double high,
+        double direction
+    )
+    {
+        double lowStation = high + (direction * profile.Run.Length / pipe.Stretch);
+        double lowInvert = pipe.At(Math.Clamp(lowStation, pipe.Start, pipe.End)).Z - (_bore / 2);
+        double flow = profile.Run.TotalFlow;
+        return new DrainRunPlan(
+            label,
+            row,
+            flow,
+            profile.UniformCapacity,
+            flow > 0 ? profile.UniformCapacity / flow : 0,
+            [
+                .. profile.Points.Select(p => new SurfacePoint(
+                    high + (direction * p.Distance / pipe.Stretch),
+                    lowInvert + p.InvertHeight,
+                    p.Depth,
+                    p.Flow,
+                    p.Velocity
+                )),
+            ],
+            high + (direction * profile.GreatestDepthDistance / pipe.Stretch),
+            Math.Min(1, profile.GreatestDepthRatio),
+            profile.RunsFull,
+            profile.Run.OutletWaterDepth == 0,
+            profile.StoredVolume
+        );
+    }
+
+    private PotDrainPlan PotsOf(
+        RowLayout row,
+        double[] pots,
+        List<(DrainRun Run, DrainProfile Profile, double High, double Direction)> halves
+    )
+    {
+        DrainedPot pot = PotOf(row);
+        double most = pots.Max();
+        PotWater running = PotDrain.Running(pot, most);
+        double sill = row.Base + pot.SillHeight;
+        List<int> ponding = [];
+        BlockedDrainResult? blocked = null;
+        int blockedPot = 0;
+        foreach ((DrainRun run, DrainProfile profile, double high, double direction) in halves)
+        {
+            double low = high + (direction * run.Length / row.Drain.Stretch);
+            double invert = row.Drain.At(Math.Clamp(low, row.Drain.Start, row.Drain.End)).Z - (_bore / 2);
+            int[] numbers = NumbersAlong(row, high, direction, run.Length / row.Drain.Stretch);
+            for (int i = 0; i < profile.Stations.Count && i < numbers.Length; i++)
+            {
+                if (invert + profile.Stations[i].SurfaceHeight > sill)
+                {
+                    ponding.Add(numbers[i]);
+                }
+            }
+
+            List<BlockedPot> standing =
+            [
+                .. numbers.Select(
+                    (n, i) =>
+                        new BlockedPot(
+                            run.Inflows[i].Distance,
+                            pots[n - 1],
+                            sill - invert,
+                            row.Base + row.Pot.Height - invert,
+                            FreeFraction * (pot.Shape.Capacity - pot.Shape.VolumeAt(pot.SillHeight)),
+                            null
+                        )
+                ),
+            ];
+            double? vent = rig.Drain.Vent ? VentTop(row, high) - invert : null;
+            BlockedDrainResult result = BlockedDrain.Follow(run, standing, run.Length, vent);
+            if (result.Time is { } time && (blocked?.Time is not { } before || time < before))
+            {
+                blocked = result;
+                blockedPot = result.Pot is { } index ? numbers[index] : 0;
+            }
+        }
+
+        return new PotDrainPlan(
+            row.Number,
+            running.StandingVolume,
+            running.HeadOverSill,
+            PotOutlet.Flow(row.Pot.Height - pot.SillHeight, pot.Bore),
+            PotDrain.TimeToDrain(pot, pot.Shape.Height) ?? 0,
+            ponding,
+            blockedPot,
+            blocked?.Time ?? 0,
+            blocked?.AtVent ?? false
+        );
+    }
+
+    private double VentTop(RowLayout row, double high) =>
+        layout
+            .Returns.Where(r => r.Label.StartsWith('V') && r.Row == row.Number)
+            .OrderBy(r => Math.Abs(r.Path[0].X - row.OriginX - high))
+            .Select(r => r.Path[^1].Z)
+            .FirstOrDefault(double.MaxValue);
+
+    private static int[] NumbersAlong(RowLayout row, double high, double direction, double length) =>
+        [
+            .. row
+                .Pots.Where(p => (p.Station - high) * direction >= 0 && (p.Station - high) * direction <= length)
+                .OrderBy(p => (p.Station - high) * direction)
+                .Select(p => p.Number),
+        ];
+
+    /// <summary>A row's pot as its drain sees it.</summary>
+    internal DrainedPot PotOf(RowLayout row) =>
+        new()
+        {
+            Shape = VesselOf(row.Pot),
+            SillHeight = row.Pot.DrainHeight,
+            Bore = layout.Parts.Outlet.Bore,
+            FreeFraction = FreeFraction,
+        };
+
+    /// <summary>A pot as a straight-sided vessel of its volume: how it tapers is not in the catalogue.</summary>
+    private static BoxVessel VesselOf(Catalogue.PotType pot)
+    {
+        double area = pot.Volume / pot.Height;
+        double side = Math.Sqrt(area);
+        return new BoxVessel(side, side, pot.Height);
+    }
+}

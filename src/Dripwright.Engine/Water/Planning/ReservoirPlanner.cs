@@ -1,0 +1,129 @@
+using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Layout;
+using Dripwright.Engine.Rigs;
+
+namespace Dripwright.Engine.Water;
+
+/// <summary>Computes the reservoir of a rig whose feed and drains are known.</summary>
+/// <remarks>
+/// Two cases are kept apart. Filled to its mark with the pump off, the level falls to the running level as lines, pots and
+/// drains fill. Topped up to the mark while the pump runs, all of that comes back on top of the mark when the pump stops:
+/// the case in which it overflows, and the one that is judged.
+/// </remarks>
+internal sealed class ReservoirPlanner(Rig rig, RigLayout layout, FeedPlan feed, DrainPlan drain)
+{
+    /// <summary>The reservoir's inside as a shape.</summary>
+    public static VesselShape TankOf(RigLayout layout)
+    {
+        TankMeasures tank = layout.Parts.Tank;
+        return tank.Shape switch
+        {
+            TankShape.Upright => new RoundVessel(tank.Width, tank.Height),
+            TankShape.Lying => new LyingDrum(tank.Height, tank.Length),
+            _ => new BoxVessel(tank.Length, tank.Width, tank.Height),
+        };
+    }
+
+    public ReservoirPlan Plan()
+    {
+        TankPlace place = layout.Tank;
+        VesselShape shape = TankOf(layout);
+        double fullLevel = place.Full - place.Floor;
+        double lowestLevel = place.Lowest - place.Floor;
+        double full = shape.VolumeAt(fullLevel);
+        bool returns = rig.Drain.Into == DrainTarget.Reservoir;
+        double fromLines = feed.Stop.BackToTank;
+        double fromDrains = returns ? drain.Runs.Sum(r => r.Stored) : 0;
+        double fromPots = returns ? PotsHold() : 0;
+        double back = fromLines + fromDrains + fromPots;
+        double room = shape.Capacity - full;
+        double running = shape.LevelOf(Math.Max(0, full - back));
+        double inlet = layout.Parts.Pump?.InletHeight ?? 0;
+        double flow = feed.WorkingPoint?.Flow ?? feed.TotalFlow;
+        int plants = layout.Rows.Sum(r => r.Pots.Sum(p => p.Plants));
+        double use = plants * rig.Reservoir.UsePerPlant;
+        double working = ReservoirDays.WorkingVolume(shape, Math.Min(lowestLevel, shape.Height), fullLevel);
+        double density = WaterProperties.Density(rig.Reservoir.WaterTemperature - 273.15);
+        double overInlet = Math.Max(0, full - shape.VolumeAt(Math.Min(inlet, shape.Height)));
+        return new ReservoirPlan
+        {
+            RimVolume = shape.Capacity,
+            FullVolume = full,
+            WorkingVolume = working,
+            RunningLevel = running,
+            InletCover = running - inlet,
+            InletCoverWanted = CoverWanted(Math.Max(0, flow)),
+            BackFromLines = fromLines,
+            BackFromDrains = fromDrains,
+            BackFromPots = fromPots,
+            Freeboard = room,
+            Overflow = Math.Max(0, back - room),
+            SiphonsTo = feed.Stop.Siphons ? SiphonLevel(inlet) : null,
+            SecondsToEmptyLineOff = LineOffFlow() is > 0 and { } open
+                ? ReservoirDays.TimeToEmpty(overInlet, open)
+                : null,
+            SecondsToEmptyDrainBlocked = feed.TotalFlow > 0 ? ReservoirDays.TimeToEmpty(working, feed.TotalFlow) : null,
+            Plants = plants,
+            Use = use,
+            Days = use > 0 ? working / use / 86_400 : null,
+            WaterMass = full * density,
+            FloorPressure =
+                full * density * WaterProperties.Gravity / ((place.Right - place.Left) * (place.Back - place.Front)),
+        };
+    }
+
+    private double CoverWanted(double flow)
+    {
+        double diameter = layout.Parts.Pump?.InletDiameter ?? layout.Parts.Header.InsideDiameter;
+        return PumpInlet.LeastSubmergence(flow, diameter);
+    }
+
+    /// <summary>[m³] Free water over the sills of all pots while the pump runs.</summary>
+    private double PotsHold()
+    {
+        var drains = new DrainPlanner(rig, layout, feed);
+        double total = 0;
+        ILookup<int, PotFlow> flows = feed.Pots.ToLookup(p => p.Row);
+        foreach (RowLayout row in layout.Rows)
+        {
+            DrainedPot pot = drains.PotOf(row);
+            // Equal flows hold equal water: many pots, few different flows.
+            foreach (var group in flows[row.Number].GroupBy(p => p.Flow))
+            {
+                total += group.Count() * PotDrain.Running(pot, group.Key).VolumeOverSill;
+            }
+        }
+
+        return total;
+    }
+
+    private double SiphonLevel(double inlet)
+    {
+        double lowest = layout.Rows.SelectMany(r => r.Emitters).Where(e => e.Open > 0).Min(e => e.Outlet);
+        return Math.Max(lowest - layout.Tank.Floor, inlet);
+    }
+
+    /// <summary>[m³/s] What the pump gives when the line comes off at the first row: only the lift is left. The soonest case.</summary>
+    private double LineOffFlow()
+    {
+        if (feed.PumpCurve.Count < 2)
+        {
+            return 0;
+        }
+
+        double lift = Math.Max(0, layout.Supply[^1].Height - layout.Tank.Full);
+        for (int i = feed.PumpCurve.Count - 1; i > 0; i--)
+        {
+            CurvePoint low = feed.PumpCurve[i - 1];
+            CurvePoint high = feed.PumpCurve[i];
+            if (low.Head >= lift)
+            {
+                double fall = low.Head - high.Head;
+                double share = fall > 0 ? Math.Clamp((low.Head - lift) / fall, 0, 1) : 1;
+                return low.Flow + ((high.Flow - low.Flow) * share);
+            }
+        }
+
+        return 0;
+    }
+}

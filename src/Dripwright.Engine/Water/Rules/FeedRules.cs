@@ -1,0 +1,359 @@
+using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Findings;
+using Dripwright.Engine.Layout;
+using Dripwright.Engine.Rigs;
+
+namespace Dripwright.Engine.Water;
+
+/// <summary>Judges the feed.</summary>
+internal sealed class FeedRules(Rig rig, RigLayout layout, FeedPlan feed, Judgement judge)
+{
+    private const string Line = "feed line";
+
+    public void Judge()
+    {
+        if (!feed.Solved)
+        {
+            judge.Add(
+                "feed-unsolved",
+                Line,
+                "feed",
+                $"The flows could not be found: {feed.Trouble}.",
+                "not solved",
+                "solved",
+                "Look for a valve, a length or a pump curve in that part that cannot be right."
+            );
+            return;
+        }
+
+        if (feed.TotalFlow <= 0)
+        {
+            NoWater();
+            return;
+        }
+
+        Evenness();
+        PressureRange();
+        PumpPoint();
+        Velocities();
+        Scatter();
+        Strainer();
+        Pots();
+        Stop();
+    }
+
+    private void NoWater()
+    {
+        double lift = -feed.StaticHead;
+        double shutOff = layout.Parts.Pump is { } pump ? pump.Curve[0].Head : 0;
+        bool closed = layout.Rows.All(r => r.Emitters.All(e => e.Open <= 0));
+        judge.Add(
+            "no-water",
+            Line,
+            closed ? "feed.valveOpen" : "pump.model",
+            closed
+                ? "Every emitter is shut, so no water comes."
+                : "No emitter gives water: the lift is more than the source gives.",
+            $"{judge.Length(Math.Max(0, lift))} lift",
+            $"{judge.Length(shutOff)} at most",
+            closed
+                ? "Open the emitters' valves, or plant the pots."
+                : "Lower the line, raise the reservoir, or take a pump with a greater shut-off head."
+        );
+    }
+
+    private void Evenness()
+    {
+        EvennessMeasure design = feed.Evenness[0];
+        double poor = RuleBook.Limit("evenness-poor");
+        double fair = RuleBook.Limit("evenness-fair");
+        if (design.Value >= fair || feed.Causes is not { } causes)
+        {
+            return;
+        }
+
+        bool make = causes.Manufacture >= Math.Max(causes.Pressure, causes.Height);
+        bool height = !make && causes.Height > causes.Pressure;
+        string cure =
+            make ? "Take emitters that are made more alike (a lower coefficient of variation), or two or more per pot."
+            : height
+                ? "Bring the rows to one height, or take pressure-compensating emitters with a pump that opens them."
+            : "Feed the line from its middle or from both ends, take a wider line, or emitters of lower flow.";
+        string cause =
+            make ? "how the emitters are made"
+            : height ? "height"
+            : "pressure lost along the line";
+        judge.Add(
+            design.Value < poor ? "evenness-poor" : "evenness-fair",
+            Line,
+            make ? "feed.emitter"
+                : height ? "rows[0].floorLevel"
+                : "feed.entry",
+            $"Design emission uniformity is {judge.Share(design.Value)}; most of the difference comes from {cause}.",
+            judge.Share(design.Value),
+            $"at least {judge.Share(design.Value < poor ? poor : fair)}",
+            cure
+        );
+    }
+
+    private void PressureRange()
+    {
+        EmitterType emitter = layout.Parts.Emitter;
+        List<EmitterFlow> open = [.. feed.Emitters.Where(e => e.Open > 0)];
+        List<EmitterFlow> under = [.. open.Where(e => e.Pressure < emitter.MinPressure * (1 - 1e-9))];
+        List<EmitterFlow> over = [.. open.Where(e => e.Pressure > emitter.MaxPressure * (1 + 1e-9))];
+        if (under.Count > 0)
+        {
+            double lowest = under.Min(e => e.Pressure);
+            double missing = (emitter.MinPressure - lowest) / WaterProperties.SpecificWeight(20);
+            bool compensating = emitter.Kind == EmitterKind.PressureCompensating;
+            string what = compensating
+                ? $"The pressure-compensating emitters get only {judge.Pressure(lowest)} and do not open as they should"
+                : $"{Judgement.Count(under.Count)} of {Judgement.Count(open.Count)} emitters get less pressure than they are made for";
+            string source = layout.Parts.Pump is null
+                ? $"Raise the reservoir by about {judge.Length(missing)}"
+                : $"Take a pump that gives about {judge.Length(missing)} more head at this flow";
+            judge.Add(
+                "emitter-under-range",
+                Where(under),
+                compensating ? "pump.model" : "feed.emitter",
+                $"{what}; the plan counts what they really give, not the label's rating.",
+                judge.Pressure(lowest),
+                $"at least {judge.Pressure(emitter.MinPressure)}",
+                compensating
+                    ? $"{source}, or take emitters that do not compensate and work at low pressure."
+                    : $"{source}, or accept the lower flow and water longer."
+            );
+        }
+
+        if (over.Count > 0)
+        {
+            judge.Add(
+                "emitter-over-range",
+                Where(over),
+                "feed.throttle",
+                "The emitters get more pressure than they are made for: tubes may pop off.",
+                judge.Pressure(over.Max(e => e.Pressure)),
+                $"at most {judge.Pressure(emitter.MaxPressure)}",
+                "Throttle, open a bypass, or take a smaller pump."
+            );
+        }
+
+        if (emitter.Variation > RuleBook.Limit("emitters-unlike"))
+        {
+            judge.Add(
+                "emitters-unlike",
+                Line,
+                "feed.emitter",
+                $"These emitters differ much from one another as made: {EvennessClasses.OfEmitters(emitter.Variation).ToString().ToLowerInvariant()}.",
+                $"{judge.Share(emitter.Variation)} variation",
+                $"at most {judge.Share(RuleBook.Limit("emitters-unlike"))}",
+                "Measure each one in the catch test and sort them, or take a kind with less variation."
+            );
+        }
+    }
+
+    private static string Where(List<EmitterFlow> emitters)
+    {
+        IEnumerable<string> rows = emitters
+            .GroupBy(e => e.Row)
+            .Select(g => $"row {Judgement.Count(g.Key)}, pots {Judgement.Numbers(g.Select(e => e.Pot).Distinct())}");
+        return string.Join("; ", rows.Take(4));
+    }
+
+    private void PumpPoint()
+    {
+        if (feed.WorkingPoint is not { } point || feed.PumpCurve.Count == 0)
+        {
+            return;
+        }
+
+        double openFlow = feed.PumpCurve[^1].Flow;
+        double share = point.Flow / openFlow;
+        if (share is > 1 + 1e-9 or < 0)
+        {
+            judge.Add(
+                "pump-off-curve",
+                "pump",
+                "pump.model",
+                "The pump is driven off its curve: what it does there is not known.",
+                judge.Flow(point.Flow),
+                $"0 to {judge.Flow(openFlow)}",
+                "Throttle it, or take a pump whose curve reaches this far."
+            );
+        }
+        else if (share > RuleBook.Limit("pump-near-open-flow"))
+        {
+            judge.Add(
+                "pump-near-open-flow",
+                "pump",
+                "feed.throttle",
+                "The pump runs almost without back pressure: little pressure is left for the emitters.",
+                judge.Flow(point.Flow),
+                $"at most {judge.Share(RuleBook.Limit("pump-near-open-flow"))} of {judge.Flow(openFlow)}",
+                "Close the bypass a little, take emitters of lower flow, or a stronger pump."
+            );
+        }
+        else if (share < RuleBook.Limit("pump-near-shut-off"))
+        {
+            judge.Add(
+                "pump-near-shut-off",
+                "pump",
+                "feed.bypass",
+                "The pump runs almost shut off: it stirs and warms the water instead of moving it.",
+                judge.Flow(point.Flow),
+                $"at least {judge.Share(RuleBook.Limit("pump-near-shut-off"))} of {judge.Flow(openFlow)}",
+                "Take a smaller pump, or open a bypass back to the reservoir; it also stirs and airs the solution."
+            );
+        }
+    }
+
+    private void Velocities()
+    {
+        double most = RuleBook.Limit("velocity-high");
+        foreach (RunFlow run in feed.Runs.Where(r => r.Velocity > most && r.To != "tank"))
+        {
+            bool header = run.From != "entry";
+            judge.Add(
+                "velocity-high",
+                $"run {run.Run}",
+                header ? "feed.header.pipe" : "feed.line",
+                "The water runs fast here and loses much pressure.",
+                judge.Velocity(run.Velocity),
+                $"at most {judge.Velocity(most)}",
+                "Take the next wider pipe."
+            );
+        }
+
+        double least = RuleBook.Limit("flush-slow");
+        List<LineProfile> slow = [.. feed.Lines.Where(l => l.FlushVelocity < least)];
+        if (slow.Count > 0)
+        {
+            judge.Add(
+                "flush-slow",
+                $"run {string.Join(", ", slow.Select(l => l.Run))}",
+                "feed.line",
+                "With its flush cap open the line runs too slowly to carry dirt out.",
+                judge.Velocity(slow.Min(l => l.FlushVelocity!.Value)),
+                $"at least {judge.Velocity(least)}",
+                "Flush one row at a time with the others shut, or flush from the tap with a hose."
+            );
+        }
+    }
+
+    private void Scatter()
+    {
+        if (feed.Scatter is { } scatter && scatter.ChanceOfWeakPot > RuleBook.Limit("weak-pot-likely"))
+        {
+            judge.Add(
+                "weak-pot-likely",
+                Line,
+                "feed.emittersPerPot",
+                $"In {judge.Share(scatter.ChanceOfWeakPot)} of {Judgement.Count(scatter.Draws)} drawn rigs the weakest pot gets under 80 % of the mean.",
+                judge.Share(scatter.ChanceOfWeakPot),
+                $"at most {judge.Share(RuleBook.Limit("weak-pot-likely"))}",
+                "Do the catch test before planting and keep spare emitters; more emitters per pot even out."
+            );
+        }
+    }
+
+    private void Strainer()
+    {
+        double passage = layout.Parts.Emitter.Passage;
+        double allowed = passage * RuleBook.Limit("strainer-coarse");
+        if (layout.Parts.Strainer is not { } strainer)
+        {
+            judge.Add(
+                "strainer-missing",
+                "pump",
+                "feed.strainer",
+                "There is no strainer: coir fines and scale reach the emitters.",
+                "none",
+                $"at most {Microns(allowed)} openings",
+                "Fit a strainer after the pump or a mesh bag round it, and clean it every week."
+            );
+        }
+        else if (strainer.Opening > allowed * (1 + 1e-9))
+        {
+            judge.Add(
+                "strainer-coarse",
+                "strainer",
+                "feed.strainer",
+                $"The strainer lets through grains that can block the emitters' {Microns(passage)} passage.",
+                Microns(strainer.Opening),
+                $"at most {Microns(allowed)}",
+                "Take a finer strainer, or emitters with a wider passage."
+            );
+        }
+    }
+
+    private static string Microns(double metres) => $"{Judgement.Count((int)Math.Round(metres * 1e6))} µm";
+
+    private void Pots()
+    {
+        List<string> single =
+        [
+            .. layout
+                .Rows.Select(r => (r.Number, Pots: r.Pots.Where(p => p.Planted && p.Emitters < 2).ToList()))
+                .Where(r => r.Pots.Count > 0)
+                .Select(r =>
+                    $"row {Judgement.Count(r.Number)}, pots {Judgement.Numbers(r.Pots.Select(p => p.Number))}"
+                ),
+        ];
+        if (single.Count > 0)
+        {
+            judge.Add(
+                "one-emitter",
+                string.Join("; ", single.Take(4)),
+                "feed.emittersPerPot",
+                "A pot with a single emitter dries out when that one clogs.",
+                "1 emitter",
+                "2 emitters",
+                "Give each planted pot two emitters of half the flow."
+            );
+        }
+
+        if (feed.EmptyPots is { } empty)
+        {
+            judge.Add(
+                "empty-pots",
+                Line,
+                "feed.inlineValves",
+                $"{Judgement.Count(empty.EmptyPots)} pots stand empty; their emitters are counted as shut. Left open they would take {judge.Flow(empty.WastedOpen)}, and each planted pot would get {judge.Flow(empty.PlantedFlowOpen)} instead of {judge.Flow(empty.PlantedFlowShut)}.",
+                judge.Flow(empty.WastedOpen),
+                "shut",
+                rig.Feed.InlineValves ? "Shut the valves at empty pots." : "Plug the emitters' holes at empty pots."
+            );
+        }
+    }
+
+    private void Stop()
+    {
+        if (feed.Stop.Siphons)
+        {
+            judge.Add(
+                "tank-siphons",
+                "reservoir",
+                "feed.siphonBreak",
+                "With the pump off the reservoir goes on emptying through emitters that lie below its water.",
+                "siphons",
+                "must not",
+                "Drill an anti-siphon hole in the header just above the highest water, or raise the emitters."
+            );
+        }
+
+        // A cupful is what any line loses; more than that lands in the low pots at every stop.
+        if (feed.Stop.ThroughEmitters > 0.0005)
+        {
+            judge.Add(
+                "low-row-runs-off",
+                $"rows {Judgement.Numbers(feed.Stop.LowRows)}",
+                "feed.checkValve",
+                "Each time the pump stops, the lines run out through the lowest emitters.",
+                judge.Volume(feed.Stop.ThroughEmitters),
+                "next to none",
+                "Lift the emitters' outlets to the line, give each height its own line with a valve, or take emitters that close by themselves."
+            );
+        }
+    }
+}

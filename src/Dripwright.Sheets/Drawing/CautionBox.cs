@@ -1,0 +1,41 @@
+using Dripwright.Sheets.Model;
+
+namespace Dripwright.Sheets.Drawing;
+
+/// <summary>A black border with the word "Caution" and what to beware of.</summary>
+public static class CautionBox
+{
+    private const double Margin = 2.5;
+    private const double WordWidth = 21;
+    private static readonly TextStyle Style = TextStyle.Body;
+
+    /// <summary>[mm] Height of the box for a text.</summary>
+    /// <param name="text">What to beware of.</param>
+    /// <param name="width">[mm] Width of the box, above 40.</param>
+    public static double Height(string text, double width) =>
+        (Lines(text, width).Count * Style.LineHeight) + (2 * Margin);
+
+    /// <summary>The box.</summary>
+    /// <param name="text">What to beware of.</param>
+    /// <param name="topLeft">Its corner.</param>
+    /// <param name="width">[mm] Width of the box, above 40.</param>
+    public static Group Draw(string text, Point topLeft, double width)
+    {
+        var lines = Lines(text, width);
+        var box = new Box(topLeft.X, topLeft.Y, width, Height(text, width));
+        var first = topLeft.Y + Margin + (Style.Size * 0.95);
+        var elements = new List<Element>
+        {
+            new Rectangle(box, Pen.Built),
+            new Rectangle(box with { Width = 1.5 }, null, Fill.Ink),
+            new Text("Caution", new(topLeft.X + 4, first), Style.Bold),
+        };
+        elements.AddRange(
+            lines.Select((line, i) => new Text(line, new(topLeft.X + WordWidth, first + (i * Style.LineHeight)), Style))
+        );
+        return new(elements) { Class = "caution", Title = "Caution" };
+    }
+
+    private static IReadOnlyList<string> Lines(string text, double width) =>
+        TextMeasure.Wrap(text, width - WordWidth - Margin, Style);
+}
