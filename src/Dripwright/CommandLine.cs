@@ -99,7 +99,9 @@ internal static class CommandLine
     private static IEnumerable<string> WrongCall(ParseResult call)
     {
         var command = call.CommandResult.Command;
-        foreach (var error in call.Errors)
+        // Where an option is misspelt, the words after it are not at fault.
+        var misspelt = call.Errors.Where(error => error.Message.StartsWith("Unknown option", StringComparison.Ordinal));
+        foreach (var error in misspelt.Any() ? misspelt : call.Errors)
         {
             yield return $"dripwright: {error.Message}{Nearest(call, error)}";
         }
@@ -123,7 +125,7 @@ internal static class CommandLine
         var known = word.StartsWith('-')
             ? command.Options.Concat(call.RootCommandResult.Command.Options).Select(option => option.Name)
             : command.Subcommands.Select(sub => sub.Name);
-        return NearestName.Of(word, known) is { } nearest ? $" Did you mean '{nearest}'?" : "";
+        return NearestName.Of(word, known) is { } nearest && nearest != word ? $" Did you mean '{nearest}'?" : "";
     }
 
     private static string Confession(Exception mistake) =>
