@@ -1,3 +1,4 @@
+using System.Globalization;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Units;
 
@@ -20,6 +21,18 @@ internal sealed class Judgement(UnitSystem units)
 
     public string Length(double metres) => QuantityText.Format(Dimension.Length, metres, units);
 
+    /// <summary>A shift to mark: rounded up to the next sixteenth of an inch or millimetre, so that what is read still cures.</summary>
+    public string Shift(double metres)
+    {
+        double step = units == UnitSystem.Us ? 0.0254 / 16 : 0.001;
+        return QuantityText.Mark(Math.Ceiling((metres / step) - 1e-9) * step, units);
+    }
+
+    public string Mass(double kilograms) =>
+        units == UnitSystem.Us
+            ? string.Create(CultureInfo.InvariantCulture, $"{kilograms / 0.45359237:0} lb")
+            : string.Create(CultureInfo.InvariantCulture, $"{kilograms:0} kg");
+
     public string Volume(double cubicMetres) => QuantityText.Format(Dimension.Volume, cubicMetres, units);
 
     public string Flow(double flow) => QuantityText.Format(Dimension.Flow, flow, units);
@@ -38,13 +51,12 @@ internal sealed class Judgement(UnitSystem units)
 
     public string Velocity(double metresPerSecond) =>
         units == UnitSystem.Us
-            ? string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{metresPerSecond / 0.3048:0.##} ft/s")
-            : string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{metresPerSecond:0.##} m/s");
+            ? string.Create(CultureInfo.InvariantCulture, $"{metresPerSecond / 0.3048:0.##} ft/s")
+            : string.Create(CultureInfo.InvariantCulture, $"{metresPerSecond:0.##} m/s");
 
-    public static string Number(double value) =>
-        value.ToString("0.##", System.Globalization.CultureInfo.InvariantCulture);
+    public static string Number(double value) => value.ToString("0.##", CultureInfo.InvariantCulture);
 
-    public static string Count(int value) => value.ToString(System.Globalization.CultureInfo.InvariantCulture);
+    public static string Count(int value) => value.ToString(CultureInfo.InvariantCulture);
 
     /// <summary>"1, 2, 5-9": a list of numbers as short as it goes.</summary>
     public static string Numbers(IEnumerable<int> numbers)

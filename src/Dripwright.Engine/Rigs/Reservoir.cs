@@ -58,16 +58,16 @@ public sealed record Reservoir
     [Choice("true"), Says("A lid that keeps light out.")]
     public bool Lid { get; init; }
 
-    /// <summary>[-] How full while the pump stands still, of the height to the rim.</summary>
+    /// <summary>[-] The mark to which it is filled and topped up, of the height to the rim.</summary>
     [
         Quantity(Dimension.Share, "1 %", "100 %", Us = "75 %"),
-        Says("How high it is filled with the pump off, as a share of the inside height.")
+        Says("The mark you fill and top it up to, as a share of the inside height.")
     ]
     public double Fill { get; init; }
 
     /// <summary>[m] Lowest level kept, over the tank's floor.</summary>
     [
-        Quantity(Dimension.Length, "0 in", "20 ft", Us = "3 in", Metric = "8 cm"),
+        Quantity(Dimension.Length, "0 in", "20 ft", Us = "3 1/2 in", Metric = "9 cm"),
         Says("Lowest water level you keep, over the tank's floor.")
     ]
     public double LowestLevel { get; init; }
@@ -99,7 +99,7 @@ public sealed record Reservoir
 
     /// <summary>[m³/s] Water one plant takes in a hot week.</summary>
     [
-        Quantity(Dimension.Flow, "0 L/day", "30 L/day", Us = "0.7 gal/day", Metric = "2.7 L/day"),
+        Quantity(Dimension.Flow, "0 L/day", "30 L/day", Us = "0.6 gal/day", Metric = "2.3 L/day"),
         Says("What one plant drinks in a hot week. Full-grown tomatoes take up to about 0.7 gal (2.7 L) a day.")
     ]
     public double UsePerPlant { get; init; }

@@ -77,7 +77,7 @@ public static partial class Dimension
             var half = (TextMeasure.Width(texts[i], Style) / 2) + 0.5;
             if (2 * half <= b - a)
             {
-                elements.Add(Words(frame, middle, -Lift, texts[i]));
+                elements.AddRange(Words(frame, middle, -Lift, texts[i]));
                 continue;
             }
 
@@ -92,7 +92,7 @@ public static partial class Dimension
             // Upper rows lie on the far side of the line, away from the thing.
             var far = Overshoot + 3 + (row * 4.2);
             elements.Add(new Line(frame.At(middle, 0), frame.At(middle, side * (far - 0.8)), Pen.Explain));
-            elements.Add(Words(frame, middle, side < 0 ? -far : far + Style.CapHeight, texts[i]));
+            elements.AddRange(Words(frame, middle, side < 0 ? -far : far + Style.CapHeight, texts[i]));
         }
 
         return new(elements) { Class = "dimension" };
@@ -142,13 +142,13 @@ public static partial class Dimension
                     Pen.Explain
                 )
             );
-            elements.Add(RunningText(frame, at, side, texts[order[k]]));
+            elements.AddRange(RunningText(frame, at, side, texts[order[k]]));
         }
 
         return new(elements) { Class = "dimension" };
     }
 
-    private static Text RunningText(Frame frame, double along, int side, string text)
+    private static IEnumerable<Element> RunningText(Frame frame, double along, int side, string text)
     {
         // Level dimension lines carry texts that read from the right, plumb ones texts that read from below.
         var plumb = frame.Direction != 0;
@@ -156,7 +156,7 @@ public static partial class Dimension
         var startsHere = plumb ? side > 0 : side < 0;
         var style = Style with { Rotation = frame.Direction + turn, Anchor = startsHere ? Anchor.Start : Anchor.End };
         var shift = plumb ? -Style.CapHeight / 2 : Style.CapHeight / 2;
-        return new(text, frame.At(along + shift, side * 5), style);
+        return Masked(new(text, frame.At(along + shift, side * 5), style));
     }
 
     /// <summary>Sorted places moved apart to at least a distance, each as little as possible (pooled neighbours).</summary>

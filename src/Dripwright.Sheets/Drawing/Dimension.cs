@@ -80,8 +80,9 @@ public static partial class Dimension
         var x = side > 0 ? knee.X + 0.5 : knee.X - width - 0.5;
         // The first line stands on the landing, more lines hang below it.
         elements.AddRange(
-            lines.Select(
-                (line, i) => new Text(line, new(x, knee.Y - Lift + (i == 0 ? 0 : (i * style.LineHeight) + 0.8)), style)
+            lines.SelectMany(
+                (line, i) =>
+                    Masked(new(line, new(x, knee.Y - Lift + (i == 0 ? 0 : (i * style.LineHeight) + 0.8)), style))
             )
         );
         return new(elements);
@@ -109,12 +110,16 @@ public static partial class Dimension
         elements.Add(new Line(frame.At(from, 0), frame.At(to, 0), Pen.Explain));
         elements.Add(Arrow.Head(frame.At(a.X, 0), frame.Direction + (inside ? 180 : 0)));
         elements.Add(Arrow.Head(frame.At(b.X, 0), frame.Direction + (inside ? 0 : 180)));
-        elements.Add(Words(frame, middle, -Lift, text));
+        elements.AddRange(Words(frame, middle, -Lift, text));
         return new(elements) { Class = "dimension" };
     }
 
-    private static Text Words(Frame frame, double along, double down, string text, double turn = 0) =>
-        new(text, frame.At(along, down), Style with { Rotation = frame.Direction + turn });
+    private static IEnumerable<Element> Words(Frame frame, double along, double down, string text) =>
+        Masked(new(text, frame.At(along, down), Style with { Rotation = frame.Direction }));
+
+    /// <summary>A text on a patch of paper, so that lines drawn before do not run through it.</summary>
+    private static IEnumerable<Element> Masked(Text text) =>
+        [Polyline.Polygon(TextMeasure.Corners(text), null, Fill.Paper), text];
 
     /// <summary>From near the point to a little beyond the dimension line.</summary>
     private static Line Extension(Frame frame, Point point)

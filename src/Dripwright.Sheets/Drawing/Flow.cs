@@ -110,7 +110,7 @@ public sealed class Flow(Paper paper, string title)
             blocks.Add(new(8, at => [new Line(at.Move(0, 7.5), at.Move(Width, 7.5), Pen.Faint)]));
         }
 
-        return this;
+        return Space(3);
     }
 
     /// <summary>A table, with its header on each sheet.</summary>

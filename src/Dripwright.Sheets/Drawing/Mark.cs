@@ -62,6 +62,65 @@ public static class Mark
         return new Polyline([.. along.Select(p => from + p.Turn(direction))], Pen.Explain);
     }
 
+    /// <summary>A cutting line with arrows that show which way one looks, and its letter at both ends.</summary>
+    /// <param name="from">Start.</param>
+    /// <param name="to">End.</param>
+    /// <param name="letter">Its letter, such as "A".</param>
+    public static Group Section(Point from, Point to, string letter)
+    {
+        var way = to - from;
+        var direction = double.RadiansToDegrees(Math.Atan2(way.Y, way.X));
+        var bold = TextStyle.Note.Bold.Middle;
+        var elements = new List<Element> { new Line(from, to, Pen.Centre) };
+        foreach (var (end, inwards) in new[] { (from, 1), (to, -1) })
+        {
+            // One looks to the left of the way from start to end.
+            var foot = end + new Point(0, -6).Turn(direction);
+            elements.Add(new Line(end, end + new Point(inwards * 5, 0).Turn(direction), Pen.Built));
+            elements.Add(new Line(end, foot, Pen.Explain));
+            elements.Add(Arrow.Head(foot, direction - 90));
+            var beside = end + new Point(-inwards * 3, -3).Turn(direction);
+            elements.Add(new Text(letter, beside.Move(0, bold.CapHeight / 2), bold));
+        }
+
+        return new(elements) { Class = "section", Title = "Section " + letter };
+    }
+
+    /// <summary>The number of a part in a circle, with a line to the part.</summary>
+    /// <param name="part">A place on the part.</param>
+    /// <param name="centre">Middle of the circle.</param>
+    /// <param name="number">Number in the list of parts; up to three figures.</param>
+    public static Group Part(Point part, Point centre, string number)
+    {
+        const double radius = 3.2;
+        var way = part - centre;
+        var elements = new List<Element>();
+        if (way.Length > radius)
+        {
+            elements.Add(new Line(centre + (way * (radius / way.Length)), part, Pen.Explain));
+            elements.Add(Arrow.Dot(part));
+        }
+
+        elements.Add(new Circle(centre, radius, Pen.Thin, Fill.Paper));
+        elements.Add(new Text(number, centre.Move(0, 1.05), TextStyle.Note.Middle));
+        return new(elements) { Class = "part-number", Title = "Part " + number };
+    }
+
+    /// <summary>The name of a view, underlined, with its scale where it differs from the sheet's.</summary>
+    /// <param name="middle">Middle of the baseline.</param>
+    /// <param name="name">Such as "Section A-A".</param>
+    /// <param name="scale">Its scale; null where the title block says it.</param>
+    public static Group Caption(Point middle, string name, Scale? scale = null)
+    {
+        var text = scale is null ? name : $"{name}, {scale.Words}";
+        var style = TextStyle.Body.Bold.Middle;
+        var half = (TextMeasure.Width(text, style) / 2) + 1;
+        return new([
+            new Text(text, middle, style),
+            new Line(middle.Move(-half, 1.4), middle.Move(half, 1.4), Pen.Thin),
+        ]);
+    }
+
     /// <summary>A box for a pencil.</summary>
     /// <param name="topLeft">Its corner.</param>
     /// <param name="size">[mm] Edge; 4 mm is easy to tick.</param>

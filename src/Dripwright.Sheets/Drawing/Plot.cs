@@ -181,22 +181,30 @@ public sealed record Plot(Axis X, Axis Y)
 
     private IEnumerable<Element> DirectNames(PlotFrame frame, double room)
     {
-        var last = Series
-            .Where(s => s.Name.Length > 0 && s.Points.Any(p => frame.Holds(p)))
-            .Select(s => (s.Name, At: s.Points.Where(p => frame.Holds(p)).Select(p => frame[p.X, p.Y]).Last()))
+        var area = frame.Area;
+        var labels = Series
+            .Where(s => s.Name.Length > 0 && s.Points.Any(frame.Holds))
+            .Select(s => (s.Name, At: s.Points.Where(frame.Holds).Select(p => frame[p.X, p.Y]).Last()))
             .OrderBy(label => label.At.Y)
-            .ToList();
-        var places = Dimension.Spread(
-            [.. last.Select(label => label.At.Y)],
-            Names.Size * 1.2,
-            frame.Area.Y,
-            frame.Area.Bottom
-        );
+            .ToLookup(label => label.At.X < area.Right - (area.Width / 5));
+        // A series that ends early has its name beside its last point: a line across the plot would read as data.
+        foreach (var (name, at) in labels[true])
+        {
+            yield return new Text(
+                TextMeasure.Shorten(name, area.Right - at.X - 2 + room, Names),
+                at.Move(1.8, 3.6),
+                Names
+            );
+        }
+
+        var last = labels[false].ToList();
+        var heights = last.Select(label => label.At.Y).ToList();
+        var places = Dimension.Spread(heights, Names.Size * 1.2, area.Y, area.Bottom);
         for (var i = 0; i < last.Count; i++)
         {
             var text = TextMeasure.Shorten(last[i].Name, room, Names);
-            var at = new Point(frame.Area.Right + 2.5, places[i]);
-            if (Math.Abs(places[i] - last[i].At.Y) > 0.5 || last[i].At.X < frame.Area.Right - 3)
+            var at = new Point(area.Right + 2.5, places[i]);
+            if (Math.Abs(places[i] - last[i].At.Y) > 0.5 || last[i].At.X < area.Right - 3)
             {
                 yield return new Line(last[i].At.Move(0.8, 0), at.Move(-0.5, 0), Pen.Explain);
             }

@@ -100,13 +100,21 @@ public static class TextMeasure
             return text;
         }
 
-        var runes = text.EnumerateRunes().Select(rune => rune.ToString()).ToList();
-        while (runes.Count > 0 && Width(string.Concat(runes) + Ellipsis, style) > width)
+        var shown = new StringBuilder();
+        var room = width - Width(Ellipsis, style);
+        foreach (var rune in text.EnumerateRunes())
         {
-            runes.RemoveAt(runes.Count - 1);
+            var letter = rune.ToString();
+            room -= Width(letter, style);
+            if (room < 0)
+            {
+                break;
+            }
+
+            shown.Append(letter);
         }
 
-        return string.Concat(runes).TrimEnd() + Ellipsis;
+        return shown.ToString().TrimEnd() + Ellipsis;
     }
 
     private static string BreakWord(string word, double width, TextStyle style, List<string> lines)

@@ -26,6 +26,16 @@ public sealed class PackTest
     }
 
     [Fact]
+    public void The_example_of_the_readme_runs()
+    {
+        var (sheets, pdf, texts) = ReadmeExample.Run();
+        Assert.Equal(4, sheets.Count);
+        Assert.All(sheets, FlowTest.AssertInside);
+        Assert.NotEmpty(pdf);
+        Assert.All(texts, Assert.NotEmpty);
+    }
+
+    [Fact]
     public void Sheets_are_numbered_and_named_in_the_title_block()
     {
         using var pdf = PdfDocument.Open(PdfWriter.Write(DemoPack.Sheets(), "Demo"));

@@ -19,7 +19,7 @@ public sealed partial class NetworkSolver
     private const double SmallestSlope = 1e-5;
     private const double EnergyTarget = 1e-12;
     private const double EnergyLimit = 1e-7;
-    private const int MostIterations = 200;
+    private const int MostIterations = 50;
     private const int FlipsTogether = 12;
 
     private readonly Network _network;
@@ -206,7 +206,7 @@ public sealed partial class NetworkSolver
                 fresh = false;
             }
 
-            solved = IterateNewton();
+            solved = FindBalance();
             if (!FlipCheckValves(oneOnly: round >= FlipsTogether))
             {
                 return solved && !DrawsFromNothing();

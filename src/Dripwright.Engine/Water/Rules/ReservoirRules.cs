@@ -119,7 +119,7 @@ internal sealed class ReservoirRules(Rig rig, RigLayout layout, ReservoirPlan pl
                 "floor-load",
                 Place,
                 "reservoir.tank",
-                $"Full, the water alone weighs {Judgement.Number(plan.WaterMass)} kg and presses more on its footprint than a room's floor is commonly made for. On a concrete slab on the ground this is no matter.",
+                $"Full, the water alone weighs {judge.Mass(plan.WaterMass)} and presses more on its footprint than a room's floor is commonly made for. On a concrete slab on the ground this is no matter.",
                 Load(plan.FloorPressure),
                 Load(load),
                 "On an upper floor, a deck or a balcony ask the owner or an engineer; stand it beside a bearing wall."
