@@ -43,14 +43,7 @@ internal static class WaterFigures
         );
         if (feed.Causes is { CoefficientOfVariation: > 0 } causes)
         {
-            figures.Add(
-                new(
-                    "Differences come from",
-                    $"{SummaryWords.Percent(causes.Pressure)} pressure",
-                    $"{SummaryWords.Percent(causes.Height)} height, {SummaryWords.Percent(causes.Manufacture)} making, "
-                        + $"{SummaryWords.Percent(causes.Rest)} together"
-                )
-            );
+            figures.Add(Causes(causes));
         }
 
         if (feed.Scatter is { } scatter)
@@ -172,6 +165,22 @@ internal static class WaterFigures
         }
 
         return new("Reservoir", figures);
+    }
+
+    // The greatest cause first: that is the one to do something about.
+    private static KeyFigure Causes(SpreadShares causes)
+    {
+        var told = new[]
+        {
+            (Share: causes.Pressure, Name: "pressure"),
+            (Share: causes.Height, Name: "height"),
+            (Share: causes.Manufacture, Name: "making"),
+            (Share: causes.Rest, Name: "all together"),
+        }
+            .OrderByDescending(cause => cause.Share)
+            .Select(cause => $"{SummaryWords.Percent(cause.Share)} {cause.Name}")
+            .ToList();
+        return new("Differences come from", told[0], $"then {string.Join(", ", told.Skip(1))}");
     }
 
     private static string DrainName(DrainRunPlan run) =>
