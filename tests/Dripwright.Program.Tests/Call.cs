@@ -9,7 +9,7 @@ internal sealed record Call(int Exit, string Out, string Error)
 
     public static async Task<Call> Of(Setting setting, params string[] args)
     {
-        using var written = new StringWriter();
+        using var written = setting.Output ?? new StringWriter();
         using var errors = new StringWriter();
         var around = new Surroundings
         {
@@ -24,7 +24,7 @@ internal sealed record Call(int Exit, string Out, string Error)
             Variable = name => setting.Variables.GetValueOrDefault(name),
         };
         var exit = await CommandLine.Run(args, around, setting.Stop);
-        return new Call(exit, written.ToString(), errors.ToString());
+        return new Call(exit, written.ToString()!, errors.ToString());
     }
 }
 
@@ -32,6 +32,9 @@ internal sealed record Call(int Exit, string Out, string Error)
 internal sealed record Setting
 {
     public string Input { get; init; } = "";
+
+    /// <summary>Writes in the place of a plain one.</summary>
+    public StringWriter? Output { get; init; }
 
     public bool IsTerminal { get; init; }
 

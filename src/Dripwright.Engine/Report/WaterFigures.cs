@@ -1,3 +1,4 @@
+using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Water;
 
 namespace Dripwright.Engine.Report;
@@ -122,15 +123,14 @@ internal static class WaterFigures
             figures.Add(new("Not found", plan.Drain.Trouble));
         }
 
-        figures.Add(new("Slope costs", words.Length(plan.Drain.SlopeDrop), "of height down to the reservoir"));
-        var over = plan.Drain.MouthOverRim;
-        figures.Add(
-            new(
-                "Mouth",
-                words.Length(Math.Abs(over)),
-                over < 0 ? "BELOW the reservoir's rim" : "over the reservoir's rim"
-            )
-        );
+        figures.Add(new("Slope costs", words.Length(plan.Drain.SlopeDrop), "of height on the way down"));
+        if (plan.Rig.Drain.Into == DrainTarget.Reservoir)
+        {
+            var over = plan.Drain.MouthOverRim;
+            var where = over < 0 ? "BELOW the reservoir's rim" : "over the reservoir's rim";
+            figures.Add(new("Mouth", words.Length(Math.Abs(over)), where));
+        }
+
         return new("Drain", figures);
     }
 
