@@ -61,7 +61,7 @@ public sealed record Feed
     /// <summary>[m] Microtube from the line to the emitter; zero where the emitter sits on the line.</summary>
     [
         Quantity(Dimension.Length, "0 in", "10 ft", Us = "10 in", Metric = "25 cm"),
-        Says("Length of the small tube from the line to the emitter; 0 where it sits on the line.")
+        Says("Length of the small tube from the line to the emitter; \"0 in\" where it sits on the line.")
     ]
     public double MicrotubeLength { get; init; }
 

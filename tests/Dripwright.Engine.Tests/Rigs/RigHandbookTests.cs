@@ -1,0 +1,37 @@
+using System.Text.RegularExpressions;
+using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Rigs;
+
+namespace Dripwright.Engine.Tests.Rigs;
+
+public sealed class RigHandbookTests
+{
+    private const string Page = "docs/handbook/rig-file.md";
+    private const string Begin = "<!-- fields: begin -->\n";
+    private const string End = "<!-- fields: end -->";
+
+    private static string Text => File.ReadAllText(Path.Combine(CommittedText.Root, Page));
+
+    [Fact]
+    public void The_handbooks_tables_of_fields_are_the_programs()
+    {
+        var before = Text[..(Text.IndexOf(Begin, StringComparison.Ordinal) + Begin.Length)];
+        var after = Text[Text.IndexOf(End, StringComparison.Ordinal)..];
+        CommittedText.Is(Page, $"{before}\n{RigHandbook.Tables()}{after}");
+    }
+
+    [Fact]
+    public void The_handbooks_example_reads_without_a_fault()
+    {
+        var example = Regex
+            .Match(
+                Text,
+                "```json\n(?<json>.*?)```",
+                RegexOptions.Singleline | RegexOptions.ExplicitCapture,
+                TimeSpan.FromSeconds(9)
+            )
+            .Groups["json"]
+            .Value;
+        Assert.Empty(RigReader.Read(example, Page, PartsCatalogue.Default).Faults.Select(fault => fault.ToString()));
+    }
+}
