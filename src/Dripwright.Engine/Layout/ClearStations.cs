@@ -1,63 +1,79 @@
 namespace Dripwright.Engine.Layout;
 
-/// <summary>Finds places on a run where a fitting covers no hole.</summary>
-/// <param name="holes">Stations and radii of the holes, by station.</param>
-internal sealed class ClearStations(IReadOnlyList<(double Station, double Radius)> holes)
+/// <summary>Finds places on a run where something of a given width covers nothing else.</summary>
+/// <param name="things">Stations and half widths of what lies on the run, by station.</param>
+internal sealed class ClearStations(IReadOnlyList<(double Station, double Half)> things)
 {
+    /// <summary>The touch itself is clear: a hair more keeps rounding from calling it blocked again.</summary>
+    private const double Hair = 1e-9;
+
+    private readonly double _widest = things.Count == 0 ? 0 : things.Max(t => t.Half);
+
     /// <summary>The clear station nearest to the wanted one, or null where there is none within the bounds.</summary>
-    /// <param name="wanted">[m] Where the fitting's centre should be.</param>
-    /// <param name="half">[m] How far the fitting reaches to either side.</param>
+    /// <param name="wanted">[m] Where the centre should be.</param>
+    /// <param name="half">[m] How far it reaches to either side.</param>
     /// <param name="least">[m] Lowest station allowed.</param>
     /// <param name="most">[m] Highest station allowed.</param>
-    public double? Nearest(double wanted, double half, double least, double most)
+    /// <param name="rightOnTie">Which of two equally near stations to take.</param>
+    /// <param name="except">Index of a thing that does not count; -1 for none.</param>
+    public double? Nearest(
+        double wanted,
+        double half,
+        double least,
+        double most,
+        bool rightOnTie = false,
+        int except = -1
+    )
     {
-        double? left = Walk(wanted, half, least, most, -1);
-        double? right = Walk(wanted, half, least, most, 1);
+        double? left = Walk(Math.Min(wanted, most), half, least, most, -1, except);
+        double? right = Walk(Math.Max(wanted, least), half, least, most, 1, except);
         return (left, right) switch
         {
             (null, _) => right,
             (_, null) => left,
-            ({ } l, { } r) => wanted - l <= r - wanted ? l : r,
+            // Ten hairs: both walks may have rounded.
+            ({ } l, { } r) when Math.Abs(wanted - l - (r - wanted)) < 10 * Hair => rightOnTie ? r : l,
+            ({ } l, { } r) => wanted - l < r - wanted ? l : r,
         };
     }
 
-    private double? Walk(double wanted, double half, double least, double most, int direction)
+    /// <summary>Index of a thing that is in the way, or null.</summary>
+    /// <param name="station">[m] Centre.</param>
+    /// <param name="half">[m] Reach to either side.</param>
+    /// <param name="except">Index of a thing that does not count; -1 for none.</param>
+    public int? Blocking(double station, double half, int except = -1)
     {
-        double station = wanted;
-        int i = IndexNear(station);
-        while (station >= least - 1e-9 && station <= most + 1e-9)
+        int near = IndexNear(station);
+        for (int i = near; i >= 0 && station - things[i].Station < half + _widest; i--)
         {
-            int? blocking = Blocking(station, half, i);
-            if (blocking is not { } b)
+            if (i != except && Math.Abs(station - things[i].Station) < half + things[i].Half)
             {
-                return station;
+                return i;
             }
+        }
 
-            i = b;
-            // The touch itself is clear: a hair more keeps rounding from calling it blocked again.
-            station = holes[b].Station + (direction * (half + holes[b].Radius + 1e-9));
+        for (int i = near + 1; i < things.Count && things[i].Station - station < half + _widest; i++)
+        {
+            if (i != except && Math.Abs(station - things[i].Station) < half + things[i].Half)
+            {
+                return i;
+            }
         }
 
         return null;
     }
 
-    private int? Blocking(double station, double half, int near)
+    private double? Walk(double start, double half, double least, double most, int direction, int except)
     {
-        // Holes are sorted, and no radius exceeds 0.1 m, so looking this far to both sides sees every hole that can touch.
-        for (int i = near; i >= 0 && station - holes[i].Station < half + 0.1; i--)
+        double station = start;
+        while (station >= least - Hair && station <= most + Hair)
         {
-            if (Math.Abs(station - holes[i].Station) < half + holes[i].Radius)
+            if (Blocking(station, half, except) is not { } blocking)
             {
-                return i;
+                return station;
             }
-        }
 
-        for (int i = near + 1; i < holes.Count && holes[i].Station - station < half + 0.1; i++)
-        {
-            if (Math.Abs(station - holes[i].Station) < half + holes[i].Radius)
-            {
-                return i;
-            }
+            station = things[blocking].Station + (direction * (half + things[blocking].Half + Hair));
         }
 
         return null;
@@ -66,11 +82,11 @@ internal sealed class ClearStations(IReadOnlyList<(double Station, double Radius
     private int IndexNear(double station)
     {
         int low = 0;
-        int high = holes.Count;
+        int high = things.Count;
         while (low < high)
         {
             int middle = (low + high) / 2;
-            if (holes[middle].Station <= station)
+            if (things[middle].Station <= station)
             {
                 low = middle + 1;
             }

@@ -15,14 +15,19 @@ internal sealed record DrainPlaces(
     Point3 Mouth
 );
 
+/// <summary>Where a row's water goes down, to the collector or into the reservoir.</summary>
+/// <param name="At">Centre of the fitting.</param>
+/// <param name="Laying">[m] Its laying length.</param>
+internal readonly record struct RowEndPlace(Point3 At, double Laying);
+
 /// <summary>Lays drains so that everything falls: rows to their exits, exits to a collector, the collector to the reservoir.</summary>
 /// <remarks>
 /// One row alone runs straight on to the reservoir. Several rows end beside the stand and drop into a collector that slopes
-/// from the last row to the first, in line with which the reservoir stands.
+/// from the hindmost drain to the foremost and a corner further, in line with which the reservoir stands.
 /// </remarks>
 internal sealed class DrainPlacement(Rig rig, RigParts parts, IReadOnlyList<RowPlace> rows)
 {
-    /// <summary>[m] How far beyond the rows' ends the collector runs.</summary>
+    /// <summary>[m] How far beyond the rows' ends the collector runs where nothing asks otherwise. Common practice.</summary>
     private const double CollectorBeyond = 0.15;
 
     private readonly PipeSize _pipe = parts.Drain;
@@ -38,33 +43,55 @@ internal sealed class DrainPlacement(Rig rig, RigParts parts, IReadOnlyList<RowP
     /// <summary>[m] X of the rows' ends next to the reservoir.</summary>
     private double EndX => _left ? rows[0].OriginX : rows[0].OriginX + rows[0].Length;
 
-    private double CollectorX => _left ? EndX - CollectorBeyond : EndX + CollectorBeyond;
+    private double CollectorX => _left ? EndX - CollectorOut : EndX + CollectorOut;
 
-    private double MouthX => TankPlacement.MouthX(rig, parts, EndX);
+    /// <summary>[m] From the rows' ends outwards to the collector.</summary>
+    private double CollectorOut
+    {
+        get
+        {
+            double mouth = TankPlacement.MouthX(rig, parts, EndX, EndX);
+            double toMouth = _left ? EndX - mouth : mouth - EndX;
+            // Where the mouth is too near for a corner of two elbows, the collector runs straight over it.
+            double corner = 2 * Reach(_elbow);
+            return Math.Abs(toMouth - CollectorBeyond) >= corner ? CollectorBeyond
+                : toMouth >= 0 ? toMouth
+                : toMouth + corner;
+        }
+    }
 
     public DrainPlaces Lay()
     {
         List<PipeRun> drains = [];
         List<double> exits = [];
-        List<double> ends = [];
+        List<RowEndPlace> ends = [];
         foreach (RowPlace row in rows)
         {
-            (PipeRun drain, double exit, double endHeight) =
+            (PipeRun drain, double exit, RowEndPlace end) =
                 rig.Drain.Exit == DrainExit.Middle ? LayToMiddle(row) : LayToEnd(row);
             drains.Add(drain);
             exits.Add(exit);
-            ends.Add(endHeight);
+            ends.Add(end);
         }
 
-        Point3 mouth = Alone ? new Point3(MouthX, DrainY(rows[0]), ends[0]) : LayCollector(ends);
-        AddLastDrop(mouth);
+        Point3 mouth = Alone ? ends[0].At : LayCollector(ends);
+        AddLastDrop(mouth, Alone ? ends[0].Laying : _elbow.LayingLength);
         return new DrainPlaces(drains, exits, _returns, mouth);
     }
 
+    private static double Reach(FittingType fitting) => fitting.LayingLength + fitting.SocketDepth;
+
+    /// <summary>[m] Least distance between the centres of two fittings that a nipple joins.</summary>
+    private static double Apart(FittingType a, FittingType b) => Reach(a) + Reach(b);
+
     private double NearStation(RowPlace row) => _left ? 0 : row.Length;
 
-    /// <summary>[m] Station, in a row, of the x at which its own pipe stops.</summary>
-    private double StopStation(RowPlace row) => (Alone ? MouthX : CollectorX) - row.OriginX;
+    /// <summary>[m] Station, in a row, at which the water must arrive that leaves it at another.</summary>
+    private double StopStation(RowPlace row, double exit)
+    {
+        double x = Alone ? TankPlacement.MouthX(rig, parts, EndX, row.OriginX + exit) : CollectorX;
+        return x - row.OriginX;
+    }
 
     private double HighCentre(RowPlace row) => row.Base - rig.Drain.BelowPots - (_pipe.OutsideDiameter / 2);
 
@@ -89,36 +116,43 @@ internal sealed class DrainPlacement(Rig rig, RigParts parts, IReadOnlyList<RowP
         draft.SortHoles();
     }
 
-    private (PipeRun Run, double Exit, double EndHeight) LayToEnd(RowPlace row)
+    private (PipeRun Run, double Exit, RowEndPlace End) LayToEnd(RowPlace row)
     {
-        double far = row.Length - NearStation(row);
-        double stop = StopStation(row);
+        double near = NearStation(row);
+        double far = row.Length - near;
+        double stop = StopStation(row, near);
+        // A reservoir wholly under the row is reached by a return below; the drain itself must pass every pot.
+        bool back = _left ? stop > 1e-9 : stop < row.Length - 1e-9;
+        double last = back ? near : stop;
         double high = HighCentre(row);
-        double low = high - (_slope * Math.Abs(far - stop));
+        double low = high - (_slope * Math.Abs(far - last));
         double y = DrainY(row);
         Point3 At(double station, double z) => new(row.OriginX + station, y, z);
-        bool leftIsLow = stop < far;
         var draft = new RunDraft($"D{Text.Of(row.Number)}", RunService.Drain, row.Number, _pipe, parts)
         {
-            Path = leftIsLow ? [At(stop, low), At(far, high)] : [At(far, high), At(stop, low)],
-            Start = Math.Min(stop, far),
-            End = Math.Max(stop, far),
+            Path = _left ? [At(last, low), At(far, high)] : [At(far, high), At(last, low)],
+            Start = Math.Min(last, far),
+            End = Math.Max(last, far),
             Stretch = _stretch,
+            FromEnd = _left,
         };
         DrillPots(draft, row);
         draft.Fit(rig.Drain.Vent ? FittingKind.Elbow90 : FittingKind.Cap, far);
-        draft.Fit(FittingKind.Elbow90, stop);
+        draft.Fit(FittingKind.Elbow90, last);
         AddVent(row, row.OriginX + far, y, high, "V");
-        return (draft.Finish(row.Joints), NearStation(row), low);
+        RowEndPlace end = back
+            ? HangReturn(row, At(last, low), _elbow, stop)
+            : new RowEndPlace(At(last, low), _elbow.LayingLength);
+        return (draft.Finish(row.Joints), near, end);
     }
 
-    private (PipeRun Run, double Exit, double EndHeight) LayToMiddle(RowPlace row)
+    private (PipeRun Run, double Exit, RowEndPlace End) LayToMiddle(RowPlace row)
     {
         double y = DrainY(row);
         double high = HighCentre(row);
-        double reach = _tee.LayingLength + _tee.SocketDepth;
+        double reach = Reach(_tee);
         var holes = new ClearStations([.. row.Pots.Select(p => (p.Station, parts.Outlet.PipeHole / 2))]);
-        double middle = holes.Nearest(row.Length / 2, reach, reach, row.Length - reach) ?? (row.Length / 2);
+        double middle = holes.Nearest(row.Length / 2, reach, reach, row.Length - reach, !_left) ?? (row.Length / 2);
         double low = high - (_slope * Math.Max(middle, row.Length - middle));
         Point3 At(double station, double z) => new(row.OriginX + station, y, z);
         var draft = new RunDraft($"D{Text.Of(row.Number)}", RunService.Drain, row.Number, _pipe, parts)
@@ -132,6 +166,7 @@ internal sealed class DrainPlacement(Rig rig, RigParts parts, IReadOnlyList<RowP
             Start = 0,
             End = row.Length,
             Stretch = _stretch,
+            FromEnd = _left,
         };
         DrillPots(draft, row);
         FittingKind end = rig.Drain.Vent ? FittingKind.Elbow90 : FittingKind.Cap;
@@ -140,76 +175,93 @@ internal sealed class DrainPlacement(Rig rig, RigParts parts, IReadOnlyList<RowP
         draft.Fit(end, row.Length);
         AddVent(row, row.OriginX, y, low + (_slope * middle), "Vl");
         AddVent(row, row.OriginX + row.Length, y, low + (_slope * (row.Length - middle)), "Vr");
-
-        // The return hangs just below: from the tee's branch through an elbow, back to the reservoir's end.
-        double top = low - _tee.LayingLength - _elbow.LayingLength - _pipe.OutsideDiameter;
-        double stop = StopStation(row);
-        double end2 = top - (_slope * Math.Abs(middle - stop));
-        AddDrop($"K{Text.Of(row.Number)}", row.Number, At(middle, low), top, _tee.LayingLength, _elbow.LayingLength);
-        var back = new RunDraft($"R{Text.Of(row.Number)}", RunService.Return, row.Number, _pipe, parts)
-        {
-            Path = stop < middle ? [At(stop, end2), At(middle, top)] : [At(middle, top), At(stop, end2)],
-            Start = Math.Min(stop, middle),
-            End = Math.Max(stop, middle),
-            Stretch = _stretch,
-        };
-        back.Fit(FittingKind.Elbow90, middle);
-        back.Fit(FittingKind.Elbow90, stop);
-        _returns.Add(back.Finish(row.Joints));
-        return (draft.Finish(row.Joints), middle, end2);
+        RowEndPlace stop = HangReturn(row, At(middle, low), _tee, StopStation(row, middle));
+        return (draft.Finish(row.Joints), middle, stop);
     }
 
-    private Point3 LayCollector(List<double> ends)
+    /// <summary>Hangs a return below the row's drain, from its exit to where the water must go.</summary>
+    /// <param name="row">The row.</param>
+    /// <param name="exit">Centre of the fitting by which the water leaves the drain, downwards.</param>
+    /// <param name="exitFitting">That fitting; it is counted on the drain.</param>
+    /// <param name="wanted">[m] Station to which the return runs.</param>
+    private RowEndPlace HangReturn(RowPlace row, Point3 exit, FittingType exitFitting, double wanted)
     {
-        int last = rows.Count - 1;
-        double least = _elbow.LayingLength + _tee.LayingLength;
-        var heights = new double[rows.Count];
-        // The last row's end elbow lies in the collector itself; every other row comes from above into a tee.
-        heights[last] = ends[last];
-        for (int i = last - 1; i >= 0; i--)
+        double from = exit.X - row.OriginX;
+        double away = wanted - from;
+        if (Math.Abs(away) < 1e-9)
         {
-            double fallen = heights[i + 1] - (_slope * (DrainY(rows[i + 1]) - DrainY(rows[i])));
-            heights[i] = Math.Min(ends[i] - least, fallen);
+            // The reservoir stands right below.
+            return new RowEndPlace(exit, exitFitting.LayingLength);
         }
 
-        // Heights must fall along one straight slope: hang the whole collector as low as its lowest point asks.
-        double lowest = heights[0];
-        double y0 = DrainY(rows[0]);
-        double run = Math.Abs(MouthX - CollectorX);
-        double mouth = lowest - (_slope * run);
-        double across = DrainY(rows[last]) - y0;
-        double highest = lowest + (_slope * across);
+        double stop = from + (Math.Sign(away) * Math.Max(Math.Abs(away), Apart(_elbow, _elbow)));
+        double top = exit.Z - Apart(exitFitting, _elbow);
+        double low = top - (_slope * Math.Abs(stop - from));
+        AddDrop($"K{Text.Of(row.Number)}", row.Number, exit, top, exitFitting.LayingLength, _elbow.LayingLength);
+        Point3 end = new(row.OriginX + stop, exit.Y, low);
+        var back = new RunDraft($"R{Text.Of(row.Number)}", RunService.Return, row.Number, _pipe, parts)
+        {
+            Path = stop < from ? [end, exit with { Z = top }] : [exit with { Z = top }, end],
+            Start = Math.Min(stop, from),
+            End = Math.Max(stop, from),
+            Stretch = _stretch,
+            FromEnd = stop < from,
+        };
+        back.Fit(FittingKind.Elbow90, from);
+        back.Fit(FittingKind.Elbow90, stop);
+        _returns.Add(back.Finish(row.Joints));
+        return new RowEndPlace(end, _elbow.LayingLength);
+    }
+
+    private Point3 LayCollector(List<RowEndPlace> ends)
+    {
+        // From the hindmost drain to the foremost; by place, not by number, for drains may lie on either side of a row.
+        int[] order = [.. Enumerable.Range(0, rows.Count).OrderByDescending(i => ends[i].At.Y)];
         double x = CollectorX;
+        double back = ends[order[0]].At.Y;
         var draft = new RunDraft("C", RunService.Return, 0, _pipe, parts)
         {
-            Path =
-            [
-                new Point3(x, DrainY(rows[last]), highest),
-                new Point3(x, y0, lowest),
-                new Point3(MouthX, y0, mouth),
-            ],
+            Path = [],
             Start = 0,
-            End = across + run,
+            End = 0,
             Stretch = _stretch,
         };
-        for (int i = last; i >= 0; i--)
+        // Every row comes from above: into the elbow that begins the collector, or into a tee.
+        var stations = new double[rows.Count];
+        double start = double.PositiveInfinity;
+        for (int k = 0; k < order.Length; k++)
         {
-            double station = DrainY(rows[last]) - DrainY(rows[i]);
-            double height = lowest + (_slope * (DrainY(rows[i]) - y0));
-            draft.Fit(i == last ? FittingKind.Elbow90 : FittingKind.Tee, station);
+            RowEndPlace end = ends[order[k]];
+            stations[k] = draft.FitAfter(k == 0 ? FittingKind.Elbow90 : FittingKind.Tee, back - end.At.Y);
+            // The collector has one slope: it hangs as low as its lowest drop asks.
+            double least = Apart(_elbow, k == 0 ? _elbow : _tee);
+            start = Math.Min(start, end.At.Z - least + (_slope * stations[k]));
+        }
+
+        double corner = draft.FitAfter(FittingKind.Elbow90, stations[^1]);
+        double mouthX = TankPlacement.MouthX(rig, parts, EndX, EndX);
+        double across = Math.Abs(mouthX - x);
+        double stop = across > 1e-9 ? draft.FitAfter(FittingKind.Elbow90, corner + across) : corner;
+        double HeightAt(double station) => start - (_slope * station);
+        draft.End = stop;
+        var mouth = new Point3(mouthX, back - corner, HeightAt(stop));
+        var turn = new Point3(x, back - corner, HeightAt(corner));
+        draft.Path = across > 1e-9 ? [new Point3(x, back, start), turn, mouth] : [new Point3(x, back, start), mouth];
+        for (int k = 0; k < order.Length; k++)
+        {
+            RowPlace row = rows[order[k]];
             AddDrop(
-                $"L{Text.Of(rows[i].Number)}",
-                rows[i].Number,
-                new Point3(x, DrainY(rows[i]), ends[i]),
-                height,
+                $"L{Text.Of(row.Number)}",
+                row.Number,
+                ends[order[k]].At,
+                HeightAt(stations[k]),
                 _elbow.LayingLength,
-                i == last ? _elbow.LayingLength : _tee.LayingLength
+                (k == 0 ? _elbow : _tee).LayingLength
             );
         }
 
-        draft.Fit(FittingKind.Elbow90, across + run);
         _returns.Add(draft.Finish([]));
-        return new Point3(MouthX, y0, mouth);
+        return mouth;
     }
 
     private void AddDrop(string label, int row, Point3 start, double toHeight, double startLaying, double endLaying)
@@ -253,12 +305,12 @@ internal sealed class DrainPlacement(Rig rig, RigParts parts, IReadOnlyList<RowP
         );
     }
 
-    private void AddLastDrop(Point3 mouth)
+    private void AddLastDrop(Point3 mouth, double startLaying)
     {
         double rim = rig.Reservoir.Base + parts.Tank.Height;
         double toRim =
             rig.Drain.Into == DrainTarget.CatchTank ? rig.Drain.Drop ?? 0.1 : rig.Drain.Drop ?? mouth.Z - rim;
         // Two fingers into the tank: quiet, and no splash over the rim.
-        AddDrop("T", 0, mouth, mouth.Z - toRim - 0.05, _elbow.LayingLength, 0);
+        AddDrop("T", 0, mouth, mouth.Z - toRim - 0.05, startLaying, 0);
     }
 }

@@ -31,7 +31,7 @@ internal static class FeedPlacement
         double near = rig.Reservoir.At == RowEnd.Left ? 0 : row.Length;
         double far = row.Length - near;
         string label = $"F{Text.Of(row.Number)}";
-        double legOffset = LegOffset(row);
+        double legOffset = LegOffset(row, parts);
 
         RunDraft Leg(string legLabel, double y, int leg)
         {
@@ -40,6 +40,7 @@ internal static class FeedPlacement
                 Path = [new Point3(row.OriginX, y, z), new Point3(row.OriginX + row.Length, y, z)],
                 Start = 0,
                 End = row.Length,
+                FromEnd = near == 0,
             };
             foreach (EmitterPlace emitter in emitters.Where(e => e.Leg == leg))
             {
@@ -82,7 +83,8 @@ internal static class FeedPlacement
                 FittingType tee = parts.Fitting(parts.Line, FittingKind.Tee);
                 var clear = new ClearStations([.. line.Holes.Select(h => (h.Station, h.Diameter / 2))]);
                 double reach = tee.LayingLength + tee.SocketDepth;
-                double middle = clear.Nearest(row.Length / 2, reach, reach, row.Length - reach) ?? (row.Length / 2);
+                double middle =
+                    clear.Nearest(row.Length / 2, reach, reach, row.Length - reach, near > 0) ?? (row.Length / 2);
                 line.Fit(FittingKind.Tee, middle);
                 line.Fit(FittingKind.Cap, 0);
                 line.Fit(FittingKind.Cap, row.Length);
@@ -103,8 +105,15 @@ internal static class FeedPlacement
         return new RowFeed([line.Finish(row.Joints)], emitters, entries, z);
     }
 
-    private static double LegOffset(RowPlace row) =>
-        row.Spec.Arrangement == Arrangement.Staggered ? row.Spec.LineDistance / 2 : row.Pot.Width / 4;
+    private static double LegOffset(RowPlace row, RigParts parts)
+    {
+        FittingType tee = parts.Fitting(parts.Line, FittingKind.Tee);
+        FittingType elbow = parts.Fitting(parts.Line, FittingKind.Elbow90);
+        // The near cross piece must hold its tee between the two elbows.
+        double least = tee.LayingLength + tee.SocketDepth + elbow.LayingLength + elbow.SocketDepth;
+        double wanted = row.Spec.Arrangement == Arrangement.Staggered ? row.Spec.LineDistance / 2 : row.Pot.Width / 4;
+        return Math.Max(least, wanted);
+    }
 
     private static PipeRun Cross(
         string label,
@@ -139,10 +148,18 @@ internal static class FeedPlacement
         List<EmitterPlace> places = [];
         foreach (PotPlace pot in row.Pots)
         {
+            // Evenly spread over the pot's share of the line, so that the whole line keeps one pitch; but in a wide row no
+            // farther than the small tube, laid slack, still reaches the pot.
+            double pitch = row.Spec.Spacing / pot.Emitters;
+            if (pot.Emitters > 1)
+            {
+                double farthest = (row.Pot.Length / 2) + (feed.MicrotubeLength / 2);
+                pitch = Math.Min(pitch, 2 * farthest / (pot.Emitters - 1));
+            }
+
             for (int i = 0; i < pot.Emitters; i++)
             {
-                // Evenly spread over the pot's share of the line, so that the whole line keeps one pitch.
-                double offset = (i - ((pot.Emitters - 1) / 2.0)) * row.Spec.Spacing / pot.Emitters;
+                double offset = (i - ((pot.Emitters - 1) / 2.0)) * pitch;
                 places.Add(
                     new EmitterPlace(
                         pot.Number,

@@ -1,60 +1,47 @@
 namespace Dripwright.Engine.Layout;
 
-/// <summary>Finds holes that lie on a fitting or a module joint.</summary>
+/// <summary>Finds holes that lie on a fitting, on a module joint, on another hole, or off the pipe.</summary>
 internal static class HoleClearance
 {
-    /// <summary>Every conflict on a run.</summary>
+    /// <summary>[m] Less overlap than this is rounding, not a fault.</summary>
+    private const double Rounding = 1e-6;
+
+    /// <summary>Every hole of a run that lies wrong, each once.</summary>
     /// <param name="run">The run.</param>
     /// <param name="joints">[m] Stations of the module joints; empty for a run that does not lie on a stand.</param>
     /// <param name="jointHalf">[m] Half width of a module joint: half the stand tube's outside.</param>
     public static IEnumerable<HoleConflict> Check(PipeRun run, IReadOnlyList<double> joints, double jointHalf)
     {
-        int fitting = 0;
-        int joint = 0;
-        foreach (Hole hole in run.Holes)
+        List<(double Station, double Half, string Name, int Hole)> things =
+        [
+            .. run.Fittings.Select(f =>
+                (f.Station, f.Reach, $"{f.Type.Kind.ToString().ToLowerInvariant()} {f.Label}", 0)
+            ),
+            .. joints.Select((j, i) => (j, jointHalf, $"module joint {Text.Of(i + 1)}", 0)),
+            .. run.Holes.Select(h => (h.Station, h.Diameter / 2, $"hole {Text.Of(h.Number)}", h.Number)),
+        ];
+        things.Sort((a, b) => a.Station != b.Station ? a.Station.CompareTo(b.Station) : a.Hole.CompareTo(b.Hole));
+        var clear = new ClearStations([.. things.Select(t => (t.Station, t.Half))]);
+        for (int own = 0; own < things.Count; own++)
         {
+            if (things[own].Hole == 0)
+            {
+                continue;
+            }
+
+            Hole hole = run.Holes[things[own].Hole - 1];
             double radius = hole.Diameter / 2;
-            fitting = Skip(run.Fittings.Count, fitting, i => run.Fittings[i].Station, hole.Station);
-            foreach (int i in (int[])[fitting - 1, fitting])
+            double least = run.Start + radius;
+            double most = run.End - radius;
+            string? with =
+                clear.Blocking(hole.Station, radius - Rounding, own) is { } blocking ? things[blocking].Name
+                : hole.Station < least - Rounding || hole.Station > most + Rounding ? "the end of the pipe"
+                : null;
+            if (with is not null)
             {
-                if (
-                    i >= 0
-                    && i < run.Fittings.Count
-                    && Cure(hole.Station, radius, run.Fittings[i].Station, run.Fittings[i].Reach) is { } shift
-                )
-                {
-                    string name = run.Fittings[i].Type.Kind.ToString().ToLowerInvariant();
-                    yield return new HoleConflict(run.Label, hole, $"{name} {run.Fittings[i].Label}", shift);
-                }
-            }
-
-            joint = Skip(joints.Count, joint, i => joints[i], hole.Station);
-            foreach (int i in (int[])[joint - 1, joint])
-            {
-                if (i >= 0 && i < joints.Count && Cure(hole.Station, radius, joints[i], jointHalf) is { } shift)
-                {
-                    yield return new HoleConflict(run.Label, hole, $"module joint {Text.Of(i + 1)}", shift);
-                }
+                double? cured = clear.Nearest(hole.Station, radius, least, most, except: own);
+                yield return new HoleConflict(run.Label, hole, with, (cured ?? hole.Station) - hole.Station);
             }
         }
-    }
-
-    private static int Skip(int count, int from, Func<int, double> station, double hole)
-    {
-        int i = from;
-        while (i < count && station(i) < hole)
-        {
-            i++;
-        }
-
-        return i;
-    }
-
-    private static double? Cure(double hole, double radius, double centre, double half)
-    {
-        double apart = hole - centre;
-        double missing = half + radius - Math.Abs(apart);
-        // A micrometre of overlap is rounding, not a fault.
-        return missing > 1e-6 ? (apart >= 0 ? missing : -missing) : null;
     }
 }

@@ -43,11 +43,12 @@ public sealed record PotPlace
 /// <param name="Open">[-] How far its valve is open; 0 is shut.</param>
 public sealed record EmitterPlace(int Pot, int Index, int Leg, double Station, double Outlet, double Open);
 
-/// <summary>A hole that lies where a fitting or a module joint is.</summary>
+/// <summary>A hole that lies where a fitting, a module joint or another hole is, or off the pipe.</summary>
 /// <param name="Run">Label of the run.</param>
 /// <param name="Hole">The hole.</param>
 /// <param name="With">What it lies on: "coupling D1-c1", "module joint 2".</param>
-/// <param name="Shift">[m] The least shift that cures it, to the right where positive.</param>
+/// <param name="Shift">[m] The least shift that cures it while all else stays, to the right where positive; 0 where no
+/// place on the run is free.</param>
 public sealed record HoleConflict(string Run, Hole Hole, string With, double Shift);
 
 /// <summary>One row in its place.</summary>

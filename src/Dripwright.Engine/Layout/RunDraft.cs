@@ -9,11 +9,11 @@ internal sealed class RunDraft(string label, RunService service, int row, PipeSi
     private readonly List<Hole> _holes = [];
     private readonly Dictionary<FittingKind, int> _counts = [];
 
-    public required IReadOnlyList<Point3> Path { get; init; }
+    public required IReadOnlyList<Point3> Path { get; set; }
 
     public required double Start { get; init; }
 
-    public required double End { get; init; }
+    public required double End { get; set; }
 
     public double Stretch { get; init; } = 1;
 
@@ -23,11 +23,31 @@ internal sealed class RunDraft(string label, RunService service, int row, PipeSi
     /// <summary>[m] Laying length at the end of a fitting that is counted on another run.</summary>
     public double EndLaying { get; init; }
 
+    /// <summary>True where couplings are laid from the end towards the start: always away from the end that lies
+    /// farthest from the reservoir, so that a mirrored rig gives a mirrored run.</summary>
+    public bool FromEnd { get; init; }
+
     public IReadOnlyList<Hole> Holes => _holes;
 
     /// <summary>Puts a fitting on the run.</summary>
     public void Fit(FittingKind kind, double station, bool interrupts = true) =>
         _fittings.Add(new RunFitting(NextLabel(kind), parts.Fitting(pipe, kind), station, interrupts));
+
+    /// <summary>Puts a fitting at a station, or as soon after the last one as both leave the pipe its sockets.</summary>
+    /// <returns>[m] Where it came to be.</returns>
+    public double FitAfter(FittingKind kind, double wanted)
+    {
+        FittingType type = parts.Fitting(pipe, kind);
+        double least = _fittings.Count switch
+        {
+            0 when StartLaying > 0 => Start + StartLaying + type.LayingLength + (2 * type.SocketDepth),
+            0 => Start,
+            _ => _fittings[^1].Station + _fittings[^1].Reach + type.LayingLength + type.SocketDepth,
+        };
+        double station = Math.Max(wanted, least);
+        Fit(kind, station);
+        return station;
+    }
 
     /// <summary>Marks a hole; holes may come in any order.</summary>
     public void Drill(double station, HoleUse use, int pot, double diameter) =>
@@ -87,23 +107,39 @@ internal sealed class RunDraft(string label, RunService service, int row, PipeSi
     private void AddCouplings(IReadOnlyList<double> joints)
     {
         FittingType coupling = parts.Fitting(pipe, FittingKind.Coupling);
-        // The shortest stock is the one every shop keeps and a person can carry; a hose's longest coil needs fewest joints.
-        double stock = pipe.Flexible ? pipe.StockLengths[^1] : pipe.StockLengths[0];
         double half = coupling.LayingLength + coupling.SocketDepth;
+        double stock = StockLength(half);
         var clear = new ClearStations([.. _holes.Select(h => (h.Station, h.Diameter / 2))]);
         List<RunFitting> breaks = [.. _fittings.Where(f => f.Interrupts).OrderBy(f => f.Station)];
-        double from = Start;
-        double fromLaying = StartLaying;
+        // Worked on stations times a sign, so that "next" is always upwards.
+        int sign = FromEnd ? -1 : 1;
+        if (FromEnd)
+        {
+            breaks.Reverse();
+        }
+
+        double from = sign * (FromEnd ? End : Start);
+        double fromLaying = FromEnd ? EndLaying : StartLaying;
         foreach (RunFitting? next in breaks.Append(null))
         {
-            double to = next?.Station ?? End;
-            double toLaying = next?.Type.LayingLength ?? EndLaying;
+            double to = sign * (next?.Station ?? (FromEnd ? Start : End));
+            double toLaying = next?.Type.LayingLength ?? (FromEnd ? StartLaying : EndLaying);
+            double toSocket = next?.Type.SocketDepth ?? 0;
             while (((to - from) * Stretch) - fromLaying - toLaying > stock + 1e-9)
             {
-                double farthest = from + ((stock + fromLaying + coupling.LayingLength) / Stretch);
-                double wanted = LastJoint(joints, from + (0.4 * stock), farthest) ?? farthest;
-                double station = clear.Nearest(wanted, half, from + (0.2 * stock), farthest) ?? wanted;
-                Fit(FittingKind.Coupling, station);
+                // As far as the stock reaches, but leaving the last piece room for both its sockets.
+                double farthest = Math.Min(
+                    from + ((stock + fromLaying + coupling.LayingLength) / Stretch),
+                    to - ((half + toLaying + toSocket) / Stretch)
+                );
+                double wanted = LastJoint(joints, from + (0.4 * stock), farthest, sign) ?? farthest;
+                double low = from + (0.2 * stock);
+                double? free =
+                    sign > 0
+                        ? clear.Nearest(wanted, half, low, farthest)
+                        : -clear.Nearest(-wanted, half, -farthest, -low, rightOnTie: true);
+                double station = free ?? wanted;
+                Fit(FittingKind.Coupling, sign * station);
                 from = station;
                 fromLaying = coupling.LayingLength;
             }
@@ -113,14 +149,27 @@ internal sealed class RunDraft(string label, RunService service, int row, PipeSi
         }
     }
 
-    private static double? LastJoint(IReadOnlyList<double> joints, double least, double most)
+    /// <summary>[m] The length that pieces are held to.</summary>
+    private double StockLength(double couplingHalf)
+    {
+        // The shortest stock is the one every shop keeps and a person can carry; a hose's longest coil needs fewest joints.
+        // A stock that is hardly longer than its couplings is no stock for a run.
+        double longest = pipe.StockLengths.Max();
+        return pipe.Flexible
+            ? longest
+            : pipe.StockLengths.Where(s => s >= 10 * couplingHalf).DefaultIfEmpty(longest).Min();
+    }
+
+    /// <summary>The farthest module joint between two bounds, all times the sign.</summary>
+    private static double? LastJoint(IReadOnlyList<double> joints, double least, double most, int sign)
     {
         int low = 0;
         int high = joints.Count;
         while (low < high)
         {
             int middle = (low + high) / 2;
-            if (joints[middle] <= most + 1e-9)
+            double joint = sign * joints[sign > 0 ? middle : joints.Count - 1 - middle];
+            if (joint <= most + 1e-9)
             {
                 low = middle + 1;
             }
@@ -130,7 +179,13 @@ internal sealed class RunDraft(string label, RunService service, int row, PipeSi
             }
         }
 
-        return low > 0 && joints[low - 1] >= least ? joints[low - 1] : null;
+        if (low == 0)
+        {
+            return null;
+        }
+
+        double last = sign * joints[sign > 0 ? low - 1 : joints.Count - low];
+        return last >= least ? last : null;
     }
 
     private List<Piece> Cut()

@@ -17,6 +17,8 @@ internal sealed class SupplyPlacement(
 
     private FittingType Fitting(FittingKind kind) => parts.Fitting(_pipe, kind);
 
+    private double Reach(FittingKind kind) => Fitting(kind).LayingLength + Fitting(kind).SocketDepth;
+
     private Point3 Entry(int row, int which) =>
         new(rows[row].OriginX + feeds[row].Entries[which], rows[row].CentreY, feeds[row].Height);
 
@@ -28,49 +30,51 @@ internal sealed class SupplyPlacement(
         double rise = Math.Abs(rig.Feed.Header.Rise ?? first.Z - pump.Z);
         double run = rig.Feed.Header.Run ?? (Math.Abs(first.X - pump.X) + Math.Abs(first.Y - pump.Y));
         double toFirst = Math.Max(rise + run, 0.05);
-        List<double> taps = TapsFrom(0, toFirst);
         bool both = rig.Feed.Entry == FeedEntry.BothEnds;
         bool bypass = rig.Feed.Bypass is not null;
 
-        // The bypass leaves over the tank's rim; the split to the far ends just before the first row.
+        // The bypass leaves over the tank's rim; the split to the far ends just before the first row. Where the header is
+        // too short for its fittings it grows until they fit: a tee in the hand takes its room whatever the file says.
         double bypassAt = Math.Min(Math.Max(tank.Rim - pump.Z + 0.1, 0.1), 0.5 * toFirst);
         double splitAt = Math.Max(toFirst - 0.15, 0.75 * toFirst);
+        double elbowsFrom = Math.Clamp(rise, bypassAt + (0.4 * (splitAt - bypassAt)), 0.95 * splitAt);
+        double valveAt = bypassAt + (0.3 * (splitAt - bypassAt));
         var header = new RunDraft("H", RunService.Header, 0, _pipe, parts)
         {
             Path = [pump, pump with { Z = first.Z }, .. PathThrough(0, pump with { Z = first.Z })],
             Start = 0,
-            End = taps[^1],
+            End = 0,
         };
-        header.Fit(_pipe.Flexible ? FittingKind.Barb : FittingKind.Adapter, 0);
+        header.FitAfter(_pipe.Flexible ? FittingKind.Barb : FittingKind.Adapter, 0);
         if (rig.Feed.CheckValve)
         {
-            header.Fit(FittingKind.CheckValve, 0.2 * bypassAt);
+            header.FitAfter(FittingKind.CheckValve, 0.2 * bypassAt);
         }
 
         if (bypass)
         {
-            header.Fit(FittingKind.Tee, bypassAt);
+            bypassAt = header.FitAfter(FittingKind.Tee, bypassAt);
         }
 
         if (rig.Feed.Throttle is not null)
         {
-            header.Fit(FittingKind.Valve, bypassAt + (0.3 * (splitAt - bypassAt)));
+            header.FitAfter(FittingKind.Valve, valveAt);
         }
 
         for (int i = 0; i < rig.Feed.Header.Elbows; i++)
         {
             // The first elbow tops the rise; where the others sit is the grower's to say, so they are spread evenly.
-            double share = i == 0 ? 0 : (double)i / rig.Feed.Header.Elbows;
-            double start = Math.Clamp(rise, bypassAt + (0.4 * (splitAt - bypassAt)), 0.95 * splitAt);
-            header.Fit(FittingKind.Elbow90, start + (share * (splitAt - start) * 0.99));
+            double share = (double)i / rig.Feed.Header.Elbows;
+            header.FitAfter(FittingKind.Elbow90, elbowsFrom + (share * (splitAt - elbowsFrom) * 0.99));
         }
 
         if (both)
         {
-            header.Fit(FittingKind.Tee, splitAt);
+            splitAt = header.FitAfter(FittingKind.Tee, splitAt);
         }
 
-        FitTaps(header, taps);
+        List<double> taps = FitTaps(header, toFirst, 0);
+        header.End = taps[^1];
         PipeRun headerRun = header.Finish([]);
 
         string upstream = "pump";
@@ -110,15 +114,24 @@ internal sealed class SupplyPlacement(
         return _links;
     }
 
-    /// <summary>[m] Stations along a header of each row's tap, beginning at the first row's.</summary>
-    private List<double> TapsFrom(int which, double first)
+    /// <summary>Puts each row's tap on a header, beginning at the first row's.</summary>
+    /// <returns>[m] Their stations.</returns>
+    private List<double> FitTaps(RunDraft header, double first, int which)
     {
-        List<double> taps = [first];
-        for (int i = 1; i < rows.Count; i++)
+        List<double> taps = [];
+        double wanted = first;
+        for (int i = 0; i < rows.Count; i++)
         {
-            Point3 a = Entry(i - 1, which);
-            Point3 b = Entry(i, which);
-            taps.Add(taps[^1] + Math.Abs(b.X - a.X) + Math.Abs(b.Y - a.Y) + Math.Abs(b.Z - a.Z));
+            if (i > 0)
+            {
+                Point3 a = Entry(i - 1, which);
+                Point3 b = Entry(i, which);
+                wanted = taps[^1] + Math.Abs(b.X - a.X) + Math.Abs(b.Y - a.Y) + Math.Abs(b.Z - a.Z);
+            }
+
+            // The last row takes the pipe's end straight into its line.
+            FittingKind straight = _pipe.Flexible ? FittingKind.Barb : FittingKind.Adapter;
+            taps.Add(header.FitAfter(i == rows.Count - 1 ? straight : FittingKind.Tee, wanted));
         }
 
         return taps;
@@ -141,31 +154,20 @@ internal sealed class SupplyPlacement(
         }
     }
 
-    private void FitTaps(RunDraft header, List<double> taps)
-    {
-        for (int i = 0; i < taps.Count; i++)
-        {
-            bool last = i == taps.Count - 1;
-            // The last row takes the pipe's end straight into its line.
-            FittingKind straight = _pipe.Flexible ? FittingKind.Barb : FittingKind.Adapter;
-            header.Fit(last ? straight : FittingKind.Tee, taps[i]);
-        }
-    }
-
     private void LayFarSide(Point3 first)
     {
         Point3 far = Entry(0, 1);
         double across = Math.Abs(far.X - first.X) + 0.15;
-        List<double> taps = TapsFrom(1, across);
         var draft = new RunDraft("G", RunService.Header, 0, _pipe, parts)
         {
             Path = [first, .. PathThrough(1, first)],
             Start = 0,
-            End = taps[^1],
+            End = 0,
             StartLaying = Fitting(FittingKind.Tee).LayingLength,
         };
-        draft.Fit(FittingKind.Elbow90, 0.1);
-        FitTaps(draft, taps);
+        draft.FitAfter(FittingKind.Elbow90, 0.1);
+        List<double> taps = FitTaps(draft, across, 1);
+        draft.End = taps[^1];
         PipeRun run = draft.Finish([]);
         string upstream = "split";
         double at = 0;
@@ -183,16 +185,27 @@ internal sealed class SupplyPlacement(
     private void LayBypass(double height)
     {
         double length = Math.Max(0.3, height - tank.Rim + 0.25);
+        double side = rig.Reservoir.At == RowEnd.Left ? 0.1 : -0.1;
         Point3 start = tank.PumpOutlet with { Z = height };
         var draft = new RunDraft("B", RunService.Bypass, 0, _pipe, parts)
         {
-            Path = [start, start with { X = start.X + 0.1 }, new Point3(start.X + 0.1, start.Y, height - length + 0.1)],
+            Path =
+            [
+                start,
+                start with
+                {
+                    X = start.X + side,
+                },
+                new Point3(start.X + side, start.Y, height - length + 0.1),
+            ],
             Start = 0,
             End = length,
             StartLaying = Fitting(FittingKind.Tee).LayingLength,
         };
-        draft.Fit(FittingKind.Elbow90, 0.1);
-        draft.Fit(FittingKind.Valve, 0.6 * length);
+        draft.FitAfter(FittingKind.Elbow90, 0.1);
+        double valve = draft.FitAfter(FittingKind.Valve, 0.6 * length);
+        length = Math.Max(length, valve + Reach(FittingKind.Valve));
+        draft.End = length;
         PipeRun run = draft.Finish([]);
         double loss = Loss(run, 0, length) + Fitting(FittingKind.Tee).LossBranch;
         _links.Add(new FeedLink("bypass", "tank", run, length, height - length + 0.1, loss));

@@ -8,13 +8,20 @@ internal static class TankPlacement
     /// <summary>[m] How far inside the tank's near side the return drips in.</summary>
     private const double MouthInset = 0.12;
 
-    /// <summary>[m] X of the point where the return drips in.</summary>
-    public static double MouthX(Rig rig, RigParts parts, double rowEndX)
+    /// <summary>[m] X of the point where the return drips in: as near to where the water comes from as the tank allows.</summary>
+    public static double MouthX(Rig rig, RigParts parts, double rowEndX, double fromX)
     {
+        (double left, double right) = Sides(rig, parts, rowEndX);
         double inset = Math.Min(MouthInset, parts.Tank.Length / 2);
-        // Standing under the row, the tank takes the water straight below the row's end.
-        double beyond = Math.Max(0, rig.Reservoir.Gap + inset);
-        return rig.Reservoir.At == RowEnd.Left ? rowEndX - beyond : rowEndX + beyond;
+        return Math.Clamp(fromX, left + inset, Math.Max(left + inset, right - inset));
+    }
+
+    private static (double Left, double Right) Sides(Rig rig, RigParts parts, double rowEndX)
+    {
+        double length = parts.Tank.Length;
+        return rig.Reservoir.At == RowEnd.Left
+            ? (rowEndX - rig.Reservoir.Gap - length, rowEndX - rig.Reservoir.Gap)
+            : (rowEndX + rig.Reservoir.Gap, rowEndX + rig.Reservoir.Gap + length);
     }
 
     /// <summary>Places the tank; <paramref name="mouth"/> is where the return's last elbow came to be.</summary>
@@ -23,9 +30,8 @@ internal static class TankPlacement
         TankMeasures tank = parts.Tank;
         Reservoir spec = rig.Reservoir;
         double depth = tank.Width;
-        double near = spec.At == RowEnd.Left ? rowEndX - spec.Gap : rowEndX + spec.Gap;
-        double left = spec.At == RowEnd.Left ? near - tank.Length : near;
-        double right = left + tank.Length;
+        (double left, double right) = Sides(rig, parts, rowEndX);
+        double near = spec.At == RowEnd.Left ? right : left;
         double floor = spec.Base;
         double outletHeight = parts.Pump is { } pump ? pump.InletHeight : GravityOutletHeight(parts);
         double x = parts.Pump is null ? near : (left + right) / 2;
