@@ -35,6 +35,7 @@ public sealed class CallTests
     [InlineData("pln", "one.json")]
     [InlineData("pack", "one.json")]
     [InlineData("pack", "one.json", "-o", "x", "--paper", "a5")]
+    [InlineData("pack", "one.json", "-o", "x", "--date", "1.3.2026")]
     [InlineData("shelf", "cars")]
     [InlineData("--colour", "purple", "shelf")]
     [InlineData("start", "x.json", "--pots", "0")]

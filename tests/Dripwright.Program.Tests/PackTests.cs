@@ -150,6 +150,26 @@ public sealed class PackTests
     }
 
     [Fact]
+    public async Task The_same_call_gives_the_same_bytes_and_replaces_only_when_asked()
+    {
+        using var scratch = new Scratch();
+        string[] call = ["pack", Repository.FoodBank, "--no-draws", "-o"];
+        Assert.Equal(Exit.Good, (await Call.Of([.. call, scratch.At("one")])).Exit);
+        Assert.Equal(Exit.Good, (await Call.Of([.. call, scratch.At("two")])).Exit);
+
+        Assert.Equal(Exit.NotWritten, (await Call.Of([.. call, scratch.At("two")])).Exit);
+        Assert.Equal(Exit.Good, (await Call.Of([.. call, scratch.At("two"), "--replace"])).Exit);
+
+        var names = scratch.Names.Where(name => File.Exists(scratch.At(name))).ToList();
+        foreach (var name in names.Where(name => name.StartsWith("one/", StringComparison.Ordinal)))
+        {
+            Assert.Equal(File.ReadAllBytes(scratch.At(name)), File.ReadAllBytes(scratch.At("two" + name[3..])));
+        }
+
+        Assert.DoesNotContain(scratch.Names, name => name.StartsWith('.'));
+    }
+
+    [Fact]
     public async Task A_file_in_the_place_of_the_folder_gives_4()
     {
         using var scratch = new Scratch();

@@ -44,31 +44,16 @@ internal static class Planning
         CancellationToken stop
     )
     {
-        var progress = new LatestProgress(stop);
-        var work = Task.Run(() => Planner.Of(file.Rig, file.Assumed, catalogue, options, progress), stop);
-        await ProgressLine.Follow(work, () => progress.Latest, around, stop).ConfigureAwait(false);
         try
         {
-            return await work.WaitAsync(stop).ConfigureAwait(false);
+            return await LongWork
+                .Run(progress => Planner.Of(file.Rig, file.Assumed, catalogue, options, progress), around, stop)
+                .ConfigureAwait(false);
         }
         catch (KeyNotFoundException lacking)
         {
             // A rig can name a pipe for which the catalogue, with the user's own laid over, has no elbow or tee.
             throw new Refusal(Exit.FaultyFile, $"{file.Path}: cannot be planned: {lacking.Message}");
-        }
-    }
-
-    /// <summary>Keeps the last report, and ends the work at the next one when asked to stop.</summary>
-    private sealed class LatestProgress(CancellationToken stop) : IProgress<PlanProgress>
-    {
-        private volatile PlanProgress _latest = new("planning", 0);
-
-        public PlanProgress Latest => _latest;
-
-        public void Report(PlanProgress value)
-        {
-            stop.ThrowIfCancellationRequested();
-            _latest = value;
         }
     }
 }
