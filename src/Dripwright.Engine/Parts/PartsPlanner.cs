@@ -1,7 +1,41 @@
+using Dripwright.Engine.Layout;
+using Dripwright.Engine.Rigs;
+
 namespace Dripwright.Engine.Parts;
 
-internal static class PartsPlanner
+/// <summary>Derives what to buy, cut and drill from a layout, piece by piece.</summary>
+/// <remarks>Method pages: docs/methods/parts.md, cutting.md, holes.md</remarks>
+public static class PartsPlanner
 {
-    public static PartsPlan Plan(Rigs.Rig rig, Layout.RigLayout layout) =>
-        new([], [], [], [], [], [], new CostSum(0, 0, 0, false), "");
+    /// <summary>Parts, cuts and holes of a rig.</summary>
+    /// <param name="rig">A rig that was read without a fault.</param>
+    /// <param name="layout">Its layout.</param>
+    public static PartsPlan Plan(Rig rig, RigLayout layout)
+    {
+        ArgumentNullException.ThrowIfNull(rig);
+        ArgumentNullException.ThrowIfNull(layout);
+        var tally = new PartsTally();
+        RunParts.Count(tally, rig, layout);
+        PotParts.Count(tally, rig, layout);
+        StandParts.Count(tally, layout);
+        PowerParts.Count(tally, rig, layout);
+        var cuts = new CutList(rig, layout);
+        (List<HoleMark> holes, List<string> unmarked) = HoleMarks.Of(rig, layout);
+        PartLine? microtube = Microtube.Line(rig, layout);
+        IReadOnlyList<PartLine> lines = PartLines.ByShelf([
+            .. cuts.Lines,
+            .. PartLines.Of(tally, rig.OnHand, layout.Parts.Catalogue),
+            .. microtube is null ? Array.Empty<PartLine>() : [microtube],
+        ]);
+        return new PartsPlan(
+            lines,
+            cuts.Plans,
+            [.. cuts.Troubles, .. unmarked],
+            holes,
+            HoleMarks.InPots(rig, layout),
+            ForgottenThings.Of(rig, layout, tally, holes),
+            PartLines.Cost(lines),
+            ""
+        );
+    }
 }

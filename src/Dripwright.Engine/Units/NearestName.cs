@@ -1,7 +1,7 @@
 namespace Dripwright.Engine.Units;
 
 /// <summary>Finds the known name that a misspelt one most likely means.</summary>
-internal static class NearestName
+public static class NearestName
 {
     // Longer than any name we know; what is longer is no misspelling, and comparing it would cost time.
     private const int Longest = 64;

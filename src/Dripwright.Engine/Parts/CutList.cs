@@ -1,0 +1,155 @@
+using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Layout;
+using Dripwright.Engine.Rigs;
+
+namespace Dripwright.Engine.Parts;
+
+/// <summary>Everything that is cut from stock: one job for each material.</summary>
+internal sealed class CutList
+{
+    /// <summary>[m] Width of a fine saw in PVC and of a hacksaw in steel, with its wander. Common practice.</summary>
+    private const double SawKerf = 0.002;
+
+    /// <summary>[m] Shorter leftovers go to the bin. Common practice.</summary>
+    private const double LeastLeftover = 0.3;
+
+    /// <summary>[m] What is shorter cannot be cut; the design itself is wrong.</summary>
+    private const double LeastPiece = 0.001;
+
+    private readonly IReadOnlyList<OnHand> _onHand;
+    private readonly List<CutPlan> _plans = [];
+    private readonly List<PartLine> _lines = [];
+    private readonly List<string> _troubles = [];
+
+    public CutList(Rig rig, RigLayout layout)
+    {
+        _onHand = rig.OnHand;
+        List<(PipeSize Pipe, WantedPiece Piece)> pieces =
+        [
+            .. layout.Runs.SelectMany(r => r.Pieces, (r, p) => (r.Pipe, new WantedPiece(p.Label, p.Length))),
+            .. RunParts.Nipples(layout).Select(n => (n.Pipe, new WantedPiece(n.Label, n.Length))),
+        ];
+        foreach (var pipe in pieces.GroupBy(p => p.Pipe.Key))
+        {
+            PipeSize size = pipe.First().Pipe;
+            List<WantedPiece> wanted = [.. pipe.Select(p => p.Piece)];
+            if (size.Flexible)
+            {
+                wanted.AddRange(Spare(rig.Spares.Tube, size.StockLengths.Max()));
+            }
+
+            // A knife takes nothing off a hose.
+            Plan(size, size.StockLengths, wanted, size.Flexible ? 0 : SawKerf, Places(size, layout));
+        }
+
+        if (layout.Stand.Members.Count > 0)
+        {
+            List<WantedPiece> tubes =
+            [
+                .. layout
+                    .Stand.Members.GroupBy(m => m.Label)
+                    .Select(g => new WantedPiece(g.Key, g.First().Length, g.Count())),
+            ];
+            Plan(layout.Parts.Tube, layout.Parts.Tube.StockLengths, tubes, SawKerf, "stand");
+        }
+    }
+
+    public IReadOnlyList<CutPlan> Plans => _plans;
+
+    public IReadOnlyList<PartLine> Lines => _lines;
+
+    public IReadOnlyList<string> Troubles => _troubles;
+
+    private void Plan(
+        CatalogueEntry material,
+        IReadOnlyList<double> lengths,
+        List<WantedPiece> wanted,
+        double kerf,
+        string where
+    )
+    {
+        foreach (WantedPiece piece in wanted.Where(p => p.Length < LeastPiece))
+        {
+            _troubles.Add($"{piece.Label} of {material.Name} has no length left between its joints.");
+        }
+
+        wanted.RemoveAll(p => p.Length < LeastPiece);
+        List<StockOnHand> have = [];
+        foreach (OnHand item in _onHand.Where(h => h.Part == material.Key))
+        {
+            if (item.Length is not { } length)
+            {
+                _troubles.Add($"{material.Name} on hand is not counted, because its length is not given.");
+                continue;
+            }
+
+            have.Add(new StockOnHand($"on hand {Text.Of(have.Count + 1)}", length, item.Count));
+        }
+
+        var job = new CutJob
+        {
+            Material = material.Name,
+            Offers = [.. lengths.Select(l => new StockOffer(l, PartLines.PriceOf(material, l)))],
+            OnHand = have,
+            Wanted = wanted,
+            Kerf = kerf,
+            MinimumUsableLeftover = LeastLeftover,
+        };
+        CutResult result = CutPlanner.Plan(job);
+        if (result.Plan is { } plan)
+        {
+            _plans.Add(plan);
+            AddLines(material, plan, where);
+            return;
+        }
+
+        foreach (CutFault fault in result.Faults)
+        {
+            _troubles.Add($"{material.Name}, {fault.Place}: {fault.Found}; expected {fault.Expected}. {fault.Remedy}");
+        }
+
+        // Without a plan the list still says about how much there must be.
+        double longest = lengths.Max();
+        int count = (int)Math.Ceiling(wanted.Sum(p => p.Count * p.Length) / longest);
+        _lines.Add(
+            PartLines.Of(material, material.Key, Math.Max(1, count), 0, 0, where, longest, "cuts could not be planned")
+        );
+    }
+
+    private void AddLines(CatalogueEntry material, CutPlan plan, string where)
+    {
+        foreach (StockPurchase bought in plan.Purchases.Where(p => p.Count > 0))
+        {
+            _lines.Add(PartLines.Of(material, material.Key, bought.Count, 0, 0, where, bought.Length, ""));
+        }
+
+        foreach (var used in plan.Stocks.Where(s => !s.IsBought && s.Pieces.Count > 0).GroupBy(s => s.Length))
+        {
+            int count = used.Count();
+            _lines.Add(PartLines.Of(material, material.Key, count, 0, count, where, used.Key, "on hand"));
+        }
+    }
+
+    private static IEnumerable<WantedPiece> Spare(double length, double longest)
+    {
+        int parts = (int)Math.Ceiling((length / longest) - 1e-9);
+        return length < LeastPiece ? [] : [new WantedPiece("spare", length / parts, parts)];
+    }
+
+    private static string Places(PipeSize pipe, RigLayout layout)
+    {
+        List<string> places = [];
+        void Add(PipeSize used, string place)
+        {
+            if (used.Key == pipe.Key)
+            {
+                places.Add(place);
+            }
+        }
+
+        Add(layout.Parts.Header, "header");
+        Add(layout.Parts.Line, "feed lines");
+        Add(layout.Parts.Drain, "drains and return");
+        return string.Join(", ", places);
+    }
+}

@@ -1,0 +1,101 @@
+using System.Globalization;
+using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Layout;
+using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Units;
+
+namespace Dripwright.Engine.Parts;
+
+/// <summary>The small tubes from the feed line to the emitters, bought by the coil.</summary>
+internal static class Microtube
+{
+    /// <summary>The coil whose bore comes nearest, or null where the catalogue has none.</summary>
+    /// <param name="catalogue">The catalogue.</param>
+    /// <param name="bore">[m] Bore wanted.</param>
+    public static Sundry? Nearest(PartsCatalogue catalogue, double bore) =>
+        catalogue
+            .Sundries.Values.Where(s => s.PackLength > 0 && BoreOf(s.Key) is not null)
+            .OrderBy(s => Math.Abs(BoreOf(s.Key)!.Value - bore))
+            .ThenBy(s => s.Key, StringComparer.Ordinal)
+            .FirstOrDefault();
+
+    /// <summary>The line of the parts list, or null where no emitter has a tube.</summary>
+    public static PartLine? Line(Rig rig, RigLayout layout)
+    {
+        double each = rig.Feed.MicrotubeLength;
+        int pieces = layout.Rows.Sum(r => r.Emitters.Count);
+        if (each <= 0 || pieces == 0)
+        {
+            return null;
+        }
+
+        Sundry? tube = Nearest(layout.Parts.Catalogue, rig.Feed.MicrotubeBore);
+        if (tube is null)
+        {
+            string length = QuantityText.Format(Dimension.Length, pieces * each, rig.Units);
+            return PartLines.Missing("microtube", "Microtube", 1, $"{length} for the emitters");
+        }
+
+        var onHand = rig
+            .OnHand.Where(h => h.Part == tube.Key)
+            .SelectMany(h => Enumerable.Repeat(h.Length ?? tube.PackLength, h.Count))
+            .Where(length => length >= each)
+            .OrderDescending()
+            .ToList();
+        (int without, int _) = Coils(pieces, each, 0, tube.PackLength, onHand);
+        (int with, int used) = Coils(pieces, each, rig.Spares.Tube, tube.PackLength, onHand);
+        string text =
+            $"{Text.Of(pieces)} tubes of {QuantityText.Mark(each, rig.Units)}"
+            + $", and {QuantityText.Mark(rig.Spares.Tube, rig.Units)} spare";
+        int needed = Math.Min(with, without) + used;
+        return PartLines.Of(
+            tube,
+            tube.Key,
+            needed,
+            with + used - needed,
+            used,
+            "line to emitter",
+            tube.PackLength,
+            text
+        );
+    }
+
+    /// <summary>Coils to buy, and pieces on hand used. A tube is never joined from two coils.</summary>
+    private static (int Bought, int Used) Coils(int pieces, double each, double spare, double coil, List<double> onHand)
+    {
+        int used = 0;
+        int left = pieces;
+        double length = (pieces * each) + spare;
+        while (used < onHand.Count && (left > 0 || length > 1e-9))
+        {
+            left -= PerCoil(onHand[used], each);
+            length -= onHand[used];
+            used++;
+        }
+
+        int perCoil = Math.Max(1, PerCoil(coil, each));
+        int forPieces = Math.Max(0, (left + perCoil - 1) / perCoil);
+        int forLength = Math.Max(0, (int)Math.Ceiling((length / coil) - 1e-9));
+        return (Math.Max(forPieces, forLength), used);
+    }
+
+    private static int PerCoil(double coil, double each) => (int)Math.Floor((coil / each) + 1e-9);
+
+    /// <summary>[m] The bore that a key such as <c>microtube-4mm</c> names.</summary>
+    private static double? BoreOf(string key)
+    {
+        const string Start = "microtube-";
+        if (!key.StartsWith(Start, StringComparison.Ordinal))
+        {
+            return null;
+        }
+
+        string size = key[Start.Length..];
+        (string unit, double metres) = size.EndsWith("in", StringComparison.Ordinal) ? ("in", 0.0254) : ("mm", 0.001);
+        return
+            size.EndsWith(unit, StringComparison.Ordinal)
+            && double.TryParse(size[..^2], NumberStyles.Float, CultureInfo.InvariantCulture, out double number)
+            ? number * metres
+            : null;
+    }
+}

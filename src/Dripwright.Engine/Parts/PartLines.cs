@@ -1,0 +1,124 @@
+using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Rigs;
+
+namespace Dripwright.Engine.Parts;
+
+/// <summary>Turns counts into lines: spares added, what is on hand taken off, the rest rounded up to packs.</summary>
+internal static class PartLines
+{
+    private static readonly string[] s_shelves =
+    [
+        "plumbing",
+        "irrigation",
+        "garden",
+        "hardware",
+        "electrical",
+        "printed",
+        "tools",
+    ];
+
+    /// <summary>A line for every counted part.</summary>
+    public static IEnumerable<PartLine> Of(PartsTally tally, IReadOnlyList<OnHand> onHand, PartsCatalogue catalogue)
+    {
+        var have = onHand.GroupBy(h => h.Part).ToDictionary(g => g.Key, g => g.Sum(h => h.Count));
+        Dictionary<string, CatalogueEntry> entries = [];
+        foreach (CatalogueEntry entry in catalogue.All)
+        {
+            entries.TryAdd(entry.Key, entry);
+        }
+
+        foreach (Counted part in tally.Counted)
+        {
+            int wanted = part.Needed + part.Spares;
+            int used = Math.Min(wanted, have.GetValueOrDefault(part.Key));
+            string where = string.Join(", ", part.Where);
+            yield return entries.GetValueOrDefault(part.Key) is { } entry
+                ? Of(entry, part.Key, part.Needed, part.Spares, used, where, 0, part.Note)
+                : Missing(part.Key, part.Key, part.Needed, where) with
+                {
+                    Spares = part.Spares,
+                    OnHand = used,
+                    Buy = wanted - used,
+                    Packs = wanted - used,
+                };
+        }
+    }
+
+    /// <summary>One line.</summary>
+    public static PartLine Of(
+        CatalogueEntry entry,
+        string key,
+        int needed,
+        int spares,
+        int onHand,
+        string where,
+        double eachLength,
+        string note
+    )
+    {
+        int missing = Math.Max(0, needed + spares - onHand);
+        // A coil is a pack by its length already.
+        int pack = eachLength > 0 && entry is Sundry ? 1 : Math.Max(1, entry.Pack);
+        int packs = (missing + pack - 1) / pack;
+        bool measure = entry.Source.Contains("measure yours", StringComparison.Ordinal);
+        string[] notes = [note, measure ? "measure yours" : ""];
+        return new PartLine(
+            key,
+            entry.Name,
+            ShelfOf(entry),
+            where,
+            needed,
+            spares,
+            onHand,
+            packs * pack,
+            packs,
+            pack,
+            eachLength,
+            PriceOf(entry, eachLength) is { } price ? packs * price : null,
+            entry.Invented && PriceOf(entry, eachLength) is not null,
+            string.Join("; ", notes.Where(n => n.Length > 0))
+        );
+    }
+
+    /// <summary>A part that the rig takes and the catalogue lacks.</summary>
+    public static PartLine Missing(string key, string name, int needed, string where) =>
+        new(key, name, "hardware", where, needed, 0, 0, needed, needed, 1, 0, null, false, "not in the catalogue");
+
+    /// <summary>Price of one pack, or null. A pipe in several lengths has no one price.</summary>
+    public static decimal? PriceOf(CatalogueEntry entry, double eachLength) =>
+        entry switch
+        {
+            PipeSize { StockLengths.Count: > 1 } or TubeSize { StockLengths.Count: > 1 } => null,
+            PipeSize pipe when Math.Abs(pipe.StockLengths[0] - eachLength) > 1e-6 => null,
+            TubeSize tube when Math.Abs(tube.StockLengths[0] - eachLength) > 1e-6 => null,
+            _ => entry.Price,
+        };
+
+    /// <summary>Lines by shelf, each shelf in the order in which its parts turned up.</summary>
+    public static IReadOnlyList<PartLine> ByShelf(IEnumerable<PartLine> lines) =>
+        [.. lines.OrderBy(l => Array.IndexOf(s_shelves, l.Shelf) is >= 0 and var at ? at : s_shelves.Length)];
+
+    public static CostSum Cost(IReadOnlyList<PartLine> lines)
+    {
+        PartLine[] bought = [.. lines.Where(l => l.Buy > 0)];
+        PartLine[] priced = [.. bought.Where(l => l.Price is not null)];
+        return new CostSum(
+            priced.Sum(l => l.Price!.Value),
+            priced.Length,
+            bought.Length - priced.Length,
+            priced.Any(l => l.InventedPrice)
+        );
+    }
+
+    private static string ShelfOf(CatalogueEntry entry) =>
+        entry switch
+        {
+            Sundry sundry => sundry.Shelf,
+            PipeSize { Flexible: true } or EmitterType or StrainerType => "irrigation",
+            FittingType { Family: PipeFamily.HoseInch or PipeFamily.HoseMetric } => "irrigation",
+            PipeSize or FittingType => "plumbing",
+            TubeSize => "hardware",
+            PumpModel => "electrical",
+            _ => "garden",
+        };
+}

@@ -1,0 +1,63 @@
+using Dripwright.Engine.Layout;
+using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Units;
+
+namespace Dripwright.Engine.Parts;
+
+/// <summary>Counts what stands on the stand: pots, their outlets, emitters and what fills the pots.</summary>
+internal static class PotParts
+{
+    /// <summary>[m³] What a 5 kg block of coir gives at least when wetted. Common practice: 65 to 75 L.</summary>
+    private const double CoirBlock = 0.065;
+
+    public static void Count(PartsTally tally, Rig rig, RigLayout layout)
+    {
+        string Volume(double volume) => QuantityText.Format(Dimension.Volume, volume, rig.Units);
+        Spares spares = rig.Spares;
+        int pots = 0;
+        int emitters = 0;
+        int shut = 0;
+        double volume = 0;
+        foreach (RowLayout row in layout.Rows)
+        {
+            tally.Add(row.Pot.Key, row.Pots.Count, "the rows");
+            volume += row.Pots.Count * row.Pot.Volume;
+            pots += row.Pots.Count;
+            emitters += row.Emitters.Count;
+            shut += row.Pots.Where(p => !p.Planted).Sum(p => p.Emitters);
+        }
+
+        foreach (string piece in layout.Parts.Outlet.Pieces)
+        {
+            bool seal = piece.Contains("seal", StringComparison.Ordinal);
+            tally.Add(piece, pots, "drain of every pot", seal ? spares.Seals : spares.Fittings);
+        }
+
+        tally.Add(layout.Parts.Emitter.Key, emitters, "at the pots", spares.Emitters);
+        foreach (string piece in layout.Parts.Emitter.Pieces)
+        {
+            tally.Add(piece, emitters, "with every emitter", spares.Emitters);
+        }
+
+        string size = SizeOfSmallParts(Microtube.Nearest(layout.Parts.Catalogue, rig.Feed.MicrotubeBore)?.Key);
+        if (rig.Feed.InlineValves)
+        {
+            tally.Add($"inline-valve-{size}", emitters, "in the tube of every emitter", spares.Emitters);
+        }
+        else
+        {
+            tally.Add($"goof-plug-{size}", shut, "shuts the emitters of empty pots", spares.Emitters);
+        }
+
+        tally.Add(
+            "coir-5-kg",
+            (int)Math.Ceiling((volume / CoirBlock) - 1e-9),
+            "fills the pots",
+            note: $"the pots hold {Volume(volume)}, a block gives {Volume(CoirBlock)} or more"
+        );
+    }
+
+    // Barbs, valves and plugs are sold by the tube's trade size.
+    private static string SizeOfSmallParts(string? microtube) =>
+        microtube is not null && microtube.EndsWith("mm", StringComparison.Ordinal) ? "4mm" : "1/4";
+}

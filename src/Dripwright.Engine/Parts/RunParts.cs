@@ -1,0 +1,147 @@
+using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Layout;
+using Dripwright.Engine.Rigs;
+
+namespace Dripwright.Engine.Parts;
+
+/// <summary>Counts fittings and what joins them: clamps, cement, primer, tape, screens, saddles.</summary>
+internal static class RunParts
+{
+    /// <summary>Joints that a small tin of cement makes in sizes up to 2 in. Common practice.</summary>
+    private const int JointsPerCement = 25;
+
+    /// <summary>Joints that a small tin of primer makes in sizes up to 2 in. Common practice.</summary>
+    private const int JointsPerPrimer = 50;
+
+    /// <summary>Threads that a roll of tape seals. Common practice.</summary>
+    private const int ThreadsPerTape = 20;
+
+    public static void Count(PartsTally tally, Rig rig, RigLayout layout)
+    {
+        RigParts parts = layout.Parts;
+        int sockets = 0;
+        int threads = 0;
+
+        void Add(FittingType type, PipeSize pipe, string where)
+        {
+            tally.Add(type.Key, 1, where, rig.Spares.Fittings);
+            if (type.Clamps > 0)
+            {
+                tally.Add(ClampKey(parts.Catalogue, pipe), type.Clamps, $"barbs of {pipe.Name}", rig.Spares.Fittings);
+            }
+
+            threads += type.Kind is FittingKind.Barb or FittingKind.Adapter ? 1 : 0;
+            sockets += pipe.Flexible ? 0 : Sockets(type.Kind);
+        }
+
+        foreach (PipeRun run in layout.Runs)
+        {
+            foreach (RunFitting fitting in run.Fittings)
+            {
+                Add(fitting.Type, run.Pipe, PlaceOf(run));
+            }
+        }
+
+        foreach ((PipeSize pipe, string where) in Ends(layout))
+        {
+            Add(parts.Fitting(pipe, Straight(pipe)), pipe, where);
+        }
+
+        int entries = layout.Rows.Sum(r => r.FeedEntries.Count);
+        tally.Add("thread-coupling", entries, "header to feed line", rig.Spares.Fittings);
+        if (parts.Pump is null)
+        {
+            tally.Add("bulkhead-fitting", 1, "header out of the reservoir");
+        }
+
+        tally.Add(
+            "pvc-cement",
+            Share(sockets, JointsPerCement),
+            "solvent-welded joints",
+            note: Note(sockets, "joints")
+        );
+        tally.Add(
+            "pvc-primer",
+            Share(sockets, JointsPerPrimer),
+            "solvent-welded joints",
+            note: Note(sockets, "joints")
+        );
+        tally.Add("thread-tape", Share(threads, ThreadsPerTape), "threads", note: Note(threads, "threads"));
+        tally.Add("vent-screen", layout.Returns.Count(IsVent), "drain vents");
+    }
+
+    /// <summary>Short pieces of pipe between a tee's branch and the thread beside it; the drawings show them as one joint.</summary>
+    public static IEnumerable<(PipeSize Pipe, string Label, double Length)> Nipples(RigLayout layout)
+    {
+        int number = 0;
+        foreach ((PipeSize pipe, string where) in Ends(layout))
+        {
+            if (where != StrainerPlace)
+            {
+                number++;
+                FittingType tee = layout.Parts.Fitting(pipe, FittingKind.Tee);
+                FittingType straight = layout.Parts.Fitting(pipe, Straight(pipe));
+                yield return (pipe, $"N{Text.Of(number)}", tee.SocketDepth + straight.SocketDepth);
+            }
+        }
+    }
+
+    private const string StrainerPlace = "both sides of the strainer";
+
+    /// <summary>Thread ends that no run carries: beside the branches of tees, and at an inline strainer.</summary>
+    private static IEnumerable<(PipeSize Pipe, string Where)> Ends(RigLayout layout)
+    {
+        RigParts parts = layout.Parts;
+        for (int i = 0; i < layout.Rows.Count; i++)
+        {
+            foreach (double entry in layout.Rows[i].FeedEntries)
+            {
+                if (i < layout.Rows.Count - 1)
+                {
+                    yield return (parts.Header, "header's tee to feed line");
+                }
+
+                bool atEnd = layout.Rows[i].Feed is [PipeRun line] && (entry <= line.Start || entry >= line.End);
+                if (!atEnd)
+                {
+                    yield return (parts.Line, "feed line's entry tee");
+                }
+            }
+        }
+
+        if (parts.Strainer is { Loss: > 0 })
+        {
+            yield return (parts.Header, StrainerPlace);
+            yield return (parts.Header, StrainerPlace);
+        }
+    }
+
+    public static FittingKind Straight(PipeSize pipe) => pipe.Flexible ? FittingKind.Barb : FittingKind.Adapter;
+
+    private static bool IsVent(PipeRun run) => run.Label[0] == 'V';
+
+    private static string ClampKey(PartsCatalogue catalogue, PipeSize pipe) =>
+        catalogue.ClampFor(pipe)?.Key ?? $"clamp-{pipe.Nominal}";
+
+    private static int Sockets(FittingKind kind) =>
+        kind switch
+        {
+            FittingKind.Tee => 3,
+            FittingKind.Cap or FittingKind.Adapter or FittingKind.Barb => 1,
+            _ => 2,
+        };
+
+    private static int Share(int count, int each) => (count + each - 1) / each;
+
+    private static string Note(int count, string what) => $"{Text.Of(count)} {what}";
+
+    private static string PlaceOf(PipeRun run) =>
+        run.Service switch
+        {
+            RunService.Header => "header",
+            RunService.Feed => "feed line",
+            RunService.Drain => "drain",
+            RunService.Bypass => "bypass",
+            _ => IsVent(run) ? "drain vent" : "return to the reservoir",
+        };
+}

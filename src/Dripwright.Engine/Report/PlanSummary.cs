@@ -1,0 +1,51 @@
+using Dripwright.Engine.Findings;
+using Dripwright.Engine.Rigs;
+
+namespace Dripwright.Engine.Report;
+
+/// <summary>One figure a grower asks for first.</summary>
+/// <param name="Name">What it is.</param>
+/// <param name="Value">The value in the rig's units.</param>
+/// <param name="Remark">Where, or how good; empty where there is nothing to add.</param>
+public sealed record KeyFigure(string Name, string Value, string Remark = "");
+
+/// <summary>Key figures of one stage of the job.</summary>
+/// <param name="Heading">The stage.</param>
+/// <param name="Figures">Its figures.</param>
+public sealed record KeyFigureGroup(string Heading, IReadOnlyList<KeyFigure> Figures);
+
+/// <summary>A plan in the words and units of the grower: what a first look must show.</summary>
+/// <param name="Title">Rig and place.</param>
+/// <param name="Sentence">What the rig is, in one or two sentences.</param>
+/// <param name="Groups">Key figures by stage.</param>
+/// <param name="Findings">Findings, the gravest first.</param>
+/// <param name="Assumed">What the rig file did not say.</param>
+public sealed record PlanSummary(
+    string Title,
+    string Sentence,
+    IReadOnlyList<KeyFigureGroup> Groups,
+    IReadOnlyList<Finding> Findings,
+    IReadOnlyList<Assumed> Assumed
+)
+{
+    /// <summary>Sums up a plan.</summary>
+    /// <param name="plan">The plan.</param>
+    public static PlanSummary Of(Plan plan)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        var words = new SummaryWords(plan.Rig.Units);
+        return new PlanSummary(
+            $"{plan.Rig.Name}, {plan.Rig.Site.Name}",
+            RigSentence.Of(plan, words),
+            [
+                WaterFigures.Pots(plan, words),
+                WaterFigures.Pump(plan, words),
+                WaterFigures.Drain(plan, words),
+                WaterFigures.Reservoir(plan, words),
+                PartsFigures.Of(plan, words),
+            ],
+            plan.Findings,
+            plan.Assumed
+        );
+    }
+}

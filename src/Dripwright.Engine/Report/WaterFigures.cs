@@ -1,0 +1,203 @@
+using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Water;
+
+namespace Dripwright.Engine.Report;
+
+/// <summary>Key figures of pots, pump, drain and reservoir.</summary>
+internal static class WaterFigures
+{
+    private const double WeightOfWater = 9806.65;
+
+    public static KeyFigureGroup Pots(Plan plan, SummaryWords words)
+    {
+        var feed = plan.Feed;
+        var pots = feed.Pots;
+        var planted = pots.Where(pot => pot.Planted).ToList();
+        List<KeyFigure> figures =
+        [
+            new("Pots", SummaryWords.Whole(pots.Count), Empty(pots.Count - planted.Count)),
+            new("Emitters", SummaryWords.Whole(feed.Emitters.Count), Shut(feed.Emitters.Count(e => e.Open <= 0))),
+        ];
+        if (!feed.Solved)
+        {
+            figures.Add(new("Water per pot", "not found", feed.Trouble));
+            return new("Pots and their water", figures);
+        }
+
+        if (feed.Weakest is { } weakest && feed.Strongest is { } strongest)
+        {
+            figures.Add(new("Least water", words.Flow(weakest.Flow), At(weakest, words)));
+            figures.Add(new("Mean", words.Flow(planted.Average(pot => pot.Flow)), "of the planted pots"));
+            figures.Add(new("Most water", words.Flow(strongest.Flow), At(strongest, words)));
+        }
+        else
+        {
+            figures.Add(new("Water per pot", "none", "no planted pot gets any water"));
+        }
+
+        figures.AddRange(
+            feed.Evenness.Select(measure => new KeyFigure(
+                SummaryWords.Large(measure.Name),
+                SummaryWords.Percent(measure.Value),
+                EnumWords.Of(measure.Class)
+            ))
+        );
+        if (feed.Causes is { CoefficientOfVariation: > 0 } causes)
+        {
+            figures.Add(Causes(causes));
+        }
+
+        if (feed.Scatter is { } scatter)
+        {
+            figures.Add(
+                new(
+                    "Weakest under 80 %",
+                    Chance(scatter.ChanceOfWeakPot),
+                    $"of {SummaryWords.Whole(scatter.Draws)} drawn rigs with uneven and partly clogged emitters"
+                )
+            );
+        }
+
+        return new("Pots and their water", figures);
+    }
+
+    public static KeyFigureGroup Pump(Plan plan, SummaryWords words)
+    {
+        var feed = plan.Feed;
+        if (feed.WorkingPoint is not { } point)
+        {
+            return new(
+                "Gravity feed",
+                [
+                    new(
+                        "Water over emitters",
+                        words.Head(feed.StaticHead),
+                        words.Pressure(feed.StaticHead * WeightOfWater)
+                    ),
+                    new("Flow in all", words.Flow(feed.TotalFlow)),
+                ]
+            );
+        }
+
+        List<KeyFigure> figures =
+        [
+            new(
+                "Works at",
+                words.Flow(point.Flow),
+                $"with {words.Head(point.Head)} of head ({words.Pressure(point.Head * WeightOfWater)})"
+            ),
+        ];
+        if (feed.BypassFlow > 0)
+        {
+            figures.Add(new("Through the bypass", words.Flow(feed.BypassFlow)));
+        }
+
+        figures.Add(
+            new(
+                "Runs",
+                $"{SummaryWords.Decimals(point.HoursPerDay, "0.#")} h a day",
+                $"drawing {words.Power(point.Power)}"
+            )
+        );
+        figures.Add(new("Energy", $"{SummaryWords.Decimals(point.EnergyPerDayKilowattHours, "0.###")} kWh a day"));
+        return new("Pump", figures);
+    }
+
+    public static KeyFigureGroup Drain(Plan plan, SummaryWords words)
+    {
+        List<KeyFigure> figures = [];
+        foreach (var run in plan.Drain.Runs.OrderByDescending(run => run.DeepestRatio).Take(3))
+        {
+            var full = run.Pressurised ? "runs full" : $"{SummaryWords.Percent(run.DeepestRatio)} full";
+            var spare = run.Margin > 0 ? $", could take {SummaryWords.Decimals(run.Margin, "0.#")} times the flow" : "";
+            figures.Add(new(DrainName(run), full, $"at {words.Length(run.DeepestStation)}{spare}"));
+        }
+
+        if (plan.Drain.Runs.Count > 3)
+        {
+            figures.Add(new("Other runs", SummaryWords.Whole(plan.Drain.Runs.Count - 3), "less full than these"));
+        }
+
+        if (plan.Drain.Trouble.Length > 0)
+        {
+            figures.Add(new("Not found", plan.Drain.Trouble));
+        }
+
+        figures.Add(new("Slope costs", words.Length(plan.Drain.SlopeDrop), "of height on the way down"));
+        if (plan.Rig.Drain.Into == DrainTarget.Reservoir)
+        {
+            var over = plan.Drain.MouthOverRim;
+            var where = over < 0 ? "BELOW the reservoir's rim" : "over the reservoir's rim";
+            figures.Add(new("Mouth", words.Length(Math.Abs(over)), where));
+        }
+
+        return new("Drain", figures);
+    }
+
+    public static KeyFigureGroup Reservoir(Plan plan, SummaryWords words)
+    {
+        var tank = plan.Reservoir;
+        List<KeyFigure> figures =
+        [
+            new("Usable water", words.Volume(tank.WorkingVolume), $"of {words.Volume(tank.RimVolume)} to the rim"),
+            new(
+                "Comes back at stop",
+                words.Volume(tank.BackInAll),
+                tank.Overflow > 0
+                    ? $"RUNS OVER by {words.Volume(tank.Overflow)}: there is room for {words.Volume(tank.Freeboard)}"
+                    : $"fits: there is room for {words.Volume(tank.Freeboard)}"
+            ),
+        ];
+        figures.Add(
+            tank.Days is { } days
+                ? new(
+                    "Lasts",
+                    $"{SummaryWords.Decimals(days, "0.#")} days",
+                    $"in a hot week with {SummaryWords.Count(tank.Plants, "plant", "plants")}"
+                )
+                : new("Lasts", "as long as you like", "nothing drinks from it")
+        );
+        if (tank.SiphonsTo is { } level)
+        {
+            figures.Add(
+                new("Siphons down to", words.Length(level), "over the floor, through low emitters or a broken line")
+            );
+        }
+
+        return new("Reservoir", figures);
+    }
+
+    // The greatest cause first: that is the one to do something about.
+    private static KeyFigure Causes(SpreadShares causes)
+    {
+        var told = new[]
+        {
+            (Share: causes.Pressure, Name: "pressure"),
+            (Share: causes.Height, Name: "height"),
+            (Share: causes.Manufacture, Name: "making"),
+            (Share: causes.Rest, Name: "all together"),
+        }
+            .OrderByDescending(cause => cause.Share)
+            .Select(cause => $"{SummaryWords.Percent(cause.Share)} {cause.Name}")
+            .ToList();
+        return new("Differences come from", told[0], $"then {string.Join(", ", told.Skip(1))}");
+    }
+
+    private static string DrainName(DrainRunPlan run) =>
+        run.Row == 0 ? $"Collector {run.Run}" : $"Row {SummaryWords.Whole(run.Row)}, {run.Run}";
+
+    private static string At(PotFlow pot, SummaryWords words) =>
+        $"row {SummaryWords.Whole(pot.Row)}, pot {SummaryWords.Whole(pot.Pot)}, at {words.Pressure(pot.Pressure)}";
+
+    private static string Empty(int empty) => empty == 0 ? "all planted" : $"{SummaryWords.Whole(empty)} of them empty";
+
+    private static string Shut(int shut) => shut == 0 ? "" : $"{SummaryWords.Whole(shut)} of them shut";
+
+    private static string Chance(double share) =>
+        share switch
+        {
+            0 => "never",
+            < 0.001 => "under 0.1 %",
+            _ => SummaryWords.Percent(share),
+        };
+}

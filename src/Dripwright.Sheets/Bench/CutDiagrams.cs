@@ -1,0 +1,190 @@
+using Dripwright.Engine;
+using Dripwright.Engine.Parts;
+using Dripwright.Sheets.Drawing;
+using Dripwright.Sheets.Model;
+
+namespace Dripwright.Sheets.Bench;
+
+/// <summary>Which piece is sawn from which length: bars drawn to scale, a list to tick off, and how good the plan is.</summary>
+public static class CutDiagrams
+{
+    /// <summary>Most bars that are drawn for one material; more are only listed.</summary>
+    private const int MostDrawn = 24;
+
+    private const string Title = "Cuts";
+
+    /// <summary>The sheets.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="paper">Size of the sheets; they stand upright.</param>
+    public static IReadOnlyList<SheetDraft> Draw(Plan plan, Paper paper)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        ArgumentNullException.ThrowIfNull(paper);
+        var words = new BenchWords(plan.Rig.Units);
+        var flow = new Flow(paper.Portrait, Title).Heading(Title);
+        if (plan.Parts.Cuts.Count == 0)
+        {
+            flow.Paragraph("Nothing is cut from stock in this rig.");
+        }
+        else
+        {
+            flow.Paragraph(
+                "Saw in the order drawn, from the left, and letter each piece before the next cut. A dark line is a saw cut. "
+                    + "Hatched ends are long enough to keep; crossed ends are waste."
+            );
+        }
+
+        foreach (var trouble in plan.Parts.CutTroubles)
+        {
+            flow.Caution(BenchWords.Typeset(trouble)).Space(1);
+        }
+
+        foreach (var cut in plan.Parts.Cuts)
+        {
+            Material(flow, cut, words);
+        }
+
+        return flow.Build();
+    }
+
+    private static void Material(Flow flow, CutPlan cut, BenchWords words)
+    {
+        flow.Heading(BenchWords.Typeset(cut.Material));
+        flow.Paragraph(Buy(cut, words) + " " + Least(cut, words) + " " + Rest(cut, words));
+        foreach (var trap in cut.KerfTraps)
+        {
+            flow.Caution(
+                $"The saw's width costs a piece: a length of {words.Length(trap.StockLength)} gives "
+                    + $"{BenchWords.Count(trap.WithKerf)} pieces of {words.Mark(trap.PieceLength)}, not "
+                    + $"{BenchWords.Count(trap.WithoutKerf)}. Each would have to be {words.Size(trap.ShortenBy)} shorter."
+            );
+            flow.Space(1);
+        }
+
+        var patterns = Alike(cut);
+        var longest = cut.Stocks.Select(s => s.Length).DefaultIfEmpty(1).Max();
+        foreach (var pattern in patterns.Take(MostDrawn))
+        {
+            var count = pattern.Count;
+            flow.Figure(
+                CutBar.Height,
+                box => CutBar.Draw(box, pattern[0].Stock, longest, Caption(pattern, words), words)
+            );
+        }
+
+        if (patterns.Count > MostDrawn)
+        {
+            flow.Paragraph(
+                $"{BenchWords.Count(patterns.Count - MostDrawn)} more ways to cut are only listed, or this would fill a book."
+            );
+        }
+
+        flow.Space(2).Table(List(cut, words));
+    }
+
+    private static string Buy(CutPlan cut, BenchWords words)
+    {
+        var buy = cut
+            .Purchases.Where(p => p.Count > 0)
+            .Select(p => $"{BenchWords.Count(p.Count)}\u00a0of\u00a0{words.Length(p.Length)}")
+            .ToList();
+        var used = cut.Stocks.Count(s => !s.IsBought && s.Pieces.Count > 0);
+        var have =
+            used == 0 ? "" : $" {BenchWords.Count(used, "length")} on hand {(used == 1 ? "is" : "are")} used first.";
+        return (buy.Count == 0 ? "Nothing to buy." : $"Buy {string.Join(" and ", buy)}.") + have;
+    }
+
+    private static string Least(CutPlan cut, BenchWords words)
+    {
+        if (cut.ProvenOptimal)
+        {
+            return "No way of cutting buys less: this is proven.";
+        }
+
+        var gap = cut.Measure == PurchaseMeasure.Length ? words.Length(cut.Gap) : BenchWords.Number(cut.Gap, "0.00");
+        return $"At the very best a plan could buy {gap} less.";
+    }
+
+    private static string Rest(CutPlan cut, BenchWords words)
+    {
+        var keep = cut.Leftovers.Count == 0 ? "" : $" Worth keeping: {LeftoverList(cut, words)}.";
+        return $"{BenchWords.Percent(cut.WasteShare)} is waste.{keep}";
+    }
+
+    private static string LeftoverList(CutPlan cut, BenchWords words) =>
+        BenchWords.Labels(
+            [
+                .. cut
+                    .Leftovers.GroupBy(words.Mark)
+                    .Select(g => g.Count() == 1 ? g.Key : $"{BenchWords.Count(g.Count())}\u00a0×\u00a0{g.Key}"),
+            ],
+            6
+        );
+
+    private static string Caption(List<(int Number, CutStock Stock)> pattern, BenchWords words)
+    {
+        var bars = BenchWords.Numbers(pattern.Select(p => p.Number));
+        var from = pattern[0].Stock.IsBought ? "" : ", " + pattern[0].Stock.OnHandLabel;
+        var length = words.Length(pattern[0].Stock.Length);
+        return pattern.Count == 1
+            ? $"Bar {bars}: {length}{from}"
+            : $"Cut {BenchWords.Count(pattern.Count)} like this: bars {bars}, {length}{from}";
+    }
+
+    /// <summary>Bars that are sawn at the same places, in the order of the plan.</summary>
+    private static List<List<(int Number, CutStock Stock)>> Alike(CutPlan cut) =>
+        [
+            .. cut
+                .Stocks.Select((stock, i) => (Number: i + 1, Stock: stock))
+                .Where(s => s.Stock.Pieces.Count > 0)
+                .GroupBy(s =>
+                    string.Join(
+                        ' ',
+                        s.Stock.Pieces.Select(p => p.Length)
+                            .Append(s.Stock.Length)
+                            .Append(s.Stock.IsBought ? 1 : 0)
+                            .Select(v => BenchWords.Number(v, "R"))
+                    )
+                )
+                .Select(g => g.ToList()),
+        ];
+
+    private static Table List(CutPlan cut, BenchWords words)
+    {
+        var table = new Table(
+            new("Bar", Align.Middle),
+            new("From"),
+            new("Pieces in the order of sawing"),
+            new("Left over", Align.Right),
+            new("Cut", Align.Tick)
+        );
+        for (var i = 0; i < cut.Stocks.Count; i++)
+        {
+            var stock = cut.Stocks[i];
+            table.Row(
+                BenchWords.Count(i + 1),
+                $"{words.Length(stock.Length)}, {stock.OnHandLabel ?? "new"}",
+                stock.Pieces.Count == 0 ? "not needed" : Pieces(stock, words),
+                stock.Leftover <= 0 ? "none" : words.Mark(stock.Leftover) + (stock.LeftoverUsable ? ", keep" : "")
+            );
+        }
+
+        return table;
+    }
+
+    private static string Pieces(CutStock stock, BenchWords words)
+    {
+        var parts = new List<string>();
+        foreach (var piece in stock.Pieces.Select(p => $"{p.Label}\u00a0{words.Mark(p.Length)}"))
+        {
+            parts.Add(piece);
+        }
+
+        return string.Join(
+            "; ",
+            parts
+                .GroupBy(p => p)
+                .Select(g => g.Count() == 1 ? g.Key : $"{BenchWords.Count(g.Count())}\u00a0×\u00a0{g.Key}")
+        );
+    }
+}

@@ -1,0 +1,127 @@
+using Dripwright.Engine;
+using Dripwright.Engine.Water;
+using Dripwright.Sheets.Drawing;
+using Dripwright.Sheets.Model;
+
+namespace Dripwright.Sheets.Bench;
+
+/// <summary>The water surface along the drains; drains that run alike are plotted once.</summary>
+internal static class DrainPlots
+{
+    /// <summary>Most different drains that are plotted.</summary>
+    private const int MostPlotted = 8;
+
+    public static void Add(Flow flow, Plan plan, BenchWords words, PlotUnits units, double height)
+    {
+        if (plan.Drain.Trouble.Length > 0)
+        {
+            flow.Caution("A drain could not be followed: " + plan.Drain.Trouble).Space(2);
+        }
+
+        var alike = plan
+            .Drain.Runs.Where(run => run.Surface.Count > 1)
+            .GroupBy(run =>
+                string.Join(
+                    ' ',
+                    run.Surface.Select(p =>
+                        $"{Key(p.Station - run.Surface[0].Station)} {Key(p.Invert - run.Surface[0].Invert)} {Key(p.Depth)}"
+                    )
+                )
+            )
+            .Select(group => group.ToList())
+            .ToList();
+        foreach (var runs in alike.Take(MostPlotted))
+        {
+            Drain(flow, plan, runs, words, units, height);
+        }
+
+        if (alike.Count > MostPlotted)
+        {
+            flow.Paragraph(
+                $"{BenchWords.Count(alike.Count - MostPlotted)} more drains run differently and are not plotted."
+            );
+        }
+    }
+
+    private static string Key(double value) => BenchWords.Number(Math.Round(value * 1e4), "0");
+
+    private static void Drain(
+        Flow flow,
+        Plan plan,
+        List<DrainRunPlan> runs,
+        BenchWords words,
+        PlotUnits units,
+        double height
+    )
+    {
+        var run = runs[0];
+        var bore = BoreOf(plan, run);
+        var points = run.Surface.OrderBy(p => p.Station).ToList();
+        var low = points.Min(p => p.Invert);
+        (double, double) At(SurfacePoint p, double over) => (units.Way(p.Station), units.Height(p.Invert + over - low));
+        List<(double X, double Y)> invert = [.. points.Select(p => At(p, 0))];
+        List<(double X, double Y)> surface = [.. points.Select(p => At(p, p.Depth))];
+        List<(double X, double Y)> crown = [.. points.Select(p => At(p, bore))];
+        var plot = new Plot(units.WayAxis with { Label = Label(units, run) }, units.HeightAxis with { Low = 0 })
+        {
+            Regions = [new("", [.. invert, .. surface.AsEnumerable().Reverse()], new(Role.Return, FillPattern.Tint))],
+            Series =
+            [
+                new("pipe, inside top", crown) { Pen = Pen.Thin },
+                new("water surface", surface) { Pen = Pen.Return },
+                new("pipe, inside bottom", invert) { Pen = Pen.Built },
+            ],
+            HasLegend = true,
+        };
+        flow.Heading($"Water in {BenchWords.Labels([.. runs.Select(r => r.Run)], 8)}")
+            .Paragraph(Exaggeration(points, bore, flow.Width, height))
+            .Figure(height, plot.Draw);
+        var table = PlotSheets
+            .Numbers()
+            .Row("Flow at the low end", words.Flow(run.Flow))
+            .Row(
+                "Fullest",
+                $"{BenchWords.Percent(run.DeepestRatio)} of the bore, at {words.Length(run.DeepestStation)}"
+            )
+            .Row("Full-bore flow at this slope", run.Capacity > 0 ? words.Flow(run.Capacity) : "the pipe is level")
+            .Row("Water on its way", words.Volume(run.Stored))
+            .Row("Low end", run.FreeFall ? "falls out freely" : "drowned or joined");
+        if (run.Pressurised)
+        {
+            table.Row("Runs full", "yes, under pressure: see the findings");
+        }
+
+        flow.Table(table);
+    }
+
+    private static string Label(PlotUnits units, DrainRunPlan run) =>
+        run.Row > 0
+            ? units.WayAxis.Label
+            : units.WayAxis.Label.Replace("the row's left end", "its high end", StringComparison.Ordinal);
+
+    private static double BoreOf(Plan plan, DrainRunPlan run) =>
+        (
+            plan.Layout.Runs.FirstOrDefault(r => r.Label == run.Run)
+            ?? plan.Layout.Runs.FirstOrDefault(r => run.Run.StartsWith(r.Label, StringComparison.Ordinal))
+        )
+            ?.Pipe
+            .InsideDiameter
+        ?? plan.Layout.Parts.Drain.InsideDiameter;
+
+    /// <summary>How much the plot stretches heights; about, because its axes end at round numbers.</summary>
+    private static string Exaggeration(List<SurfacePoint> points, double bore, double width, double height)
+    {
+        var along = points[^1].Station - points[0].Station;
+        var up = points.Max(p => p.Invert + bore) - points.Min(p => p.Invert);
+        if (along <= 0)
+        {
+            return "Heights are drawn larger than lengths.";
+        }
+
+        // Figures, labels and legend take about 15 mm of the width and 32 mm of the height.
+        var times = (height - 32) / up / ((width - 15) / along);
+        return times < 1.5
+            ? "Heights and lengths are drawn about alike."
+            : $"Heights are drawn about {BenchWords.Number(times, "0")} times larger than lengths.";
+    }
+}

@@ -1,0 +1,226 @@
+using Dripwright.Engine.Parts;
+using Dripwright.Sheets.Drawing;
+using Dripwright.Sheets.Model;
+
+namespace Dripwright.Sheets.Bench;
+
+/// <summary>A full-size pattern of one drilled piece, or of so much of it as repeats.</summary>
+/// <param name="Pattern">The piece and those like it.</param>
+/// <param name="Length">[m] From the piece's left end to where the strip stops.</param>
+/// <param name="RepeatsAfter">Hole, counted on this piece from 1, on which hole 1 is laid again; null where the strip is whole.</param>
+internal sealed record MarkingStrip(HolePattern Pattern, double Length, int? RepeatsAfter)
+{
+    private const double Clear = 2.5;
+
+    /// <summary>Cuts the strip into segments that fit a sheet; joins keep clear of holes where they can.</summary>
+    /// <param name="most">[mm] Longest segment.</param>
+    public IReadOnlyList<StripSegment> Segments(double most)
+    {
+        var marks = Pattern.First.Marks.Where(m => m.FromEnd <= Length + 1e-9).ToList();
+        var (length, from) = (Length * 1000, 0.0);
+        var cuts = new List<double> { 0 };
+        while (length - from > most)
+        {
+            var cut = from + most;
+            foreach (var mark in marks.AsEnumerable().Reverse())
+            {
+                var reach = (mark.Diameter * 500) + Clear;
+                var at = mark.FromEnd * 1000;
+                if (cut > at - reach && cut < at + reach)
+                {
+                    cut = at - reach;
+                }
+            }
+
+            // Holes so dense that no join keeps clear of them are cut through: both halves show the cross.
+            from = cut > from + (most / 3) ? cut : from + most;
+            cuts.Add(from);
+        }
+
+        cuts.Add(length);
+        return
+        [
+            .. cuts.Zip(cuts.Skip(1))
+                .Select(
+                    (span, i) =>
+                        new StripSegment(this, i, cuts.Count - 1, span.First, span.Second)
+                        {
+                            Marks = [.. marks.Where(m => Touches(m, span.First, span.Second))],
+                        }
+                ),
+        ];
+    }
+
+    private static bool Touches(HoleMark mark, double from, double to) =>
+        mark.FromEnd * 1000 >= from - 1e-6 && mark.FromEnd * 1000 <= to + 1e-6;
+}
+
+/// <summary>One stretch of a full-size strip, as wide as a sheet.</summary>
+/// <param name="Strip">The strip it is cut from.</param>
+/// <param name="Index">Counted from 0 at the left.</param>
+/// <param name="Count">Segments of the strip.</param>
+/// <param name="From">[mm] From the piece's left end.</param>
+/// <param name="To">[mm] From the piece's left end.</param>
+internal sealed record StripSegment(MarkingStrip Strip, int Index, int Count, double From, double To)
+{
+    /// <summary>[mm] Paper left of a join that goes under the segment before.</summary>
+    public const double Tab = 7;
+
+    private const double TitleLane = 5.5;
+    private const double LabelLane = 7.6;
+    private static readonly TextStyle Style = TextStyle.Note with { Size = 2.9 };
+
+    /// <summary>Holes whose centres lie on it.</summary>
+    public required IReadOnlyList<HoleMark> Marks { get; init; }
+
+    private double CrossLane => Math.Max(10, Strip.Pattern.First.Marks.Max(m => m.Diameter) * 1000) + 4;
+
+    private bool IsLast => Index == Count - 1;
+
+    /// <summary>[mm] Height on paper.</summary>
+    /// <param name="words">Units of the labels.</param>
+    public double Height(BenchWords words) =>
+        TitleLane
+        + CrossLane
+        + (Math.Max(1, Lanes(words, 0).Select(l => l.Lane + 1).DefaultIfEmpty().Max()) * LabelLane)
+        + 1;
+
+    /// <summary>The segment, full size.</summary>
+    /// <param name="at">Top of the line at which it starts; the tab lies left of it.</param>
+    /// <param name="words">Units of the labels.</param>
+    public Group Draw(Point at, BenchWords words)
+    {
+        var height = Height(words);
+        var (left, right) = (at.X, at.X + To - From);
+        var middle = at.Y + TitleLane + (CrossLane / 2);
+        double X(HoleMark mark) => left + (mark.FromEnd * 1000) - From;
+        var elements = new List<Element>
+        {
+            new Line(new(left, at.Y), new(right, at.Y), Pen.Thin),
+            new Line(new(left, at.Y + height), new(right, at.Y + height), Pen.Thin),
+            new Line(new(left, middle), new(right, middle), Pen.Centre),
+            new Text(Title(words), new(left + 9, at.Y + 4), Style.Bold),
+        };
+        Left(elements, new(left, at.Y), height);
+        Right(elements, new(right, at.Y), height);
+        foreach (var mark in Marks)
+        {
+            var centre = new Point(X(mark), middle);
+            elements.Add(new Circle(centre, mark.Diameter * 500, Pen.Built));
+            elements.Add(new Line(centre.Move(-5, 0), centre.Move(5, 0), Pen.Thin));
+            elements.Add(new Line(centre.Move(0, -5), centre.Move(0, 5), Pen.Thin));
+        }
+
+        foreach (var (mark, x, lane) in Lanes(words, left))
+        {
+            var top = middle + (CrossLane / 2) + (lane * LabelLane);
+            var (first, second) = LabelOf(mark, words);
+            var radius = (mark.Diameter * 500) + 0.5;
+            elements.Add(
+                new Polyline(
+                    [new(X(mark), middle + Math.Max(5, radius)), new(X(mark), top), new(x - 0.8, top + 1.5)],
+                    Pen.Explain
+                )
+            );
+            elements.Add(new Text(first, new(x, top + 3), Style.Bold));
+            elements.Add(new Text(second, new(x, top + 6.4), Style));
+        }
+
+        return new(elements)
+        {
+            Class = "marking-strip",
+            Title = $"Strip of {Strip.Pattern.First.Piece.Label}, part {BenchWords.Count(Index + 1)}",
+        };
+    }
+
+    private string Title(BenchWords words)
+    {
+        var pattern = Strip.Pattern;
+        var piece = pattern.First;
+        var which = Count > 1 ? $", part {BenchWords.Count(Index + 1)} of {BenchWords.Count(Count)}" : "";
+        var make = pattern.Count > 1 && Index == 0 ? $"; make {BenchWords.Count(pattern.Count)}: {pattern.Labels}" : "";
+        var end = Index == 0 ? "this end left, flush with the pipe's end. " : "";
+        var title = $"{end}{piece.Piece.Label}{which}, {pattern.Use}{make}";
+        return TextMeasure.Shorten(title, Math.Max(20, To - From - 18), Style.Bold);
+    }
+
+    private void Left(List<Element> elements, Point corner, double height)
+    {
+        var foot = corner.Move(0, height);
+        if (Index == 0)
+        {
+            elements.Add(new Line(corner, foot, Pen.Built));
+            elements.Add(Arrow.Head(corner.Move(0.3, 2.9), 180));
+            elements.Add(new Line(corner.Move(3, 2.9), corner.Move(8, 2.9), Pen.Explain));
+            return;
+        }
+
+        var tab = corner.Move(-Tab, 0);
+        elements.Add(new Polyline([corner, tab, tab.Move(0, height), foot], Pen.Hidden));
+        elements.Add(new Line(corner, foot, Pen.Thin));
+        elements.Add(new Text(Letter(Index - 1), corner.Move(3, 4.4), TextStyle.Body.Bold));
+        elements.Add(new Text("goes under", tab.Move(4.6, height / 2), TextStyle.Small.Middle with { Rotation = -90 }));
+    }
+
+    private void Right(List<Element> elements, Point corner, double height)
+    {
+        var foot = corner.Move(0, height);
+        if (!IsLast)
+        {
+            elements.Add(new Line(corner, foot, Pen.Thin));
+            elements.Add(new Text(Letter(Index), corner.Move(-2.5, 4.4), TextStyle.Body.Bold.End));
+            return;
+        }
+
+        elements.Add(new Line(corner, foot, Strip.RepeatsAfter is null ? Pen.Built : Pen.Hidden));
+        var words = Strip.RepeatsAfter is { } hole
+            ? $"goes on alike: lay the first hole on hole {BenchWords.Count(hole)}"
+            : "right end";
+        var style = TextStyle.Small.End;
+        var room = To - From - 12;
+        elements.Add(
+            new Text(TextMeasure.Shorten(words, Math.Max(12, room), style), corner.Move(-1.5, height - 1.2), style)
+        );
+    }
+
+    /// <summary>Where each label stands: below its hole, in the first lane that is free there.</summary>
+    private List<(HoleMark Mark, double X, int Lane)> Lanes(BenchWords words, double left)
+    {
+        var ends = new List<double>();
+        var lanes = new List<(HoleMark, double, int)>();
+        foreach (var mark in Marks)
+        {
+            var (first, second) = LabelOf(mark, words);
+            var width = Math.Max(TextMeasure.Width(first, Style.Bold), TextMeasure.Width(second, Style)) + 2;
+            // A label never sticks out of its segment, or it would be cut off.
+            var along = Math.Min((mark.FromEnd * 1000) - From + 1, To - From - width);
+            var x = left + Math.Max(1, along);
+            var lane = ends.FindIndex(end => end <= x);
+            if (lane < 0)
+            {
+                lane = ends.Count;
+                ends.Add(0);
+            }
+
+            ends[lane] = x + width;
+            lanes.Add((mark, x, lane));
+        }
+
+        return lanes;
+    }
+
+    private static (string First, string Second) LabelOf(HoleMark mark, BenchWords words) =>
+        (
+            $"{BenchWords.Count(mark.Number)}, pot\u00a0{BenchWords.Count(mark.Pot)}",
+            words.Us
+                ? $"{words.Mark(mark.FromEnd)} ({BenchWords.Number(mark.FromEnd * 1000, "0.0")})"
+                : words.Mark(mark.FromEnd)
+        );
+
+    /// <summary>A to Z, then AA.</summary>
+    private static string Letter(int join)
+    {
+        var letter = ((char)('A' + (join % 26))).ToString();
+        return join < 26 ? letter : Letter((join / 26) - 1) + letter;
+    }
+}

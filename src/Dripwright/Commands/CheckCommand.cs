@@ -1,0 +1,44 @@
+using System.CommandLine;
+using Dripwright.Engine;
+using Dripwright.Engine.Findings;
+using Dripwright.Screen;
+
+namespace Dripwright.Commands;
+
+/// <summary><c>check</c>: all faults of a rig file, then whether the rig would work.</summary>
+internal static class CheckCommand
+{
+    public static Command Of(Surroundings around, SharedOptions shared)
+    {
+        var file = RigArgument.Make();
+        var command = new Command(
+            "check",
+            "Tell all faults of a rig file at once, then what would fail. Exit code 3 when the rig would fail."
+        )
+        {
+            file,
+        };
+        command.SetAction(
+            async (call, stop) =>
+            {
+                var path = call.GetRequiredValue(file);
+                var catalogue = shared.ReadCatalogue(call, around, stop);
+                var sound = Planning.Read(path, catalogue, around, stop);
+                // The draws tell how likely a weak pot is; a yes or no does not wait for them.
+                var options = new PlanOptions { Draws = 0 };
+                var plan = await Planning.Plan(sound, catalogue, options, around, stop).ConfigureAwait(false);
+                Consoles.Draw(
+                    around,
+                    shared.ShowsColour(call, around),
+                    console =>
+                    {
+                        console.Write(new Spectre.Console.Text(Plain.Line($"{path}: no faults.") + "\n"));
+                        SummaryView.DrawFindings(console, plan.Findings);
+                    }
+                );
+                return plan.Findings.Any(finding => finding.Level == FindingLevel.Stop) ? Exit.RigWouldFail : Exit.Good;
+            }
+        );
+        return command;
+    }
+}

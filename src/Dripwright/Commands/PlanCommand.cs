@@ -1,0 +1,51 @@
+using System.CommandLine;
+using System.Text;
+using Dripwright.Engine;
+using Dripwright.Engine.Report;
+using Dripwright.Screen;
+
+namespace Dripwright.Commands;
+
+/// <summary><c>plan</c>: everything computed from a rig, for people or for programs.</summary>
+internal static class PlanCommand
+{
+    public static Command Of(Surroundings around, SharedOptions shared)
+    {
+        var file = RigArgument.Make();
+        var json = new Option<bool>("--json") { Description = "The whole plan as JSON (see the handbook: plan-json)." };
+        var noDraws = DrawsOption();
+        var command = new Command("plan", "Compute a rig and say what comes out.") { file, json, noDraws };
+        command.SetAction(
+            async (call, stop) =>
+            {
+                var catalogue = shared.ReadCatalogue(call, around, stop);
+                var sound = Planning.Read(call.GetRequiredValue(file), catalogue, around, stop);
+                var options = Options(call.GetValue(noDraws));
+                var plan = await Planning.Plan(sound, catalogue, options, around, stop).ConfigureAwait(false);
+                if (call.GetValue(json))
+                {
+                    around.Out.Write(Encoding.UTF8.GetString(PlanJson.Write(plan)));
+                }
+                else
+                {
+                    var summary = PlanSummary.Of(plan);
+                    Consoles.Draw(
+                        around,
+                        shared.ShowsColour(call, around),
+                        console => SummaryView.Draw(console, summary)
+                    );
+                }
+
+                return Exit.Good;
+            }
+        );
+        return command;
+    }
+
+    /// <summary>The option that leaves the draws out.</summary>
+    public static Option<bool> DrawsOption() =>
+        new("--no-draws") { Description = "Leave out the many draws of uneven and clogged emitters." };
+
+    /// <summary>Options of a plan with or without the draws.</summary>
+    public static PlanOptions Options(bool noDraws) => noDraws ? new PlanOptions { Draws = 0 } : new PlanOptions();
+}

@@ -1,0 +1,59 @@
+using Dripwright.Engine;
+using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Rigs;
+using Dripwright.Files;
+using Dripwright.Screen;
+
+namespace Dripwright.Commands;
+
+/// <summary>A rig file read without a fault.</summary>
+/// <param name="Path">Where it was read.</param>
+/// <param name="Bytes">The file as it is.</param>
+/// <param name="Rig">The rig.</param>
+/// <param name="Assumed">What it did not say.</param>
+internal sealed record SoundFile(string Path, byte[] Bytes, Rig Rig, IReadOnlyList<Assumed> Assumed);
+
+/// <summary>From a path to a plan.</summary>
+internal static class Planning
+{
+    /// <summary>Reads a rig file.</summary>
+    /// <exception cref="Refusal">It cannot be read or has faults; the message tells all of them.</exception>
+    public static SoundFile Read(string path, PartsCatalogue catalogue, Surroundings around, CancellationToken stop)
+    {
+        var bytes = SmallFile.Read(path, around, stop);
+        var reading = RigReader.Read(bytes, path, catalogue);
+        if (reading.Rig is not { } rig)
+        {
+            throw Faults.Refusal(path, reading.Faults);
+        }
+
+        foreach (var step in reading.Upgraded)
+        {
+            around.Error.WriteLine(Plain.Line($"{path}: read as an older format: {step}"));
+        }
+
+        return new SoundFile(path, bytes, rig, reading.Assumed);
+    }
+
+    /// <summary>Plans a rig in the background, so that Ctrl-C ends the program at once and progress can be shown.</summary>
+    public static async Task<Plan> Plan(
+        SoundFile file,
+        PartsCatalogue catalogue,
+        PlanOptions options,
+        Surroundings around,
+        CancellationToken stop
+    )
+    {
+        try
+        {
+            return await LongWork
+                .Run(progress => Planner.Of(file.Rig, file.Assumed, catalogue, options, progress), around, stop)
+                .ConfigureAwait(false);
+        }
+        catch (KeyNotFoundException lacking)
+        {
+            // A rig can name a pipe for which the catalogue, with the user's own laid over, has no elbow or tee.
+            throw new Refusal(Exit.FaultyFile, $"{file.Path}: cannot be planned: {lacking.Message}");
+        }
+    }
+}

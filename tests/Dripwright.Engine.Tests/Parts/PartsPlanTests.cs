@@ -1,0 +1,253 @@
+using CsCheck;
+using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Layout;
+using Dripwright.Engine.Parts;
+using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Tests.Layout;
+using static System.FormattableString;
+
+namespace Dripwright.Engine.Tests.Parts;
+
+public sealed class PartsPlanTests
+{
+    private static readonly PartsCatalogue s_catalogue = PartsCatalogue.Default;
+
+    [Fact]
+    public void The_ten_foot_row_takes_what_a_person_counts_by_hand()
+    {
+        PartsPlan plan = Plan(TestRigs.TenPots);
+        Assert.Equal(10, Needed(plan, "pot-square-3-gal"));
+        Assert.Equal(20, Needed(plan, "drip-turbulent-1gph"));
+        Assert.Equal(20, Needed(plan, "barb-1/4"));
+        Assert.Equal(10, Needed(plan, "drain-elbow-3/4"));
+        // One in the pot's wall, one in the drain.
+        Assert.Equal(20, Needed(plan, "drain-seal-3/4"));
+        Assert.Equal(1, Needed(plan, "hose-1/2-cap"));
+        // Feed line: barb and cap.
+        Assert.Equal(2, Needed(plan, "clamp-1/2"));
+        // Three frames of two legs.
+        Assert.Equal(6, Needed(plan, "joint-foot"));
+        Assert.Equal(4, Needed(plan, "joint-corner"));
+        Assert.Equal(2, Needed(plan, "joint-cross"));
+        Assert.Equal(3, Needed(plan, "pipe-saddle"));
+        Assert.Equal(1, Needed(plan, "pump-400gph"));
+        Assert.Equal(1, Line(plan, "pump-400gph").Spares);
+        Assert.Equal(1, Needed(plan, "timer-outlet"));
+        Assert.Equal(1, Needed(plan, "gfci-adapter"));
+        Assert.Equal(1, Needed(plan, "vent-screen"));
+        // Twenty tubes of ten inches and three feet spare are under 20 ft: one coil of 100 ft.
+        Assert.Equal(1, Line(plan, "microtube-0.165in").Buy);
+        Assert.Empty(plan.CutTroubles);
+        Assert.Equal(20 + 10, plan.Holes.Count);
+        PotHole pot = Assert.Single(plan.PotHoles);
+        Assert.Equal((10, 1.125 * 0.0254), (pot.Count, pot.Diameter));
+        Assert.Equal("hole saw 1 1/8 in", pot.Tool);
+        Assert.Equal((1.5 + 0.31) * 0.0254, pot.Height, 1e-12);
+    }
+
+    [Fact]
+    public void An_independent_recount_agrees() =>
+        TestRigs.Any.Sample(rig =>
+        {
+            PartsPlan plan = Plan(rig);
+            foreach ((string key, int count) in Recount.Of(rig, s_catalogue))
+            {
+                int needed = plan.Lines.Where(l => l.Part == key).Sum(l => l.Needed);
+                Assert.True(count == needed, Invariant($"{key}: recount {count}, plan {needed}"));
+            }
+        });
+
+    [Fact]
+    public void Every_part_stands_in_the_catalogue_with_a_place() =>
+        TestRigs.Any.Sample(rig =>
+        {
+            foreach (PartLine line in Plan(rig).Lines)
+            {
+                Assert.NotNull(s_catalogue.TryFind(line.Part));
+                Assert.NotEqual("", line.Where);
+                Assert.True(line.Needed > 0);
+            }
+        });
+
+    [Fact]
+    public void Whole_packs_cover_what_is_needed_and_no_pack_is_idle() =>
+        TestRigs.Any.Sample(rig =>
+        {
+            foreach (PartLine line in Plan(rig).Lines)
+            {
+                int missing = line.Needed + line.Spares - line.OnHand;
+                Assert.Equal(line.Packs * line.PackSize, line.Buy);
+                Assert.True(line.Buy >= missing && line.Buy - line.PackSize < Math.Max(missing, 1));
+            }
+        });
+
+    [Fact]
+    public void Parts_on_hand_never_buy_more() =>
+        Gen.Select(TestRigs.Any, Gen.Int[0, 1 << 30])
+            .Sample(
+                (rig, seed) =>
+                {
+                    var random = new Random(seed);
+                    PartsPlan bare = Plan(rig);
+                    List<OnHand> have =
+                    [
+                        .. bare
+                            .Lines.Where(_ => random.Next(2) == 0)
+                            .Select(l => new OnHand
+                            {
+                                Part = l.Part,
+                                Count = random.Next(1, 2 * l.Needed + 1),
+                                Length = l.EachLength > 0 ? 0.1 + (random.NextDouble() * l.EachLength) : null,
+                            }),
+                    ];
+                    PartsPlan plan = Plan(rig with { OnHand = have });
+                    foreach (string key in bare.Lines.Select(l => l.Part).Distinct())
+                    {
+                        double before = Bought(bare, key);
+                        double after = Bought(plan, key);
+                        Assert.True(after <= before + 1e-9, Invariant($"{key}: {before} became {after}"));
+                    }
+
+                    Assert.All(
+                        plan.Lines,
+                        l => Assert.True(l.OnHand <= have.Where(h => h.Part == l.Part).Sum(h => h.Count))
+                    );
+                },
+                iter: 60
+            );
+
+    [Fact]
+    public void More_spares_never_mean_fewer_parts() =>
+        Gen.Select(TestRigs.Any, Gen.Double[0, 0.5], Gen.Double[0, 3])
+            .Sample(
+                (rig, more, tube) =>
+                {
+                    Spares s = rig.Spares;
+                    PartsPlan less = Plan(rig);
+                    PartsPlan plenty = Plan(
+                        rig with
+                        {
+                            Spares = s with
+                            {
+                                Emitters = s.Emitters + more,
+                                Seals = s.Seals + more,
+                                Fittings = s.Fittings + more,
+                                Pumps = s.Pumps + 1,
+                                Tube = s.Tube + tube,
+                            },
+                        }
+                    );
+                    foreach (string key in less.Lines.Select(l => l.Part).Distinct())
+                    {
+                        Assert.True(Bought(plenty, key) >= Bought(less, key) - 1e-9, key);
+                    }
+                },
+                iter: 60
+            );
+
+    [Fact]
+    public void More_pots_never_mean_fewer_parts()
+    {
+        // Couplings alone may become fewer: where they must give way to holes, a run takes one more.
+        Dictionary<string, int> last = [];
+        for (int pots = 1; pots <= 40; pots++)
+        {
+            PartsPlan plan = Plan(TestRigs.TenPots.WithPots(pots));
+            Dictionary<string, int> now = plan
+                .Lines.Where(l => l.EachLength == 0 && !l.Part.EndsWith("coupling", StringComparison.Ordinal))
+                .GroupBy(l => l.Part)
+                .ToDictionary(g => g.Key, g => g.Sum(l => l.Needed));
+            Assert.All(
+                last,
+                l => Assert.True(now.GetValueOrDefault(l.Key) >= l.Value, Invariant($"{l.Key} at {pots}"))
+            );
+            last = now;
+        }
+    }
+
+    [Fact]
+    public void A_tenth_of_twenty_emitters_is_two_spares() =>
+        Assert.Equal(2, Line(Plan(TestRigs.TenPots), "drip-turbulent-1gph").Spares);
+
+    [Fact]
+    public void Tubes_on_hand_are_used_before_a_coil_is_bought()
+    {
+        // Eleven tubes of ten inches fit 3 m; nine more and three feet spare another 3 m; the third stays on its nail.
+        OnHand rest = new()
+        {
+            Part = "microtube-0.165in",
+            Count = 3,
+            Length = 3,
+        };
+        PartLine line = Line(Plan(TestRigs.TenPots with { OnHand = [rest] }), "microtube-0.165in");
+        Assert.Equal((0, 2), (line.Buy, line.OnHand));
+        // A tube is never joined from two ends: pieces shorter than a tube are worth nothing to the emitters.
+        PartLine scraps = Line(
+            Plan(TestRigs.TenPots with { OnHand = [rest with { Count = 50, Length = 0.2 }] }),
+            "microtube-0.165in"
+        );
+        Assert.Equal((1, 0), (scraps.Buy, scraps.OnHand));
+    }
+
+    [Fact]
+    public void What_is_often_forgotten_names_the_sizes_of_this_rig()
+    {
+        IReadOnlyList<OftenForgotten> block = Plan(TestRigs.TenPots).Forgotten;
+        Assert.Contains(block, f => f.Name == "Hole saw" && f.Why.Contains("1 1/8 in", StringComparison.Ordinal));
+        Assert.Contains(block, f => f.Name == "Hose clamps" && f.Why.Contains("12", StringComparison.Ordinal));
+        foreach (string name in (string[])["Deburring tool", "Primer", "Thread-seal tape", "Flush caps", "Strainer"])
+        {
+            Assert.Contains(block, f => f.Name == name);
+        }
+    }
+
+    [Fact]
+    public void Shops_are_walked_shelf_by_shelf() =>
+        TestRigs.Any.Sample(rig =>
+        {
+            string[] shelves = [.. Plan(rig).Lines.Select(l => l.Shelf)];
+            int changes = shelves.Zip(shelves.Skip(1)).Count(p => p.First != p.Second);
+            Assert.Equal(shelves.Distinct().Count() - 1, changes);
+        });
+
+    [Fact]
+    public void Cost_counts_each_bought_line_once()
+    {
+        PartsCatalogue priced = s_catalogue with
+        {
+            Pots = s_catalogue.Pots.ToDictionary(p => p.Key, p => p.Value with { Price = 3.5m }),
+            Emitters = s_catalogue.Emitters.ToDictionary(p => p.Key, p => p.Value with { Price = 4m, Pack = 10 }),
+        };
+        Rig rig = TestRigs.TenPots;
+        PartsPlan plan = PartsPlanner.Plan(rig, RigLayout.Of(rig, RigParts.Of(rig, priced)));
+        // Ten pots at 3.50, and twenty-two emitters in three packs at 4.
+        Assert.Equal(47m, plan.Cost.Known);
+        Assert.Equal(2, plan.Cost.LinesPriced);
+        Assert.Equal(plan.Lines.Count(l => l.Buy > 0), plan.Cost.LinesPriced + plan.Cost.LinesUnpriced);
+        Assert.True(plan.Cost.AnyInvented);
+    }
+
+    [Fact]
+    public void Same_rig_same_plan() =>
+        TestRigs.Any.Sample(
+            rig =>
+            {
+                PartsPlan a = Plan(rig);
+                PartsPlan b = Plan(rig);
+                Assert.Equal(a.Lines, b.Lines);
+                Assert.Equal(a.Holes, b.Holes);
+                Assert.Equal(a.Forgotten, b.Forgotten);
+            },
+            iter: 20
+        );
+
+    internal static PartsPlan Plan(Rig rig) => PartsPlanner.Plan(rig, TestRigs.Layout(rig));
+
+    private static PartLine Line(PartsPlan plan, string key) => Assert.Single(plan.Lines, l => l.Part == key);
+
+    private static int Needed(PartsPlan plan, string key) => Line(plan, key).Needed;
+
+    // By length where things are sold in several lengths.
+    private static double Bought(PartsPlan plan, string key) =>
+        plan.Lines.Where(l => l.Part == key).Sum(l => l.Buy * (l.EachLength > 0 ? l.EachLength : 1));
+}

@@ -1,0 +1,155 @@
+using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Rigs;
+
+namespace Dripwright.Engine.Tests.Parts;
+
+/// <summary>Counts a rig's parts a second time, as a person with the rig file and a pencil would: from the rig alone.</summary>
+internal static class Recount
+{
+    public static Dictionary<string, int> Of(Rig rig, PartsCatalogue catalogue)
+    {
+        Dictionary<string, int> counts = [];
+        void Add(string key, int count)
+        {
+            if (count > 0)
+            {
+                counts[key] = counts.GetValueOrDefault(key) + count;
+            }
+        }
+
+        PipeSize line = catalogue.Pipes[rig.Feed.Line];
+        PipeSize header = catalogue.Pipes[rig.Feed.Header.Pipe];
+        PipeSize drain = catalogue.Pipes[rig.Drain.Pipe];
+        Row[] rows = [.. rig.Rows.SelectMany(r => Enumerable.Repeat(r, r.Count))];
+        int pots = 0;
+        int emitters = 0;
+        int plugged = 0;
+        int legs = 0;
+        int frames = 0;
+        int members = 0;
+        foreach (Row row in rows)
+        {
+            PotType pot = catalogue.Pots[row.Pot];
+            Add(row.Pot, row.Pots);
+            pots += row.Pots;
+            int planted = row.Planting is null ? row.Pots : Math.Max(1, row.Pots / 2);
+            int each = row.Planting?[0].Emitters ?? rig.Feed.EmittersPerPot;
+            int empty = rig.Feed.EmittersAtEmptyPots ? (row.Pots - planted) * rig.Feed.EmittersPerPot : 0;
+            emitters += (planted * each) + empty;
+            plugged += rig.Feed.InlineValves ? 0 : empty;
+
+            int modules = 1;
+            while ((modules * row.ModuleLength) + 1e-9 < ((row.Pots - 1) * row.Spacing) + pot.Length)
+            {
+                modules++;
+            }
+
+            bool stand = row.StandHeight > 2 * catalogue.Tubes[rig.Stand.Tube].Outside;
+            if (!stand)
+            {
+                continue;
+            }
+
+            int lines = row.Arrangement == Arrangement.Single ? 1 : 2;
+            double half = Math.Max((pot.Width / 2) - 0.025, 0.3 * pot.Width);
+            int rails =
+                lines == 1 ? 2
+                : (row.LineDistance / 2) - half > 0.03 ? 4
+                : 3;
+            bool ties = rig.Stand.LowTies && row.StandHeight > 0.45;
+            frames += modules + 1;
+            legs += 2 * (modules + 1);
+            members += (2 * (modules + 1)) + ((rails - 1) * (modules + 1)) + (rails * modules);
+            members += ties ? modules + 1 + modules : 0;
+            Add("joint-corner", 4);
+            Add("joint-cross", 2 * (modules - 1));
+            Add("joint-tee", 2 * (rails - 2));
+            Add("joint-four-way", (rails - 2) * (modules - 1));
+            Add("joint-clip", ties ? (2 * (modules + 1)) + (2 * modules) : 0);
+        }
+
+        Add("joint-foot", legs);
+        Add("pipe-saddle", frames);
+        Add("joint-screw", 2 * members);
+        Add(rig.Feed.Emitter, emitters);
+        string small = rig.Feed.MicrotubeBore > 0.0041 ? "1/4" : "4mm";
+        Add($"goof-plug-{small}", plugged);
+        Add($"inline-valve-{small}", rig.Feed.InlineValves ? emitters : 0);
+        foreach (string piece in catalogue.Emitters[rig.Feed.Emitter].Pieces)
+        {
+            Add(piece, emitters);
+        }
+
+        foreach (string piece in catalogue.Outlets[rig.Drain.Outlet].Pieces)
+        {
+            Add(piece, pots);
+        }
+
+        // Fittings at the lines' ends; couplings depend on where pieces end, and are checked by the lengths instead.
+        int n = rows.Length;
+        FeedEntry entry = rig.Feed.Entry;
+        Fittings fittings = new(catalogue, Add);
+        fittings.Add(
+            line,
+            FittingKind.Cap,
+            entry == FeedEntry.Middle ? 2 * n
+                : entry == FeedEntry.End ? n
+                : 0
+        );
+        fittings.Add(line, FittingKind.Elbow90, entry == FeedEntry.Loop ? 4 * n : 0);
+        fittings.Add(line, FittingKind.Tee, entry is FeedEntry.Loop or FeedEntry.Middle ? n : 0);
+        fittings.AddStraight(line, entry == FeedEntry.BothEnds ? 2 * n : n);
+
+        bool both = entry == FeedEntry.BothEnds;
+        bool bypass = rig.Feed.Bypass is not null;
+        int taps = both ? 2 * (n - 1) : n - 1;
+        fittings.Add(header, FittingKind.CheckValve, rig.Feed.CheckValve ? 1 : 0);
+        fittings.Add(header, FittingKind.Valve, (bypass ? 1 : 0) + (rig.Feed.Throttle is null ? 0 : 1));
+        fittings.Add(header, FittingKind.Elbow90, rig.Feed.Header.Elbows + (both ? 1 : 0) + (bypass ? 1 : 0));
+        fittings.Add(header, FittingKind.Tee, taps + (both ? 1 : 0) + (bypass ? 1 : 0));
+        int inline = rig.Feed.Strainer == "none" || catalogue.Strainers[rig.Feed.Strainer].Loss == 0 ? 0 : 2;
+        // Pump, every end at a last row, and a thread beside every tee of a tap.
+        fittings.AddStraight(header, 1 + (both ? 2 : 1) + taps + inline);
+
+        bool vent = rig.Drain.Vent;
+        int highEnds = rig.Drain.Exit == DrainExit.Middle ? 2 * n : n;
+        fittings.Add(drain, FittingKind.Cap, vent ? 0 : highEnds);
+        Add("vent-screen", vent ? highEnds : 0);
+        Add("thread-coupling", both ? 2 * n : n);
+
+        Add(rig.Reservoir.Tank, 1);
+        if (rig.Feed.Strainer != "none")
+        {
+            Add(rig.Feed.Strainer, 1);
+        }
+
+        Add(rig.Pump.Model == "none" ? "bulkhead-fitting" : rig.Pump.Model, 1);
+        if (rig.Pump.Model != "none")
+        {
+            Add("timer-outlet", 1);
+            Add("gfci-adapter", 1);
+        }
+
+        return counts;
+    }
+
+    /// <summary>Adds fittings of a pipe by their key as it is written in shops.</summary>
+    private sealed class Fittings(PartsCatalogue catalogue, Action<string, int> add)
+    {
+        public void Add(PipeSize pipe, FittingKind kind, int count)
+        {
+            string name = kind switch
+            {
+                FittingKind.Elbow90 => "elbow-90",
+                FittingKind.CheckValve => "check-valve",
+                _ => kind.ToString().ToLowerInvariant(),
+            };
+            string key = $"{pipe.Key}-{name}";
+            Assert.True(catalogue.Fittings.ContainsKey(key), key);
+            add(key, count);
+        }
+
+        public void AddStraight(PipeSize pipe, int count) =>
+            Add(pipe, pipe.Flexible ? FittingKind.Barb : FittingKind.Adapter, count);
+    }
+}
