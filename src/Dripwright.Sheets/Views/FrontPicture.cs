@@ -62,7 +62,7 @@ internal sealed class FrontPicture(Plan plan, RowLayout row, View view, Extent w
         var words = new Wording(plan.Rig.Units);
         var (far, near) = (HeightsOff + Room(FarHeights(row), words), HeightsOff + Room(NearHeights(plan, row), words));
         var left = plan.Rig.Reservoir.At == RowEnd.Left;
-        return new(left ? near : far, 21 + PotDimensions.Depth(row, scale, words), left ? far : near, 30);
+        return new(left ? near : far, 21 + PotDimensions.Depth(row, scale, words), left ? far : near, 37);
     }
 
     /// <summary>The picture with its dimensions.</summary>
@@ -206,20 +206,12 @@ internal sealed class FrontPicture(Plan plan, RowLayout row, View view, Extent w
         Point Foot(double x) => new(view[x, 0].X, Bottom + 5);
         if (!CutLeft && !CutRight)
         {
-            yield return Dimension.Horizontal(
-                Foot(row.OriginX),
-                Foot(row.OriginX + row.Length),
-                Bottom + 21,
-                wording.Mark(row.Length)
-            );
-            yield return ModuleDimensions.Draw(
-                row,
-                WithTank ? layout.Tank : null,
-                Foot,
-                Bottom + 13,
-                view.Scale,
-                wording
-            );
+            var chain = new ModuleDimensions(row, WithTank ? layout.Tank : null, view.Scale, wording);
+            // Figures without room hang below their chain, which then lies outermost.
+            var (own, chained) = chain.Overflows ? (13, 21) : (21, 13);
+            var (left, right) = (Foot(row.OriginX), Foot(row.OriginX + row.Length));
+            yield return Dimension.Horizontal(left, right, Bottom + own, wording.Mark(row.Length));
+            yield return chain.Draw(Foot, Bottom + chained);
         }
         else
         {

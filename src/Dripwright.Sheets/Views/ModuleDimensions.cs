@@ -5,23 +5,34 @@ using Dripwright.Sheets.Model;
 namespace Dripwright.Sheets.Views;
 
 /// <summary>Module lengths of a row one after another, with the reservoir and its gap where it stands beyond the end.</summary>
-internal static class ModuleDimensions
+/// <param name="row">The row.</param>
+/// <param name="tank">The reservoir; null to leave it out.</param>
+/// <param name="scale">Scale.</param>
+/// <param name="words">Figures.</param>
+internal sealed class ModuleDimensions(RowLayout row, TankPlace? tank, Scale scale, Wording words)
 {
+    /// <summary>Whether a figure has no room in its piece and moves away from the thing.</summary>
+    public bool Overflows
+    {
+        get
+        {
+            var (marks, end) = Marks();
+            return marks
+                .Select((m, i) => (m.Text, Length: (i + 1 < marks.Count ? marks[i + 1].X : end) - m.X))
+                .Any(p => TextMeasure.Width(p.Text, TextStyle.Note) + 1 > scale.OnPaper(p.Length));
+        }
+    }
+
     /// <summary>The chain.</summary>
-    /// <param name="row">The row.</param>
-    /// <param name="tank">The reservoir; null to leave it out.</param>
     /// <param name="at">Where the extension line at an X begins.</param>
     /// <param name="y">[mm] Height of the dimension line.</param>
-    /// <param name="scale">Scale.</param>
-    /// <param name="words">Figures.</param>
-    public static Group Draw(
-        RowLayout row,
-        TankPlace? tank,
-        Func<double, Point> at,
-        double y,
-        Scale scale,
-        Wording words
-    )
+    public Group Draw(Func<double, Point> at, double y)
+    {
+        var (marks, end) = Marks();
+        return Dimension.HorizontalChain([.. marks.Select(m => at(m.X)), at(end)], y, [.. marks.Select(m => m.Text)]);
+    }
+
+    private (List<(double X, string Text)> Marks, double End) Marks()
     {
         List<(double X, string Text)> marks = [];
         var (left, right) = (row.OriginX, row.OriginX + row.Length);
@@ -52,7 +63,6 @@ internal static class ModuleDimensions
 
         var end = after ? tank!.Right : right;
         // A reservoir that touches the row has no gap to dimension.
-        var kept = marks.Where((m, i) => (i + 1 < marks.Count ? marks[i + 1].X : end) - m.X > 1e-6).ToList();
-        return Dimension.HorizontalChain([.. kept.Select(m => at(m.X)), at(end)], y, [.. kept.Select(m => m.Text)]);
+        return ([.. marks.Where((m, i) => (i + 1 < marks.Count ? marks[i + 1].X : end) - m.X > 1e-6)], end);
     }
 }

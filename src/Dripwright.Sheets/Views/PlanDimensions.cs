@@ -32,8 +32,14 @@ internal sealed class PlanDimensions(Plan plan, View view)
             + (PotDimensions.CanRun(first, scale) ? 6 : 1);
         var far = LabelRoom + (plan.Layout.Rows.Count > 1 ? 20 : 12);
         var left = plan.Rig.Reservoir.At == RowEnd.Left;
-        return new(left ? 10 : far, 10 + (8 * Levels(plan.Layout)) + MarkRoom(plan), left ? far : 10, bottom);
+        var longest = plan.Layout.Rows.MaxBy(r => r.Length)!;
+        var chain = new ModuleDimensions(longest, plan.Layout.Tank, scale, new Wording(plan.Rig.Units));
+        var top = 10 + (8 * Levels(plan.Layout)) + MarkRoom(plan) + OverflowRoom(chain.Overflows);
+        return new(left ? 10 : far, top, left ? far : 10, bottom);
     }
+
+    // Figures without room move away from the thing: the chain that has such lies outermost.
+    private static double OverflowRoom(bool overflows) => overflows ? 12 : 0;
 
     // Of many rows the sum with the reservoir is left to the reader: height is dear.
     private static int Levels(RigLayout layout) => layout.Rows.Count > 4 ? 1 : 2;
@@ -59,13 +65,16 @@ internal sealed class PlanDimensions(Plan plan, View view)
         );
         Point Top(double x) => new(view[x, 0].X, high);
         var (left, right) = (Longest.OriginX, Longest.OriginX + Longest.Length);
-        yield return Dimension.Horizontal(Top(left), Top(right), high - 15, words.Mark(right - left));
-        foreach (var group in Levels(layout) == 1 ? [] : Whole(left, right, Top, high - 23))
+        var chain = new ModuleDimensions(Longest, layout.Tank, view.Scale, words);
+        var levels = Levels(layout);
+        var (own, whole, chained) = chain.Overflows ? (7, 15, 7 + (8 * levels)) : (15, 23, 7);
+        yield return Dimension.Horizontal(Top(left), Top(right), high - own, words.Mark(right - left));
+        foreach (var group in levels == 1 ? [] : Whole(left, right, Top, high - whole))
         {
             yield return group;
         }
 
-        yield return ModuleDimensions.Draw(Longest, layout.Tank, Top, high - 7, view.Scale, words);
+        yield return chain.Draw(Top, high - chained);
         foreach (var group in Across())
         {
             yield return group;
