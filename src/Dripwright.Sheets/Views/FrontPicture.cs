@@ -160,7 +160,7 @@ internal sealed class FrontPicture(Plan plan, RowLayout row, View view, Extent w
                     },
                     s => view[row.OriginX + s, 0].X,
                     half,
-                    Top - 1.5,
+                    view[0, row.Base + row.Pot.Height].Y - PotSymbol.PlantHeight(view) - 1.5,
                     above: true
                 )
             )
@@ -210,8 +210,11 @@ internal sealed class FrontPicture(Plan plan, RowLayout row, View view, Extent w
             // Figures without room hang below their chain, which then lies outermost.
             var (own, chained) = chain.Overflows ? (13, 21) : (21, 13);
             var (left, right) = (Foot(row.OriginX), Foot(row.OriginX + row.Length));
-            yield return Dimension.Horizontal(left, right, Bottom + own, wording.Mark(row.Length));
-            yield return chain.Draw(Foot, Bottom + chained);
+            var overall = Dimension.Horizontal(left, right, Bottom + own, wording.Mark(row.Length));
+            var modules = chain.Draw(Foot, Bottom + chained);
+            // The outer one first: its extension lines must not cross the inner one's figures.
+            yield return chain.Overflows ? modules : overall;
+            yield return chain.Overflows ? overall : modules;
         }
         else
         {

@@ -13,7 +13,6 @@ internal sealed class PlanDimensions(Plan plan, View view)
     /// <summary>[mm] Room at the rows' far ends for their labels.</summary>
     public const double LabelRoom = 27;
 
-    private const double CropRoom = 9;
     private readonly Wording words = new(plan.Rig.Units);
     private readonly RigLayout layout = plan.Layout;
     private readonly Extent extent = PlanPicture.ExtentOf(plan.Layout);
@@ -27,15 +26,26 @@ internal sealed class PlanDimensions(Plan plan, View view)
     {
         var first = plan.Layout.Rows[0];
         var bottom =
-            CropRoom
+            CropRoom(plan.Layout, scale)
             + PotDimensions.Depth(first, scale, new Wording(plan.Rig.Units))
             + (PotDimensions.CanRun(first, scale) ? 6 : 1);
         var far = LabelRoom + (plan.Layout.Rows.Count > 1 ? 20 : 12);
         var left = plan.Rig.Reservoir.At == RowEnd.Left;
-        var longest = plan.Layout.Rows.MaxBy(r => r.Length)!;
-        var chain = new ModuleDimensions(longest, plan.Layout.Tank, scale, new Wording(plan.Rig.Units));
+        var chain = Modules(plan, scale);
         var top = 10 + (8 * Levels(plan.Layout)) + MarkRoom(plan) + OverflowRoom(chain.Overflows);
         return new(left ? 10 : far, top, left ? far : 10, bottom);
+    }
+
+    // Where rows are too small for their crops, the reservoir's name alone stands before them.
+    private static double CropRoom(RigLayout layout, Scale scale) =>
+        layout.Rows.Any(r => scale.OnPaper(r.Depth) >= PlanPicture.RoomForLabels) ? 9 : 6;
+
+    // With many rows height is dear, and a chain that takes more of it leaves the reservoir out.
+    private static ModuleDimensions Modules(Plan plan, Scale scale)
+    {
+        var (longest, words) = (plan.Layout.Rows.MaxBy(r => r.Length)!, new Wording(plan.Rig.Units));
+        var full = new ModuleDimensions(longest, plan.Layout.Tank, scale, words);
+        return Levels(plan.Layout) == 1 && full.Overflows ? new(longest, null, scale, words) : full;
     }
 
     // Figures without room move away from the thing: the chain that has such lies outermost.
@@ -53,28 +63,34 @@ internal sealed class PlanDimensions(Plan plan, View view)
     {
         var first = layout.Rows[0];
         var low = view[0, extent.Low].Y;
+        var crops = CropRoom(layout, view.Scale);
         var high = view[0, extent.High].Y - MarkRoom(plan);
         var front = view[0, first.CentreY - (first.Depth / 2)].Y;
         yield return PotDimensions.Draw(
             first,
-            s => new(view[first.OriginX + s, 0].X, Math.Max(front, low - 1) + CropRoom - 3),
-            low + CropRoom + (PotDimensions.CanRun(first, view.Scale) ? 4 : -2),
+            s => new(view[first.OriginX + s, 0].X, Math.Max(front, low - 1) + crops - 3),
+            low + crops + (PotDimensions.CanRun(first, view.Scale) ? 4 : -2),
             view.Scale,
             words,
             below: true
         );
         Point Top(double x) => new(view[x, 0].X, high);
         var (left, right) = (Longest.OriginX, Longest.OriginX + Longest.Length);
-        var chain = new ModuleDimensions(Longest, layout.Tank, view.Scale, words);
+        var chain = Modules(plan, view.Scale);
         var levels = Levels(layout);
         var (own, whole, chained) = chain.Overflows ? (7, 15, 7 + (8 * levels)) : (15, 23, 7);
-        yield return Dimension.Horizontal(Top(left), Top(right), high - own, words.Mark(right - left));
-        foreach (var group in levels == 1 ? [] : Whole(left, right, Top, high - whole))
+        // What lies outermost is drawn first, so that its extension lines do not cross the others' figures.
+        List<Group> inwards =
+        [
+            .. levels == 1 ? [] : Whole(left, right, Top, high - whole),
+            Dimension.Horizontal(Top(left), Top(right), high - own, words.Mark(right - left)),
+            chain.Draw(Top, high - chained),
+        ];
+        foreach (var group in chain.Overflows ? inwards.AsEnumerable().Reverse() : inwards)
         {
             yield return group;
         }
 
-        yield return chain.Draw(Top, high - chained);
         foreach (var group in Across())
         {
             yield return group;

@@ -10,7 +10,7 @@ namespace Dripwright.Sheets.Views;
 internal sealed class PlanPicture(Plan plan, View view)
 {
     /// <summary>[mm] A row so deep on paper has room for texts at its end.</summary>
-    private const double RoomForLabels = 4;
+    public const double RoomForLabels = 4;
 
     private readonly RigLayout layout = plan.Layout;
     private readonly RunPainter painter = new(plan.Rig, p => view[p.X, p.Y]);
