@@ -17,7 +17,7 @@ public static class CoverSheet
         var words = new CoverWords(plan);
         var flow = new Flow(paper.Portrait, "Overview");
         flow.Heading(plan.Rig.Name).Paragraph(Wording.Sentence(words.Job()));
-        flow.Figure(48, box => PlanView.Picture(plan, box));
+        flow.Figure(PlanView.PictureHeight(plan, flow.Width), box => PlanView.Picture(plan, box));
         var table = new Table(new Column("Key figure"), new Column("Value"));
         foreach (var (what, value) in words.KeyFigures())
         {

@@ -87,7 +87,7 @@ internal sealed class CoverWords(Plan plan)
         yield return reservoir.Days is { } days
             ? (
                 "Water lasts in a hot week",
-                $"{Wording.Number(days, "0.#")} days, {Wording.Counted(reservoir.Plants, "plant")} drinking {words.Flow(reservoir.Use)}"
+                $"{Days(days)}, {Wording.Counted(reservoir.Plants, "plant")} drinking {words.Flow(reservoir.Use)}"
             )
             : ("Water lasts in a hot week", "nothing drinks yet");
         foreach (var figure in Power(feed.WorkingPoint))
@@ -110,6 +110,9 @@ internal sealed class CoverWords(Plan plan)
             $"{words.Power(point.Power)}, {Wording.Number(point.HoursPerDay, "0.#")}\u00a0h a day, {Wording.Number(point.EnergyPerDayKilowattHours, "0.##")}\u00a0kWh a day"
         );
     }
+
+    private static string Days(double days) =>
+        Wording.Number(days, "0.#") is var text && text == "1" ? "1\u00a0day" : text + "\u00a0days";
 
     private static string Listed(List<string> words) =>
         words.Count == 1 ? words[0] : $"{string.Join(", ", words.SkipLast(1))} and {words[^1]}";

@@ -28,11 +28,11 @@ internal sealed class PlanDimensions(Plan plan, View view)
         var bottom =
             CropRoom(plan.Layout, scale)
             + PotDimensions.Depth(first, scale, new Wording(plan.Rig.Units))
-            + (PotDimensions.CanRun(first, scale) ? 6 : 1);
+            + (PotDimensions.CanRun(first, scale) ? 6 : 3);
         var far = LabelRoom + (plan.Layout.Rows.Count > 1 ? 20 : 12);
         var left = plan.Rig.Reservoir.At == RowEnd.Left;
         var chain = Modules(plan, scale);
-        var top = 10 + (8 * Levels(plan.Layout)) + MarkRoom(plan) + OverflowRoom(chain.Overflows);
+        var top = 9 + (8 * Levels(plan.Layout)) + MarkRoom(plan) + OverflowRoom(chain.Overflows);
         return new(left ? 10 : far, top, left ? far : 10, bottom);
     }
 
@@ -56,7 +56,9 @@ internal sealed class PlanDimensions(Plan plan, View view)
 
     // Numbers and marks of the last row stand between it and the dimensions.
     private static double MarkRoom(Plan plan) =>
-        FindingMarks.Of(plan).Any(f => f.At is not null && f.Row == plan.Layout.Rows.Count) ? 11 : 3;
+        FindingMarks.Of(plan).Any(f => f.At is not null && f.Row == plan.Layout.Rows.Count) ? 11
+        : Levels(plan.Layout) == 1 ? 1
+        : 3;
 
     /// <summary>All dimensions.</summary>
     public IEnumerable<Element> Draw()
@@ -69,7 +71,7 @@ internal sealed class PlanDimensions(Plan plan, View view)
         yield return PotDimensions.Draw(
             first,
             s => new(view[first.OriginX + s, 0].X, Math.Max(front, low - 1) + crops - 3),
-            low + crops + (PotDimensions.CanRun(first, view.Scale) ? 4 : -2),
+            low + crops + (PotDimensions.CanRun(first, view.Scale) ? 4 : 1),
             view.Scale,
             words,
             below: true

@@ -54,6 +54,13 @@ public static class PlanView
         };
     }
 
+    /// <summary>[mm] Height that the picture takes at a width, within what a cover has room for.</summary>
+    internal static double PictureHeight(Plan plan, double width)
+    {
+        var extent = PlanPicture.ExtentOf(plan.Layout);
+        return Math.Clamp(((width - 6) * extent.Height / extent.Width) + 8, 20, 60);
+    }
+
     private static readonly LegendEntry[] Legend =
     [
         new("feed, under pressure", Pen.Water),

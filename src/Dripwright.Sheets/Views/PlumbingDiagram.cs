@@ -81,6 +81,13 @@ public static class PlumbingDiagram
             notes.Add("Siphon break: a small hole in the header just above the highest water.");
         }
 
+        if (plan.Layout.Rows.Count > PlumbingOverview.MostNamed)
+        {
+            notes.Add(
+                "Only the runs of the first and the last row are named here; the others carry their own row's number."
+            );
+        }
+
         if (plan.Rig.Drain.Vent)
         {
             notes.Add("Vents (V) stay open at the top.");

@@ -8,6 +8,9 @@ namespace Dripwright.Sheets.Views;
 /// <summary>All runs at a glance: a slanted picture, not to scale, each run with its label and the way of its water.</summary>
 internal sealed class PlumbingOverview(Plan plan, Box box)
 {
+    /// <summary>Rows that are all named.</summary>
+    public const int MostNamed = 4;
+
     private static readonly TextStyle Style = TextStyle.Note.Bold;
     private readonly RigLayout layout = plan.Layout;
 
@@ -85,7 +88,9 @@ internal sealed class PlumbingOverview(Plan plan, Box box)
     private IEnumerable<Element> Labels(List<PipeRun> runs, Func<Point3, Point> project)
     {
         List<Box> taken = [];
-        foreach (var run in runs)
+        // Of many rows the first and the last are named: those between would only cover one another.
+        bool Named(PipeRun r) => layout.Rows.Count <= MostNamed || r.Row <= 1 || r.Row == layout.Rows.Count;
+        foreach (var run in runs.Where(Named))
         {
             var tip = project(
                 run.At(run.Start + ((run.End - run.Start) * (run.Service == RunService.Feed ? 0.75 : 0.6)))
