@@ -29,7 +29,6 @@ internal static class DemoRigs
     }
 
     public static Plan Of(Rig rig, IReadOnlyList<Assumed>? assumed = null) =>
-        // Few draws of the scatter: the drawings show none of them.
         Planner.Of(rig, assumed ?? [], PartsCatalogue.Default);
 
     public static IReadOnlyList<SheetDraft> Drafts(Plan plan, Paper paper) =>
