@@ -27,7 +27,7 @@ internal static class CommandLine
                 throw new Refusal(Exit.WrongCall, [.. WrongCall(call)]);
             }
 
-            return await call.InvokeAsync(
+            var exit = await call.InvokeAsync(
                     new InvocationConfiguration
                     {
                         Output = around.Out,
@@ -38,6 +38,8 @@ internal static class CommandLine
                     stop
                 )
                 .ConfigureAwait(false);
+            await around.Out.FlushAsync(CancellationToken.None).ConfigureAwait(false);
+            return exit;
         }
         catch (Refusal refusal)
         {
@@ -53,6 +55,14 @@ internal static class CommandLine
             await around.Error.WriteLineAsync("Stopped. Nothing was written.").ConfigureAwait(false);
             return Exit.Stopped;
         }
+        catch (IOException wrong)
+        {
+            // Files have refusals of their own: what is left is the standard output, say onto a full disk.
+            await around
+                .Error.WriteLineAsync(Plain.Line($"dripwright: the result cannot be written: {wrong.Message}"))
+                .ConfigureAwait(false);
+            return Exit.NotWritten;
+        }
 #pragma warning disable CA1031 // The last net: whatever it is, the person gets one clear line, not a stack trace.
         catch (Exception mistake)
 #pragma warning restore CA1031
@@ -64,10 +74,6 @@ internal static class CommandLine
             }
 
             return Exit.Internal;
-        }
-        finally
-        {
-            await around.Out.FlushAsync(CancellationToken.None).ConfigureAwait(false);
         }
     }
 

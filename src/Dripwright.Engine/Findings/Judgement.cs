@@ -10,7 +10,14 @@ internal sealed class Judgement(UnitSystem units)
     private readonly List<Finding> _findings = [];
 
     /// <summary>What was found, the gravest first; among equals in the order found.</summary>
-    public IReadOnlyList<Finding> Findings => [.. _findings.OrderBy(f => f.Level)];
+    /// <remarks>What is said in the same words of several places is said once, with all the places.</remarks>
+    public IReadOnlyList<Finding> Findings =>
+        [
+            .. _findings
+                .GroupBy(f => (f.Rule, f.What, f.Value, f.Limit, f.Remedy))
+                .Select(same => same.First() with { Place = Together([.. same.Select(f => f.Place).Distinct()]) })
+                .OrderBy(f => f.Level),
+        ];
 
     /// <summary>Adds a finding under a rule of the book.</summary>
     public void Add(string rule, string place, string field, string what, string value, string limit, string remedy)
@@ -87,6 +94,30 @@ internal sealed class Judgement(UnitSystem units)
         }
 
         return string.Join(", ", parts);
+    }
+
+    private const int MostPlaces = 6;
+
+    private static string Together(IReadOnlyList<string> places)
+    {
+        if (places.Count == 1)
+        {
+            return places[0];
+        }
+
+        const string row = "row ";
+        if (
+            places.All(p =>
+                p.StartsWith(row, StringComparison.Ordinal)
+                && int.TryParse(p[row.Length..], CultureInfo.InvariantCulture, out _)
+            )
+        )
+        {
+            return $"rows {Numbers(places.Select(p => int.Parse(p[row.Length..], CultureInfo.InvariantCulture)))}";
+        }
+
+        string first = string.Join("; ", places.Take(MostPlaces));
+        return places.Count > MostPlaces ? $"{first}; and {Count(places.Count - MostPlaces)} more" : first;
     }
 
     private static string Span(int from, int to) => from == to ? Count(from) : $"{Count(from)}-{Count(to)}";

@@ -50,8 +50,11 @@ internal static class RigSentence
     private static string Drain(Plan plan, SummaryWords words)
     {
         var slope = plan.Rig.Drain.Slope > 0 ? $"falling {words.Slope(plan.Rig.Drain.Slope)}" : "laid level";
-        var target = plan.Rig.Drain.Into == DrainTarget.Reservoir ? "back into the reservoir" : "into a catch tank";
-        return $"The drain is {SummaryWords.Small(plan.Layout.Parts.Drain.Name)}, {slope}, {target} of "
-            + $"{words.Volume(plan.Reservoir.RimVolume)} to the rim.";
+        var rim = words.Volume(plan.Reservoir.RimVolume);
+        var target =
+            plan.Rig.Drain.Into == DrainTarget.Reservoir
+                ? $"back into the reservoir of {rim} to the rim"
+                : $"into a catch tank; the reservoir holds {rim} to the rim";
+        return $"The drain is {SummaryWords.Small(plan.Layout.Parts.Drain.Name)}, {slope}, {target}.";
     }
 }

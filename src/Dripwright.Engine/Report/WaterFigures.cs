@@ -1,3 +1,4 @@
+using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Water;
 
 namespace Dripwright.Engine.Report;
@@ -43,14 +44,7 @@ internal static class WaterFigures
         );
         if (feed.Causes is { CoefficientOfVariation: > 0 } causes)
         {
-            figures.Add(
-                new(
-                    "Differences come from",
-                    $"{SummaryWords.Percent(causes.Pressure)} pressure",
-                    $"{SummaryWords.Percent(causes.Height)} height, {SummaryWords.Percent(causes.Manufacture)} making, "
-                        + $"{SummaryWords.Percent(causes.Rest)} together"
-                )
-            );
+            figures.Add(Causes(causes));
         }
 
         if (feed.Scatter is { } scatter)
@@ -129,15 +123,14 @@ internal static class WaterFigures
             figures.Add(new("Not found", plan.Drain.Trouble));
         }
 
-        figures.Add(new("Slope costs", words.Length(plan.Drain.SlopeDrop), "of height down to the reservoir"));
-        var over = plan.Drain.MouthOverRim;
-        figures.Add(
-            new(
-                "Mouth",
-                words.Length(Math.Abs(over)),
-                over < 0 ? "BELOW the reservoir's rim" : "over the reservoir's rim"
-            )
-        );
+        figures.Add(new("Slope costs", words.Length(plan.Drain.SlopeDrop), "of height on the way down"));
+        if (plan.Rig.Drain.Into == DrainTarget.Reservoir)
+        {
+            var over = plan.Drain.MouthOverRim;
+            var where = over < 0 ? "BELOW the reservoir's rim" : "over the reservoir's rim";
+            figures.Add(new("Mouth", words.Length(Math.Abs(over)), where));
+        }
+
         return new("Drain", figures);
     }
 
@@ -172,6 +165,22 @@ internal static class WaterFigures
         }
 
         return new("Reservoir", figures);
+    }
+
+    // The greatest cause first: that is the one to do something about.
+    private static KeyFigure Causes(SpreadShares causes)
+    {
+        var told = new[]
+        {
+            (Share: causes.Pressure, Name: "pressure"),
+            (Share: causes.Height, Name: "height"),
+            (Share: causes.Manufacture, Name: "making"),
+            (Share: causes.Rest, Name: "all together"),
+        }
+            .OrderByDescending(cause => cause.Share)
+            .Select(cause => $"{SummaryWords.Percent(cause.Share)} {cause.Name}")
+            .ToList();
+        return new("Differences come from", told[0], $"then {string.Join(", ", told.Skip(1))}");
     }
 
     private static string DrainName(DrainRunPlan run) =>

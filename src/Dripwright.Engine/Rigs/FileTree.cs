@@ -201,7 +201,7 @@ internal static class FileTree
             return "the end of the file";
         }
         return Rune.DecodeFromUtf8(utf8[offset..], out var letter, out _) is System.Buffers.OperationStatus.Done
-            ? FaultList.Quote(letter.ToString())
+            ? (letter.Value == '"' ? "a double quote" : FaultList.Quote(letter.ToString()))
             : "a broken character";
     }
 

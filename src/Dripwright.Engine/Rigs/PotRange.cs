@@ -23,7 +23,7 @@ public static class PotRange
             named = [.. Enumerable.Range(1, pots)];
             return true;
         }
-        var found = new SortedSet<int>();
+        var found = new bool[pots + 1];
         foreach (var part in text.Split(','))
         {
             var ends = part.Replace('–', '-').Split('-');
@@ -44,9 +44,11 @@ public static class PotRange
             {
                 for (var pot = first; pot <= last && expected.Length == 0; pot++)
                 {
-                    expected = found.Add(pot)
-                        ? ""
-                        : string.Create(CultureInfo.InvariantCulture, $"each pot once: {pot} is named twice");
+                    if (found[pot])
+                    {
+                        expected = string.Create(CultureInfo.InvariantCulture, $"each pot once: {pot} is named twice");
+                    }
+                    found[pot] = true;
                 }
             }
             if (expected.Length > 0)
@@ -54,7 +56,7 @@ public static class PotRange
                 return false;
             }
         }
-        named = [.. found];
+        named = [.. Enumerable.Range(1, pots).Where(pot => found[pot])];
         return true;
     }
 

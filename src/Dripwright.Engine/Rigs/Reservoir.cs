@@ -67,7 +67,7 @@ public sealed record Reservoir
 
     /// <summary>[m] Lowest level kept, over the tank's floor.</summary>
     [
-        Quantity(Dimension.Length, "0 in", "20 ft", Us = "3 in", Metric = "8 cm"),
+        Quantity(Dimension.Length, "0 in", "20 ft", Us = "3 1/2 in", Metric = "9 cm"),
         Says("Lowest water level you keep, over the tank's floor.")
     ]
     public double LowestLevel { get; init; }
@@ -99,8 +99,10 @@ public sealed record Reservoir
 
     /// <summary>[m³/s] Water one plant takes in a hot week.</summary>
     [
-        Quantity(Dimension.Flow, "0 L/day", "30 L/day", Us = "0.7 gal/day", Metric = "2.7 L/day"),
-        Says("What one plant drinks in a hot week. Full-grown tomatoes take up to about 0.7 gal (2.7 L) a day.")
+        Quantity(Dimension.Flow, "0 L/day", "30 L/day", Us = "0.5 gal/day", Metric = "1.9 L/day"),
+        Says(
+            "What one plant drinks in a hot week. A full-grown tomato takes 0.5 to 0.7 gal (1.9 to 2.7 L) on a hot day."
+        )
     ]
     public double UsePerPlant { get; init; }
 

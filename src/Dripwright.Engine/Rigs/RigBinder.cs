@@ -232,6 +232,12 @@ internal sealed class RigBinder(FaultList faults, PartsCatalogue catalogue)
             faults.Add(path, text, FaultList.Show(text), field.Range());
             return null;
         }
+        // A tube of 10⁻⁹⁰ m would overflow what is computed from it.
+        if (si != 0 && Math.Abs(si) < field.Least)
+        {
+            faults.Add(path, text, FaultList.Show(text), $"0, or {field.Range()} and more than a billionth of that");
+            return null;
+        }
         return si;
     }
 
@@ -254,13 +260,16 @@ internal sealed class RigBinder(FaultList faults, PartsCatalogue catalogue)
             return null;
         }
         // Control characters have no place on a sheet, and no drawing or page can hold them.
-        if (
-            text.Text.Any(letter =>
-                (char.IsControl(letter) && letter is not ('\n' or '\t')) || letter is '\uFFFE' or '\uFFFF'
-            )
-        )
+        bool IsBarred(char letter) =>
+            (char.IsControl(letter) && !(field.MayHaveLines && letter is ('\n' or '\t')))
+            || letter is '\uFFFE' or '\uFFFF';
+
+        if (text.Text.Any(IsBarred))
         {
-            faults.Add(path, text, FaultList.Show(text), "text without control characters");
+            var expected = field.MayHaveLines
+                ? "text without control characters"
+                : "text on one line, without control characters";
+            faults.Add(path, text, FaultList.Show(text), expected);
             return null;
         }
         return text.Text;

@@ -28,8 +28,11 @@ internal static class RigChecks
         );
         if (good.Contains("rows"))
         {
-            Totals(rig, Say);
-            Plantings(rig, Say);
+            // Without a bound on the pots, judging who stands where has none either.
+            if (Totals(rig, Say))
+            {
+                Plantings(rig, Say);
+            }
         }
         if (good.Contains("reservoir"))
         {
@@ -45,7 +48,7 @@ internal static class RigChecks
         }
     }
 
-    private static void Totals(Rig rig, Action<string, string, string> say)
+    private static bool Totals(Rig rig, Action<string, string, string> say)
     {
         var pots = rig.Rows.Sum(row => (long)row.Count * row.Pots);
         if (pots > MostPots)
@@ -53,7 +56,7 @@ internal static class RigChecks
             say(
                 "rows",
                 string.Create(CultureInfo.InvariantCulture, $"{pots} pots in all rows together"),
-                "at most 5000"
+                string.Create(CultureInfo.InvariantCulture, $"at most {MostPots}")
             );
         }
         var modules = rig.Rows.Sum(row =>
@@ -64,9 +67,10 @@ internal static class RigChecks
             say(
                 "rows",
                 string.Create(CultureInfo.InvariantCulture, $"{modules:F0} stand modules in all rows together"),
-                "at most 10000"
+                string.Create(CultureInfo.InvariantCulture, $"at most {MostModules}")
             );
         }
+        return pots <= MostPots;
     }
 
     private static void Plantings(Rig rig, Action<string, string, string> say)
@@ -162,6 +166,16 @@ internal static class RigChecks
                 string.Create(CultureInfo.InvariantCulture, $"a curve of {pump.Curve.Count} points"),
                 "two points at least"
             );
+            return;
+        }
+        if (pump.Curve[0].Flow != 0)
+        {
+            say("pump.curve[0]", "a first point with flow", "the head at no flow first: that is the shut-off head");
+        }
+        if (pump.Curve[^1].Head != 0)
+        {
+            var path = string.Create(CultureInfo.InvariantCulture, $"pump.curve[{pump.Curve.Count - 1}]");
+            say(path, "a last point with head", "the flow at no head last: that is the open flow");
         }
         for (var i = 1; i < pump.Curve.Count; i++)
         {

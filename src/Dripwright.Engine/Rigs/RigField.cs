@@ -80,9 +80,15 @@ internal sealed class RigField
     /// <summary>[SI unit of the quantity] See <see cref="Min"/>.</summary>
     public double Max { get; }
 
+    /// <summary>[SI unit of the quantity] Least size of a quantity that is not zero: a billionth of its greater bound.</summary>
+    public double Least => 1e-9 * Math.Max(Math.Abs(Min), Math.Abs(Max));
+
     public WholeAttribute? Whole { get; }
 
     public TextAttribute? Text { get; }
+
+    /// <summary>True for text that may run over several lines: notes. Names stand in title blocks, which have one.</summary>
+    public bool MayHaveLines => Text is { MaxLength: > 200 };
 
     public PartKeyAttribute? Part { get; }
 

@@ -118,7 +118,9 @@ public static class RigSchema
             {
                 ["type"] = "string",
                 ["maxLength"] = field.Text!.MaxLength,
-                ["pattern"] = "^[^\\u0000-\\u0008\\u000b-\\u001f\\u007f-\\u009f\\ufffe\\uffff]*$",
+                ["pattern"] = field.MayHaveLines
+                    ? "^[^\\u0000-\\u0008\\u000b-\\u001f\\u007f-\\u009f\\ufffe\\uffff]*$"
+                    : "^[^\\u0000-\\u001f\\u007f-\\u009f\\ufffe\\uffff]*$",
             },
             FieldKind.List => new JsonObject
             {

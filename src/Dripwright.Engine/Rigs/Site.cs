@@ -60,7 +60,7 @@ public sealed record Site
 
     /// <summary>[m] Way from the reservoir to the outlet.</summary>
     [
-        Quantity(Dimension.Length, "0 ft", "300 ft", Us = "4 ft", Metric = "1.2 m"),
+        Quantity(Dimension.Length, "0 ft", "300 ft", Us = "3 ft", Metric = "1 m"),
         Says("Way along the floor from the reservoir to the wall outlet.")
     ]
     public double OutletDistance { get; init; }

@@ -59,7 +59,8 @@ internal readonly record struct NumberText(decimal Over, decimal Under, string T
             var fraction = Fractions.IndexOf(letter, StringComparison.Ordinal);
             if (fraction >= 0)
             {
-                tidy.Append(' ').Append(FractionTexts[fraction]);
+                // The space behind keeps "½3" from becoming a twenty-third.
+                tidy.Append(' ').Append(FractionTexts[fraction]).Append(' ');
             }
             else if (char.IsWhiteSpace(letter))
             {

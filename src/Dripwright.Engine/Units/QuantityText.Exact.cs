@@ -16,6 +16,10 @@ public static partial class QuantityText
     {
         ThrowIfNotFinite(si);
         ArgumentOutOfRangeException.ThrowIfGreaterThan(Math.Abs(si), 1e12, nameof(si));
+        if (si == 0 && dimension is not Dimension.Temperature)
+        {
+            return $"0 {ExactUnits(dimension, units is UnitSystem.Us).Own[0]}";
+        }
         string? best = null;
         var least = int.MaxValue;
         foreach (var (text, foreign) in ExactTexts(dimension, si + 0.0, units))
@@ -77,8 +81,8 @@ public static partial class QuantityText
             Dimension.Pressure => (["psi", "ft H2O"], ["kPa", "bar", "Pa", "m H2O"]),
             Dimension.Temperature => (["F"], ["C"]),
             Dimension.Power => (["W", "kW"], ["W", "kW"]),
-            Dimension.Duration => (["d", "h", "min", "s"], ["d", "h", "min", "s"]),
-            _ => (new[] { UnitTable.Of(dimension)[0].Symbol }, Array.Empty<string>()),
+            Dimension.Duration => (["s", "min", "h", "d"], ["s", "min", "h", "d"]),
+            _ => ([UnitTable.Of(dimension)[0].Symbol], [UnitTable.Of(dimension)[0].Symbol]),
         };
         return us ? (usUnits, metric) : (metric, usUnits);
     }

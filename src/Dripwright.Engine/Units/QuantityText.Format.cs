@@ -126,7 +126,8 @@ public static partial class QuantityText
             : $"{sign}{Whole(hours)} h {Whole(left)} min";
     }
 
-    private static bool IsFraction(double parts) => Math.Abs(parts) < 1e9 && Math.Abs(parts - Math.Round(parts)) < 1e-6;
+    private static bool IsFraction(double parts) =>
+        parts == 0 || (Math.Abs(parts) is > 0.5 and < 1e9 && Math.Abs(parts - Math.Round(parts)) < 1e-6);
 
     /// <summary>A mixed number in lowest terms: "3 1/2", "5/8", "-1/4".</summary>
     private static string Fraction(long parts, long perWhole)

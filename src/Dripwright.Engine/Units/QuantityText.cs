@@ -6,7 +6,7 @@ namespace Dripwright.Engine.Units;
 /// <remarks>
 /// Reads decimals ("2.5 gph"), fractions ("1/2 in", "1 1/2 in", "1-1/2 in", "1½ in"), feet and inches ("6 ft 3 in",
 /// "6' 3 1/2\""), sums of times ("1 h 30 min"), slopes ("1/4 in per ft", "10 mm/m", "2 %", "1:50"), in US and metric units
-/// with their long names. Capitals do not matter, except that "MPa" is no unit here. A gallon is a US gallon unless
+/// with their long names. Capitals do not matter, so "MPa" and "MW", which they tell from a billionth, are no units here. A gallon is a US gallon unless
 /// "imp gal" is written. A number without a unit and a number with a comma are refused, for both can be misread.
 /// Method page: docs/methods/units.md
 /// </remarks>
@@ -114,10 +114,7 @@ public static partial class QuantityText
             return new(null, Example(dimension), null);
         }
         var name = Lower(tidy[number.Text.Length..].Trim());
-        var isMega =
-            tidy.EndsWith("MPa", StringComparison.Ordinal)
-            || (dimension is Dimension.Power && tidy.EndsWith("MW", StringComparison.Ordinal));
-        return Find(dimension, name) is { } unit && !isMega
+        return Find(dimension, name) is { } unit
             ? new(number.In(unit), Example(dimension), null)
             : Unknown(dimension, number.Text, name);
     }

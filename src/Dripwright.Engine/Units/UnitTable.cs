@@ -64,6 +64,13 @@ internal static class UnitTable
         Per("cfm", "ft3", "min"),
     ];
 
+    // The conventional metre of water: 1000 kg/m³ under standard gravity. The library's own metre and foot of head
+    // belong to water of two different weights.
+    private const decimal WaterPerMetre = 9806.65m;
+
+    // A pound-force by definition: 0.45359237 kg under standard gravity, 9.80665 m/s².
+    private const decimal PoundForce = 0.45359237m * 9.80665m;
+
     /// <summary>Pressures with a name of their own; all others are a height of water.</summary>
     public static readonly IReadOnlyList<MeasureUnit> Pressures =
     [
@@ -72,11 +79,11 @@ internal static class UnitTable
         Unit("bar", 100000, "bars"),
         Unit("mbar", 100, "millibar", "millibars", "hpa"),
         Unit("Pa", 1, "pascal", "pascals"),
-        Water("ft H2O", Pressure.FromFeetOfHead(1).Pascals, "ft", "feet", "foot"),
-        Water("in H2O", Pressure.FromInchesOfWaterColumn(1).Pascals, "in", "inch", "inches"),
-        Water("m H2O", Pressure.FromMetersOfHead(1).Pascals, "m", "meter", "meters", "metre", "metres"),
-        Water("cm H2O", Pressure.FromMetersOfHead(1).Pascals / 100, "cm"),
-        Water("mm H2O", Pressure.FromMetersOfHead(1).Pascals / 1000, "mm"),
+        Water("ft H2O", "ft"),
+        Water("in H2O", "in"),
+        Water("m H2O", "m"),
+        Water("cm H2O", "cm"),
+        Water("mm H2O", "mm"),
     ];
 
     // 5/9 and 459.67 define the scales; as a decimal fraction they stay exact.
@@ -91,7 +98,8 @@ internal static class UnitTable
     [
         Unit("W", 1, "watt", "watts"),
         Unit("kW", 1000, "kilowatt", "kilowatts"),
-        Unit("hp", (double)Power.FromMechanicalHorsepower(1).Watts, "horsepower"),
+        // 550 ft·lbf/s. The library's own horsepower is rounded to 745.69 W.
+        Exactly("hp", 550 * 0.3048m * PoundForce, "horsepower"),
     ];
 
     public static readonly IReadOnlyList<MeasureUnit> Voltages = [Unit("V", 1, "volt", "volts", "vac", "vdc")];
@@ -154,7 +162,10 @@ internal static class UnitTable
     ) => new(symbol, over.Numerator * under.Denominator, over.Denominator * under.Numerator, 0, names);
 
     private static MeasureUnit Unit(string symbol, double si, params string[] names) =>
-        new(symbol, MeasureUnit.ToDecimal(si), 1, 0, [Lower(symbol), .. names]);
+        Exactly(symbol, MeasureUnit.ToDecimal(si), names);
+
+    private static MeasureUnit Exactly(string symbol, decimal si, params string[] names) =>
+        new(symbol, si, 1, 0, [Lower(symbol), .. names]);
 
     private static MeasureUnit Per(string symbol, string volume, string time, params string[] names) =>
         Quotient(
@@ -164,8 +175,12 @@ internal static class UnitTable
             [Lower(symbol), .. names]
         );
 
-    private static MeasureUnit Water(string symbol, double si, params string[] lengths) =>
-        Unit(symbol, si, [.. lengths.SelectMany(WaterNames).Where(name => name != Lower(symbol))]);
+    private static MeasureUnit Water(string symbol, string length)
+    {
+        var unit = Lengths.First(one => one.Symbol == length);
+        var names = unit.Names.Where(name => char.IsLetter(name[0])).SelectMany(WaterNames);
+        return Exactly(symbol, WaterPerMetre * unit.Numerator, [.. names.Where(name => name != Lower(symbol))]);
+    }
 
     private static IEnumerable<string> WaterNames(string length) =>
         [

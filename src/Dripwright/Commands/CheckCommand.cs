@@ -22,8 +22,8 @@ internal static class CheckCommand
             async (call, stop) =>
             {
                 var path = call.GetRequiredValue(file);
-                var catalogue = shared.ReadCatalogue(call, around);
-                var sound = Planning.Read(path, catalogue, around);
+                var catalogue = shared.ReadCatalogue(call, around, stop);
+                var sound = Planning.Read(path, catalogue, around, stop);
                 // The draws tell how likely a weak pot is; a yes or no does not wait for them.
                 var options = new PlanOptions { Draws = 0 };
                 var plan = await Planning.Plan(sound, catalogue, options, around, stop).ConfigureAwait(false);
@@ -32,7 +32,7 @@ internal static class CheckCommand
                     shared.ShowsColour(call, around),
                     console =>
                     {
-                        console.Write(new Spectre.Console.Text(Plain.Line($"{path}: no faults.\n")));
+                        console.Write(new Spectre.Console.Text(Plain.Line($"{path}: no faults.") + "\n"));
                         SummaryView.DrawFindings(console, plan.Findings);
                     }
                 );

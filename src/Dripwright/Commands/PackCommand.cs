@@ -2,8 +2,10 @@ using System.CommandLine;
 using System.Globalization;
 using System.Text;
 using Dripwright.Engine.Findings;
+using Dripwright.Engine.Rigs;
 using Dripwright.Files;
 using Dripwright.Sheets;
+using Dripwright.Sheets.Model;
 
 namespace Dripwright.Commands;
 
@@ -26,6 +28,12 @@ internal static class PackCommand
         };
         paper.AcceptOnlyFromAmong("a4", "letter");
         var replace = new Option<bool>("--replace") { Description = "Replace a build pack that stands there." };
+        var revision = new Option<string?>("--revision")
+        {
+            Description = "Revision for the title blocks.",
+            HelpName = "text",
+        };
+        var date = DateOption();
         var noDraws = PlanCommand.DrawsOption();
         var command = new Command("pack", "Write the build pack: drawings, lists, forms, plan.json and the rig file.")
         {
@@ -33,20 +41,25 @@ internal static class PackCommand
             into,
             paper,
             replace,
+            revision,
+            date,
             noDraws,
         };
         command.SetAction(
             async (call, stop) =>
             {
-                var catalogue = shared.ReadCatalogue(call, around);
-                var sound = Planning.Read(call.GetRequiredValue(file), catalogue, around);
+                var catalogue = shared.ReadCatalogue(call, around, stop);
+                var sound = Planning.Read(call.GetRequiredValue(file), catalogue, around, stop);
                 var options = PlanCommand.Options(call.GetValue(noDraws));
                 var plan = await Planning.Plan(sound, catalogue, options, around, stop).ConfigureAwait(false);
-                var files = await Task.Run(
-                        () => BuildPack.Write(plan, TextOf(sound.Bytes), PackOptions(plan, call.GetValue(paper))),
-                        stop
-                    )
-                    .WaitAsync(stop)
+                var packing = new BuildPackOptions
+                {
+                    Paper = PaperOf(plan.Rig.Units, call.GetValue(paper)),
+                    Revision = call.GetValue(revision) ?? "",
+                    Date = call.GetValue(date),
+                };
+                var files = await LongWork
+                    .Run(progress => BuildPack.Write(plan, TextOf(sound.Bytes), packing, progress), around, stop)
                     .ConfigureAwait(false);
                 var folder = call.GetRequiredValue(into);
                 PackFolder.Write(folder, files, call.GetValue(replace), stop);
@@ -59,8 +72,27 @@ internal static class PackCommand
         return command;
     }
 
-    private static BuildPackOptions PackOptions(Engine.Plan plan, string? paper) =>
-        new() { Letter = paper is null ? plan.Rig.Units == Engine.Rigs.UnitSystem.Us : paper == "letter" };
+    // The clock is never asked: the same call must give the same pack tomorrow.
+    private static Option<DateOnly?> DateOption() =>
+        new("--date")
+        {
+            Description = "Date for the title blocks, such as 2026-03-01; none where it is left out.",
+            HelpName = "date",
+            CustomParser = result =>
+            {
+                var text = result.Tokens[0].Value;
+                if (DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, default, out var day))
+                {
+                    return day;
+                }
+
+                result.AddError($"Option '--date': found \"{text}\"; expected a date such as 2026-03-01.");
+                return null;
+            },
+        };
+
+    private static Paper PaperOf(UnitSystem units, string? asked) =>
+        (asked ?? (units == UnitSystem.Us ? "letter" : "a4")) == "letter" ? Paper.Letter : Paper.A4;
 
     private static string TextOf(byte[] bytes) =>
         Encoding.UTF8.GetString(bytes.AsSpan().StartsWith(Encoding.UTF8.Preamble) ? bytes.AsSpan(3) : bytes);

@@ -18,8 +18,8 @@ internal static class PlanCommand
         command.SetAction(
             async (call, stop) =>
             {
-                var catalogue = shared.ReadCatalogue(call, around);
-                var sound = Planning.Read(call.GetRequiredValue(file), catalogue, around);
+                var catalogue = shared.ReadCatalogue(call, around, stop);
+                var sound = Planning.Read(call.GetRequiredValue(file), catalogue, around, stop);
                 var options = Options(call.GetValue(noDraws));
                 var plan = await Planning.Plan(sound, catalogue, options, around, stop).ConfigureAwait(false);
                 if (call.GetValue(json))

@@ -7,19 +7,20 @@ using Dripwright.Screen;
 namespace Dripwright.Commands;
 
 /// <summary>A rig file read without a fault.</summary>
+/// <param name="Path">Where it was read.</param>
 /// <param name="Bytes">The file as it is.</param>
 /// <param name="Rig">The rig.</param>
 /// <param name="Assumed">What it did not say.</param>
-internal sealed record SoundFile(byte[] Bytes, Rig Rig, IReadOnlyList<Assumed> Assumed);
+internal sealed record SoundFile(string Path, byte[] Bytes, Rig Rig, IReadOnlyList<Assumed> Assumed);
 
 /// <summary>From a path to a plan.</summary>
 internal static class Planning
 {
     /// <summary>Reads a rig file.</summary>
     /// <exception cref="Refusal">It cannot be read or has faults; the message tells all of them.</exception>
-    public static SoundFile Read(string path, PartsCatalogue catalogue, Surroundings around)
+    public static SoundFile Read(string path, PartsCatalogue catalogue, Surroundings around, CancellationToken stop)
     {
-        var bytes = SmallFile.Read(path, around);
+        var bytes = SmallFile.Read(path, around, stop);
         var reading = RigReader.Read(bytes, path, catalogue);
         if (reading.Rig is not { } rig)
         {
@@ -31,7 +32,7 @@ internal static class Planning
             around.Error.WriteLine(Plain.Line($"{path}: read as an older format: {step}"));
         }
 
-        return new SoundFile(bytes, rig, reading.Assumed);
+        return new SoundFile(path, bytes, rig, reading.Assumed);
     }
 
     /// <summary>Plans a rig in the background, so that Ctrl-C ends the program at once and progress can be shown.</summary>
@@ -43,23 +44,16 @@ internal static class Planning
         CancellationToken stop
     )
     {
-        var progress = new LatestProgress(stop);
-        var work = Task.Run(() => Planner.Of(file.Rig, file.Assumed, catalogue, options, progress), stop);
-        await ProgressLine.Follow(work, () => progress.Latest, around, stop).ConfigureAwait(false);
-        return await work.WaitAsync(stop).ConfigureAwait(false);
-    }
-
-    /// <summary>Keeps the last report, and ends the work at the next one when asked to stop.</summary>
-    private sealed class LatestProgress(CancellationToken stop) : IProgress<PlanProgress>
-    {
-        private volatile PlanProgress _latest = new("planning", 0);
-
-        public PlanProgress Latest => _latest;
-
-        public void Report(PlanProgress value)
+        try
         {
-            stop.ThrowIfCancellationRequested();
-            _latest = value;
+            return await LongWork
+                .Run(progress => Planner.Of(file.Rig, file.Assumed, catalogue, options, progress), around, stop)
+                .ConfigureAwait(false);
+        }
+        catch (KeyNotFoundException lacking)
+        {
+            // A rig can name a pipe for which the catalogue, with the user's own laid over, has no elbow or tee.
+            throw new Refusal(Exit.FaultyFile, $"{file.Path}: cannot be planned: {lacking.Message}");
         }
     }
 }

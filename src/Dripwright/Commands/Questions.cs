@@ -4,7 +4,7 @@ using Dripwright.Screen;
 namespace Dripwright.Commands;
 
 /// <summary>Asks a person at a terminal. An empty line takes the answer shown; the end of input takes all that are left.</summary>
-internal sealed class Questions(Surroundings around)
+internal sealed class Questions(Surroundings around, CancellationToken stop)
 {
     private bool _over;
 
@@ -36,7 +36,7 @@ internal sealed class Questions(Surroundings around)
         {
             around.Error.Write($"{question} [{usual}] ");
             around.Error.Flush();
-            var line = around.In.ReadLine();
+            var line = Interruptible.Wait(around.In.ReadLine, stop);
             if (line is null)
             {
                 _over = true;

@@ -9,11 +9,13 @@ internal static class ShapeCommand
     public static Command Of(Surroundings around, SharedOptions shared)
     {
         var command = new Command("shape", "Print the JSON Schema of a rig file.");
-        command.SetAction(call =>
-        {
-            around.Out.Write(RigSchema.Write(shared.ReadCatalogue(call, around)));
-            return Exit.Good;
-        });
+        command.SetAction(
+            (call, stop) =>
+            {
+                around.Out.Write(RigSchema.Write(shared.ReadCatalogue(call, around, stop)));
+                return Task.FromResult(Exit.Good);
+            }
+        );
         return command;
     }
 }

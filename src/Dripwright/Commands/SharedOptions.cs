@@ -18,14 +18,14 @@ internal sealed class SharedOptions
     public Option<string> Colour { get; } = MakeColour();
 
     /// <summary>The catalogue of this call: ours, with the user's laid over it.</summary>
-    public PartsCatalogue ReadCatalogue(ParseResult call, Surroundings around)
+    public PartsCatalogue ReadCatalogue(ParseResult call, Surroundings around, CancellationToken stop)
     {
         if (call.GetValue(Catalogue) is not { } path)
         {
             return PartsCatalogue.Default;
         }
 
-        var reading = CatalogueReader.Read(SmallFile.Read(path, around), path, PartsCatalogue.Default);
+        var reading = CatalogueReader.Read(SmallFile.Read(path, around, stop), path, PartsCatalogue.Default);
         return reading.Catalogue ?? throw Faults.Refusal(path, reading.Faults);
     }
 

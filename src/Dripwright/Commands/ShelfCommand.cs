@@ -39,27 +39,29 @@ internal static class ShelfCommand
             kind,
             json,
         };
-        command.SetAction(call =>
-        {
-            var shelves = CatalogueListing.Of(shared.ReadCatalogue(call, around));
-            var named = s_kinds
-                .Zip(shelves)
-                .Where(pair => call.GetValue(kind) is not { } wanted || pair.First == wanted);
-            if (call.GetValue(json))
+        command.SetAction(
+            (call, stop) =>
             {
-                around.Out.Write(Json(named));
-            }
-            else
-            {
-                Consoles.Draw(
-                    around,
-                    shared.ShowsColour(call, around),
-                    console => ShelfView.Draw(console, [.. named.Select(pair => pair.Second)])
-                );
-            }
+                var shelves = CatalogueListing.Of(shared.ReadCatalogue(call, around, stop));
+                var named = s_kinds
+                    .Zip(shelves)
+                    .Where(pair => call.GetValue(kind) is not { } wanted || pair.First == wanted);
+                if (call.GetValue(json))
+                {
+                    around.Out.Write(Json(named));
+                }
+                else
+                {
+                    Consoles.Draw(
+                        around,
+                        shared.ShowsColour(call, around),
+                        console => ShelfView.Draw(console, [.. named.Select(pair => pair.Second)])
+                    );
+                }
 
-            return Exit.Good;
-        });
+                return Task.FromResult(Exit.Good);
+            }
+        );
         return command;
     }
 

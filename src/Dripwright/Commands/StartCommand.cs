@@ -16,23 +16,25 @@ internal static class StartCommand
         var answers = new StarterOptions();
         var command = new Command("start", "Make a first rig file from a few answers.") { file, replace, noQuestions };
         answers.AddTo(command);
-        command.SetAction(call =>
-        {
-            var catalogue = shared.ReadCatalogue(call, around);
-            var asks = around.InIsTerminal && around.ErrorIsTerminal && !call.GetValue(noQuestions);
-            var given = answers.Read(call, asks ? new Questions(around) : null);
-            var text = Text(given, catalogue);
-            var path = call.GetRequiredValue(file);
-            if (path == "-")
+        command.SetAction(
+            (call, stop) =>
             {
-                around.Out.Write(text);
-                return Exit.Good;
-            }
+                var catalogue = shared.ReadCatalogue(call, around, stop);
+                var asks = around.InIsTerminal && around.ErrorIsTerminal && !call.GetValue(noQuestions);
+                var given = answers.Read(call, asks ? new Questions(around, stop) : null);
+                var text = Text(given, catalogue);
+                var path = call.GetRequiredValue(file);
+                if (path == "-")
+                {
+                    around.Out.Write(text);
+                    return Task.FromResult(Exit.Good);
+                }
 
-            Writing.File(path, Encoding.UTF8.GetBytes(text), call.GetValue(replace));
-            around.Out.WriteLine($"{path}: made. Edit it as you like, then: dripwright check {path}");
-            return Exit.Good;
-        });
+                Writing.File(path, Encoding.UTF8.GetBytes(text), call.GetValue(replace));
+                around.Out.WriteLine($"{path}: made. Edit it as you like, then: dripwright check {path}");
+                return Task.FromResult(Exit.Good);
+            }
+        );
         return command;
     }
 

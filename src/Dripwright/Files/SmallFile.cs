@@ -8,7 +8,11 @@ internal static class SmallFile
 
     /// <summary>The bytes of a file, or of standard input where the path is "-".</summary>
     /// <exception cref="Refusal">It is not there, cannot be read, or is too large.</exception>
-    public static byte[] Read(string path, Surroundings around)
+    /// <exception cref="OperationCanceledException">A stop was asked for.</exception>
+    public static byte[] Read(string path, Surroundings around, CancellationToken stop) =>
+        Interruptible.Wait(() => Read(path, around), stop);
+
+    private static byte[] Read(string path, Surroundings around)
     {
         if (path == "-")
         {

@@ -76,7 +76,11 @@ internal static class SummaryView
 
     private static string Sentence(Finding finding)
     {
-        var limit = finding.Limit.Length > 0 ? $" Limit: {finding.Limit} ({finding.Source})." : "";
+        var found =
+            finding.Value.Length > 0 && !finding.What.Contains(finding.Value, StringComparison.Ordinal)
+                ? $" Found: {finding.Value}."
+                : "";
+        var limit = finding.Limit.Length > 0 ? $"{found} Limit: {finding.Limit} ({finding.Source})." : found;
         return $"{finding.Place}: {finding.What}{limit} → {finding.Remedy}";
     }
 

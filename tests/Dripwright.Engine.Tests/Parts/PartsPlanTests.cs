@@ -148,13 +148,13 @@ public sealed class PartsPlanTests
     [Fact]
     public void More_pots_never_mean_fewer_parts()
     {
-        // Straight rows in whole modules, so that nothing but the number of pots changes.
+        // Couplings alone may become fewer: where they must give way to holes, a run takes one more.
         Dictionary<string, int> last = [];
         for (int pots = 1; pots <= 40; pots++)
         {
             PartsPlan plan = Plan(TestRigs.TenPots.WithPots(pots));
             Dictionary<string, int> now = plan
-                .Lines.Where(l => l.EachLength == 0)
+                .Lines.Where(l => l.EachLength == 0 && !l.Part.EndsWith("coupling", StringComparison.Ordinal))
                 .GroupBy(l => l.Part)
                 .ToDictionary(g => g.Key, g => g.Sum(l => l.Needed));
             Assert.All(

@@ -111,6 +111,15 @@ public sealed class RigFuzzTests
     }
 
     [Fact]
+    public void Plantings_by_the_ten_thousand_give_a_clean_reading()
+    {
+        // Each entry names all 5,000 pots of its row: judged one by one they would keep the reader busy for half a minute.
+        var entries = string.Join(',', Enumerable.Repeat("""{"pots":"1-5000"}""", 480));
+        var rows = string.Join(',', Enumerable.Repeat($$"""{"pots":5000,"planting":[{{entries}}]}""", 100));
+        Assert.True(IsClean(Encoding.UTF8.GetBytes($$"""{"rows":[{{rows}}]}""")));
+    }
+
+    [Fact]
     public void A_file_of_over_a_mebibyte_is_refused_unread() =>
         Assert.Contains(
             "1 MiB",

@@ -14,12 +14,19 @@ public static class RigGen
     private static Gen<string> Key<T>(IReadOnlyDictionary<string, T> shelf) =>
         Gen.OneOf<string>([.. shelf.Keys.Order(StringComparer.Ordinal)]);
 
-    private static Gen<double> Between(Dimension dimension, string min, string max) =>
-        Gen.Frequency<double>(
-            (1, Gen.Const(QuantityText.Parse(dimension, min))),
-            (1, Gen.Const(QuantityText.Parse(dimension, max))),
-            (6, Gen.Double[QuantityText.Parse(dimension, min), QuantityText.Parse(dimension, max)])
+    // In millionths of the range: the library's own doubles come as small as 10⁻⁹⁰, which no rig file may hold.
+    private static Gen<double> Between(Dimension dimension, string min, string max)
+    {
+        var (least, most) = (QuantityText.Parse(dimension, min), QuantityText.Parse(dimension, max));
+        return Gen.Frequency<double>(
+            (1, Gen.Const(least)),
+            (1, Gen.Const(most)),
+            (6, Gen.Int[0, 1_000_000].Select(millionths => Clean(least + ((most - least) * millionths / 1e6), most)))
         );
+    }
+
+    // What rounding leaves of a zero is a zero.
+    private static double Clean(double value, double most) => Math.Abs(value) < 1e-12 * most ? 0 : value;
 
     private static Gen<double> Length(string min, string max) => Between(Dimension.Length, min, max);
 

@@ -77,6 +77,7 @@ public sealed class RigReaderTests
 
     [Theory]
     [InlineData("""{ "rows": [{ "spacing": "1 in" }] }""", "expected 2 in to 10 ft (50.8 mm to 3.05 m)")]
+    [InlineData("""{ "feed": { "microtubeLength": "1e-90 m" } }""", "expected 0, or 0 in to 10 ft")]
     [InlineData("""{ "format": 2 }""", "a newer Dripwright wrote this file")]
     [InlineData("""{ "format": 0 }""", "expected a whole number from 1 to 1")]
     [InlineData("""{ "rows": [] }""", "expected a list [ … ] of 1 to 100 entries")]
@@ -116,11 +117,24 @@ public sealed class RigReaderTests
         """{ "onHand": [{ "part": "pvc40-1-1/2" }] }""",
         "expected the length of each piece of \"pvc40-1-1/2\""
     )]
-    [InlineData("""{ "name": "a\u0007b" }""", "expected text without control characters")]
+    [InlineData(
+        """{ "pump": { "curve": [{ "flow": "1 gph", "head": "9 ft" }, { "flow": "9 gph" }] } }""",
+        "pump.curve[0]: found a first point with flow"
+    )]
+    [InlineData(
+        """{ "pump": { "curve": [{ "head": "9 ft" }, { "flow": "9 gph", "head": "1 ft" }] } }""",
+        "pump.curve[1]: found a last point with head"
+    )]
+    [InlineData("""{ "name": "a\u0007b" }""", "expected text on one line")]
+    [InlineData("""{ "name": "a\nb" }""", "expected text on one line")]
+    [InlineData("""{ "notes": "a\u0000\nb" }""", "expected text without control characters")]
     [InlineData("""{ "name": "\ud800" }""", "found text with half a character")]
     [InlineData("[1]", "school.rig.json:1:1 found a list [ … ]; expected a rig: { … }")]
     [InlineData("", "school.rig.json:1:1 found the end of the file; expected JSON that starts with {")]
-    [InlineData("{ \"name\": \"x\"\n  \"notes\": \"y\" }", "school.rig.json:2:3 found \"\"\"; expected a comma")]
+    [InlineData(
+        "{ \"name\": \"x\"\n  \"notes\": \"y\" }",
+        "school.rig.json:2:3 found a double quote; expected a comma"
+    )]
     [InlineData("{ } x", "school.rig.json:1:5 found \"x\"")]
     [InlineData("{ \"näme\": \"ä\", \"nämf\": 1 }", "school.rig.json:1:16 nämf: found the unknown field")]
     public void A_fault_says_what_was_expected(string text, string part) =>

@@ -66,6 +66,7 @@ public sealed class RigSchemaTests
             "\"in 12\"",
             "\"no-such-choice\"",
             "\"a\\u0007b\"",
+            "\"a\\nb\"",
             "[]",
             "[7]",
             "{}",
@@ -94,7 +95,7 @@ public sealed class RigSchemaTests
                     var text = root.ToJsonString();
                     var faults = RigReader.Read(text, "test", PartsCatalogue.Default).Faults;
                     // The reader alone knows the catalogue, the bounds of quantities and the checks across fields.
-                    var structural = faults.Any(fault => !IsReadersOwn(fault, text));
+                    var structural = faults.Any(fault => !IsReadersOwn(fault));
                     var accepts = SchemaAccepts(text);
                     Assert.True(accepts != structural, $"schema {accepts}\n{string.Join('\n', faults)}\n{text}");
                 },
@@ -113,9 +114,8 @@ public sealed class RigSchemaTests
             _ => [],
         };
 
-    private static bool IsReadersOwn(Fault fault, string text)
+    private static bool IsReadersOwn(Fault fault)
     {
-        _ = text;
         var isText = fault.Found.StartsWith('"');
         return (isText && fault.Expected.Contains("of the catalogue", StringComparison.Ordinal))
             || fault.Expected.StartsWith("pots ", StringComparison.Ordinal)
@@ -123,6 +123,8 @@ public sealed class RigSchemaTests
             || fault.Expected.Contains("the length of each piece", StringComparison.Ordinal)
             || fault.Path is "pump.curve" && fault.Expected.StartsWith("two points", StringComparison.Ordinal)
             || fault.Path is "pump.curve" && fault.Expected.StartsWith("either", StringComparison.Ordinal)
+            || fault.Expected.StartsWith("the head at no flow", StringComparison.Ordinal)
+            || fault.Expected.StartsWith("the flow at no head", StringComparison.Ordinal)
             || fault.Expected.StartsWith("flow rising", StringComparison.Ordinal)
             || fault.Expected.EndsWith("needs both ends", StringComparison.Ordinal)
             || fault.Expected.EndsWith("is gravity feed", StringComparison.Ordinal)

@@ -76,6 +76,30 @@ public sealed class QuantityTextTests
         Assert.Equal(si, QuantityText.Parse(dimension, text));
 
     [Theory]
+    // Factors as printed in NIST Special Publication 811 (2008), appendix B.8, from memory; tolerance half of their seventh digit.
+    [InlineData(Dimension.Length, "1 yd", 9.144e-1)]
+    [InlineData(Dimension.Volume, "1 gal", 3.785412e-3)]
+    [InlineData(Dimension.Volume, "1 qt", 9.463529e-4)]
+    [InlineData(Dimension.Volume, "1 pt", 4.731765e-4)]
+    [InlineData(Dimension.Volume, "1 fl oz", 2.957353e-5)]
+    [InlineData(Dimension.Volume, "1 cubic inch", 1.638706e-5)]
+    [InlineData(Dimension.Volume, "1 cu ft", 2.831685e-2)]
+    [InlineData(Dimension.Volume, "1 imperial gallon", 4.54609e-3)]
+    [InlineData(Dimension.Flow, "1 gpm", 6.309020e-5)]
+    [InlineData(Dimension.Flow, "1 gpd", 4.381264e-8)]
+    [InlineData(Dimension.Flow, "1 cfm", 4.719474e-4)]
+    [InlineData(Dimension.Pressure, "1 psi", 6.894757e3)]
+    [InlineData(Dimension.Pressure, "1 ft H2O", 2.989067e3)]
+    [InlineData(Dimension.Pressure, "1 in of water", 2.490889e2)]
+    [InlineData(Dimension.Pressure, "1 m H2O", 9.80665e3)]
+    [InlineData(Dimension.Power, "1 hp", 7.456999e2)]
+    public void Factors_are_those_of_the_tables(Dimension dimension, string text, double si)
+    {
+        var halfOfTheSeventhDigit = 0.5e-6 * Math.Pow(10, Math.Floor(Math.Log10(si)));
+        Assert.Equal(si, QuantityText.Parse(dimension, text), halfOfTheSeventhDigit);
+    }
+
+    [Theory]
     [InlineData(Dimension.Length, "")]
     [InlineData(Dimension.Length, "12")]
     [InlineData(Dimension.Length, "a foot")]
@@ -89,6 +113,7 @@ public sealed class QuantityTextTests
     [InlineData(Dimension.Length, "1 gal")]
     [InlineData(Dimension.Length, "1e999 m")]
     [InlineData(Dimension.Length, "99999999999999999999999999999999999 m")]
+    [InlineData(Dimension.Length, "3½3 in")] // not three and a twenty-third
     [InlineData(Dimension.Length, "NaN m")]
     [InlineData(Dimension.Length, "∞ m")]
     [InlineData(Dimension.Pressure, "1 MPa")]
@@ -157,6 +182,18 @@ public sealed class QuantityTextTests
     [InlineData(Dimension.Duration, "14 h", UnitSystem.Us, "14 h")]
     public void Exact_text_is_short_where_it_can_be(Dimension dimension, string text, UnitSystem units, string exact) =>
         Assert.Equal(exact, QuantityText.Exact(dimension, QuantityText.Parse(dimension, text), units));
+
+    [Theory]
+    [InlineData(-40)]
+    [InlineData(0)]
+    [InlineData(68)]
+    [InlineData(98.6)]
+    public void Fahrenheit_agrees_with_the_units_library(double fahrenheit) =>
+        Assert.Equal(
+            UnitsNet.Temperature.FromDegreesFahrenheit(fahrenheit).Kelvins,
+            QuantityText.Parse(Dimension.Temperature, Invariant($"{fahrenheit} F")),
+            1e-9
+        );
 
     private static readonly Gen<(Dimension Dimension, double Si, UnitSystem Units)> Quantities = Gen.Select(
         Gen.Enum<Dimension>(),

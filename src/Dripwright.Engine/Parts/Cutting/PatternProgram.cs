@@ -9,17 +9,15 @@ namespace Dripwright.Engine.Parts;
 /// Column generation after Gilmore and Gomory, Operations Research 9, 1961 and 11, 1963 (from memory): the linear
 /// program over the patterns known so far prices the pieces, and a knapsack finds the pattern worth adding. Its
 /// solution is rounded by diving: take what is whole, fill the rest stock by stock, else fix the largest share and
-/// solve again. What remains open goes to a constraint solver with one worker, a fixed seed and a limit in its own
-/// deterministic time, never in seconds.
+/// solve again. What remains open goes to <see cref="WholePatterns"/>.
 /// </remarks>
 internal sealed class PatternProgram : IDisposable
 {
-    private const int MostSizes = 300;
+    private const int MostSizes = 100;
     private const int MostRounds = 400;
     private const long Nodes = 50_000;
     private const int MostSteps = 20;
     private const double Tolerance = 1e-7;
-    private const string SolverSettings = "num_workers:1,random_seed:1,max_deterministic_time:";
 
     private readonly CutModel _model;
     private readonly PurchaseBound _bound;
@@ -174,7 +172,8 @@ internal sealed class PatternProgram : IDisposable
             }
         }
 
-        return true;
+        // Patterns were added in the last round: solve once more, so that there is a solution to read.
+        return _solver.Solve() == Lp.Solver.ResultStatus.OPTIMAL;
     }
 
     private List<Batch> Dive(List<Batch> best)
@@ -292,7 +291,7 @@ internal sealed class PatternProgram : IDisposable
                 break;
             }
 
-            var (status, found) = SolveWhole(complete, target);
+            var (status, found) = WholePatterns.Solve(_model, _bound, complete, target);
             if (found is not null)
             {
                 return found;
@@ -312,109 +311,8 @@ internal sealed class PatternProgram : IDisposable
         }
 
         // The bound stays open; the patterns of the linear program may still hold something cheaper.
-        return _model.Effort.Left > 0 ? SolveWhole(_patterns, _model.Cost(best) - 1).Found : null;
-    }
-
-    private (Sat.CpSolverStatus Status, List<Batch>? Found) SolveWhole(List<CutPattern> patterns, long target)
-    {
-        if (patterns.Count == 0)
-        {
-            return (Sat.CpSolverStatus.Infeasible, null);
-        }
-
-        var program = new Sat.CpModel();
-        var numbers = patterns.ConvertAll(pattern =>
-        {
-            var kind = _model.Kinds[pattern.Kind];
-            var most = pattern
-                .Pieces.Select((count, i) => count == 0 ? 0 : (_model.Demand[i] + count - 1) / count)
-                .Max();
-            return program.NewIntVar(0, Math.Min(most, kind.Available), "");
-        });
-
-        for (var i = 0; i < _model.Sizes.Length; i++)
-        {
-            var terms = Enumerable.Range(0, numbers.Count).Where(p => patterns[p].Pieces[i] > 0).ToArray();
-            program.AddLinearConstraint(
-                Sat.LinearExpr.WeightedSum(terms.Select(p => numbers[p]), terms.Select(p => patterns[p].Pieces[i])),
-                _model.Demand[i],
-                int.MaxValue
-            );
-        }
-
-        for (var k = 0; k < _model.Kinds.Length; k++)
-        {
-            if (!_model.Kinds[k].Bought && _model.Kinds[k].Available > 0)
-            {
-                var terms = Enumerable.Range(0, numbers.Count).Where(p => patterns[p].Kind == k);
-                program.AddLinearConstraint(
-                    Sat.LinearExpr.Sum(terms.Select(p => numbers[p])),
-                    0,
-                    _model.Kinds[k].Available
-                );
-            }
-        }
-
-        var unit = _bound.Unit;
-        var cost = Sat.LinearExpr.WeightedSum(
-            numbers,
-            patterns.ConvertAll(pattern => _model.Kinds[pattern.Kind].Cost / unit)
-        );
-        program.AddLinearConstraint(cost, 0, target / unit);
-        if (target > _bound.Value)
-        {
-            program.Minimize(cost);
-        }
-
-        using var solver = new Sat.CpSolver
-        {
-            StringParameters =
-                SolverSettings
-                + _model.Effort.Left.ToString("0.######", System.Globalization.CultureInfo.InvariantCulture),
-        };
-        var status = solver.Solve(program);
-        _model.Effort.Left -= solver.Response!.DeterministicTime;
-        return status is Sat.CpSolverStatus.Optimal or Sat.CpSolverStatus.Feasible
-            ? (status, Trimmed(patterns, [.. numbers.Select(number => (int)solver.Value(number))]))
-            : (status, null);
-    }
-
-    /// <summary>Takes surplus pieces out again.</summary>
-    private List<Batch> Trimmed(List<CutPattern> patterns, int[] numbers)
-    {
-        var surplus = Array.ConvertAll(_model.Demand, d => -d);
-        for (var p = 0; p < numbers.Length; p++)
-        {
-            for (var i = 0; i < surplus.Length; i++)
-            {
-                surplus[i] += numbers[p] * patterns[p].Pieces[i];
-            }
-        }
-
-        var batches = new List<Batch>();
-        for (var p = 0; p < numbers.Length; p++)
-        {
-            for (var n = numbers[p]; n > 0; )
-            {
-                var pieces = (int[])patterns[p].Pieces.Clone();
-                var touched = false;
-                for (var i = 0; i < pieces.Length; i++)
-                {
-                    var extra = Math.Min(pieces[i], surplus[i]);
-                    touched |= extra > 0;
-                    pieces[i] -= extra;
-                    surplus[i] -= extra;
-                }
-
-                var times = touched ? 1 : n;
-                n -= times;
-                if (Array.Exists(pieces, count => count > 0))
-                {
-                    batches.Add(new(patterns[p].Kind, pieces, times));
-                }
-            }
-        }
-
-        return batches;
+        return _model.Effort.Left > 0
+            ? WholePatterns.Solve(_model, _bound, _patterns, _model.Cost(best) - 1).Found
+            : null;
     }
 }

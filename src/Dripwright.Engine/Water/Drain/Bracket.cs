@@ -18,13 +18,45 @@ internal static class Bracket
     private const int MostSteps = 200;
     private const double Fine = 1e-13;
 
+    /// <summary>The zero of a function that only rises or only falls, sought outwards from a guess before the ends are used.</summary>
+    /// <remarks>Neighbouring depths differ little, so a narrow bracket is found at once and saves half of the work.</remarks>
+    public static double RootNear<T>(in T function, bool rises, double guess, double reach, double left, double right)
+        where T : struct, IOneNumber
+    {
+        var x = Math.Clamp(guess, left, right);
+        var fx = function.At(x);
+        var step = fx < 0 == rises ? reach : -reach;
+        while (fx != 0)
+        {
+            var next = Math.Clamp(x + step, left, right);
+            var fnext = function.At(next);
+            if (Math.Sign(fnext) != Math.Sign(fx))
+            {
+                return Between(function, x, fx, next, fnext);
+            }
+
+            if (next == left || next == right)
+            {
+                throw new ArgumentOutOfRangeException(nameof(left), left, "The function has one sign at both ends.");
+            }
+
+            (x, fx) = (next, fnext);
+            step *= 4;
+        }
+
+        return x;
+    }
+
     public static double Root<T>(in T function, double left, double right)
+        where T : struct, IOneNumber => Between(function, left, function.At(left), right, function.At(right));
+
+    private static double Between<T>(in T function, double left, double fleft, double right, double fright)
         where T : struct, IOneNumber
     {
         var a = right;
         var b = left;
-        var fa = function.At(a);
-        var fb = function.At(b);
+        var fa = fright;
+        var fb = fleft;
         if (fa == 0 || fb == 0)
         {
             return fa == 0 ? a : b;

@@ -59,7 +59,9 @@ internal readonly struct ChannelFlow<T>(T section, double slope, double roughnes
             return height - left;
         }
 
-        return Bracket.Root(balance, critical, Math.Min(height, Energy(critical, flow) - atCritical));
+        // A hair more than theory asks, lest rounding leave the root outside.
+        var high = Math.Min(height, (Energy(critical, flow) - atCritical) * (1 + 1e-9));
+        return Bracket.RootNear(balance, true, below, 0.02 * below, critical, high);
     }
 
     /// <summary>Depth at the lower end of a stretch, from the upper end; not over the critical depth.</summary>
@@ -82,7 +84,7 @@ internal readonly struct ChannelFlow<T>(T section, double slope, double roughnes
             low /= 2;
         }
 
-        return Bracket.Root(balance, low, critical);
+        return Bracket.RootNear(balance, false, above, 0.02 * above, low, critical);
     }
 
     /// <summary>Depth just above an inflow, from the depth just below it.</summary>
@@ -112,7 +114,7 @@ internal readonly struct ChannelFlow<T>(T section, double slope, double roughnes
             high *= 2;
         }
 
-        return Bracket.Root(balance, low, high);
+        return Bracket.RootNear(balance, true, below, 0.02 * below, low, high);
     }
 
     /// <summary>Depth just below an inflow where fast flow comes from above; the critical depth if its push is too small.</summary>

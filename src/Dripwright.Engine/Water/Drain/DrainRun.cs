@@ -30,6 +30,9 @@ public sealed record DrainRun
     /// <summary>[m] Water level at the outlet over the pipe's lowest inside point there; 0 for a free fall.</summary>
     public double OutletWaterDepth { get; init; }
 
+    /// <summary>[m] Height the slope costs from the high end to the outlet.</summary>
+    public double Drop => Slope * Length;
+
     /// <summary>[m³/s] All inflows together.</summary>
     public double TotalFlow => Inflows.Sum(inflow => inflow.Flow);
 

@@ -45,8 +45,8 @@ internal static class EmitterBranch
             var error = y + loss.Head - head;
             (low, high) = error > 0 ? (low, y) : (y, high);
             var next = y - error / stretch;
-            // 2e-16 of the head is rounding; 200 halvings exhaust any double.
-            if (Math.Abs(next - y) <= 2e-16 * head || step == 200)
+            // 4e-16 of the value is rounding; 200 halvings exhaust any double.
+            if (Math.Abs(next - y) <= 4e-16 * y || step == 200)
             {
                 emitterHead = y;
                 return (flow, slope / stretch);

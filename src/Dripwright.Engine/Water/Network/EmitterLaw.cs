@@ -6,8 +6,7 @@ namespace Dripwright.Engine.Water;
 /// q falls as √h from the value at the opening head, for the open labyrinth then acts as an orifice. Nothing flows, in or
 /// out, at h ≤ 0. Within the lowest millimetre of head the power law, whose slope is infinite at zero, is replaced by a
 /// cubic that meets it in value and slope: at such heads capillarity rules and no law is known.
-/// Source: the power law is that of K. Wu and H. Gitlin and of all emitter makers (common practice); the branch below
-/// opening is common practice. Method page: docs/methods/feed-network.md
+/// Source: the power law is common practice of the trade and of emitter makers; so is the branch below opening. Method page: docs/methods/feed-network.md
 /// </remarks>
 public sealed record EmitterLaw
 {

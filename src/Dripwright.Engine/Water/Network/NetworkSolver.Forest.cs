@@ -81,7 +81,7 @@ public sealed partial class NetworkSolver
         }
     }
 
-    /// <summary>Gives each part without a source the level to which it would drain: its lowest open outlet.</summary>
+    /// <summary>Gives each part without a source the level to which it would drain: its lowest way out.</summary>
     private void SettleIsolated()
     {
         if (_reached == _nodes)
@@ -104,6 +104,16 @@ public sealed partial class NetworkSolver
             if (_isolated[node] && _multiplier[e] > 0)
             {
                 _head[node] = Math.Min(_head[node], _outlet[e]);
+            }
+        }
+
+        for (var l = 0; l < _links; l++)
+        {
+            // It also drains out through a check valve into a live part that stands lower.
+            var (from, to) = (_from[l], _to[l]);
+            if (_isShut[l] && _isOpen[l] && _isolated[from] && !_isolated[to])
+            {
+                _head[from] = Math.Min(_head[from], _head[to] + _laws[l].At(0).Head);
             }
         }
 

@@ -108,6 +108,21 @@ public sealed partial class NetworkSolver
         return highest + gain;
     }
 
+    private bool FindBalance()
+    {
+        for (var road = 0; road < 4; road++)
+        {
+            if (IterateNewton())
+            {
+                return true;
+            }
+
+            Descend();
+        }
+
+        return IterateNewton();
+    }
+
     private bool IterateNewton()
     {
         var merit = Evaluate(_head, _flow);
@@ -143,20 +158,7 @@ public sealed partial class NetworkSolver
     /// <summary>Emitter flows from heads, balanced link flows, energy residuals; returns the sum of their squares.</summary>
     private double Evaluate(double[] head, double[] flow)
     {
-        for (var e = 0; e < _emitterCount; e++)
-        {
-            var node = _emitterNode[e];
-            (_emitterFlow[e], _emitterSlope[e]) = _isolated[node]
-                ? (0, 0)
-                : EmitterBranch.At(
-                    _emitterLaw[e],
-                    _branch[e],
-                    _multiplier[e],
-                    head[node] - _outlet[e],
-                    ref _emitterHead[e]
-                );
-        }
-
+        EvaluateEmitters(head);
         BalanceFlows(flow);
         var merit = 0.0;
         for (var l = 0; l < _links; l++)
@@ -176,35 +178,33 @@ public sealed partial class NetworkSolver
         return merit;
     }
 
+    private void EvaluateEmitters(double[] head)
+    {
+        for (var e = 0; e < _emitterCount; e++)
+        {
+            var node = _emitterNode[e];
+            (_emitterFlow[e], _emitterSlope[e]) = _isolated[node]
+                ? (0, 0)
+                : EmitterBranch.At(
+                    _emitterLaw[e],
+                    _branch[e],
+                    _multiplier[e],
+                    head[node] - _outlet[e],
+                    ref _emitterHead[e]
+                );
+        }
+    }
+
     private bool TryDirection()
     {
-        _matrix.Clear();
+        AssembleConductances();
         Array.Clear(_step);
-        for (var i = 0; i < _nodes; i++)
-        {
-            if (_isolated[i])
-            {
-                _matrix.AddDiagonal(_row[i], 1);
-            }
-        }
-
         for (var l = 0; l < _links; l++)
         {
             if (IsLive(l))
             {
-                var conductance = 1 / _slope[l];
-                AddLinkToMatrix(l, conductance);
-                AddToStep(_from[l], -conductance * _energy[l]);
-                AddToStep(_to[l], conductance * _energy[l]);
-            }
-        }
-
-        for (var e = 0; e < _emitterCount; e++)
-        {
-            var node = _emitterNode[e];
-            if (!_isolated[node])
-            {
-                _matrix.AddDiagonal(_row[node], _count[e] * _emitterSlope[e]);
+                AddToStep(_from[l], -_energy[l] / _slope[l]);
+                AddToStep(_to[l], _energy[l] / _slope[l]);
             }
         }
 
@@ -217,6 +217,36 @@ public sealed partial class NetworkSolver
         return true;
     }
 
+    /// <summary>The matrix of both roads: what flow at each junction changes by with each head.</summary>
+    private void AssembleConductances()
+    {
+        _matrix.Clear();
+        for (var i = 0; i < _nodes; i++)
+        {
+            if (_isolated[i])
+            {
+                _matrix.AddDiagonal(_row[i], 1);
+            }
+        }
+
+        for (var l = 0; l < _links; l++)
+        {
+            if (IsLive(l))
+            {
+                AddLinkToMatrix(l, 1 / _slope[l]);
+            }
+        }
+
+        for (var e = 0; e < _emitterCount; e++)
+        {
+            var node = _emitterNode[e];
+            if (!_isolated[node])
+            {
+                _matrix.AddDiagonal(_row[node], _count[e] * _emitterSlope[e]);
+            }
+        }
+    }
+
     /// <summary>Follows the direction as far as it lowers the residuals, halving from a whole step.</summary>
     private bool TryStep(double merit, out double better)
     {
@@ -227,7 +257,9 @@ public sealed partial class NetworkSolver
             change[l] = IsLive(l) ? (_energy[l] + StepOf(_from[l]) - StepOf(_to[l])) / _slope[l] : 0;
         }
 
-        for (var part = 1.0; part > 1e-9; part *= 0.5)
+        // Close to rounding a short search tells enough; far from it a step may have to be very short.
+        var shortest = merit < 1e-16 ? 0.2 : 1e-9;
+        for (var part = 1.0; part > shortest; part *= 0.5)
         {
             for (var i = 0; i < _nodes; i++)
             {

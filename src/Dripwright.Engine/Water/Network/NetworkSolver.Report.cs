@@ -126,7 +126,7 @@ public sealed partial class NetworkSolver
 
         if (!converged)
         {
-            return worstLink < 0
+            return worstLink < 0 || energy <= EnergyLimit
                 ? "No answer was found: the check valves do not come to rest."
                 : string.Create(
                     CultureInfo.InvariantCulture,

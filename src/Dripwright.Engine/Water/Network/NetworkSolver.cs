@@ -19,7 +19,7 @@ public sealed partial class NetworkSolver
     private const double SmallestSlope = 1e-5;
     private const double EnergyTarget = 1e-12;
     private const double EnergyLimit = 1e-7;
-    private const int MostIterations = 200;
+    private const int MostIterations = 50;
     private const int FlipsTogether = 12;
 
     private readonly Network _network;
@@ -57,6 +57,7 @@ public sealed partial class NetworkSolver
     private double[]? _startHead;
     private double[]? _startFlow;
     private bool[]? _startShut;
+    private double[]? _startEmitterHead;
     private int _iterations;
 
     /// <summary>Analyses a network: order of elimination, pattern of the factors. Later additions to it are not seen.</summary>
@@ -160,14 +161,15 @@ public sealed partial class NetworkSolver
     }
 
     /// <summary>
-    /// Lets every later solve start from the present answer. Each then starts from the same point, so that results do not
-    /// depend on the order of the solves.
+    /// Lets every later solve start from the present answer. Each then starts from the same point, so that results are
+    /// the same to the last bit in whatever order the solves are made.
     /// </summary>
     public void StartFromHere()
     {
         _startHead = (double[])_head.Clone();
         _startFlow = (double[])_flow.Clone();
         _startShut = (bool[])_isShut.Clone();
+        _startEmitterHead = (double[])_emitterHead.Clone();
     }
 
     /// <summary>Solves and reports.</summary>
@@ -187,12 +189,14 @@ public sealed partial class NetworkSolver
         if (fresh)
         {
             Array.Clear(_isShut);
+            Array.Clear(_emitterHead);
         }
         else
         {
             _startHead!.CopyTo(_head, 0);
             _startFlow!.CopyTo(_flow, 0);
             _startShut!.CopyTo(_isShut, 0);
+            _startEmitterHead!.CopyTo(_emitterHead, 0);
         }
 
         var solved = false;
@@ -206,7 +210,8 @@ public sealed partial class NetworkSolver
                 fresh = false;
             }
 
-            solved = IterateNewton();
+            solved = FindBalance();
+            SettleIsolated();
             if (!FlipCheckValves(oneOnly: round >= FlipsTogether))
             {
                 return solved && !DrawsFromNothing();
@@ -263,7 +268,8 @@ public sealed partial class NetworkSolver
             }
 
             var drive = _head[_from[l]] - _head[_to[l]] - _laws[l].At(0).Head;
-            var wrong = _isShut[l] ? drive > 1e-9 : _flow[l] < -Tolerance;
+            // A part without a source of its own has nothing to push a valve open with.
+            var wrong = _isShut[l] ? drive > 1e-9 && !_isolated[_from[l]] : _flow[l] < -Tolerance;
             if (wrong)
             {
                 _isShut[l] = !_isShut[l];

@@ -125,18 +125,21 @@ internal sealed class DrainPlanner(Rig rig, RigLayout layout, FeedPlan feed)
 
     private DrainRunPlan CollectorOf(PipeRun run, double[] rowFlow)
     {
-        int last = layout.Rows.Count - 1;
-        double lastY = DrainY(last);
-        List<DrainInflow> inflows = [];
-        for (int i = last; i >= 0; i--)
-        {
-            inflows.Add(new DrainInflow(Math.Max(0, lastY - DrainY(i)) * run.Stretch, rowFlow[i]));
-        }
-
+        // From its high end the collector runs past the last row first; a row beyond its end still enters at the end.
+        double highY = run.Path[0].Y;
+        List<DrainInflow> inflows =
+        [
+            .. layout
+                .Rows.Select(r => new DrainInflow(
+                    Math.Clamp(Math.Abs(highY - DrainY(r)) * run.Stretch, 0, run.Length),
+                    rowFlow[r.Number - 1]
+                ))
+                .OrderBy(inflow => inflow.Distance),
+        ];
         return Simple(run, inflows, false, DrownedDepth());
     }
 
-    private double DrainY(int row) => layout.Rows[row].Drain.Path[0].Y;
+    private static double DrainY(RowLayout row) => row.Drain.Path[0].Y;
 
     private DrainRunPlan Simple(PipeRun pipe, List<DrainInflow> inflows, bool highAtEnd, double outletDepth)
     {

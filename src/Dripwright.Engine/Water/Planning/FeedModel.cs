@@ -189,7 +189,7 @@ internal sealed class FeedModel
 
     private int AddThrottle(int from, double height)
     {
-        double open = _rig.Feed.Throttle!.Value;
+        double open = ValveOpening.Effective(_rig.Feed.Throttle!.Value);
         FittingType valve = _parts.Fitting(_parts.Header, FittingKind.Valve);
         int after = Network.AddJunction(height);
         double loss = open > 0 ? ValveOpening.LossCoefficient(valve.LossThrough, open) : 0;
@@ -199,7 +199,7 @@ internal sealed class FeedModel
 
     private void AddBypass(FeedLink link)
     {
-        double open = _rig.Feed.Bypass!.Value;
+        double open = ValveOpening.Effective(_rig.Feed.Bypass!.Value);
         FittingType valve = _parts.Fitting(_parts.Header, FittingKind.Valve);
         double loss = open > 0 ? ValveOpening.LossCoefficient(valve.LossThrough, open) : 0;
         // It pours out over the water: the head at its end is its own height, and the jet's velocity is lost.
@@ -312,11 +312,12 @@ internal sealed class FeedModel
                 node++;
             }
 
+            double open = ValveOpening.Effective(place.Open);
             Network.AddEmitter(
                 nodes[node],
-                new Emitter(Law, place.Outlet, _emitters.Count, 1, place.Open > 0 ? 1 : 0, Branch(place.Open))
+                new Emitter(Law, place.Outlet, _emitters.Count, 1, open > 0 ? 1 : 0, Branch(open))
             );
-            _emitters.Add(new ModelEmitter(row, place, row.Pots[place.Pot - 1].Planted));
+            _emitters.Add(new ModelEmitter(row, place with { Open = open }, row.Pots[place.Pot - 1].Planted));
         }
 
         var leg = new ModelLeg(row, run, stations, nodes, links, -1, -1);

@@ -192,7 +192,9 @@ internal sealed class FeedPlanner(Rig rig, RigLayout layout, PlanOptions options
         double head = -_model.SourceLaw.At(flow).Head;
         double hours = HoursPerDay(rig.Timer);
         double energy = pump.Power * hours * 3600;
-        double mass = ReservoirPlanner.TankOf(layout).VolumeAt(layout.Tank.Full - layout.Tank.Floor) * 998;
+        VesselShape tank = ReservoirPlanner.TankOf(layout);
+        double level = ReservoirPlanner.LevelIn(tank, layout.Tank.Full - layout.Tank.Floor);
+        double mass = tank.VolumeAt(level) * _model.SpecificWeight / WaterProperties.Gravity;
         return new WorkingPoint(
             flow,
             head,

@@ -24,12 +24,15 @@ internal sealed class ReservoirPlanner(Rig rig, RigLayout layout, FeedPlan feed,
         };
     }
 
+    /// <summary>[m] A level that stands inside the tank; heights that were added up may stand a rounding error outside.</summary>
+    public static double LevelIn(VesselShape tank, double level) => Math.Clamp(level, 0, tank.Height);
+
     public ReservoirPlan Plan()
     {
         TankPlace place = layout.Tank;
         VesselShape shape = TankOf(layout);
-        double fullLevel = place.Full - place.Floor;
-        double lowestLevel = place.Lowest - place.Floor;
+        double fullLevel = LevelIn(shape, place.Full - place.Floor);
+        double lowestLevel = LevelIn(shape, place.Lowest - place.Floor);
         double full = shape.VolumeAt(fullLevel);
         bool returns = rig.Drain.Into == DrainTarget.Reservoir;
         double fromLines = feed.Stop.BackToTank;
@@ -37,14 +40,14 @@ internal sealed class ReservoirPlanner(Rig rig, RigLayout layout, FeedPlan feed,
         double fromPots = returns ? PotsHold() : 0;
         double back = fromLines + fromDrains + fromPots;
         double room = shape.Capacity - full;
-        double running = shape.LevelOf(Math.Max(0, full - back));
+        double running = shape.LevelOf(Math.Clamp(full - back, 0, shape.Capacity));
         double inlet = layout.Parts.Pump?.InletHeight ?? 0;
         double flow = feed.WorkingPoint?.Flow ?? feed.TotalFlow;
         int plants = layout.Rows.Sum(r => r.Pots.Sum(p => p.Plants));
         double use = plants * rig.Reservoir.UsePerPlant;
-        double working = ReservoirDays.WorkingVolume(shape, Math.Min(lowestLevel, shape.Height), fullLevel);
+        double working = ReservoirDays.WorkingVolume(shape, lowestLevel, fullLevel);
         double density = WaterProperties.Density(rig.Reservoir.WaterTemperature - 273.15);
-        double overInlet = Math.Max(0, full - shape.VolumeAt(Math.Min(inlet, shape.Height)));
+        double overInlet = Math.Max(0, full - shape.VolumeAt(LevelIn(shape, inlet)));
         return new ReservoirPlan
         {
             RimVolume = shape.Capacity,

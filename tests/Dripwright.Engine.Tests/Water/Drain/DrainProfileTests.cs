@@ -216,6 +216,33 @@ public class DrainProfileTests
     }
 
     [Fact]
+    public void No_drain_however_odd_fails() =>
+        // From a hair's breadth to a culvert, from a drop a year to a river, level to one in two.
+        Gen.Select(
+                Gen.Double[-3, 1],
+                Gen.Double[-16, 1],
+                Gen.OneOf(Gen.Const(0.0), Gen.Double[-6, -0.31].Select(power => Math.Pow(10, power))),
+                Gen.OneOf(Gen.Const(0.0), Gen.Double[-3, -1].Select(power => Math.Pow(10, power))),
+                Gen.OneOf(Gen.Const(0.0), Gen.Double[0, 20]),
+                Gen.Double[0, 1].Array[1, 30]
+            )
+            .Sample(
+                (logDiameter, logFlow, slope, roughness, tail, parts) =>
+                {
+                    var run = Run(
+                        Math.Pow(10, logDiameter),
+                        slope,
+                        roughness,
+                        Array.ConvertAll(parts, part => part * Math.Pow(10, logFlow)),
+                        tail
+                    );
+                    var profile = DrainProfile.Of(run);
+                    Assert.All(profile.Points, point => Assert.True(double.IsFinite(point.Depth + point.Velocity)));
+                    Assert.True(double.IsFinite(profile.StoredVolume));
+                }
+            );
+
+    [Fact]
     public void Five_thousand_pots_are_solved()
     {
         var profile = DrainProfile.Of(Run(0.1, 0.005, 0.01, Equal(5000, 1e-6)));

@@ -92,6 +92,19 @@ public class UniformityTests
             );
 
     [Fact]
+    public void A_report_takes_one_emitter_and_equal_emitters() =>
+        Gen.Select(Gen.Double[1e-9, 1e-3], Gen.Int[1, 50], Gen.Double[0, 0.3], Gen.Int[1, 4])
+            .Sample(
+                (flow, count, variation, perPlant) =>
+                {
+                    var row = RowEvenness.Of([.. Enumerable.Repeat(flow, count)], variation, perPlant);
+                    Assert.Equal(EvennessClass.Excellent, row.LowQuarterClass);
+                    Assert.Equal(1 - 1.27 * variation / Math.Sqrt(perPlant), row.DesignEmission, 1e-9);
+                    Assert.Equal(count == 1, row.Statistical is null);
+                }
+            );
+
+    [Fact]
     public void Misuse_is_refused()
     {
         Assert.Throws<ArgumentOutOfRangeException>(() => Uniformity.OfLowQuarter([]));

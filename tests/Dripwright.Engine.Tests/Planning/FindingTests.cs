@@ -1,0 +1,178 @@
+using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Findings;
+using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Tests.Rigs;
+
+namespace Dripwright.Engine.Tests.Planning;
+
+public sealed class FindingTests
+{
+    [Fact]
+    public void A_sensible_rig_has_nothing_to_stop_or_mend()
+    {
+        Plan plan = Plans.From(
+            """
+            { "rows": [ { "pots": 10, "standHeight": "30 in" } ],
+              "feed": { "bypass": "5 %", "siphonBreak": true, "strainer": "strainer-200-mesh" },
+              "reservoir": { "tank": "tank-box-50-gal", "lowestLevel": "4 1/2 in", "fill": "70 %" } }
+            """
+        );
+        Assert.All(plan.Findings, f => Assert.True(f.Level == FindingLevel.Note, $"{f.Rule}: {f.What} {f.Value}"));
+    }
+
+    /// <summary>For every rule, a rig that breaks it. A rule that no rig can break would be dead.</summary>
+    [Theory]
+    [InlineData("no-water", """{ "pump": { "shutOffHead": "1 ft", "openFlow": "100 gph" } }""")]
+    [InlineData(
+        "evenness-poor",
+        """{ "rows": [ { "pots": 6 }, { "pots": 6, "floorLevel": "5 ft" } ], "pump": { "model": "pump-800gph" } }"""
+    )]
+    [InlineData(
+        "evenness-fair",
+        """{ "rows": [ { "pots": 6 }, { "pots": 6, "floorLevel": "24 in" } ], "pump": { "model": "pump-800gph" } }"""
+    )]
+    [InlineData("emitter-under-range", """{ "feed": { "emitter": "drip-pc-1gph" } }""")]
+    [InlineData("emitter-over-range", """{ "pump": { "shutOffHead": "250 ft", "openFlow": "500 gph" } }""")]
+    [InlineData(
+        "pump-near-open-flow",
+        """{ "feed": { "bypass": "40 %", "header": { "pipe": "pvc40-1" }, "lineHeight": "-8 in" }, "reservoir": { "fill": "95 %" } }"""
+    )]
+    [InlineData(
+        "pump-off-curve",
+        """{ "feed": { "bypass": "100 %", "header": { "pipe": "pvc40-2" }, "lineHeight": "-2 ft" }, "reservoir": { "fill": "95 %" } }"""
+    )]
+    [InlineData("pump-near-shut-off", """{ "pump": { "model": "pump-1200gph" }, "rows": [ { "pots": 1 } ] }""")]
+    [InlineData(
+        "velocity-high",
+        """{ "rows": [ { "pots": 100, "spacing": "11 in" } ], "feed": { "emitter": "drip-turbulent-2gph" }, "pump": { "model": "pump-booster-15psi" } }"""
+    )]
+    [InlineData(
+        "flush-slow",
+        """{ "rows": [ { "pots": 100, "spacing": "11 in" } ], "pump": { "model": "pump-150gph" } }"""
+    )]
+    [InlineData("weak-pot-likely", """{ "rows": [ { "pots": 40 } ] }""")]
+    [InlineData("emitters-unlike", """{ "feed": { "emitter": "drip-adjustable-10gph" } }""")]
+    [InlineData("strainer-coarse", """{ "feed": { "strainer": "mesh-bag-400-um" } }""")]
+    [InlineData("strainer-missing", """{ "feed": { "strainer": "none" } }""")]
+    [InlineData("one-emitter", """{ "feed": { "emittersPerPot": 1 } }""")]
+    [InlineData("empty-pots", """{ "rows": [ { "pots": 6, "planting": [ { "pots": "1-3" } ] } ] }""")]
+    [InlineData("tank-siphons", """{ "feed": { "outletHeight": "-3 ft" } }""")]
+    [InlineData(
+        "low-row-runs-off",
+        """{ "feed": { "checkValve": true, "outletHeight": "-6 in" }, "rows": [ { "pots": 30 } ] }"""
+    )]
+    [InlineData("water-warm", """{ "reservoir": { "waterTemperature": "80 F" } }""")]
+    [InlineData(
+        "drain-full",
+        """{ "rows": [ { "pots": 120 } ], "drain": { "pipe": "pvc40-1/2", "slope": "0 %" }, "feed": { "emitter": "drip-turbulent-2gph" }, "pump": { "model": "pump-booster-15psi" } }"""
+    )]
+    [InlineData(
+        "drain-half-full",
+        """{ "rows": [ { "pots": 30 } ], "drain": { "pipe": "pvc40-1/2", "slope": "1 %" }, "feed": { "emitter": "drip-turbulent-1gph" } }"""
+    )]
+    [InlineData("drain-level", """{ "drain": { "slope": "0.3 %" } }""")]
+    [InlineData("drain-steep", """{ "drain": { "slope": "6 %" } }""")]
+    [InlineData("drain-under-rim", """{ "rows": [ { "standHeight": "14 in" } ] }""")]
+    [InlineData("drain-drowned", """{ "rows": [ { "standHeight": "10 in" } ] }""")]
+    [InlineData(
+        "pots-pond",
+        """{ "rows": [ { "standHeight": "10 in" } ], "drain": { "belowPots": "-2 in", "slope": "0.2 %", "pipe": "pvc40-1/2" }, "reservoir": { "fill": "100 %" } }"""
+    )]
+    [InlineData(
+        "pot-drain-small",
+        """{ "feed": { "emitter": "drip-adjustable-10gph", "emittersPerPot": 8 }, "drain": { "outlet": "outlet-1/2" }, "pump": { "shutOffHead": "200 ft", "openFlow": "9000 gph" }, "rows": [ { "pots": 1, "planting": [ { "emitters": 8 } ] } ] }"""
+    )]
+    [InlineData("drain-unvented", """{ "drain": { "vent": false } }""")]
+    [InlineData("drain-narrow", """{ "drain": { "pipe": "pvc40-1" } }""")]
+    [InlineData("drain-blocked", "{ }")]
+    [InlineData("drain-under-floor", """{ "rows": [ { "standHeight": "2 in" } ] }""")]
+    [InlineData("overflow-on-stop", """{ "reservoir": { "fill": "100 %" } }""")]
+    [InlineData("freeboard-thin", """{ "reservoir": { "fill": "99 %" } }""")]
+    [InlineData("inlet-bare", """{ "reservoir": { "fill": "7 %", "lowestLevel": "0 in" } }""")]
+    [InlineData("inlet-cover-thin", """{ "reservoir": { "lowestLevel": "1 in" } }""")]
+    [InlineData("days-short", """{ "reservoir": { "daysWanted": "30 d" } }""")]
+    [InlineData("runs-dry", "{ }")]
+    [InlineData("floor-load", "{ }")]
+    [InlineData("lid-missing", """{ "reservoir": { "lid": false } }""")]
+    [InlineData("tank-volume", """{ "reservoir": { "volume": "20 gal" } }""")]
+    [InlineData("hole-on-joint", """{ "rows": [ { "pots": 9 } ], "feed": { "emittersPerPot": 1 } }""")]
+    [InlineData("aisle-narrow", """{ "rows": [ { "aisle": "12 in" } ] }""")]
+    [InlineData("room-short", """{ "site": { "roomLength": "8 ft" } }""")]
+    [InlineData("room-narrow", """{ "site": { "roomWidth": "3 ft" } }""")]
+    [InlineData("room-low", """{ "site": { "roomHeight": "3 ft" }, "rows": [ { "standHeight": "30 in" } ] }""")]
+    [InlineData("pots-collide", """{ "rows": [ { "spacing": "6 in" } ] }""")]
+    [InlineData("row-short", """{ "rows": [ { "modules": 1 } ] }""")]
+    [InlineData("tank-in-stand", """{ "reservoir": { "gap": "-4 ft", "tank": "tank-drum-55-gal" } }""")]
+    [InlineData("stand-too-low", """{ "rows": [ { "standHeight": "1.5 in" } ] }""")]
+    [InlineData("cord-short", """{ "site": { "outletDistance": "40 ft" } }""")]
+    [InlineData("outlet-low", """{ "site": { "outletHeight": "6 in" } }""")]
+    [InlineData("circuit-load", """{ "site": { "otherLoads": "1500 W" } }""")]
+    [InlineData("rise-differs", """{ "feed": { "header": { "rise": "9 ft" } } }""")]
+    [InlineData("kerf-trap", """{ "rows": [ { "pots": 10, "moduleLength": "25.5 in", "count": 4 } ] }""")]
+    [InlineData("parts-short", "{ }")]
+    public void Every_rule_speaks_for_a_rig_that_breaks_it(string rule, string rig)
+    {
+        Plan plan = Plans.From(rig, rule == "weak-pot-likely" ? 2000 : 0);
+        Finding? said = plan.Said(rule);
+        Assert.True(said is not null, $"silent; spoke: {string.Join(", ", plan.Findings.Select(f => f.Rule))}");
+        Assert.All(
+            (string[])[said.Place, said.What, said.Value, said.Limit, said.Remedy, said.Source],
+            text => Assert.False(string.IsNullOrWhiteSpace(text))
+        );
+    }
+
+    /// <summary>Rules that need what no rig file can ask for: a solver at its end, a catalogue of the user's own.</summary>
+    private static readonly string[] _outOfReach = ["feed-unsolved", "barb-unclamped", "cut-impossible"];
+
+    [Fact]
+    public void No_rule_of_the_book_is_without_a_rig_that_breaks_it()
+    {
+        string[] shown =
+        [
+            .. typeof(FindingTests)
+                .GetMethod(nameof(Every_rule_speaks_for_a_rig_that_breaks_it))!
+                .GetCustomAttributesData()
+                .Where(a => a.AttributeType == typeof(InlineDataAttribute))
+                .Select(a =>
+                    (string)
+                        (
+                            (IReadOnlyList<System.Reflection.CustomAttributeTypedArgument>)
+                                a.ConstructorArguments[0].Value!
+                        )[0].Value!
+                ),
+        ];
+        Assert.Empty(RuleBook.Rules.Keys.Except(shown).Except(_outOfReach));
+        Assert.Empty(shown.Except(RuleBook.Rules.Keys));
+    }
+
+    [Fact]
+    public void Every_rule_names_its_source()
+    {
+        Assert.All(RuleBook.Rules.Values, r => Assert.False(string.IsNullOrWhiteSpace(r.Source)));
+    }
+
+    [Fact]
+    public void Every_finding_points_to_a_field_of_the_rig_file()
+    {
+        RigReading reading = RigReader.Read("{ }", "x", PartsCatalogue.Default);
+        string full = RigWriter.Write(reading.Rig!);
+        CsCheck.Check.Sample(
+            RigGen.Rigs,
+            rig =>
+            {
+                foreach (Finding finding in Plans.Of(rig).Findings)
+                {
+                    string field = finding.Field.Split('.')[^1].Split('[')[0];
+                    bool known = typeof(Rig)
+                        .Assembly.GetTypes()
+                        .Where(t => t.Namespace == "Dripwright.Engine.Rigs")
+                        .SelectMany(t => t.GetProperties())
+                        .Any(p => p.Name.Equals(field, StringComparison.OrdinalIgnoreCase));
+                    Assert.True(known, $"{finding.Rule} points to {finding.Field}");
+                }
+            },
+            iter: 20
+        );
+        Assert.NotEmpty(full);
+    }
+}

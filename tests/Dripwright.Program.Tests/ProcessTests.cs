@@ -1,0 +1,88 @@
+using System.Diagnostics;
+
+namespace Dripwright.Program.Tests;
+
+/// <summary>The built program as a process of its own.</summary>
+public sealed class ProcessTests
+{
+    private static readonly string s_program = Path.Combine(AppContext.BaseDirectory, "dripwright.dll");
+
+    [Fact]
+    public async Task The_built_program_keeps_its_streams_apart()
+    {
+        var (exit, written, errors) = await Run("plan", Repository.School, "--json", "--no-draws");
+
+        Assert.Equal(Exit.Good, exit);
+        Assert.Empty(errors);
+        Assert.StartsWith("{", written, StringComparison.Ordinal);
+        Assert.EndsWith("}\n", written, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task The_built_program_gives_its_exit_code()
+    {
+        var (exit, written, errors) = await Run("plan", "--jsno");
+
+        Assert.Equal(Exit.WrongCall, exit);
+        Assert.Empty(written);
+        Assert.Contains("--json", errors, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Ctrl_C_ends_the_program_cleanly()
+    {
+        Assert.SkipUnless(OperatingSystem.IsLinux() || OperatingSystem.IsMacOS(), "Signals are sent by the kill tool.");
+        using var program = Start("plan", "-");
+        // It waits for its standard input, so the signal surely comes before the end.
+        await Task.Delay(TimeSpan.FromSeconds(1.5), TestContext.Current.CancellationToken);
+        using var kill = Process.Start(
+            "kill",
+            ["-INT", program.Id.ToString(System.Globalization.CultureInfo.InvariantCulture)]
+        );
+        await kill.WaitForExitAsync(TestContext.Current.CancellationToken);
+        // Its input stays open: it must end by itself.
+        using var patience = new CancellationTokenSource(TimeSpan.FromSeconds(30));
+        try
+        {
+            await program.WaitForExitAsync(patience.Token);
+        }
+        catch (OperationCanceledException)
+        {
+            program.Kill();
+        }
+
+        Assert.Equal(Exit.Stopped, program.ExitCode);
+        Assert.Contains(
+            "Stopped",
+            await program.StandardError.ReadToEndAsync(TestContext.Current.CancellationToken),
+            StringComparison.Ordinal
+        );
+    }
+
+    private static async Task<(int Exit, string Out, string Error)> Run(params string[] args)
+    {
+        using var program = Start(args);
+        program.StandardInput.Close();
+        var written = program.StandardOutput.ReadToEndAsync();
+        var errors = program.StandardError.ReadToEndAsync();
+        await program.WaitForExitAsync(TestContext.Current.CancellationToken);
+        return (program.ExitCode, await written, await errors);
+    }
+
+    private static Process Start(params string[] args)
+    {
+        var start = new ProcessStartInfo("dotnet")
+        {
+            RedirectStandardInput = true,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+            UseShellExecute = false,
+        };
+        foreach (var word in args.Prepend(s_program))
+        {
+            start.ArgumentList.Add(word);
+        }
+
+        return Process.Start(start)!;
+    }
+}
