@@ -1,0 +1,182 @@
+using Dripwright.Engine;
+using Dripwright.Engine.Layout;
+using Dripwright.Engine.Rigs;
+using Dripwright.Sheets.Drawing;
+using Dripwright.Sheets.Model;
+using Dimension = Dripwright.Sheets.Drawing.Dimension;
+
+namespace Dripwright.Sheets.Views;
+
+/// <summary>The rows one behind the other, seen along them from the reservoir's end.</summary>
+internal sealed class EndPicture(Plan plan, View view)
+{
+    private readonly RigLayout layout = plan.Layout;
+    private readonly Wording words = new(plan.Rig.Units);
+    private readonly SideParts side = new(view, p => Level(plan, p.Y));
+    private readonly RunPainter painter = new(plan.Rig, p => view[Level(plan, p.Y), p.Z]);
+
+    /// <summary>Room for the dimensions.</summary>
+    public static Margins Margins { get; } = new(46, 18, 46, 22);
+
+    // Looking to the right, the back of the room is at the left hand.
+    private static double Level(Plan plan, double y) => plan.Rig.Reservoir.At == RowEnd.Left ? -y : y;
+
+    private static bool Loose(PipeRun run) => run.Label is "G" or "H" or "B" or "T" or "C" || run.Label.StartsWith('L');
+
+    /// <summary>What there is to see.</summary>
+    public static Extent ExtentOf(Plan plan)
+    {
+        var (layout, tank) = (plan.Layout, plan.Layout.Tank);
+        var points = layout.Runs.SelectMany(r => r.Path).ToList();
+        double[] ys =
+        [
+            tank.Front,
+            tank.Back,
+            .. layout.Rows.SelectMany(r => new[] { r.CentreY - (r.Depth / 2), r.CentreY + (r.Depth / 2) }),
+            .. points.Select(p => p.Y),
+        ];
+        double[] zs =
+        [
+            0,
+            tank.Floor,
+            tank.Rim,
+            .. layout.Rows.SelectMany(r => new[] { r.Floor, r.Base + r.Pot.Height }),
+            .. points.Select(p => p.Z),
+        ];
+        var levels = ys.Select(y => Level(plan, y)).ToList();
+        return new(levels.Min(), zs.Min(), levels.Max(), zs.Max());
+    }
+
+    /// <summary>The picture with its dimensions.</summary>
+    public IEnumerable<Element> Draw()
+    {
+        foreach (var row in layout.Rows.Reverse())
+        {
+            foreach (var element in Row(row))
+            {
+                yield return element;
+            }
+        }
+
+        var tank = layout.Tank;
+        var (a, b) = (Level(plan, tank.Front), Level(plan, tank.Back));
+        yield return side.Tank(tank, Math.Min(a, b), Math.Max(a, b), layout.Parts.Pump is not null);
+        foreach (var run in layout.Runs.Where(Loose))
+        {
+            yield return painter.Draw(run, fittings: false);
+        }
+
+        foreach (var element in Dimensions())
+        {
+            yield return element;
+        }
+    }
+
+    private IEnumerable<Element> Row(RowLayout row)
+    {
+        var middle = Level(plan, row.CentreY);
+        var half = (row.Depth / 2) + 0.15;
+        foreach (var element in side.Floor(middle - half, middle + half, row.Floor))
+        {
+            yield return element;
+        }
+
+        var near = plan.Rig.Reservoir.At == RowEnd.Left ? row.OriginX : row.OriginX + row.Length;
+        bool AtNear(double x) => Math.Abs(x - near) < 1e-6;
+        yield return side.Stand(
+            layout.Stand,
+            m => m.Row == row.Number && m.Role != MemberRole.Rail && AtNear(m.From.X) && AtNear(m.To.X),
+            j => j.Row == row.Number && AtNear(j.At.X)
+        );
+        // The two pots next to the reader, one of each line.
+        var nearest = row.Pots.GroupBy(p => p.BackLine).Select(g => g.MinBy(p => Math.Abs(p.Base.X - near))!);
+        foreach (var pot in nearest)
+        {
+            yield return PotSymbol.FromSide(row, pot, Level(plan, pot.Base.Y), row.Pot.Width, view, false, true);
+        }
+
+        foreach (var run in row.Feed.Append(row.Drain))
+        {
+            yield return Pipe(run, near);
+        }
+
+        foreach (var run in layout.Returns.Where(r => r.Row == row.Number && !Loose(r)))
+        {
+            yield return painter.Draw(run, fittings: false);
+        }
+
+        var top = view[middle, row.Base + row.Pot.Height].Y - PotSymbol.PlantHeight(view) - 2.5;
+        yield return new Text(
+            $"Row\u00a0{Wording.Count(row.Number)}",
+            new(view[middle, 0].X, top),
+            TextStyle.Note.Bold.Middle
+        );
+    }
+
+    /// <summary>A pipe cut across, at the end of the row next to the reader.</summary>
+    private Group Pipe(PipeRun run, double x)
+    {
+        var nearer = Math.Abs(run.Path[0].X - x) <= Math.Abs(run.Path[^1].X - x) ? run.Path[0] : run.Path[^1];
+        var at =
+            run.Path[0].X == run.Path[^1].X
+                ? nearer
+                : run.At(Math.Clamp(run.Start + Math.Abs(x - run.Path[0].X), run.Start, run.End));
+        var pen = RunPainter.PenOf(run) with { Type = LineType.Continuous };
+        var radius = Math.Max(view.Length(run.Pipe.OutsideDiameter) / 2, 0.7);
+        return new([new Circle(view[Level(plan, at.Y), at.Z], radius, pen, Fill.Paper)])
+        {
+            Id = "run-" + run.Label,
+            Class = "run " + run.Service.ToString().ToLowerInvariant(),
+            Title = RunPainter.TitleOf(run),
+            Description = run.Pipe.Name,
+        };
+    }
+
+    private IEnumerable<Group> Dimensions()
+    {
+        var extent = ExtentOf(plan);
+        var bottom = view[0, extent.Low].Y;
+        Point Foot(double level) => new(view[level, 0].X, bottom + 3);
+        yield return Across(Foot, bottom + 11);
+        var tank = layout.Tank;
+        var (a, b) = (Level(plan, tank.Front), Level(plan, tank.Back));
+        yield return Dimension.Horizontal(Foot(a), Foot(b), bottom + 19, words.Mark(Math.Abs(a - b)));
+        var left = plan.Rig.Reservoir.At == RowEnd.Left;
+        var row = layout.Rows[^1];
+        List<(double, string)> rows =
+        [
+            (row.Floor, "floor"),
+            (row.Base, "pots' base"),
+            (row.Base + row.Pot.Height, "rim"),
+            (row.Feed[0].Path[0].Z, "feed line"),
+            (Math.Min(row.Drain.Path[0].Z, row.Drain.Path[^1].Z), "drain"),
+        ];
+        List<(double, string)> waters =
+        [
+            (0, "floor"),
+            (tank.Floor, "tank's floor"),
+            (tank.Lowest, "lowest level"),
+            (tank.Full, "filled to"),
+            (tank.Rim, "rim of tank"),
+            (tank.Mouth.Z, "drain's mouth"),
+        ];
+        var (back, front) = left ? (extent.Left, extent.Right) : (extent.Right, extent.Left);
+        yield return side.Heights(rows, back, view[back, 0].X + (left ? -9 : 9), !left, words);
+        yield return side.Heights(waters, front, view[front, 0].X + (left ? 9 : -9), left, words);
+    }
+
+    private Group Across(Func<double, Point> foot, double y)
+    {
+        var centres = layout.Rows.Select(r => Level(plan, r.CentreY)).Order().ToList();
+        if (centres.Count == 1)
+        {
+            var half = layout.Rows[0].Depth / 2;
+            return Dimension.Horizontal(foot(centres[0] - half), foot(centres[0] + half), y, words.Mark(2 * half));
+        }
+
+        var steps = centres.Zip(centres.Skip(1), (a, b) => b - a).ToList();
+        return steps.Count > 4 && steps.All(s => Math.Abs(s - steps[0]) < 1e-6)
+            ? Dimension.Horizontal(foot(centres[0]), foot(centres[^1]), y, words.Repeated(steps.Count, steps[0]))
+            : Dimension.HorizontalChain([.. centres.Select(foot)], y, [.. steps.Select(words.Mark)]);
+    }
+}

@@ -1,0 +1,305 @@
+using Dripwright.Engine;
+using Dripwright.Engine.Layout;
+using Dripwright.Engine.Rigs;
+using Dripwright.Sheets.Drawing;
+using Dripwright.Sheets.Model;
+using Dimension = Dripwright.Sheets.Drawing.Dimension;
+
+namespace Dripwright.Sheets.Views;
+
+/// <summary>One row, or a part of it, from the front.</summary>
+/// <param name="plan">The plan.</param>
+/// <param name="row">The row.</param>
+/// <param name="view">X to the right, height up.</param>
+/// <param name="whole">All there is to see.</param>
+/// <param name="part">What this sheet shows of it.</param>
+internal sealed class FrontPicture(Plan plan, RowLayout row, View view, Extent whole, Extent part)
+{
+    private const double HeightRoom = 44;
+    private readonly RigLayout layout = plan.Layout;
+    private readonly Wording words = new(plan.Rig.Units);
+    private readonly SideParts side = new(view, p => p.X);
+    private readonly RunPainter painter = new(plan.Rig, p => view[p.X, p.Z]);
+
+    private bool TankLeft => plan.Rig.Reservoir.At == RowEnd.Left;
+
+    private bool WithTank => row.Number == 1;
+
+    private bool CutLeft => part.Left > whole.Left + 1e-9;
+
+    private bool CutRight => part.Right < whole.Right - 1e-9;
+
+    private double Top => view[0, whole.High].Y - PotSymbol.PlantHeight(view);
+
+    /// <summary>[mm] Lower edge of the drawn thing.</summary>
+    private double Bottom => view[0, whole.Low].Y;
+
+    /// <summary>What there is to see of a row: the row, and with the first one the reservoir and the way to it.</summary>
+    public static Extent ExtentOf(Plan plan, RowLayout row)
+    {
+        var points = RunsOf(plan.Layout, row).SelectMany(r => r.Path).ToList();
+        var (tank, first) = (plan.Layout.Tank, row.Number == 1);
+        double[] xs =
+        [
+            row.OriginX + Math.Min(0, row.Pots[0].Station - (row.Pot.Length / 2)),
+            row.OriginX + Math.Max(row.Length, row.Pots[^1].Station + (row.Pot.Length / 2)),
+            .. points.Select(p => p.X),
+            .. first ? new[] { tank.Left, tank.Right } : [],
+        ];
+        double[] zs =
+        [
+            row.Floor,
+            row.Base + row.Pot.Height,
+            .. points.Select(p => p.Z),
+            .. first ? new[] { 0, tank.Floor, tank.Rim } : [],
+        ];
+        return new(xs.Min(), zs.Min(), xs.Max(), zs.Max());
+    }
+
+    /// <summary>Room that dimensions need at a scale.</summary>
+    public static Margins Margins(Plan plan, RowLayout row, Scale scale)
+    {
+        var depth = PotDimensions.Depth(row, scale, new Wording(plan.Rig.Units));
+        return new(HeightRoom, 9 + 5 + 7 + depth, HeightRoom, 30);
+    }
+
+    /// <summary>The picture with its dimensions.</summary>
+    public IEnumerable<Element> Draw()
+    {
+        var window = new Box(
+            view[part.Left, 0].X - (CutLeft ? 0 : 6),
+            Top - 4,
+            view[part.Right, 0].X - view[part.Left, 0].X + (CutLeft ? 0 : 6) + (CutRight ? 0 : 6),
+            Bottom - Top + 9
+        );
+        yield return new Group([.. Things()]) { Clip = window.Corners };
+        foreach (var pot in row.Pots.Where(p => Shown(p.Base.X)).OrderByDescending(p => p.Base.Y))
+        {
+            var behind = pot.BackLine && row.Pots.Any(p => !p.BackLine);
+            yield return PotSymbol.FromSide(row, pot, pot.Base.X, row.Pot.Length, view, behind, numbered: true);
+        }
+
+        yield return new Group([
+            .. Runs()
+                .Where(r => r.Service is RunService.Header or RunService.Feed or RunService.Bypass)
+                .Select(r => painter.Draw(r, fittings: true)),
+        ])
+        {
+            Clip = window.Corners,
+        };
+        foreach (var element in (Element[])[.. Breaks(), .. Texts(), .. Dimensions(), .. Marks()])
+        {
+            yield return element;
+        }
+    }
+
+    private static IEnumerable<PipeRun> RunsOf(RigLayout layout, RowLayout row) =>
+        layout
+            .Runs.Where(r => r.Row == row.Number || (r.Row == 0 && row.Number == 1 && r.Label != "G"))
+            .Where(r => r.Label != "C" || layout.Rows.Count == 1 || row.Number == 1);
+
+    private bool Shown(double x) => x >= part.Left - 1e-9 && x <= part.Right + 1e-9;
+
+    private IEnumerable<PipeRun> Runs() =>
+        RunsOf(layout, row).Where(r => r.Path.Min(p => p.X) <= part.Right && r.Path.Max(p => p.X) >= part.Left);
+
+    private IEnumerable<Element> Things()
+    {
+        var (left, right) = (row.OriginX - 0.1, row.OriginX + row.Length + 0.1);
+        foreach (var element in side.Floor(left, right, row.Floor))
+        {
+            yield return element;
+        }
+
+        var tank = layout.Tank;
+        if (WithTank && tank.Right >= part.Left && tank.Left <= part.Right)
+        {
+            foreach (var element in tank.Floor >= 0 ? side.Floor(tank.Left - 0.1, tank.Right + 0.1, 0) : [])
+            {
+                yield return element;
+            }
+
+            yield return side.Tank(tank, tank.Left, tank.Right, layout.Parts.Pump is not null);
+        }
+
+        yield return side.Stand(
+            layout.Stand,
+            m => m.Row == row.Number && m.Role != MemberRole.Cross,
+            j => j.Row == row.Number
+        );
+        foreach (var run in Runs().Where(r => r.Service is RunService.Drain or RunService.Return))
+        {
+            yield return painter.Draw(run, fittings: true);
+        }
+    }
+
+    private IEnumerable<Element> Breaks()
+    {
+        foreach (var (cut, x) in new[] { (CutLeft, part.Left), (CutRight, part.Right) })
+        {
+            if (cut)
+            {
+                yield return Mark.Break(new(view[x, 0].X, Top), new(view[x, 0].X, Bottom + 4));
+            }
+        }
+    }
+
+    private IEnumerable<Element> Texts()
+    {
+        var half = view.Length(Math.Min(row.Pot.Length, row.Spec.Spacing)) / 2;
+        var visible = row.Pots.Where(p => Shown(p.Base.X)).ToList();
+        if (visible.Count > 0)
+        {
+            foreach (
+                var element in CropSpans.Draw(
+                    row with
+                    {
+                        Pots = visible,
+                    },
+                    s => view[row.OriginX + s, 0].X,
+                    half,
+                    Top - 1.5,
+                    above: true
+                )
+            )
+            {
+                yield return element;
+            }
+        }
+
+        yield return SlopeNote();
+    }
+
+    private Group SlopeNote()
+    {
+        var drain = row.Drain;
+        var text =
+            plan.Rig.Drain.Slope > 0
+                ? $"{drain.Label} falls {words.Slope(plan.Rig.Drain.Slope)}"
+                : $"{drain.Label} lies level";
+        var (from, to) = (Math.Max(part.Left, row.OriginX), Math.Min(part.Right, row.OriginX + row.Length));
+        var tip = row.Drain.At(from + ((to - from) * 0.3) - row.OriginX);
+        var at = view[tip.X, tip.Z];
+        return Dimension.Leader(at, at.Move(5, 8), text);
+    }
+
+    private IEnumerable<Element> Dimensions()
+    {
+        var y = Top - 7;
+        var shown = row.Pots.Where(p => Shown(p.Base.X)).ToList();
+        Point Pot(double s) => new(view[row.OriginX + s, 0].X, y + 2);
+        if (!CutLeft && !CutRight)
+        {
+            yield return PotDimensions.Draw(row, Pot, y, view.Scale, words, below: false);
+        }
+        else if (shown.Count > 1)
+        {
+            yield return PartDimensions(shown, Pot, y);
+        }
+
+        Point Foot(double x) => new(view[x, 0].X, Bottom + 5);
+        if (!CutLeft && !CutRight)
+        {
+            yield return ModuleDimensions.Draw(
+                row,
+                WithTank ? layout.Tank : null,
+                Foot,
+                Bottom + 13,
+                view.Scale,
+                words
+            );
+            yield return Dimension.Horizontal(
+                Foot(row.OriginX),
+                Foot(row.OriginX + row.Length),
+                Bottom + 21,
+                words.Mark(row.Length)
+            );
+        }
+        else
+        {
+            var joints = row
+                .Joints.Select(j => row.OriginX + j)
+                .Where(x => x >= part.Left - 1e-9 && x <= part.Right + 1e-9)
+                .ToList();
+            if (joints.Count > 1)
+            {
+                yield return Dimension.HorizontalChain(
+                    [.. joints.Select(Foot)],
+                    Bottom + 13,
+                    [.. joints.Skip(1).Select(_ => words.Mark(row.Spec.ModuleLength))]
+                );
+            }
+        }
+
+        foreach (var group in Heights())
+        {
+            yield return group;
+        }
+    }
+
+    /// <summary>First and last pot of a part from the row's left end, and the pitch between them.</summary>
+    private Group PartDimensions(List<PotPlace> shown, Func<double, Point> at, double y) =>
+        Dimension.HorizontalChain(
+            [at(shown[0].Station), at(shown[^1].Station)],
+            y,
+            [
+                $"pots {Wording.Count(shown[0].Number)} to {Wording.Count(shown[^1].Number)}: {words.Repeated(shown.Count - 1, row.Spec.Spacing)}, the first {words.Mark(shown[0].Station)} from the row's left end",
+            ]
+        );
+
+    private IEnumerable<Group> Heights()
+    {
+        var drain = row.Drain;
+        var (start, end) = (drain.At(drain.Start), drain.At(drain.End));
+        var high = Math.Max(start.Z, end.Z);
+        List<(double, string)> far =
+        [
+            (row.Floor, "floor"),
+            (row.Base, "pots' base"),
+            (row.Base + row.Pot.Height, "rim"),
+            (row.Feed[0].Path[0].Z, "feed line"),
+            (high, "drain, high end"),
+        ];
+        List<(double, string)> near = WithTank
+            ?
+            [
+                (0, "floor"),
+                (layout.Tank.Floor, "tank's floor"),
+                (layout.Tank.Lowest, "lowest level"),
+                (layout.Tank.Full, "filled to"),
+                (layout.Tank.Rim, "rim of tank"),
+                (layout.Tank.Mouth.Z, "drain's mouth"),
+            ]
+            : [(row.Floor, "floor"), (Math.Min(start.Z, end.Z), "drain, low end")];
+        if (!(TankLeft ? CutRight : CutLeft))
+        {
+            var x = TankLeft ? part.Right : part.Left;
+            yield return side.Heights(
+                far,
+                TankLeft ? Math.Max(row.OriginX + row.Length, part.Right) : Math.Min(row.OriginX, part.Left),
+                view[x, 0].X + (TankLeft ? 9 : -9),
+                TankLeft,
+                words
+            );
+        }
+
+        if (!(TankLeft ? CutLeft : CutRight))
+        {
+            var x = TankLeft ? part.Left : part.Right;
+            yield return side.Heights(near, x, view[x, 0].X + (TankLeft ? -9 : 9), !TankLeft, words);
+        }
+    }
+
+    private IEnumerable<Element> Marks()
+    {
+        var marks = FindingMarks
+            .Of(plan)
+            .Where(f => f.Row == row.Number && f.At is { } at && Shown(at.X))
+            .OrderBy(f => f.At!.Value.X)
+            .ToList();
+        var spread = Dimension.Spread([.. marks.Select(m => view[m.At!.Value.X, 0].X)], 8.5);
+        // Under the row, where only legs stand.
+        var y = Math.Max(view[0, row.Floor].Y - 5, view[0, row.Base].Y + 5);
+        return marks.Select((m, i) => Mark.Finding(new(spread[i], y), m.Grade, Wording.Count(m.Number)));
+    }
+}

@@ -1,0 +1,144 @@
+using Dripwright.Engine;
+using Dripwright.Engine.Layout;
+using Dripwright.Sheets.Drawing;
+using Dripwright.Sheets.Model;
+
+namespace Dripwright.Sheets.Views;
+
+/// <summary>Sheets with rows from the front: one row for each kind of row in the rig file, long ones in several parts.</summary>
+public static class FrontView
+{
+    /// <summary>[mm] Pots closer than this on paper cannot be read.</summary>
+    private const double ReadablePitch = 4;
+
+    /// <summary>Parts of a row that are drawn without leaving any out.</summary>
+    private const int AllParts = 3;
+
+    /// <summary>Draws the sheets, always with the long edge of the paper along the bottom.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="paper">Size of the paper.</param>
+    public static IReadOnlyList<SheetDraft> Draw(Plan plan, Paper paper)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        ArgumentNullException.ThrowIfNull(paper);
+        return
+        [
+            .. plan.Layout.Rows.GroupBy(r => r.SpecIndex).SelectMany(alike => Draw(plan, [.. alike], paper.Landscape)),
+        ];
+    }
+
+    private static IEnumerable<SheetDraft> Draw(Plan plan, IReadOnlyList<RowLayout> alike, Paper paper)
+    {
+        var row = alike[0];
+        var (strip, room) = SheetSet.Room(paper).CutBottom(SheetNotes.Height);
+        var extent = FrontPicture.ExtentOf(plan, row);
+        var (scale, windows) = Windows(plan, row, extent, room);
+        var name =
+            alike.Count == 1
+                ? $"Front view, row {Wording.Count(row.Number)}"
+                : $"Front view, rows {Wording.Count(row.Number)} to {Wording.Count(alike[^1].Number)}";
+        for (var i = 0; i < windows.Count; i++)
+        {
+            var (from, to) = windows[i];
+            var part = extent with { Left = from, Right = to };
+            var margins = FrontPicture.Margins(plan, row, scale);
+            var view = View.At(part, room.Inset(margins.Left, margins.Top, margins.Right, margins.Bottom), scale);
+            var picture = new FrontPicture(plan, row, view, extent, part);
+            Element[] elements =
+            [
+                .. picture.Draw(),
+                .. SheetNotes.Draw(strip, scale, plan.Rig.Units, Legend, Notes(plan, row, windows, i)),
+            ];
+            yield return new SheetDraft(
+                paper,
+                windows.Count == 1 ? name : $"{name}, part {Wording.Count(i + 1)} of {Wording.Count(windows.Count)}",
+                elements
+            )
+            {
+                Scale = scale,
+                Projection = Scales.ProjectionOf(plan.Rig.Units),
+                Description = $"The row from the front with its heights. {CropSpans.Sentence(row)}.",
+            };
+        }
+    }
+
+    private static readonly LegendEntry[] Legend =
+    [
+        new("feed, under pressure", Pen.Water),
+        new("drain, water running back", Pen.Return),
+        new("vent", Pen.Hidden),
+    ];
+
+    private static List<string> Notes(
+        Plan plan,
+        RowLayout row,
+        IReadOnlyList<(double From, double To)> windows,
+        int part
+    )
+    {
+        var words = new Wording(plan.Rig.Units);
+        List<string> notes = [];
+        if (part > 0 && windows[part].From - windows[part - 1].To > 1e-6)
+        {
+            var left = windows[part - 1].To - row.OriginX;
+            var right = windows[part].From - row.OriginX;
+            notes.Add($"From {words.Mark(left)} to {words.Mark(right)} all is alike and not drawn.");
+        }
+
+        notes.Add(
+            $"Pots run from the row's left end{(windows.Count > 1 ? ", pitch " + words.Mark(row.Spec.Spacing) : "")}."
+        );
+        notes.Add($"{Wording.Counted(row.Modules, "module")} of {words.MarkWithUnit(row.Spec.ModuleLength)}.");
+        return notes;
+    }
+
+    private static (Scale Scale, IReadOnlyList<(double From, double To)> Windows) Windows(
+        Plan plan,
+        RowLayout row,
+        Extent extent,
+        Box room
+    )
+    {
+        var scales = Scales.Of(plan.Rig.Units);
+        var fits = scales.Where(s => Room(s).Height >= s.OnPaper(extent.Height)).ToList();
+        var whole = fits.FirstOrDefault(s => Room(s).Width >= s.OnPaper(extent.Width)) ?? scales[^1];
+        if (whole.OnPaper(row.Spec.Spacing) >= ReadablePitch || row.Pots.Count <= 2)
+        {
+            return (whole, [(extent.Left, extent.Right)]);
+        }
+
+        var scale = fits.LastOrDefault(s => s.OnPaper(row.Spec.Spacing) >= ReadablePitch) ?? whole;
+        List<double> cuts = [extent.Left];
+        var width = Room(scale).Width * scale.Denominator / 1000;
+        while (extent.Right - cuts[^1] > width)
+        {
+            var most = cuts[^1] + width;
+            // Cut at a module joint, where a builder finds the place again.
+            var joint =
+                row.OriginX + (Math.Floor((most - row.OriginX) / row.Spec.ModuleLength) * row.Spec.ModuleLength);
+            cuts.Add(joint > cuts[^1] + (width / 3) ? joint : most);
+        }
+
+        cuts.Add(extent.Right);
+        var windows = cuts.Zip(cuts.Skip(1), (a, b) => (a, b)).ToList();
+        if (windows.Count <= AllParts)
+        {
+            return (scale, windows);
+        }
+
+        double[] wanted =
+        [
+            extent.Left,
+            extent.Right,
+            row.OriginX + row.DrainExit,
+            .. row.FeedEntries.Select(e => row.OriginX + e),
+        ];
+        return (scale, [.. windows.Where(w => wanted.Any(x => x >= w.a && x <= w.b)).Take(6)]);
+
+        Box Room(Scale s)
+        {
+            var margins = FrontPicture.Margins(plan, row, s);
+            return room.Inset(margins.Left, margins.Top, margins.Right, margins.Bottom);
+        }
+    }
+}

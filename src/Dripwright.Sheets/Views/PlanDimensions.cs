@@ -1,0 +1,117 @@
+using Dripwright.Engine;
+using Dripwright.Engine.Layout;
+using Dripwright.Engine.Rigs;
+using Dripwright.Sheets.Drawing;
+using Dripwright.Sheets.Model;
+using Dimension = Dripwright.Sheets.Drawing.Dimension;
+
+namespace Dripwright.Sheets.Views;
+
+/// <summary>The dimensions round the plan view.</summary>
+internal sealed class PlanDimensions(Plan plan, View view)
+{
+    /// <summary>[mm] Room at the rows' far ends for their labels.</summary>
+    public const double LabelRoom = 27;
+
+    private const double CropRoom = 9;
+    private readonly Wording words = new(plan.Rig.Units);
+    private readonly RigLayout layout = plan.Layout;
+    private readonly Extent extent = PlanPicture.ExtentOf(plan.Layout);
+
+    private bool TankLeft => plan.Rig.Reservoir.At == RowEnd.Left;
+
+    private RowLayout Longest => layout.Rows.MaxBy(r => r.Length)!;
+
+    /// <summary>Room that dimensions and labels need at a scale.</summary>
+    public static Margins Margins(Plan plan, Scale scale)
+    {
+        var first = plan.Layout.Rows[0];
+        var bottom =
+            CropRoom
+            + PotDimensions.Depth(first, scale, new Wording(plan.Rig.Units))
+            + (PotDimensions.CanRun(first, scale) ? 6 : 1);
+        var far = LabelRoom + (plan.Layout.Rows.Count > 1 ? 16 : 12);
+        var left = plan.Rig.Reservoir.At == RowEnd.Left;
+        return new(left ? 10 : far, 10 + (8 * Levels(plan.Layout)) + MarkRoom(plan), left ? far : 10, bottom);
+    }
+
+    // Of many rows the sum with the reservoir is left to the reader: height is dear.
+    private static int Levels(RigLayout layout) => layout.Rows.Count > 4 ? 1 : 2;
+
+    // Numbers and marks of the last row stand between it and the dimensions.
+    private static double MarkRoom(Plan plan) =>
+        FindingMarks.Of(plan).Any(f => f.At is not null && f.Row == plan.Layout.Rows.Count) ? 11 : 3;
+
+    /// <summary>All dimensions.</summary>
+    public IEnumerable<Element> Draw()
+    {
+        var first = layout.Rows[0];
+        var low = view[0, extent.Low].Y;
+        var high = view[0, extent.High].Y - MarkRoom(plan);
+        var front = view[0, first.CentreY - (first.Depth / 2)].Y;
+        yield return PotDimensions.Draw(
+            first,
+            s => new(view[first.OriginX + s, 0].X, Math.Max(front, low - 1) + CropRoom - 3),
+            low + CropRoom + (PotDimensions.CanRun(first, view.Scale) ? 4 : -2),
+            view.Scale,
+            words,
+            below: true
+        );
+        Point Top(double x) => new(view[x, 0].X, high);
+        yield return ModuleDimensions.Draw(Longest, layout.Tank, Top, high - 7, view.Scale, words);
+        var (left, right) = (Longest.OriginX, Longest.OriginX + Longest.Length);
+        yield return Dimension.Horizontal(Top(left), Top(right), high - 15, words.Mark(right - left));
+        foreach (var group in Levels(layout) == 1 ? [] : Whole(left, right, Top, high - 23))
+        {
+            yield return group;
+        }
+
+        foreach (var group in Across())
+        {
+            yield return group;
+        }
+    }
+
+    private IEnumerable<Group> Whole(double left, double right, Func<double, Point> top, double y)
+    {
+        var beyond = layout.Tank.Right <= left + 1e-9 || layout.Tank.Left >= right - 1e-9;
+        var (from, to) = beyond
+            ? (Math.Min(left, layout.Tank.Left), Math.Max(right, layout.Tank.Right))
+            : (layout.Tank.Left, layout.Tank.Right);
+        yield return Dimension.Horizontal(top(from), top(to), y, words.Mark(to - from));
+    }
+
+    private IEnumerable<Group> Across()
+    {
+        var end = TankLeft ? view[extent.Right, 0].X : view[extent.Left, 0].X;
+        var x = end + ((TankLeft ? 1 : -1) * (LabelRoom + 6));
+        Point At(double y) => new(end + ((TankLeft ? 1 : -1) * LabelRoom), view[0, y].Y);
+        var rows = layout.Rows;
+        if (rows.Count <= 4)
+        {
+            var edges = rows.SelectMany(r => new[] { r.CentreY - (r.Depth / 2), r.CentreY + (r.Depth / 2) }).ToList();
+            yield return Chain(edges, At, x);
+            yield break;
+        }
+
+        var centres = rows.Select(r => r.CentreY).ToList();
+        var step = centres[1] - centres[0];
+        if (centres.Zip(centres.Skip(1), (a, b) => b - a).All(d => Math.Abs(d - step) < 1e-6))
+        {
+            yield return Dimension.Vertical(At(centres[0]), At(centres[^1]), x, words.Repeated(rows.Count - 1, step));
+            yield break;
+        }
+
+        yield return Chain(centres, At, x);
+    }
+
+    private Group Chain(List<double> places, Func<double, Point> at, double x)
+    {
+        var kept = places.Where((y, i) => i == 0 || y - places[i - 1] > 1e-6).ToList();
+        return Dimension.VerticalChain(
+            [.. kept.Select(at)],
+            x,
+            [.. kept.Zip(kept.Skip(1), (a, b) => words.Mark(b - a))]
+        );
+    }
+}

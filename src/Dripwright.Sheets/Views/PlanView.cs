@@ -1,0 +1,90 @@
+using Dripwright.Engine;
+using Dripwright.Sheets.Drawing;
+using Dripwright.Sheets.Model;
+
+namespace Dripwright.Sheets.Views;
+
+/// <summary>The sheet with the rig from above: rows, pots, pipes, reservoir, and the dimensions to set it out.</summary>
+public static class PlanView
+{
+    /// <summary>Draws the sheet, always with the long edge of the paper along the bottom.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="paper">Size of the paper.</param>
+    public static IReadOnlyList<SheetDraft> Draw(Plan plan, Paper paper)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        ArgumentNullException.ThrowIfNull(paper);
+        var sheet = paper.Landscape;
+        var (strip, room) = SheetSet.Room(sheet).CutBottom(SheetNotes.Height);
+        var view = Choose(plan, room);
+        var picture = new PlanPicture(plan, view);
+        Element[] elements =
+        [
+            .. picture.Draw(crops: true),
+            .. new PlanDimensions(plan, view).Draw(),
+            .. new PlanLabels(plan, view).Draw(),
+            .. SheetNotes.Draw(strip, view.Scale, plan.Rig.Units, Legend, Notes(plan)),
+        ];
+        return
+        [
+            new SheetDraft(sheet, "Plan, from above", elements)
+            {
+                Scale = view.Scale,
+                Projection = Scales.ProjectionOf(plan.Rig.Units),
+                Description =
+                    $"{Wording.Counted(plan.Layout.Rows.Count, "row")} and the reservoir from above, the front at the lower edge.",
+            },
+        ];
+    }
+
+    /// <summary>The rig from above, drawn as large as a box allows, without dimensions.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="box">Room on paper.</param>
+    public static Group Picture(Plan plan, Box box)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        var view = Scales.Fit(PlanPicture.ExtentOf(plan.Layout), box.Inset(3), plan.Rig.Units);
+        return new([.. new PlanPicture(plan, view).Draw(crops: false)])
+        {
+            Class = "plan-picture",
+            Title = "The rig from above",
+        };
+    }
+
+    private static readonly LegendEntry[] Legend =
+    [
+        new("feed, under pressure", Pen.Water),
+        new("drain, water running back", Pen.Return),
+        new("planted pot", Pen.Plant, new(Role.Plant, FillPattern.Tint)),
+    ];
+
+    private static List<string> Notes(Plan plan)
+    {
+        var words = new Wording(plan.Rig.Units);
+        var first = plan.Layout.Rows[0];
+        List<string> notes = [$"Clear way before row 1: {words.Length(first.Spec.Aisle)}."];
+        if (plan.Layout.Rows.Count <= 3)
+        {
+            notes.AddRange(plan.Layout.Rows.Select(CropSpans.Sentence));
+        }
+
+        return notes;
+    }
+
+    private static View Choose(Plan plan, Box room)
+    {
+        var extent = PlanPicture.ExtentOf(plan.Layout);
+        var scales = Scales.Of(plan.Rig.Units);
+        foreach (var scale in scales)
+        {
+            var margins = PlanDimensions.Margins(plan, scale);
+            var box = room.Inset(margins.Left, margins.Top, margins.Right, margins.Bottom);
+            if (scale.OnPaper(extent.Width) <= box.Width && scale.OnPaper(extent.Height) <= box.Height)
+            {
+                return View.At(extent, box, scale);
+            }
+        }
+
+        return View.At(extent, room, scales[^1]);
+    }
+}

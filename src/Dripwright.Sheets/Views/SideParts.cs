@@ -1,0 +1,155 @@
+using Dripwright.Engine.Layout;
+using Dripwright.Sheets.Drawing;
+using Dripwright.Sheets.Model;
+
+namespace Dripwright.Sheets.Views;
+
+/// <summary>Stand, reservoir and floor as front and end view show them.</summary>
+/// <param name="view">Level direction to the right, height up.</param>
+/// <param name="level">The level direction of a place in the room.</param>
+internal sealed class SideParts(View view, Func<Point3, double> level)
+{
+    /// <summary>Tubes and printed joints, the same place drawn once.</summary>
+    public Group Stand(StandLayout stand, Func<StandMember, bool> members, Func<StandJoint, bool> joints)
+    {
+        var seen = new HashSet<(double, double, double, double)>();
+        var elements = new List<Element>();
+        foreach (var member in stand.Members.Where(members))
+        {
+            var (a, b) = (view[level(member.From), member.From.Z], view[level(member.To), member.To.Z]);
+            if (seen.Add((Math.Round(a.X, 2), Math.Round(a.Y, 2), Math.Round(b.X, 2), Math.Round(b.Y, 2))))
+            {
+                elements.Add(Tube(a, b, view.Length(stand.Tube.Outside)));
+            }
+        }
+
+        var size = Math.Max(view.Length(stand.Tube.Outside) * 1.5, 1);
+        foreach (var joint in stand.Joints.Where(joints))
+        {
+            var at = view[level(joint.At), joint.At.Z];
+            if (seen.Add((Math.Round(at.X, 2), Math.Round(at.Y, 2), 0, 0)))
+            {
+                elements.Add(
+                    new Rectangle(
+                        new(at.X - (size / 2), at.Y - (size / 2), size, size),
+                        Pen.Thin,
+                        new(Role.Ink, FillPattern.Tint)
+                    )
+                );
+            }
+        }
+
+        return new(elements) { Class = "stand", Title = "Stand" };
+    }
+
+    /// <summary>The reservoir with its water and, where there is one, the pump.</summary>
+    public Group Tank(TankPlace tank, double from, double to, bool pump)
+    {
+        var box = view.Box(from, tank.Floor, to - from, tank.Rim - tank.Floor);
+        var full = view[0, tank.Full].Y;
+        var outlet = view[level(tank.PumpOutlet), tank.PumpOutlet.Z];
+        var lowest = view[0, tank.Lowest].Y;
+        return new([
+            new Rectangle(box, null, Fill.Paper),
+            new Rectangle(new(box.X, full, box.Width, box.Bottom - full), null, Fill.StandingWater),
+            new Rectangle(box, Pen.Built),
+            new Line(new(box.X, full), new(box.Right, full), new Pen(Role.Water)),
+            new Line(new(box.X, lowest), new(box.Right, lowest), new Pen(Role.Water, Type: LineType.Dashed)),
+            .. pump
+                ? new Element[]
+                {
+                    new Circle(outlet, 1.8, Pen.Thin, Fill.Paper),
+                    Polyline.Polygon(
+                        [outlet.Move(0, -1.8), outlet.Move(1.5, 0.9), outlet.Move(-1.5, 0.9)],
+                        null,
+                        new(Role.Water)
+                    ),
+                }
+                : [],
+        ])
+        {
+            Id = "reservoir",
+            Class = "reservoir",
+            Title = "Reservoir",
+        };
+    }
+
+    /// <summary>The floor, with the short strokes of ground below it.</summary>
+    public IEnumerable<Element> Floor(double from, double to, double height)
+    {
+        var (a, b) = (view[from, height], view[to, height]);
+        yield return new Line(a, b, Pen.Thin);
+        for (var x = a.X + 2; x < b.X; x += 6)
+        {
+            yield return new Line(new(x, a.Y), new(x - 1.6, a.Y + 1.6), Pen.Explain);
+        }
+    }
+
+    /// <summary>Heights running up from the lowest of them.</summary>
+    /// <param name="heights">[m] Heights with their names; the lowest is 0.</param>
+    /// <param name="level">[m] Where their extension lines begin.</param>
+    /// <param name="x">[mm] Where the dimension line stands.</param>
+    /// <param name="right">Texts to the right of the line.</param>
+    /// <param name="words">Figures.</param>
+    public Group Heights(
+        IReadOnlyList<(double Height, string Name)> heights,
+        double level,
+        double x,
+        bool right,
+        Wording words
+    )
+    {
+        var sorted = Merged(heights, words);
+        return Dimension.VerticalRunning(
+            [.. sorted.Select(h => view[level, h.Height])],
+            x,
+            [.. sorted.Select(h => $"{words.Mark(h.Height - sorted[0].Height)} {h.Name}")],
+            right
+        );
+    }
+
+    // Heights that read alike share a line.
+    private static List<(double Height, string Name)> Merged(
+        IReadOnlyList<(double Height, string Name)> heights,
+        Wording words
+    )
+    {
+        List<(double Height, string Name)> merged = [];
+        foreach (var height in heights.OrderBy(h => h.Height))
+        {
+            if (merged.Count > 0 && words.Mark(merged[^1].Height) == words.Mark(height.Height))
+            {
+                merged[^1] = (merged[^1].Height, merged[^1].Name + ", " + height.Name);
+            }
+            else
+            {
+                merged.Add(height);
+            }
+        }
+
+        if (merged.Count == 1)
+        {
+            merged.Add((merged[0].Height + 0.001, ""));
+        }
+
+        return merged;
+    }
+
+    private static Element Tube(Point a, Point b, double outside)
+    {
+        var way = b - a;
+        // A tube seen from its end.
+        if (way.Length < 0.1)
+        {
+            return new Circle(a, Math.Max(outside / 2, 0.5), Pen.Thin, Fill.Paper);
+        }
+
+        if (outside < 0.7)
+        {
+            return new Line(a, b, Pen.Thin);
+        }
+
+        var half = new Point(-way.Y, way.X) * (outside / 2 / way.Length);
+        return Polyline.Polygon([a + half, b + half, b - half, a - half], Pen.Thin, Fill.Paper);
+    }
+}
