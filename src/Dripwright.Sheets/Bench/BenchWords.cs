@@ -141,7 +141,7 @@ internal sealed partial class BenchWords(UnitSystem units)
     private static string Shifted(string digits, string shapes) => string.Concat(digits.Select(d => shapes[d - '0']));
 
     [GeneratedRegex(
-        @"(?<![\d/.])(?:(?<whole>\d+)[ \u00a0])?(?<over>\d{1,2})/(?<under>\d{1,2})(?![\d/])",
+        @"(?<![\d/.])(?:(?<whole>\d+)[ \u00a0-])?(?<over>\d{1,2})/(?<under>\d{1,2})(?![\d/])",
         RegexOptions.ExplicitCapture,
         matchTimeoutMilliseconds: 1000
     )]

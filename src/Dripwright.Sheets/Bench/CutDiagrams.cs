@@ -49,8 +49,23 @@ public static class CutDiagrams
 
     private static void Material(Flow flow, CutPlan cut, BenchWords words)
     {
-        flow.Heading(BenchWords.Typeset(cut.Material));
-        flow.Paragraph(Buy(cut, words) + " " + Least(cut, words) + " " + Rest(cut, words));
+        var patterns = Alike(cut);
+        var longest = cut.Stocks.Select(s => s.Length).DefaultIfEmpty(1).Max();
+        Func<Box, Element> Bar(List<(int Number, CutStock Stock)> pattern) =>
+            box => CutBar.Draw(box, pattern[0].Stock, longest, Caption(pattern, words), words);
+        var (heading, about) = (BenchWords.Typeset(cut.Material), About(cut, words));
+        if (patterns.Count == 0)
+        {
+            flow.Heading(heading).Paragraph(about);
+            return;
+        }
+
+        flow.Titled(heading, about, CutBar.Height, Bar(patterns[0]));
+        foreach (var pattern in patterns.Take(MostDrawn).Skip(1))
+        {
+            flow.Figure(CutBar.Height, Bar(pattern));
+        }
+
         foreach (var trap in cut.KerfTraps)
         {
             flow.Caution(
@@ -59,17 +74,6 @@ public static class CutDiagrams
                     + $"{BenchWords.Count(trap.WithoutKerf)}. Each would have to be {words.Size(trap.ShortenBy)} shorter."
             );
             flow.Space(1);
-        }
-
-        var patterns = Alike(cut);
-        var longest = cut.Stocks.Select(s => s.Length).DefaultIfEmpty(1).Max();
-        foreach (var pattern in patterns.Take(MostDrawn))
-        {
-            var count = pattern.Count;
-            flow.Figure(
-                CutBar.Height,
-                box => CutBar.Draw(box, pattern[0].Stock, longest, Caption(pattern, words), words)
-            );
         }
 
         if (patterns.Count > MostDrawn)
@@ -81,6 +85,9 @@ public static class CutDiagrams
 
         flow.Space(2).Table(List(cut, words));
     }
+
+    private static string About(CutPlan cut, BenchWords words) =>
+        string.Join(' ', Buy(cut, words), Least(cut, words), Rest(cut, words));
 
     private static string Buy(CutPlan cut, BenchWords words)
     {
@@ -115,7 +122,7 @@ public static class CutDiagrams
         BenchWords.Labels(
             [
                 .. cut
-                    .Leftovers.GroupBy(words.Mark)
+                    .Leftovers.GroupBy(words.Length)
                     .Select(g => g.Count() == 1 ? g.Key : $"{BenchWords.Count(g.Count())}\u00a0×\u00a0{g.Key}"),
             ],
             6
@@ -165,7 +172,7 @@ public static class CutDiagrams
                 BenchWords.Count(i + 1),
                 $"{words.Length(stock.Length)}, {stock.OnHandLabel ?? "new"}",
                 stock.Pieces.Count == 0 ? "not needed" : Pieces(stock, words),
-                stock.Leftover <= 0 ? "none" : words.Mark(stock.Leftover) + (stock.LeftoverUsable ? ", keep" : "")
+                stock.Leftover <= 0 ? "none" : words.Length(stock.Leftover) + (stock.LeftoverUsable ? ", keep" : "")
             );
         }
 

@@ -102,22 +102,21 @@ public static class HoleMap
     private static void Piece(Flow flow, HolePattern pattern, BenchWords words, bool listed)
     {
         var piece = pattern.First;
-        flow.Heading(
+        var strips = PipeStrip.Of(piece, words);
+        var heading =
             pattern.Count == 1
                 ? $"Piece {pattern.Labels}"
-                : $"Make {BenchWords.Count(pattern.Count)} alike: {pattern.Labels}"
-        );
-        flow.Paragraph(
+                : $"Make {BenchWords.Count(pattern.Count)} alike: {pattern.Labels}";
+        var about =
             $"{BenchWords.Typeset(piece.Run.Pipe.Name)}, {pattern.Use}. Cut length {words.Mark(piece.Piece.Length)}"
-                + (words.Us ? $" ({BenchWords.Millimetres(piece.Piece.Length)})" : "")
-                + $", {BenchWords.Count(piece.Marks.Count, "hole")}."
-                + (
-                    pattern.SamePots
-                        ? ""
-                        : $" Pot numbers are those of {piece.Piece.Label}; the other pieces serve others."
-                )
-        );
-        foreach (var strip in PipeStrip.Of(piece, words))
+            + (words.Us ? $" ({BenchWords.Millimetres(piece.Piece.Length)})" : "")
+            + $", {BenchWords.Count(piece.Marks.Count, "hole")}. Drawn at {strips[0].ScaleIn(flow.Width)} along, thickness not "
+            + "to scale."
+            + (
+                pattern.SamePots ? "" : $" Pot numbers are those of {piece.Piece.Label}; the other pieces serve others."
+            );
+        flow.Titled(heading, about, strips[0].Height, strips[0].Draw);
+        foreach (var strip in strips.Skip(1))
         {
             flow.Figure(strip.Height, strip.Draw);
         }
@@ -137,19 +136,14 @@ public static class HoleMap
         [
             new("Hole", Align.Middle),
             new("Pot", Align.Middle),
-            new("From the left end", Align.Decimal),
+            new("From left end", Align.Decimal),
         ];
         if (words.Us)
         {
             columns.Add(new("Same in mm", Align.Decimal));
         }
 
-        columns.AddRange([
-            new("From the mark before", Align.Decimal),
-            new("Tool"),
-            new("Face"),
-            new("Done", Align.Tick),
-        ]);
+        columns.AddRange([new("Step", Align.Decimal), new("Tool"), new("Face"), new("Done", Align.Tick)]);
         var table = new Table(columns);
         foreach (var mark in piece.Marks)
         {
@@ -172,8 +166,12 @@ public static class HoleMap
         {
             if (PotOf(plan, hole) is { } pot)
             {
-                flow.Heading($"{BenchWords.Count(hole.Count, "pot")}: {BenchWords.Typeset(pot.Name)}");
-                flow.Figure(PotHoleFigure.Height, box => PotHoleFigure.Draw(box, pot, hole, words));
+                flow.Titled(
+                    $"{BenchWords.Count(hole.Count, "pot")}: {BenchWords.Typeset(pot.Name)}",
+                    "",
+                    PotHoleFigure.Height,
+                    box => PotHoleFigure.Draw(box, pot, hole, words)
+                );
             }
         }
     }

@@ -37,7 +37,14 @@ public static class MarkingStrips
         var pages = Deal(strips, across, words);
         var firsts = FirstSheets(pages);
         var opening = Opening(across, strips, left, pages.Count, firsts, words);
-        return [.. opening, .. pages.Select(page => Sheet(across, page, words))];
+        return
+        [
+            .. opening,
+            .. pages.Select(
+                (page, i) =>
+                    Sheet(across, page, $"{Title}, {BenchWords.Count(i + 1)} of {BenchWords.Count(pages.Count)}", words)
+            ),
+        ];
     }
 
     /// <summary>Whole strips if they fit the number of sheets, else one repeat of each, else as many as fit.</summary>
@@ -187,7 +194,7 @@ public static class MarkingStrips
         return [.. flow.Build().Select(draft => draft with { Scale = Scale.Full })];
     }
 
-    private static SheetDraft Sheet(Paper paper, List<StripSegment> segments, BenchWords words)
+    private static SheetDraft Sheet(Paper paper, List<StripSegment> segments, string title, BenchWords words)
     {
         var room = SheetSet.Room(paper);
         var (foot, rest) = room.CutBottom(RulerHeight);
@@ -203,12 +210,12 @@ public static class MarkingStrips
         string[] notes =
         [
             "Cut along the outlines. Dashed tabs go under the part before.",
-            "Circle: size of the hole. Under it: hole, pot, distance from",
+            "Circle: size of the hole. At it: hole, pot, distance from",
             words.Us ? "the pipe's left end in inches (and millimetres)." : "the pipe's left end.",
         ];
         elements.AddRange(
             notes.Select((note, i) => new Text(note, new(room.X + 124, foot.Y + 6 + (i * 4.4)), TextStyle.Note))
         );
-        return new(paper, Title, elements) { Scale = Scale.Full };
+        return new(paper, title, elements) { Scale = Scale.Full };
     }
 }

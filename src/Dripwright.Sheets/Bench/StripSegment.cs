@@ -79,11 +79,11 @@ internal sealed record StripSegment(MarkingStrip Strip, int Index, int Count, do
 
     /// <summary>[mm] Height on paper.</summary>
     /// <param name="words">Units of the labels.</param>
-    public double Height(BenchWords words) =>
-        TitleLane
-        + CrossLane
-        + (Math.Max(1, Lanes(words, 0).Select(l => l.Lane + 1).DefaultIfEmpty().Max()) * LabelLane)
-        + 1;
+    public double Height(BenchWords words)
+    {
+        var lanes = IsRoomy(words) ? 0 : Lanes(words, 0).Select(l => l.Lane + 1).DefaultIfEmpty(1).Max();
+        return TitleLane + CrossLane + (lanes * LabelLane) + 1;
+    }
 
     /// <summary>The segment, full size.</summary>
     /// <param name="at">Top of the line at which it starts; the tab lies left of it.</param>
@@ -111,26 +111,59 @@ internal sealed record StripSegment(MarkingStrip Strip, int Index, int Count, do
             elements.Add(new Line(centre.Move(0, -5), centre.Move(0, 5), Pen.Thin));
         }
 
-        foreach (var (mark, x, lane) in Lanes(words, left))
-        {
-            var top = middle + (CrossLane / 2) + (lane * LabelLane);
-            var (first, second) = LabelOf(mark, words);
-            var radius = (mark.Diameter * 500) + 0.5;
-            elements.Add(
-                new Polyline(
-                    [new(X(mark), middle + Math.Max(5, radius)), new(X(mark), top), new(x - 0.8, top + 1.5)],
-                    Pen.Explain
-                )
-            );
-            elements.Add(new Text(first, new(x, top + 3), Style.Bold));
-            elements.Add(new Text(second, new(x, top + 6.4), Style));
-        }
-
+        elements.AddRange(
+            IsRoomy(words)
+                ? Marks.SelectMany(m => BesideLabel(m, new(X(m), middle), words))
+                : Lanes(words, left).SelectMany(l => BelowLabel(l.Mark, new(X(l.Mark), middle), l.X, l.Lane, words))
+        );
         return new(elements)
         {
             Class = "marking-strip",
             Title = $"Strip of {Strip.Pattern.First.Piece.Label}, part {BenchWords.Count(Index + 1)}",
         };
+    }
+
+    /// <summary>True where every label has room beside its hole.</summary>
+    private bool IsRoomy(BenchWords words)
+    {
+        var all = Strip.Pattern.First.Marks;
+        var widest = all.Select(m => LabelWidth(m, words) + Reach(m)).Max();
+        return all.Zip(all.Skip(1)).All(pair => pair.Second.Step * 1000 > (2 * widest) + 4)
+            && Marks.All(m => FitsRight(m, words) || FitsLeft(m, words));
+    }
+
+    private bool FitsRight(HoleMark mark, BenchWords words) =>
+        (mark.FromEnd * 1000) + Reach(mark) + LabelWidth(mark, words) <= To - 0.5;
+
+    private bool FitsLeft(HoleMark mark, BenchWords words) =>
+        (mark.FromEnd * 1000) - Reach(mark) - LabelWidth(mark, words) >= From + 0.5;
+
+    private static double Reach(HoleMark mark) => Math.Max(5, mark.Diameter * 500) + 1.5;
+
+    private static double LabelWidth(HoleMark mark, BenchWords words)
+    {
+        var (first, second) = LabelOf(mark, words);
+        return Math.Max(TextMeasure.Width(first, Style.Bold), TextMeasure.Width(second, Style)) + 1;
+    }
+
+    private IEnumerable<Element> BesideLabel(HoleMark mark, Point centre, BenchWords words)
+    {
+        var (first, second) = LabelOf(mark, words);
+        var right = FitsRight(mark, words);
+        var at = centre.Move(right ? Reach(mark) : -Reach(mark), 0);
+        var style = right ? Style : Style.End;
+        yield return new Text(first, at.Move(0, -1.2), style.Bold);
+        yield return new Text(second, at.Move(0, 3.4), style);
+    }
+
+    private IEnumerable<Element> BelowLabel(HoleMark mark, Point centre, double x, int lane, BenchWords words)
+    {
+        var (first, second) = LabelOf(mark, words);
+        var top = centre.Y + (CrossLane / 2) + (lane * LabelLane);
+        var foot = centre.Move(0, Math.Max(5, (mark.Diameter * 500) + 0.5));
+        yield return new Polyline([foot, new(centre.X, top), new(x - 0.8, top + 1.5)], Pen.Explain);
+        yield return new Text(first, new(x, top + 3), Style.Bold);
+        yield return new Text(second, new(x, top + 6.4), Style);
     }
 
     private string Title(BenchWords words)
