@@ -7,6 +7,7 @@ using Dripwright.Sheets.Bench;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Lists;
 using Dripwright.Sheets.Model;
+using Dripwright.Sheets.Views;
 using Dripwright.Sheets.Writing;
 
 namespace Dripwright.Sheets;
@@ -121,6 +122,9 @@ public static class BuildPack
     {
         (string Name, Func<Plan, Paper, IReadOnlyList<SheetDraft>> Draw)[] sections =
         [
+            ("plan-view", PlanView.Draw),
+            ("front-view", FrontView.Draw),
+            ("end-view", EndView.Draw),
             ("hole-map", HoleMap.Draw),
             ("marking-strips", MarkingStrips.Draw),
             ("cuts", CutDiagrams.Draw),
