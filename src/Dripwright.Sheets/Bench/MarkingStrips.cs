@@ -154,6 +154,22 @@ public static class MarkingStrips
                     + "Print at 100 %. Where strip and hole map differ, the hole map is right."
             )
             .Space(2);
+        if (left.Count > 0)
+        {
+            var labels = BenchWords.Labels([.. left.SelectMany(p => p.Pieces).Select(p => p.Piece.Label)]);
+            flow.Paragraph(
+                $"Full-size strips of all pieces would take more than {BenchWords.Count(MostSheets)} sheets. There is none for "
+                    + $"{BenchWords.Count(left.Sum(p => p.Count), "piece")}: {labels}. Mark these from the hole map with a tape."
+            );
+        }
+        else if (strips.Any(s => s.RepeatsAfter is not null))
+        {
+            flow.Paragraph(
+                $"Whole strips would take more than {BenchWords.Count(MostSheets)} sheets, so a pattern that repeats is printed "
+                    + "once: move it on from hole to hole, and check the last hole against the hole map."
+            );
+        }
+
         flow.Figure(RulerHeight, box => CheckRuler.Across(box.TopLeft));
         var table = new Table(
             new("Strip of"),
@@ -179,22 +195,6 @@ public static class MarkingStrips
         }
 
         flow.Table(table);
-        if (left.Count > 0)
-        {
-            var labels = BenchWords.Labels([.. left.SelectMany(p => p.Pieces).Select(p => p.Piece.Label)]);
-            flow.Paragraph(
-                $"Full-size strips of all pieces would take more than {BenchWords.Count(MostSheets)} sheets. There is none for "
-                    + $"{BenchWords.Count(left.Sum(p => p.Count), "piece")}: {labels}. Mark these from the hole map with a tape."
-            );
-        }
-        else if (strips.Any(s => s.RepeatsAfter is not null))
-        {
-            flow.Paragraph(
-                $"Whole strips would take more than {BenchWords.Count(MostSheets)} sheets, so a pattern that repeats is printed "
-                    + "once: move it on from hole to hole, and check the last hole against the hole map."
-            );
-        }
-
         return [.. flow.Build().Select(draft => draft with { Scale = Scale.Full })];
     }
 
