@@ -122,6 +122,7 @@ public static class BuildPack
     {
         (string Name, Func<Plan, Paper, IReadOnlyList<SheetDraft>> Draw)[] sections =
         [
+            ("cover", CoverSheet.Draw),
             ("plan-view", PlanView.Draw),
             ("front-view", FrontView.Draw),
             ("end-view", EndView.Draw),
@@ -131,6 +132,7 @@ public static class BuildPack
             ("cuts", CutDiagrams.Draw),
             ("parts", PartsSheets.Draw),
             ("water", PlotSheets.Draw),
+            ("assembly", AssemblySheets.Draw),
             ("first-fill", FirstFillForm.Draw),
         ];
         return

@@ -11,6 +11,9 @@ public static class CutDiagrams
     /// <summary>Most bars that are drawn for one material; more are only listed.</summary>
     private const int MostDrawn = 24;
 
+    /// <summary>Up to so many bars, each has a line of its own to tick.</summary>
+    private const int MostListedSingly = 40;
+
     private const string Title = "Cuts";
 
     /// <summary>The sheets.</summary>
@@ -119,14 +122,7 @@ public static class CutDiagrams
     }
 
     private static string LeftoverList(CutPlan cut, BenchWords words) =>
-        BenchWords.Labels(
-            [
-                .. cut
-                    .Leftovers.GroupBy(words.Length)
-                    .Select(g => g.Count() == 1 ? g.Key : $"{BenchWords.Count(g.Count())}\u00a0×\u00a0{g.Key}"),
-            ],
-            6
-        );
+        BenchWords.Labels([.. cut.Leftovers.GroupBy(words.Length).Select(g => Times(g.Count(), g.Key))], 6);
 
     private static string Caption(List<(int Number, CutStock Stock)> pattern, BenchWords words)
     {
@@ -165,13 +161,15 @@ public static class CutDiagrams
             new("Left over", Align.Right),
             new("Cut", Align.Tick)
         );
-        for (var i = 0; i < cut.Stocks.Count; i++)
+        foreach (var bars in cut.Stocks.Count > MostListedSingly ? Alike(cut) : Singly(cut))
         {
-            var stock = cut.Stocks[i];
+            var stock = bars[0].Stock;
             table.Row(
-                BenchWords.Count(i + 1),
-                $"{words.Length(stock.Length)}, {stock.OnHandLabel ?? "new"}",
-                stock.Pieces.Count == 0 ? "not needed" : Pieces(stock, words),
+                BenchWords.Numbers(bars.Select(b => b.Number)),
+                $"{words.Length(stock.Length)},\u00a0{stock.OnHandLabel?.Replace(' ', '\u00a0') ?? "new"}",
+                stock.Pieces.Count == 0 ? "not needed"
+                    : bars.Count == 1 ? Pieces(stock, words)
+                    : ManyPieces(bars, words),
                 stock.Leftover <= 0 ? "none" : words.Length(stock.Leftover) + (stock.LeftoverUsable ? ", keep" : "")
             );
         }
@@ -179,19 +177,30 @@ public static class CutDiagrams
         return table;
     }
 
-    private static string Pieces(CutStock stock, BenchWords words)
-    {
-        var parts = new List<string>();
-        foreach (var piece in stock.Pieces.Select(p => $"{p.Label}\u00a0{words.Mark(p.Length)}"))
-        {
-            parts.Add(piece);
-        }
+    private static List<List<(int Number, CutStock Stock)>> Singly(CutPlan cut) =>
+        [.. cut.Stocks.Select((stock, i) => new List<(int, CutStock)> { (i + 1, stock) })];
 
-        return string.Join(
-            "; ",
-            parts
-                .GroupBy(p => p)
-                .Select(g => g.Count() == 1 ? g.Key : $"{BenchWords.Count(g.Count())}\u00a0×\u00a0{g.Key}")
-        );
+    /// <summary>Bars sawn alike: the lengths once, then the labels bar by bar.</summary>
+    private static string ManyPieces(List<(int Number, CutStock Stock)> bars, BenchWords words)
+    {
+        var lengths = bars[0].Stock.Pieces.GroupBy(p => words.Mark(p.Length)).Select(g => Times(g.Count(), g.Key));
+        var labels = bars.Select(b =>
+                string.Join(" + ", b.Stock.Pieces.GroupBy(p => p.Label).Select(g => Times(g.Count(), g.Key)))
+            )
+            .GroupBy(text => text)
+            .Select(g => g.Count() == 1 ? g.Key : $"{g.Key} ({BenchWords.Count(g.Count(), "bar")})");
+        return $"each {string.Join(" + ", lengths)}: {string.Join("; ", labels)}";
     }
+
+    private static string Times(int count, string what) =>
+        count == 1 ? what : $"{BenchWords.Count(count)}\u00a0×\u00a0{what}";
+
+    private static string Pieces(CutStock stock, BenchWords words) =>
+        string.Join(
+            "; ",
+            stock
+                .Pieces.Select(p => $"{p.Label}\u00a0{words.Mark(p.Length)}")
+                .GroupBy(text => text)
+                .Select(g => Times(g.Count(), g.Key))
+        );
 }

@@ -73,7 +73,7 @@ internal static class DrainPlots
             Regions = [new("", [.. invert, .. surface.AsEnumerable().Reverse()], new(Role.Return, FillPattern.Tint))],
             Series =
             [
-                new("pipe, inside top", crown) { Pen = Pen.Thin },
+                new("pipe, inside top", crown) { Pen = Pen.Hidden },
                 new("water surface", surface) { Pen = Pen.Return },
                 new("pipe, inside bottom", invert) { Pen = Pen.Built },
             ],

@@ -71,7 +71,7 @@ public static class PlotSheets
             }
         );
         // The rig's curve may climb far over the pump's: the plot ends a little over what the pump can do.
-        var top = feed.PumpCurve.Max(p => p.Head) * 1.15;
+        var top = feed.PumpCurve.Max(p => p.Head) * 1.3;
         var plot = new Plot(units.FlowAxis with { Low = 0 }, units.HeadAxis with { Low = 0, High = units.Head(top) })
         {
             Series = series,

@@ -161,7 +161,10 @@ internal sealed record StripSegment(MarkingStrip Strip, int Index, int Count, do
         var (first, second) = LabelOf(mark, words);
         var top = centre.Y + (CrossLane / 2) + (lane * LabelLane);
         var foot = centre.Move(0, Math.Max(5, (mark.Diameter * 500) + 0.5));
-        yield return new Polyline([foot, new(centre.X, top), new(x - 0.8, top + 1.5)], Pen.Explain);
+        // A label that was moved in from the end of its segment stands left of its hole: the line ends above it.
+        yield return x > centre.X
+            ? new Polyline([foot, new(centre.X, top), new(x - 0.8, top + 1.5)], Pen.Explain)
+            : new Line(foot, new(centre.X, top), Pen.Explain);
         yield return new Text(first, new(x, top + 3), Style.Bold);
         yield return new Text(second, new(x, top + 6.4), Style);
     }
