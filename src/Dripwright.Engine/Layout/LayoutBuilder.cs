@@ -15,8 +15,19 @@ internal sealed class LayoutBuilder(Rig rig, RigParts parts)
         IReadOnlyList<FeedLink> supply = new SupplyPlacement(rig, parts, places, feeds, tank).Lay();
         StandLayout stand = StandPlacement.Place(rig, parts, places);
         List<RowLayout> rows = [.. places.Select((p, i) => RowOf(p, feeds[i], drains.Rows[i], drains.Exits[i]))];
-        double left = Math.Min(tank.Left, rows.Min(r => r.OriginX));
-        double right = Math.Max(tank.Right, rows.Max(r => r.OriginX + r.Length));
+        List<PipeRun> pipes = [.. drains.Rows, .. drains.Returns];
+        double half = parts.Drain.OutsideDiameter / 2;
+        double left = Least(tank.Left, rows.Min(r => r.OriginX), pipes.Min(p => p.Path.Min(c => c.X)) - half);
+        double right = Most(
+            tank.Right,
+            rows.Max(r => r.OriginX + r.Length),
+            pipes.Max(p => p.Path.Max(c => c.X)) + half
+        );
+        double back = Most(
+            tank.Back,
+            places.Max(p => p.CentreY + (p.Depth / 2)),
+            pipes.Max(p => p.Path.Max(c => c.Y)) + half
+        );
         return new RigLayout
         {
             Parts = parts,
@@ -26,10 +37,14 @@ internal sealed class LayoutBuilder(Rig rig, RigParts parts)
             Supply = supply,
             Returns = drains.Returns,
             Conflicts = [.. rows.SelectMany(Conflicts)],
-            DepthUsed = places[^1].CentreY + (places[^1].Depth / 2),
+            DepthUsed = back,
             LengthUsed = right - left,
         };
     }
+
+    private static double Least(params double[] values) => values.Min();
+
+    private static double Most(params double[] values) => values.Max();
 
     private IEnumerable<HoleConflict> Conflicts(RowLayout row) =>
         row

@@ -29,13 +29,16 @@ public enum HoleUse
 
     /// <summary>A pot's drain elbow.</summary>
     PotOutlet,
+
+    /// <summary>Lets air into the header above the water, so that nothing siphons when the pump stops.</summary>
+    SiphonBreak,
 }
 
 /// <summary>One hole in a run.</summary>
 /// <param name="Number">Counted from the run's left end, from 1.</param>
 /// <param name="Station">[m] Along the row from its left end, level, to the hole's centre.</param>
 /// <param name="Use">What it is for.</param>
-/// <param name="Pot">Pot of the row it serves, from 1.</param>
+/// <param name="Pot">Pot of the row it serves, from 1; 0 for a siphon break.</param>
 /// <param name="Diameter">[m] Diameter to drill or punch.</param>
 public sealed record Hole(int Number, double Station, HoleUse Use, int Pot, double Diameter);
 

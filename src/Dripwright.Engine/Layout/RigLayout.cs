@@ -64,10 +64,10 @@ public sealed record RigLayout
     /// <summary>Holes that lie where they must not.</summary>
     public required IReadOnlyList<HoleConflict> Conflicts { get; init; }
 
-    /// <summary>[m] From the rooms' front to behind the last row.</summary>
+    /// <summary>[m] From the room's front to the back of whatever stands farthest: pots, drains or reservoir.</summary>
     public required double DepthUsed { get; init; }
 
-    /// <summary>[m] From the leftmost to the rightmost thing.</summary>
+    /// <summary>[m] From the leftmost to the rightmost of rows, drains and reservoir.</summary>
     public required double LengthUsed { get; init; }
 
     /// <summary>Every run: header, feed, drain, returns.</summary>

@@ -29,6 +29,8 @@ internal sealed class RunDraft(string label, RunService service, int row, PipeSi
 
     public IReadOnlyList<Hole> Holes => _holes;
 
+    public IReadOnlyList<RunFitting> Fittings => _fittings;
+
     /// <summary>Puts a fitting on the run.</summary>
     public void Fit(FittingKind kind, double station, bool interrupts = true) =>
         _fittings.Add(new RunFitting(NextLabel(kind), parts.Fitting(pipe, kind), station, interrupts));

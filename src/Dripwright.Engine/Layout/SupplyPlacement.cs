@@ -12,6 +12,12 @@ internal sealed class SupplyPlacement(
     TankPlace tank
 )
 {
+    /// <summary>[m] An eighth of an inch lets in air enough and loses little water. Common practice.</summary>
+    private const double SiphonBreakDiameter = 0.003175;
+
+    /// <summary>[m] How far over the highest water the hole lies: clear of ripples. Common practice.</summary>
+    private const double SiphonBreakOverWater = 0.03;
+
     private readonly PipeSize _pipe = parts.Header;
     private readonly List<FeedLink> _links = [];
 
@@ -75,6 +81,11 @@ internal sealed class SupplyPlacement(
 
         List<double> taps = FitTaps(header, toFirst, 0);
         header.End = taps[^1];
+        if (rig.Feed.SiphonBreak)
+        {
+            DrillSiphonBreak(header, pump);
+        }
+
         PipeRun headerRun = header.Finish([]);
 
         string upstream = "pump";
@@ -112,6 +123,18 @@ internal sealed class SupplyPlacement(
         }
 
         return _links;
+    }
+
+    private void DrillSiphonBreak(RunDraft header, Point3 pump)
+    {
+        double radius = SiphonBreakDiameter / 2;
+        var clear = new ClearStations([.. header.Fittings.Select(f => (f.Station, f.Reach))]);
+        double least = Math.Max(tank.Full - pump.Z, 0) + SiphonBreakOverWater;
+        if (clear.Nearest(least, radius, least, header.End - radius) is { } station)
+        {
+            header.Drill(station, HoleUse.SiphonBreak, 0, SiphonBreakDiameter);
+            header.SortHoles();
+        }
     }
 
     /// <summary>Puts each row's tap on a header, beginning at the first row's.</summary>

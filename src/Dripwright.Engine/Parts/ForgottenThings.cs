@@ -35,7 +35,7 @@ internal static class ForgottenThings
         );
         foreach (
             string tool in holes
-                .Where(h => h.Tool.StartsWith("hole saw", StringComparison.Ordinal) is false)
+                .Where(h => !h.Tool.StartsWith("hole saw", StringComparison.Ordinal))
                 .Select(h => h.Tool)
                 .Distinct()
         )
@@ -60,7 +60,7 @@ internal static class ForgottenThings
         Add(
             "Flush caps",
             caps > 0
-                ? $"{Text.Of(caps)} ends of feed line that must open for flushing"
+                ? $"{Text.Of(caps)} at the closed ends of the feed lines, to open for flushing"
                 : "this feed line has no closed end: open it at an entry to flush"
         );
         Add(

@@ -82,5 +82,10 @@ internal static class HoleMarks
 
     // Tubes leave from the top, where no dirt settles; an emitter without a tube must hang to drip.
     private static string FaceOf(Hole hole, Feed feed) =>
-        hole.Use == HoleUse.PotOutlet || feed.MicrotubeLength > 0 ? "top" : "underside";
+        hole.Use switch
+        {
+            HoleUse.SiphonBreak => "side over the water",
+            HoleUse.Emitter when feed.MicrotubeLength <= 0 => "underside",
+            _ => "top",
+        };
 }

@@ -2,6 +2,7 @@ using System.Globalization;
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Parts;
 
@@ -31,21 +32,21 @@ internal static class Microtube
         Sundry? tube = Nearest(layout.Parts.Catalogue, rig.Feed.MicrotubeBore);
         if (tube is null)
         {
-            string length = (pieces * each).ToString("0.0", CultureInfo.InvariantCulture);
-            return PartLines.Missing("microtube", "Microtube", 1, $"{length} m for the emitters");
+            string length = QuantityText.Format(Dimension.Length, pieces * each, rig.Units);
+            return PartLines.Missing("microtube", "Microtube", 1, $"{length} for the emitters");
         }
 
         var onHand = rig
             .OnHand.Where(h => h.Part == tube.Key)
             .SelectMany(h => Enumerable.Repeat(h.Length ?? tube.PackLength, h.Count))
+            .Where(length => length >= each)
             .OrderDescending()
             .ToList();
         (int without, int _) = Coils(pieces, each, 0, tube.PackLength, onHand);
         (int with, int used) = Coils(pieces, each, rig.Spares.Tube, tube.PackLength, onHand);
-        string text = string.Create(
-            CultureInfo.InvariantCulture,
-            $"{pieces} tubes of {each * 1000:0} mm and {rig.Spares.Tube:0.0} m spare"
-        );
+        string text =
+            $"{Text.Of(pieces)} tubes of {QuantityText.Mark(each, rig.Units)}"
+            + $", and {QuantityText.Mark(rig.Spares.Tube, rig.Units)} spare";
         int needed = Math.Min(with, without) + used;
         return PartLines.Of(
             tube,

@@ -45,9 +45,9 @@ public sealed record OftenForgotten(string Name, string Why);
 /// <param name="Step">[m] From the last mark on this piece; from its end for the first.</param>
 /// <param name="Diameter">[m] Diameter.</param>
 /// <param name="Tool">Tool that makes it.</param>
-/// <param name="Face">Where round the pipe: "top".</param>
-/// <param name="Pot">Pot of the row it serves.</param>
-/// <param name="Row">Row.</param>
+/// <param name="Face">Where round the pipe: "top", "underside", "side over the water".</param>
+/// <param name="Pot">Pot of the row it serves; 0 for a siphon break.</param>
+/// <param name="Row">Row; 0 in the header.</param>
 public sealed record HoleMark(
     string Piece,
     string Run,
@@ -80,7 +80,7 @@ public sealed record CostSum(decimal Known, int LinesPriced, int LinesUnpriced, 
 /// <remarks>Method pages: docs/methods/parts.md, cutting.md, holes.md</remarks>
 /// <param name="Lines">Everything to have, by shelf.</param>
 /// <param name="Cuts">A cut plan for each material that is cut from stock.</param>
-/// <param name="CutTroubles">What could not be cut, in plain words.</param>
+/// <param name="CutTroubles">What could not be cut or marked, in plain words.</param>
 /// <param name="Holes">Every hole in pipes.</param>
 /// <param name="PotHoles">Holes in pots.</param>
 /// <param name="Forgotten">The block of what is often forgotten.</param>

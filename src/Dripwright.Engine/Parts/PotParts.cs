@@ -1,6 +1,6 @@
-using System.Globalization;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Parts;
 
@@ -12,6 +12,7 @@ internal static class PotParts
 
     public static void Count(PartsTally tally, Rig rig, RigLayout layout)
     {
+        string Volume(double volume) => QuantityText.Format(Dimension.Volume, volume, rig.Units);
         Spares spares = rig.Spares;
         int pots = 0;
         int emitters = 0;
@@ -48,12 +49,11 @@ internal static class PotParts
             tally.Add($"goof-plug-{size}", shut, "shuts the emitters of empty pots", spares.Emitters);
         }
 
-        string litres = (volume * 1000).ToString("0", CultureInfo.InvariantCulture);
         tally.Add(
             "coir-5-kg",
             (int)Math.Ceiling((volume / CoirBlock) - 1e-9),
             "fills the pots",
-            note: $"the pots hold {litres} L; a block gives 65 L or more"
+            note: $"the pots hold {Volume(volume)}, a block gives {Volume(CoirBlock)} or more"
         );
     }
 

@@ -1,5 +1,6 @@
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Parts;
 
@@ -46,24 +47,24 @@ internal static class PowerParts
             tally.Add("gfci-adapter", 1, "between wall outlet and pump, unless the outlet has one");
         }
 
-        double missing = CordNeeded(rig, layout) - pump.Cord;
+        double missing = CordNeeded(rig, layout, pump) - pump.Cord;
         if (missing > 0)
         {
-            string metres = Math.Ceiling(missing).ToString(System.Globalization.CultureInfo.InvariantCulture);
+            string length = QuantityText.Format(Dimension.Length, missing, rig.Units);
             tally.Add(
                 "extension-cord",
                 1,
                 "from the pump's cord to the wall outlet",
-                note: $"{metres} m or more; keep the plugs off the floor"
+                note: $"{length} or more; only where no outlet can be set nearer: the outdoor kind, in one piece, its plug hung dry"
             );
         }
     }
 
-    /// <summary>[m] Cord from the pump over the tank's rim, along the floor and up to the outlet with its drip loop.</summary>
-    public static double CordNeeded(Rig rig, RigLayout layout)
+    /// <summary>[m] Cord from the pump up inside the tank, straight to the outlet, and a drip loop.</summary>
+    private static double CordNeeded(Rig rig, RigLayout layout, PumpMeasures pump)
     {
-        TankPlace tank = layout.Tank;
-        double overRim = tank.Rim - tank.Floor + Math.Abs(tank.Rim);
-        return overRim + rig.Site.OutletDistance + rig.Site.OutletHeight + DripLoop;
+        double rise = rig.Site.OutletHeight - layout.Tank.Rim;
+        double across = Math.Sqrt((rig.Site.OutletDistance * rig.Site.OutletDistance) + (rise * rise));
+        return layout.Parts.Tank.Height - pump.InletHeight + across + DripLoop;
     }
 }

@@ -146,23 +146,14 @@ internal sealed class EndPicture(Plan plan, View view)
         List<(double, string)> rows =
         [
             (row.Floor, "floor"),
-            (row.Base, "pots' base"),
+            (row.Base, "pots"),
             (row.Base + row.Pot.Height, "rim"),
             (row.Feed[0].Path[0].Z, "feed line"),
             (Math.Min(row.Drain.Path[0].Z, row.Drain.Path[^1].Z), "drain"),
         ];
-        List<(double, string)> waters =
-        [
-            (0, "floor"),
-            (tank.Floor, "tank's floor"),
-            (tank.Lowest, "lowest level"),
-            (tank.Full, "filled to"),
-            (tank.Rim, "rim of tank"),
-            (tank.Mouth.Z, "drain's mouth"),
-        ];
         var (back, front) = left ? (extent.Left, extent.Right) : (extent.Right, extent.Left);
         yield return side.Heights(rows, back, view[back, 0].X + (left ? -9 : 9), !left, words);
-        yield return side.Heights(waters, front, view[front, 0].X + (left ? 9 : -9), left, words);
+        yield return side.Heights(SideParts.TankHeights(tank), front, view[front, 0].X + (left ? 9 : -9), left, words);
     }
 
     private Group Across(Func<double, Point> foot, double y)

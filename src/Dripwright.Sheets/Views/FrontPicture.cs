@@ -15,9 +15,9 @@ namespace Dripwright.Sheets.Views;
 /// <param name="part">What this sheet shows of it.</param>
 internal sealed class FrontPicture(Plan plan, RowLayout row, View view, Extent whole, Extent part)
 {
-    private const double HeightRoom = 44;
+    private const double HeightsOff = 4;
     private readonly RigLayout layout = plan.Layout;
-    private readonly Wording words = new(plan.Rig.Units);
+    private readonly Wording wording = new(plan.Rig.Units);
     private readonly SideParts side = new(view, p => p.X);
     private readonly RunPainter painter = new(plan.Rig, p => view[p.X, p.Z]);
 
@@ -59,8 +59,10 @@ internal sealed class FrontPicture(Plan plan, RowLayout row, View view, Extent w
     /// <summary>Room that dimensions need at a scale.</summary>
     public static Margins Margins(Plan plan, RowLayout row, Scale scale)
     {
-        var depth = PotDimensions.Depth(row, scale, new Wording(plan.Rig.Units));
-        return new(HeightRoom, 9 + 5 + 7 + depth, HeightRoom, 30);
+        var words = new Wording(plan.Rig.Units);
+        var (far, near) = (HeightsOff + Room(FarHeights(row), words), HeightsOff + Room(NearHeights(plan, row), words));
+        var left = plan.Rig.Reservoir.At == RowEnd.Left;
+        return new(left ? near : far, 21 + PotDimensions.Depth(row, scale, words), left ? far : near, 30);
     }
 
     /// <summary>The picture with its dimensions.</summary>
@@ -175,7 +177,7 @@ internal sealed class FrontPicture(Plan plan, RowLayout row, View view, Extent w
         var drain = row.Drain;
         var text =
             plan.Rig.Drain.Slope > 0
-                ? $"{drain.Label} falls {words.Slope(plan.Rig.Drain.Slope)}"
+                ? $"{drain.Label} falls {wording.Slope(plan.Rig.Drain.Slope)}"
                 : $"{drain.Label} lies level";
         var (from, to) = (Math.Max(part.Left, row.OriginX), Math.Min(part.Right, row.OriginX + row.Length));
         var tip = row.Drain.At(from + ((to - from) * 0.3) - row.OriginX);
@@ -190,7 +192,7 @@ internal sealed class FrontPicture(Plan plan, RowLayout row, View view, Extent w
         Point Pot(double s) => new(view[row.OriginX + s, 0].X, y + 2);
         if (!CutLeft && !CutRight)
         {
-            yield return PotDimensions.Draw(row, Pot, y, view.Scale, words, below: false);
+            yield return PotDimensions.Draw(row, Pot, y, view.Scale, wording, below: false);
         }
         else if (shown.Count > 1)
         {
@@ -200,19 +202,19 @@ internal sealed class FrontPicture(Plan plan, RowLayout row, View view, Extent w
         Point Foot(double x) => new(view[x, 0].X, Bottom + 5);
         if (!CutLeft && !CutRight)
         {
+            yield return Dimension.Horizontal(
+                Foot(row.OriginX),
+                Foot(row.OriginX + row.Length),
+                Bottom + 21,
+                wording.Mark(row.Length)
+            );
             yield return ModuleDimensions.Draw(
                 row,
                 WithTank ? layout.Tank : null,
                 Foot,
                 Bottom + 13,
                 view.Scale,
-                words
-            );
-            yield return Dimension.Horizontal(
-                Foot(row.OriginX),
-                Foot(row.OriginX + row.Length),
-                Bottom + 21,
-                words.Mark(row.Length)
+                wording
             );
         }
         else
@@ -226,7 +228,7 @@ internal sealed class FrontPicture(Plan plan, RowLayout row, View view, Extent w
                 yield return Dimension.HorizontalChain(
                     [.. joints.Select(Foot)],
                     Bottom + 13,
-                    [.. joints.Skip(1).Select(_ => words.Mark(row.Spec.ModuleLength))]
+                    [.. joints.Skip(1).Select(_ => wording.Mark(row.Spec.ModuleLength))]
                 );
             }
         }
@@ -243,50 +245,52 @@ internal sealed class FrontPicture(Plan plan, RowLayout row, View view, Extent w
             [at(shown[0].Station), at(shown[^1].Station)],
             y,
             [
-                $"pots {Wording.Count(shown[0].Number)} to {Wording.Count(shown[^1].Number)}: {words.Repeated(shown.Count - 1, row.Spec.Spacing)}, the first {words.Mark(shown[0].Station)} from the row's left end",
+                $"pots {Wording.Count(shown[0].Number)} to {Wording.Count(shown[^1].Number)}: {wording.Repeated(shown.Count - 1, row.Spec.Spacing)}, the first {wording.Mark(shown[0].Station)} from the row's left end",
             ]
         );
 
-    private IEnumerable<Group> Heights()
-    {
-        var drain = row.Drain;
-        var (start, end) = (drain.At(drain.Start), drain.At(drain.End));
-        var high = Math.Max(start.Z, end.Z);
-        List<(double, string)> far =
+    private static double Room(IReadOnlyList<(double Height, string Name)> heights, Wording words) =>
+        SideParts.HeightsRoom(heights, words);
+
+    private static (double Height, string Name)[] FarHeights(RowLayout row) =>
         [
             (row.Floor, "floor"),
-            (row.Base, "pots' base"),
+            (row.Base, "pots"),
             (row.Base + row.Pot.Height, "rim"),
             (row.Feed[0].Path[0].Z, "feed line"),
-            (high, "drain, high end"),
+            (row.Drain.Path.Max(p => p.Z), "drain"),
         ];
-        List<(double, string)> near = WithTank
-            ?
-            [
-                (0, "floor"),
-                (layout.Tank.Floor, "tank's floor"),
-                (layout.Tank.Lowest, "lowest level"),
-                (layout.Tank.Full, "filled to"),
-                (layout.Tank.Rim, "rim of tank"),
-                (layout.Tank.Mouth.Z, "drain's mouth"),
-            ]
-            : [(row.Floor, "floor"), (Math.Min(start.Z, end.Z), "drain, low end")];
+
+    private static (double Height, string Name)[] NearHeights(Plan plan, RowLayout row) =>
+        row.Number == 1
+            ? SideParts.TankHeights(plan.Layout.Tank)
+            : [(row.Floor, "floor"), (row.Drain.Path.Min(p => p.Z), "drain, low")];
+
+    private IEnumerable<Group> Heights()
+    {
+        var (far, near) = (FarHeights(row), NearHeights(plan, row));
         if (!(TankLeft ? CutRight : CutLeft))
         {
             var x = TankLeft ? part.Right : part.Left;
             yield return side.Heights(
                 far,
                 TankLeft ? Math.Max(row.OriginX + row.Length, part.Right) : Math.Min(row.OriginX, part.Left),
-                view[x, 0].X + (TankLeft ? 9 : -9),
+                view[x, 0].X + (TankLeft ? HeightsOff : -HeightsOff),
                 TankLeft,
-                words
+                wording
             );
         }
 
         if (!(TankLeft ? CutLeft : CutRight))
         {
             var x = TankLeft ? part.Left : part.Right;
-            yield return side.Heights(near, x, view[x, 0].X + (TankLeft ? -9 : 9), !TankLeft, words);
+            yield return side.Heights(
+                near,
+                x,
+                view[x, 0].X + (TankLeft ? -HeightsOff : HeightsOff),
+                !TankLeft,
+                wording
+            );
         }
     }
 

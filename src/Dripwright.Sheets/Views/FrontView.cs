@@ -9,7 +9,7 @@ namespace Dripwright.Sheets.Views;
 public static class FrontView
 {
     /// <summary>[mm] Pots closer than this on paper cannot be read.</summary>
-    private const double ReadablePitch = 4;
+    private const double ReadablePitch = 3.9;
 
     /// <summary>Parts of a row that are drawn without leaving any out.</summary>
     private const int AllParts = 3;
@@ -88,6 +88,11 @@ public static class FrontView
         notes.Add(
             $"Pots run from the row's left end{(windows.Count > 1 ? ", pitch " + words.Mark(row.Spec.Spacing) : "")}."
         );
+        if (row.Number == 1)
+        {
+            notes.Add("Mouth: centre of the elbow from which the drain falls.");
+        }
+
         notes.Add($"{Wording.Counted(row.Modules, "module")} of {words.MarkWithUnit(row.Spec.ModuleLength)}.");
         return notes;
     }

@@ -58,7 +58,6 @@ internal sealed class PlanDimensions(Plan plan, View view)
             below: true
         );
         Point Top(double x) => new(view[x, 0].X, high);
-        yield return ModuleDimensions.Draw(Longest, layout.Tank, Top, high - 7, view.Scale, words);
         var (left, right) = (Longest.OriginX, Longest.OriginX + Longest.Length);
         yield return Dimension.Horizontal(Top(left), Top(right), high - 15, words.Mark(right - left));
         foreach (var group in Levels(layout) == 1 ? [] : Whole(left, right, Top, high - 23))
@@ -66,6 +65,7 @@ internal sealed class PlanDimensions(Plan plan, View view)
             yield return group;
         }
 
+        yield return ModuleDimensions.Draw(Longest, layout.Tank, Top, high - 7, view.Scale, words);
         foreach (var group in Across())
         {
             yield return group;

@@ -85,6 +85,27 @@ internal sealed class SideParts(View view, Func<Point3, double> level)
         }
     }
 
+    /// <summary>Heights of the reservoir and its water.</summary>
+    public static (double Height, string Name)[] TankHeights(TankPlace tank) =>
+        [
+            (0, "floor"),
+            .. Math.Abs(tank.Floor) > 1e-6 ? new[] { (tank.Floor, "tank floor") } : [],
+            (tank.Lowest, "lowest"),
+            (tank.Full, "full"),
+            (tank.Rim, "rim"),
+            (tank.Mouth.Z, "mouth"),
+        ];
+
+    /// <summary>[mm] Room that heights need beyond their dimension line.</summary>
+    public static double HeightsRoom(IReadOnlyList<(double Height, string Name)> heights, Wording words) =>
+        5.2 + Texts(heights, words).Max(t => TextMeasure.Width(t, TextStyle.Note));
+
+    private static IEnumerable<string> Texts(IReadOnlyList<(double Height, string Name)> heights, Wording words)
+    {
+        var sorted = Merged(heights, words);
+        return sorted.Select(h => $"{words.Mark(h.Height - sorted[0].Height)} {h.Name}");
+    }
+
     /// <summary>Heights running up from the lowest of them.</summary>
     /// <param name="heights">[m] Heights with their names; the lowest is 0.</param>
     /// <param name="level">[m] Where their extension lines begin.</param>
@@ -103,7 +124,7 @@ internal sealed class SideParts(View view, Func<Point3, double> level)
         return Dimension.VerticalRunning(
             [.. sorted.Select(h => view[level, h.Height])],
             x,
-            [.. sorted.Select(h => $"{words.Mark(h.Height - sorted[0].Height)} {h.Name}")],
+            [.. Texts(heights, words)],
             right
         );
     }

@@ -137,4 +137,27 @@ public sealed class DrainLayoutTests
                 Assert.Equal(links.First().Run.Length, links.Sum(l => l.Length), 1e-9);
             }
         });
+
+    [Fact]
+    public void The_siphon_break_lies_over_the_water_and_on_no_fitting()
+    {
+        Rig rig = TestRigs.TenPots;
+        RigLayout layout = TestRigs.Layout(rig with { Feed = rig.Feed with { SiphonBreak = true } });
+        PipeRun header = layout.Supply[0].Run;
+        Hole hole = Assert.Single(header.Holes);
+        Assert.Equal(HoleUse.SiphonBreak, hole.Use);
+        Assert.True(header.At(hole.Station).Z > layout.Tank.Full + 0.02);
+        Assert.All(header.Fittings, f => Assert.True(Math.Abs(f.Station - hole.Station) > f.Reach));
+    }
+
+    [Fact]
+    public void The_room_used_holds_rows_drains_and_reservoir() =>
+        TestRigs.Any.Sample(rig =>
+        {
+            RigLayout layout = TestRigs.Layout(rig);
+            Point3[] corners = [.. layout.Returns.Concat(layout.Rows.Select(r => r.Drain)).SelectMany(r => r.Path)];
+            Assert.All(corners, c => Assert.True(c.Y <= layout.DepthUsed + 1e-9));
+            Assert.True(layout.Tank.Back <= layout.DepthUsed + 1e-9);
+            Assert.True(corners.Max(c => c.X) - corners.Min(c => c.X) <= layout.LengthUsed + 1e-9);
+        });
 }

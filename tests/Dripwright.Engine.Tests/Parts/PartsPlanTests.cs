@@ -170,6 +170,38 @@ public sealed class PartsPlanTests
         Assert.Equal(2, Line(Plan(TestRigs.TenPots), "drip-turbulent-1gph").Spares);
 
     [Fact]
+    public void Tubes_on_hand_are_used_before_a_coil_is_bought()
+    {
+        // Eleven tubes of ten inches fit 3 m; nine more and three feet spare another 3 m; the third stays on its nail.
+        OnHand rest = new()
+        {
+            Part = "microtube-0.165in",
+            Count = 3,
+            Length = 3,
+        };
+        PartLine line = Line(Plan(TestRigs.TenPots with { OnHand = [rest] }), "microtube-0.165in");
+        Assert.Equal((0, 2), (line.Buy, line.OnHand));
+        // A tube is never joined from two ends: pieces shorter than a tube are worth nothing to the emitters.
+        PartLine scraps = Line(
+            Plan(TestRigs.TenPots with { OnHand = [rest with { Count = 50, Length = 0.2 }] }),
+            "microtube-0.165in"
+        );
+        Assert.Equal((1, 0), (scraps.Buy, scraps.OnHand));
+    }
+
+    [Fact]
+    public void What_is_often_forgotten_names_the_sizes_of_this_rig()
+    {
+        IReadOnlyList<OftenForgotten> block = Plan(TestRigs.TenPots).Forgotten;
+        Assert.Contains(block, f => f.Name == "Hole saw" && f.Why.Contains("1 1/8 in", StringComparison.Ordinal));
+        Assert.Contains(block, f => f.Name == "Hose clamps" && f.Why.Contains("12", StringComparison.Ordinal));
+        foreach (string name in (string[])["Deburring tool", "Primer", "Thread-seal tape", "Flush caps", "Strainer"])
+        {
+            Assert.Contains(block, f => f.Name == name);
+        }
+    }
+
+    [Fact]
     public void Shops_are_walked_shelf_by_shelf() =>
         TestRigs.Any.Sample(rig =>
         {

@@ -1,0 +1,51 @@
+using Dripwright.Engine;
+using Dripwright.Sheets.Drawing;
+using Dripwright.Sheets.Model;
+
+namespace Dripwright.Sheets.Views;
+
+/// <summary>The first sheets of a pack: what is built, whether it works, and what to beware of.</summary>
+public static class CoverSheet
+{
+    /// <summary>Draws the sheets, always upright; findings flow over to as many as they need.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="paper">Size of the paper.</param>
+    public static IReadOnlyList<SheetDraft> Draw(Plan plan, Paper paper)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        ArgumentNullException.ThrowIfNull(paper);
+        var words = new CoverWords(plan);
+        var flow = new Flow(paper.Portrait, "Overview");
+        flow.Heading(plan.Rig.Name).Paragraph(Wording.Sentence(words.Job()));
+        flow.Figure(48, box => PlanView.Picture(plan, box));
+        var table = new Table(new Column("Key figure"), new Column("Value"));
+        foreach (var (what, value) in words.KeyFigures())
+        {
+            table.Row(what, Wording.Sentence(value));
+        }
+
+        flow.Table(table);
+        Findings(plan, flow);
+        flow.Heading("Before you begin").Caution(Cautions.Mains).Caution(Cautions.Weight(plan));
+        flow.Caution($"{Cautions.Climb} {Cautions.Codes}");
+        return flow.Build();
+    }
+
+    private static void Findings(Plan plan, Flow flow)
+    {
+        var counts = plan.Findings.GroupBy(f => FindingMarks.GradeOf(f.Level)).ToDictionary(g => g.Key, g => g.Count());
+        int Of(Grade grade) => counts.GetValueOrDefault(grade);
+        flow.Heading("Findings");
+        flow.Paragraph(
+            Of(Grade.Stop) > 0
+                ? $"Do not build yet: {Wording.Count(Of(Grade.Stop))} to stop for, {Wording.Count(Of(Grade.Mend))} to mend, {Wording.Counted(Of(Grade.Note), "note")}."
+            : plan.Findings.Count == 0 ? "Nothing stands in the way: no findings."
+            : $"Nothing to stop for. {Wording.Count(Of(Grade.Mend))} to mend, {Wording.Counted(Of(Grade.Note), "note")}."
+        );
+        for (var i = 0; i < plan.Findings.Count; i++)
+        {
+            var block = new FindingBlock(plan.Findings[i], i + 1, flow.Width);
+            flow.Figure(block.Height, block.Draw);
+        }
+    }
+}

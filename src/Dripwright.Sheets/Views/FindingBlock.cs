@@ -1,0 +1,71 @@
+using Dripwright.Engine.Findings;
+using Dripwright.Sheets.Drawing;
+using Dripwright.Sheets.Model;
+
+namespace Dripwright.Sheets.Views;
+
+/// <summary>One finding in full: mark, word, place, what, value against limit, what to do.</summary>
+internal sealed class FindingBlock
+{
+    private const double Indent = 11;
+    private const double Gap = 2.5;
+    private static readonly TextStyle Style = TextStyle.Note with { Size = 3.5 };
+    private readonly Grade grade;
+    private readonly string number;
+    private readonly IReadOnlyList<(string Text, TextStyle Style)> lines;
+    private readonly Finding finding;
+
+    /// <summary>The block of a finding.</summary>
+    /// <param name="finding">The finding.</param>
+    /// <param name="number">Its number, from 1.</param>
+    /// <param name="width">[mm] Width of the block.</param>
+    public FindingBlock(Finding finding, int number, double width)
+    {
+        this.finding = finding;
+        this.number = Wording.Count(number);
+        grade = FindingMarks.GradeOf(finding.Level);
+        var room = width - Indent;
+        lines =
+        [
+            .. Wrapped($"{Mark.Word(grade)} {this.number}: {finding.Place}", Style.Bold),
+            .. Wrapped(finding.What, Style),
+            .. Wrapped(Against(finding), Style with { Role = Role.Explain }),
+            .. Wrapped(finding.Remedy, Style),
+        ];
+
+        IEnumerable<(string, TextStyle)> Wrapped(string text, TextStyle style) =>
+            text.Length == 0 ? [] : TextMeasure.Wrap(Wording.Sentence(text), room, style).Select(line => (line, style));
+    }
+
+    /// <summary>[mm] Height.</summary>
+    public double Height => Math.Max(lines.Count * Style.LineHeight, 8) + Gap;
+
+    /// <summary>The block in its place.</summary>
+    public Group Draw(Box box) =>
+        new([
+            Mark.Finding(new(box.X + 4, box.Y + 4.5), grade, number),
+            .. lines.Select(
+                (line, i) =>
+                    new Text(
+                        line.Text,
+                        new(box.X + Indent, box.Y + (Style.Size * 0.95) + (i * Style.LineHeight)),
+                        line.Style
+                    )
+            ),
+        ])
+        {
+            Id = "finding-" + number,
+            Class = "finding-text " + Mark.Word(grade).ToLowerInvariant(),
+            Title = $"{Mark.Word(grade)} {number}",
+            Description = finding.What,
+        };
+
+    private static string Against(Finding finding) =>
+        (finding.Value.Length, finding.Limit.Length) switch
+        {
+            (0, 0) => "",
+            (0, _) => $"Limit: {finding.Limit}.",
+            (_, 0) => $"Value: {finding.Value}.",
+            _ => $"Value: {finding.Value}. Limit: {finding.Limit}.",
+        };
+}

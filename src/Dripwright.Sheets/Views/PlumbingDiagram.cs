@@ -1,0 +1,127 @@
+using Dripwright.Engine;
+using Dripwright.Engine.Layout;
+using Dripwright.Sheets.Drawing;
+using Dripwright.Sheets.Model;
+
+namespace Dripwright.Sheets.Views;
+
+/// <summary>
+/// Sheets with the plumbing, not to scale: all runs at a glance, then each run stretched out with every fitting, every cut
+/// piece and its length.
+/// </summary>
+public static class PlumbingDiagram
+{
+    private const double Gap = 5;
+
+    private static readonly LegendEntry[] Legend =
+    [
+        new("feed, under pressure", Pen.Water),
+        new("drain, water running back", Pen.Return),
+        new("vent", Pen.Hidden),
+    ];
+
+    /// <summary>Draws the sheets, always with the long edge of the paper along the bottom.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="paper">Size of the paper.</param>
+    public static IReadOnlyList<SheetDraft> Draw(Plan plan, Paper paper)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        ArgumentNullException.ThrowIfNull(paper);
+        var sheet = paper.Landscape;
+        var runs = plan.Layout.Runs.ToList();
+        return
+        [
+            Overview(plan, sheet),
+            .. Strips(
+                plan,
+                sheet,
+                "Plumbing, feed",
+                runs.Where(r => r.Service is not (RunService.Drain or RunService.Return))
+            ),
+            .. Strips(
+                plan,
+                sheet,
+                "Plumbing, drain",
+                runs.Where(r => r.Service is RunService.Drain or RunService.Return)
+            ),
+        ];
+    }
+
+    private static SheetDraft Overview(Plan plan, Paper sheet)
+    {
+        var (strip, room) = SheetSet.Room(sheet).CutBottom(SheetNotes.Height);
+        Element[] elements =
+        [
+            .. new PlumbingOverview(plan, room.Inset(14, 16, 14, 12)).Draw(),
+            Drawing.Legend.Draw(strip.TopLeft.Move(0, 3), Legend),
+            .. Notes(plan)
+                .SelectMany(n => TextMeasure.Wrap(n, strip.Width - 75, TextStyle.Note))
+                .Take(4)
+                .Select(
+                    (line, i) =>
+                        new Text(line, strip.TopLeft.Move(75, 6 + (i * TextStyle.Note.LineHeight)), TextStyle.Note)
+                ),
+        ];
+        return new(sheet, "Plumbing at a glance", elements)
+        {
+            Description = "All pipe runs with their labels and the way of the water, not to scale.",
+        };
+    }
+
+    private static List<string> Notes(Plan plan)
+    {
+        var parts = plan.Layout.Parts;
+        List<string> notes =
+        [
+            $"Feed line: {parts.Line.Name}. Header: {parts.Header.Name}. Drain: {parts.Drain.Name}.",
+            parts.Strainer is { } strainer ? $"Strainer: {strainer.Name}." : "No strainer.",
+        ];
+        if (plan.Rig.Feed.SiphonBreak)
+        {
+            notes.Add("Siphon break: a small hole in the header just above the highest water.");
+        }
+
+        if (plan.Rig.Drain.Vent)
+        {
+            notes.Add("Vents (V) stay open at the top.");
+        }
+
+        return notes;
+    }
+
+    private static IEnumerable<SheetDraft> Strips(Plan plan, Paper sheet, string title, IEnumerable<PipeRun> runs)
+    {
+        var strips = runs.GroupBy(RunStrip.Signature).Select(g => new RunStrip(plan, [.. g])).ToList();
+        var room = SheetSet.Room(sheet);
+        List<Element> elements = [];
+        var (x, y, tall) = (room.X, room.Y, 0.0);
+        foreach (var strip in strips)
+        {
+            var width = Math.Min(strip.Width, room.Width);
+            if (x > room.X && x + width > room.Right)
+            {
+                (x, y, tall) = (room.X, y + tall, 0);
+            }
+
+            var height = strip.Height(width);
+            if (y + height > room.Bottom && elements.Count > 0)
+            {
+                yield return new(sheet, title, elements) { Description = Said(title) };
+                elements = [];
+                (x, y, tall) = (room.X, room.Y, 0);
+            }
+
+            elements.Add(strip.Draw(new(x, y, width, height)));
+            x += width + Gap;
+            tall = Math.Max(tall, height + 1);
+        }
+
+        if (elements.Count > 0)
+        {
+            yield return new(sheet, title, elements) { Description = Said(title) };
+        }
+    }
+
+    private static string Said(string title) =>
+        title + ": each run stretched out, with fittings, cut pieces and lengths, not to scale.";
+}

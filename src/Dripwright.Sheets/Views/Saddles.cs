@@ -1,0 +1,61 @@
+using Dripwright.Engine;
+using Dripwright.Engine.Layout;
+using Dripwright.Engine.Rigs;
+
+namespace Dripwright.Sheets.Views;
+
+/// <summary>The drain's height at one frame of the stand.</summary>
+/// <param name="Frame">Frame, from 1 at the left end.</param>
+/// <param name="Station">[m] From the row's left end.</param>
+/// <param name="Drop">[m] From the rails' top, on which the pots stand, down to the top of the drain pipe.</param>
+/// <param name="Height">[m] From the row's floor up to the lower edge of the drain pipe, on which it lies in its saddle.</param>
+internal sealed record Saddle(int Frame, double Station, double Drop, double Height);
+
+/// <summary>Heights at which a drain is hung.</summary>
+internal static class Saddles
+{
+    /// <summary>One for each frame along the drain.</summary>
+    public static IReadOnlyList<Saddle> Of(RowLayout row)
+    {
+        var drain = row.Drain;
+        var half = drain.Pipe.OutsideDiameter / 2;
+        List<Saddle> saddles = [];
+        for (var i = 0; i < row.Joints.Count; i++)
+        {
+            var station = row.Joints[i];
+            if (station < drain.Start - 1e-9 || station > drain.End + 1e-9)
+            {
+                continue;
+            }
+
+            var centre = Centre(drain, row.OriginX + station);
+            saddles.Add(new(i + 1, station, row.Base - centre - half, centre - half - row.Floor));
+        }
+
+        return saddles;
+    }
+
+    /// <summary>[m] Greatest drop from end to end.</summary>
+    public static double Fall(RowLayout row) => row.Drain.Path.Max(p => p.Z) - row.Drain.Path.Min(p => p.Z);
+
+    /// <summary>Which end is high, in words.</summary>
+    public static string HighEnd(Plan plan) =>
+        plan.Rig.Drain.Exit == DrainExit.Middle ? "both ends"
+        : plan.Rig.Reservoir.At == RowEnd.Left ? "the right end"
+        : "the left end";
+
+    // A station counts level distance, so the height follows from the corners on both sides.
+    private static double Centre(PipeRun drain, double x)
+    {
+        for (var i = 1; i < drain.Path.Count; i++)
+        {
+            var (a, b) = (drain.Path[i - 1], drain.Path[i]);
+            if (x >= Math.Min(a.X, b.X) - 1e-9 && x <= Math.Max(a.X, b.X) + 1e-9 && a.X != b.X)
+            {
+                return a.Z + ((b.Z - a.Z) * (x - a.X) / (b.X - a.X));
+            }
+        }
+
+        return drain.Path[0].Z;
+    }
+}
