@@ -156,6 +156,7 @@ public static class CutDiagrams
     {
         var table = new Table(
             new("Bar", Align.Middle),
+            new("Length", Align.Right),
             new("From"),
             new("Pieces in the order of sawing"),
             new("Left over", Align.Right),
@@ -166,7 +167,8 @@ public static class CutDiagrams
             var stock = bars[0].Stock;
             table.Row(
                 BenchWords.Numbers(bars.Select(b => b.Number)),
-                $"{words.Length(stock.Length)},\u00a0{stock.OnHandLabel?.Replace(' ', '\u00a0') ?? "new"}",
+                words.Length(stock.Length),
+                stock.OnHandLabel?.Replace(' ', '\u00a0') ?? "new",
                 stock.Pieces.Count == 0 ? "not needed"
                     : bars.Count == 1 ? Pieces(stock, words)
                     : ManyPieces(bars, words),

@@ -11,6 +11,7 @@ namespace Dripwright.Sheets.Bench;
 internal sealed record MarkingStrip(HolePattern Pattern, double Length, int? RepeatsAfter)
 {
     private const double Clear = 2.5;
+    private const double Snippet = 80;
 
     /// <summary>Cuts the strip into segments that fit a sheet; joins keep clear of holes where they can.</summary>
     /// <param name="most">[mm] Longest segment.</param>
@@ -21,7 +22,8 @@ internal sealed record MarkingStrip(HolePattern Pattern, double Length, int? Rep
         var cuts = new List<double> { 0 };
         while (length - from > most)
         {
-            var cut = from + most;
+            // No snippet at the end: the last two share what is left.
+            var cut = length - from < most + Snippet ? (from + length) / 2 : from + most;
             foreach (var mark in marks.AsEnumerable().Reverse())
             {
                 var reach = (mark.Diameter * 500) + Clear;
@@ -138,7 +140,7 @@ internal sealed record StripSegment(MarkingStrip Strip, int Index, int Count, do
     private bool FitsLeft(HoleMark mark, BenchWords words) =>
         (mark.FromEnd * 1000) - Reach(mark) - LabelWidth(mark, words) >= From + 0.5;
 
-    private static double Reach(HoleMark mark) => Math.Max(5, mark.Diameter * 500) + 1.5;
+    private static double Reach(HoleMark mark) => Math.Max(5, mark.Diameter * 500) + 2;
 
     private static double LabelWidth(HoleMark mark, BenchWords words)
     {
@@ -177,7 +179,7 @@ internal sealed record StripSegment(MarkingStrip Strip, int Index, int Count, do
         var make = pattern.Count > 1 && Index == 0 ? $"; make {BenchWords.Count(pattern.Count)}: {pattern.Labels}" : "";
         var end = Index == 0 ? "this end left, flush with the pipe's end. " : "";
         var title = $"{end}{piece.Piece.Label}{which}, {pattern.Use}{make}";
-        return TextMeasure.Shorten(title, Math.Max(20, To - From - 18), Style.Bold);
+        return TextMeasure.Shorten(title, Math.Max(8, To - From - 18), Style.Bold);
     }
 
     private void Left(List<Element> elements, Point corner, double height)
