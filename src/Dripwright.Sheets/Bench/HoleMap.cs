@@ -118,6 +118,7 @@ public static class HoleMap
             + (words.Us ? $" ({BenchWords.Millimetres(piece.Piece.Length)})" : "")
             + $", {BenchWords.Count(piece.Marks.Count, "hole")}. Drawn at {strips[0].ScaleIn(flow.Width)} along, thickness not "
             + "to scale."
+            + (piece.Run.Row > 0 ? "" : " Its left end is the one nearer the pump.")
             + (
                 pattern.SamePots ? "" : $" Pot numbers are those of {piece.Piece.Label}; the other pieces serve others."
             );
