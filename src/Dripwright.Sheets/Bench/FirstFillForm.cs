@@ -219,7 +219,7 @@ public static class FirstFillForm
             .FormLine("Level after 24 hours")
             .FormLine("In the strainer")
             .WritingLines(2)
-            .Space(2)
+            .Space(4)
             .Step("Only now: fill the pots, fill with feed, plant.")
             .FormLine("Tested by")
             .FormLine("Date");

@@ -1,5 +1,6 @@
 using Dripwright.Engine;
 using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Layout;
 using Dripwright.Engine.Parts;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
@@ -73,7 +74,9 @@ public static class HoleMap
             table.Row(
                 BenchWords.Typeset(group.Key.Tool),
                 words.Size(group.Key.Diameter),
-                $"{group.Key.Use}, {group.Key.Face} of the pipe",
+                group.Key.Face.Contains(' ')
+                    ? $"{group.Key.Use}, {group.Key.Face}"
+                    : $"{group.Key.Use}, {group.Key.Face} of the pipe",
                 BenchWords.Count(group.Count())
             );
         }
@@ -92,9 +95,12 @@ public static class HoleMap
     }
 
     private static string UseOf(Plan plan, HoleMark hole) =>
-        plan.Layout.Runs.First(r => r.Label == hole.Run).Service == Engine.Layout.RunService.Drain
-            ? "drains"
-            : "feed lines";
+        plan.Layout.Runs.First(r => r.Label == hole.Run).Service switch
+        {
+            RunService.Drain => "drains",
+            RunService.Feed => "feed lines",
+            _ => "header",
+        };
 
     private static PotType? PotOf(Plan plan, PotHole hole) =>
         plan.Layout.Rows.Select(r => r.Pot).FirstOrDefault(pot => pot.Key == hole.Pot);
@@ -112,6 +118,7 @@ public static class HoleMap
             + (words.Us ? $" ({BenchWords.Millimetres(piece.Piece.Length)})" : "")
             + $", {BenchWords.Count(piece.Marks.Count, "hole")}. Drawn at {strips[0].ScaleIn(flow.Width)} along, thickness not "
             + "to scale."
+            + (piece.Run.Row > 0 ? "" : " Its left end is the one nearer the pump.")
             + (
                 pattern.SamePots ? "" : $" Pot numbers are those of {piece.Piece.Label}; the other pieces serve others."
             );
@@ -147,7 +154,12 @@ public static class HoleMap
         var table = new Table(columns);
         foreach (var mark in piece.Marks)
         {
-            List<string> cells = [BenchWords.Count(mark.Number), BenchWords.Count(mark.Pot), words.Mark(mark.FromEnd)];
+            List<string> cells =
+            [
+                BenchWords.Count(mark.Number),
+                mark.Pot > 0 ? BenchWords.Count(mark.Pot) : "none",
+                words.Mark(mark.FromEnd),
+            ];
             if (words.Us)
             {
                 cells.Add(BenchWords.Number(mark.FromEnd * 1000, "0.0"));

@@ -32,7 +32,7 @@ internal sealed class PipeStrip(DrilledPiece piece, double from, double to, Benc
 
     private double Above => 7 + Widest(Marks.Select(m => words.Mark(m.FromEnd)).Append(words.Mark(piece.Piece.Length)));
 
-    private double Below => 5 + Widest(Marks.Select(Name));
+    private double Below => 5 + Widest(Marks.Select(BenchWords.Hole));
 
     private static double Thickness => 6;
 
@@ -118,12 +118,9 @@ internal sealed class PipeStrip(DrilledPiece piece, double from, double to, Benc
             var at = x(Marks[i].FromEnd);
             yield return new Polyline([new(at, foot), new(at, foot + 1), new(spread[i], foot + 3)], Pen.Explain);
             var style = Style.End with { Rotation = -90 };
-            yield return new Text(Name(Marks[i]), new(spread[i] + (Style.CapHeight / 2), foot + 3.6), style);
+            yield return new Text(BenchWords.Hole(Marks[i]), new(spread[i] + (Style.CapHeight / 2), foot + 3.6), style);
         }
     }
-
-    private static string Name(HoleMark mark) =>
-        $"{BenchWords.Count(mark.Number)}, pot\u00a0{BenchWords.Count(mark.Pot)}";
 
     private static Element End(double x, double top, bool isEnd) =>
         isEnd

@@ -249,7 +249,7 @@ internal sealed record StripSegment(MarkingStrip Strip, int Index, int Count, do
 
     private static (string First, string Second) LabelOf(HoleMark mark, BenchWords words) =>
         (
-            $"{BenchWords.Count(mark.Number)}, pot\u00a0{BenchWords.Count(mark.Pot)}",
+            BenchWords.Hole(mark),
             words.Us
                 ? $"{words.Mark(mark.FromEnd)} ({BenchWords.Number(mark.FromEnd * 1000, "0.0")})"
                 : words.Mark(mark.FromEnd)

@@ -19,7 +19,7 @@ public sealed class BenchSheetsTests
         foreach (var mark in HolePattern.Of(plan).SelectMany(pattern => pattern.First.Marks))
         {
             Assert.Contains(words.Mark(mark.FromEnd), drawn);
-            Assert.Contains($"{BenchWords.Count(mark.Number)}, pot\u00a0{BenchWords.Count(mark.Pot)}", drawn);
+            Assert.Contains(BenchWords.Hole(mark), drawn);
         }
     }
 
