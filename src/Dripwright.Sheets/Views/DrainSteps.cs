@@ -58,7 +58,11 @@ internal sealed class DrainSteps(Plan plan)
         var vents = plan.Layout.Returns.Where(RunWays.IsVent).Select(r => r.Label).ToList();
         if (vents.Count > 0)
         {
-            flow.Step($"Set the vents {Labels(vents)} upright at the drain's high end. Leave them open at the top.");
+            flow.Step(
+                vents.Count == 1
+                    ? $"Set the vent {vents[0]} upright at the drain's high end. Leave it open at the top."
+                    : $"Set the vents {Labels(vents)} upright at the drains' high ends. Leave them open at the top."
+            );
         }
     }
 

@@ -16,7 +16,7 @@ internal sealed class EndPicture(Plan plan, View view)
     private readonly RunPainter painter = new(plan.Rig, p => view[Level(plan, p.Y), p.Z]);
 
     /// <summary>Room for the dimensions.</summary>
-    public static Margins Margins { get; } = new(46, 18, 46, 22);
+    public static Margins Margins { get; } = new(46, 18, 46, 33);
 
     // Looking to the right, the back of the room is at the left hand.
     private static double Level(Plan plan, double y) => plan.Rig.Reservoir.At == RowEnd.Left ? -y : y;
@@ -137,10 +137,11 @@ internal sealed class EndPicture(Plan plan, View view)
         var extent = ExtentOf(plan);
         var bottom = view[0, extent.Low].Y;
         Point Foot(double level) => new(view[level, 0].X, bottom + 3);
-        yield return Across(Foot, bottom + 11);
+        // The chain lies outside: figures without room hang below it.
+        yield return Across(Foot, bottom + 19);
         var tank = layout.Tank;
         var (a, b) = (Level(plan, tank.Front), Level(plan, tank.Back));
-        yield return Dimension.Horizontal(Foot(a), Foot(b), bottom + 19, words.Mark(Math.Abs(a - b)));
+        yield return Dimension.Horizontal(Foot(a), Foot(b), bottom + 11, words.Mark(Math.Abs(a - b)));
         var left = plan.Rig.Reservoir.At == RowEnd.Left;
         var row = layout.Rows[^1];
         List<(double, string)> rows =

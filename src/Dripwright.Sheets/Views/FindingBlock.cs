@@ -60,12 +60,13 @@ internal sealed class FindingBlock
             Description = finding.What,
         };
 
+    // Some limits are words such as "none": they say nothing beside a value.
     private static string Against(Finding finding) =>
-        (finding.Value.Length, finding.Limit.Length) switch
+        (finding.Value.Length > 0, finding.Limit.Any(char.IsDigit)) switch
         {
-            (0, 0) => "",
-            (0, _) => $"Limit: {finding.Limit}.",
-            (_, 0) => $"Value: {finding.Value}.",
-            _ => $"Value: {finding.Value}. Limit: {finding.Limit}.",
+            (false, false) => "",
+            (false, true) => $"Limit: {finding.Limit}.",
+            (true, false) => "",
+            (true, true) => $"Value: {finding.Value}. Limit: {finding.Limit}.",
         };
 }

@@ -169,7 +169,10 @@ internal sealed class FrontPicture(Plan plan, RowLayout row, View view, Extent w
             }
         }
 
-        yield return SlopeNote();
+        if (Math.Min(part.Right, row.OriginX + row.Length) - Math.Max(part.Left, row.OriginX) > 0.05)
+        {
+            yield return SlopeNote();
+        }
     }
 
     private Group SlopeNote()
@@ -182,7 +185,8 @@ internal sealed class FrontPicture(Plan plan, RowLayout row, View view, Extent w
         var (from, to) = (Math.Max(part.Left, row.OriginX), Math.Min(part.Right, row.OriginX + row.Length));
         var tip = row.Drain.At(from + ((to - from) * 0.3) - row.OriginX);
         var at = view[tip.X, tip.Z];
-        return Dimension.Leader(at, at.Move(5, 8), text);
+        var away = at.X + 40 > view[part.Right, 0].X + 20 ? -5 : 5;
+        return Dimension.Leader(at, at.Move(away, 8), text);
     }
 
     private IEnumerable<Element> Dimensions()
@@ -239,14 +243,12 @@ internal sealed class FrontPicture(Plan plan, RowLayout row, View view, Extent w
         }
     }
 
-    /// <summary>First and last pot of a part from the row's left end, and the pitch between them.</summary>
+    /// <summary>The pitch between the pots of a part; where the first stands is told in the notes.</summary>
     private Group PartDimensions(List<PotPlace> shown, Func<double, Point> at, double y) =>
         Dimension.HorizontalChain(
             [at(shown[0].Station), at(shown[^1].Station)],
             y,
-            [
-                $"pots {Wording.Count(shown[0].Number)} to {Wording.Count(shown[^1].Number)}: {wording.Repeated(shown.Count - 1, row.Spec.Spacing)}, the first {wording.Mark(shown[0].Station)} from the row's left end",
-            ]
+            [wording.Repeated(shown.Count - 1, row.Spec.Spacing)]
         );
 
     private static double Room(IReadOnlyList<(double Height, string Name)> heights, Wording words) =>

@@ -85,8 +85,12 @@ public static class FrontView
             notes.Add($"From {words.Mark(left)} to {words.Mark(right)} all is alike and not drawn.");
         }
 
+        var (from, to) = windows[part];
+        var shown = row.Pots.Where(p => p.Base.X >= from && p.Base.X <= to).ToList();
         notes.Add(
-            $"Pots run from the row's left end{(windows.Count > 1 ? ", pitch " + words.Mark(row.Spec.Spacing) : "")}."
+            windows.Count == 1 ? "Pots run from the row's left end."
+            : shown.Count == 0 ? "No pots in this part."
+            : $"Pots {Wording.Count(shown[0].Number)} to {Wording.Count(shown[^1].Number)}, the first at {words.Mark(shown[0].Station)} from the row's left end."
         );
         if (row.Number == 1)
         {

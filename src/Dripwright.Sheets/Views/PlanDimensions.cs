@@ -30,7 +30,7 @@ internal sealed class PlanDimensions(Plan plan, View view)
             CropRoom
             + PotDimensions.Depth(first, scale, new Wording(plan.Rig.Units))
             + (PotDimensions.CanRun(first, scale) ? 6 : 1);
-        var far = LabelRoom + (plan.Layout.Rows.Count > 1 ? 16 : 12);
+        var far = LabelRoom + (plan.Layout.Rows.Count > 1 ? 20 : 12);
         var left = plan.Rig.Reservoir.At == RowEnd.Left;
         return new(left ? 10 : far, 10 + (8 * Levels(plan.Layout)) + MarkRoom(plan), left ? far : 10, bottom);
     }
@@ -87,23 +87,43 @@ internal sealed class PlanDimensions(Plan plan, View view)
         var x = end + ((TankLeft ? 1 : -1) * (LabelRoom + 6));
         Point At(double y) => new(end + ((TankLeft ? 1 : -1) * LabelRoom), view[0, y].Y);
         var rows = layout.Rows;
-        if (rows.Count <= 4)
-        {
-            var edges = rows.SelectMany(r => new[] { r.CentreY - (r.Depth / 2), r.CentreY + (r.Depth / 2) }).ToList();
-            yield return Chain(edges, At, x);
-            yield break;
-        }
-
+        var edges = rows.SelectMany(r => new[] { r.CentreY - (r.Depth / 2), r.CentreY + (r.Depth / 2) }).ToList();
         var centres = rows.Select(r => r.CentreY).ToList();
-        var step = centres[1] - centres[0];
-        if (centres.Zip(centres.Skip(1), (a, b) => b - a).All(d => Math.Abs(d - step) < 1e-6))
+        var steps = centres.Zip(centres.Skip(1), (a, b) => b - a).ToList();
+        if (HaveRoom(edges))
         {
-            yield return Dimension.Vertical(At(centres[0]), At(centres[^1]), x, words.Repeated(rows.Count - 1, step));
-            yield break;
+            yield return Chain(edges, At, x);
         }
-
-        yield return Chain(centres, At, x);
+        else if (steps.Count == 0)
+        {
+            yield return Dimension.Vertical(At(edges[0]), At(edges[1]), x, words.Mark(edges[1] - edges[0]));
+        }
+        else if (steps.Count > 1 && steps.All(d => Math.Abs(d - steps[0]) < 1e-6))
+        {
+            yield return Dimension.Vertical(At(centres[0]), At(centres[^1]), x, words.Repeated(steps.Count, steps[0]));
+        }
+        else if (HaveRoom(centres))
+        {
+            yield return Chain(centres, At, x);
+        }
+        else
+        {
+            // Running figures need less room; where even they have none, the first and the last row must do.
+            var few = rows.Count * 3.8 <= view.Length(centres[^1] - centres[0]) + 20;
+            List<double> shown = few ? centres : [centres[0], centres[^1]];
+            yield return Dimension.VerticalRunning(
+                [.. shown.Select(At)],
+                x,
+                [.. shown.Select(y => words.Mark(y - centres[0]))],
+                right: TankLeft
+            );
+        }
     }
+
+    private bool HaveRoom(List<double> places) =>
+        places
+            .Zip(places.Skip(1), (a, b) => b - a)
+            .All(d => d < 1e-6 || TextMeasure.Width(words.Mark(d), TextStyle.Note) + 1.2 <= view.Length(d));
 
     private Group Chain(List<double> places, Func<double, Point> at, double x)
     {

@@ -30,7 +30,7 @@ internal sealed class PlanPicture(Plan plan, View view)
     }
 
     /// <summary>Everything, lowest first.</summary>
-    public IEnumerable<Element> Draw(bool crops)
+    public IEnumerable<Element> Draw(bool texts)
     {
         yield return Tank();
         yield return Stand();
@@ -43,7 +43,7 @@ internal sealed class PlanPicture(Plan plan, View view)
         {
             foreach (var pot in row.Pots)
             {
-                yield return PotSymbol.FromAbove(row, pot, view, numbered: true);
+                yield return PotSymbol.FromAbove(row, pot, view, numbered: texts);
             }
         }
 
@@ -53,7 +53,7 @@ internal sealed class PlanPicture(Plan plan, View view)
         }
 
         yield return Pump();
-        if (crops)
+        if (texts)
         {
             foreach (var element in layout.Rows.SelectMany(Crops))
             {
@@ -66,7 +66,8 @@ internal sealed class PlanPicture(Plan plan, View view)
     public double CropLine(RowLayout row)
     {
         var drain = row.Drain.Path[0].Y - (row.Drain.Pipe.OutsideDiameter / 2);
-        return view[0, Math.Min(row.CentreY - (row.Depth / 2), drain)].Y + 1.3;
+        return view[0, Math.Min(row.CentreY - (row.Depth / 2), drain)].Y
+            + (PotSymbol.NumbersInFront(row, view) ? 4.2 : 1.3);
     }
 
     // A drain right under its feed line would hide behind it: it is drawn a little to the front.

@@ -20,7 +20,7 @@ public static class PlanView
         var picture = new PlanPicture(plan, view);
         Element[] elements =
         [
-            .. picture.Draw(crops: true),
+            .. picture.Draw(texts: true),
             .. new PlanDimensions(plan, view).Draw(),
             .. new PlanLabels(plan, view).Draw(),
             .. SheetNotes.Draw(strip, view.Scale, plan.Rig.Units, Legend, Notes(plan)),
@@ -43,8 +43,11 @@ public static class PlanView
     public static Group Picture(Plan plan, Box box)
     {
         ArgumentNullException.ThrowIfNull(plan);
-        var view = Scales.Fit(PlanPicture.ExtentOf(plan.Layout), box.Inset(3), plan.Rig.Units);
-        return new([.. new PlanPicture(plan, view).Draw(crops: false)])
+        var (extent, room) = (PlanPicture.ExtentOf(plan.Layout), box.Inset(3));
+        // A picture without dimensions needs no standard scale.
+        var smaller = Math.Max(extent.Width / room.Width, extent.Height / room.Height) * 1000;
+        var view = View.At(extent, room, new Scale(smaller, "not to scale"));
+        return new([.. new PlanPicture(plan, view).Draw(texts: false)])
         {
             Class = "plan-picture",
             Title = "The rig from above",

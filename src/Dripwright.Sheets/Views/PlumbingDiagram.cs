@@ -91,8 +91,8 @@ public static class PlumbingDiagram
 
     private static IEnumerable<SheetDraft> Strips(Plan plan, Paper sheet, string title, IEnumerable<PipeRun> runs)
     {
-        var strips = runs.GroupBy(RunStrip.Signature).Select(g => new RunStrip(plan, [.. g])).ToList();
         var room = SheetSet.Room(sheet);
+        var strips = runs.GroupBy(RunStrip.Signature).SelectMany(g => new RunStrip(plan, [.. g]).Split(room)).ToList();
         List<Element> elements = [];
         var (x, y, tall) = (room.X, room.Y, 0.0);
         foreach (var strip in strips)

@@ -20,6 +20,10 @@ internal static class PotSymbol
     /// <summary>Whether the numbers of a row's pots stand behind them.</summary>
     public static bool NumbersBeside(RowLayout row, View view) => view.Length(row.Pot.Length) is < RoomInside and >= 2;
 
+    /// <summary>Whether the numbers of a row's front line stand before it.</summary>
+    public static bool NumbersInFront(RowLayout row, View view) =>
+        NumbersBeside(row, view) && row.Spec.Arrangement == Arrangement.Staggered;
+
     /// <summary>The pot from above.</summary>
     /// <param name="row">Its row.</param>
     /// <param name="pot">The pot.</param>
@@ -55,7 +59,9 @@ internal static class PotSymbol
         }
         else if (numbered && NumberedBeside(row, pot, view))
         {
-            elements.Add(Number(pot.Number, new(centre.X, box.Y - 0.9), 9));
+            // The front line of a staggered row has its numbers to the front, where the feed line does not run.
+            var front = row.Spec.Arrangement == Arrangement.Staggered && !pot.BackLine;
+            elements.Add(Number(pot.Number, new(centre.X, front ? box.Bottom + 2.6 : box.Y - 0.9), 9));
         }
 
         return Named(row, pot, elements);

@@ -29,9 +29,23 @@ internal sealed class RunStrip
         words = new(plan.Rig.Units);
         ways = RunWays.Of(run, plan.Rig);
         items = [.. Items(plan, run).OrderBy(i => i.Station)];
-        var name = alike.Count == 1 ? run.Label : $"{run.Label} to {alike[^1].Label}, alike";
+        var name = alike.Count == 1 ? run.Label : $"{Named(alike)}, alike";
         Heading =
             $"{name}: {RunPainter.TitleOf(run).Split(' ')[0].ToLowerInvariant()}, {run.Pipe.Name}, {words.MarkWithUnit(run.Length)}";
+    }
+
+    private RunStrip(RunStrip whole, IReadOnlyList<Item> items, bool first)
+    {
+        (run, words, ways) = (whole.run, whole.words, whole.ways);
+        this.items = items;
+        Heading = first ? whole.Heading : whole.Heading + ", continued";
+    }
+
+    /// <summary>The strip in pieces that are no taller than a sheet.</summary>
+    public IEnumerable<RunStrip> Split(Box room)
+    {
+        var most = PerLine(room.Width) * (int)((room.Height - HeadingHeight) / LineHeight);
+        return items.Count <= most ? [this] : items.Chunk(most).Select((part, i) => new RunStrip(this, part, i == 0));
     }
 
     /// <summary>Name, use, pipe and length.</summary>
@@ -60,7 +74,10 @@ internal sealed class RunStrip
             var y = box.Y + HeadingHeight + (line * LineHeight) + 10;
             var shown = items.Skip(line * perLine).Take(perLine).ToList();
             var end = box.X + (shown.Count * Column);
-            elements.Add(new Line(new(box.X, y), new(end, y), RunPainter.PenOf(run)));
+            // A line that starts or ends with a fitting stops there; it runs on where the next line goes on.
+            var start = line == 0 && shown[0].Piece is null ? box.X + (Column / 2) : box.X;
+            var stop = line == Lines(box.Width) - 1 && shown[^1].Piece is null ? end - (Column / 2) : end;
+            elements.Add(new Line(new(start, y), new(stop, y), RunPainter.PenOf(run)));
             if (line > 0)
             {
                 elements.Add(new Text("…", new(box.X - 0.5, y - 1), TextStyle.Note));
@@ -79,6 +96,14 @@ internal sealed class RunStrip
             Title = RunPainter.TitleOf(run),
             Description = Heading,
         };
+    }
+
+    private static string Named(IReadOnlyList<PipeRun> alike)
+    {
+        var rows = alike.Select(r => r.Row).ToList();
+        return rows.Count > 2 && rows.Zip(rows.Skip(1), (a, b) => b - a).All(d => d == 1)
+            ? $"{alike[0].Label} to {alike[^1].Label}"
+            : string.Join(", ", alike.Select(r => r.Label));
     }
 
     /// <summary>Runs that are cut and fitted alike, whatever their number.</summary>
@@ -142,13 +167,9 @@ internal sealed class RunStrip
 
         foreach (var fitting in run.Fittings)
         {
-            yield return new(
-                fitting.Station,
-                fitting.Label,
-                FittingSymbol.Word(fitting.Type.Kind),
-                fitting.Type.Kind,
-                null
-            );
+            var joined = Joined(plan.Layout, run, fitting);
+            var word = FittingSymbol.Word(fitting.Type.Kind) + (joined.Length > 0 ? ", to " + joined : "");
+            yield return new(fitting.Station, fitting.Label, word, fitting.Type.Kind, null);
         }
 
         if (run.Service != RunService.Header || run.Label != "H")
@@ -169,6 +190,40 @@ internal sealed class RunStrip
             var above = Math.Max(plan.Layout.Tank.Rim - pump.Z, 0.02);
             yield return new(Math.Min(run.Start + above, run.End), "siphon break", "small hole", null, null);
         }
+    }
+
+    /// <summary>The run that begins or ends at a fitting of this one; "" where none does.</summary>
+    private static string Joined(RigLayout layout, PipeRun run, RunFitting fitting)
+    {
+        // Stations of a header follow the length the rig file states, so its taps are found by the links, not by place.
+        var at = 0.0;
+        foreach (var link in layout.Supply.Where(l => ReferenceEquals(l.Run, run)))
+        {
+            at += link.Length;
+            if (Math.Abs(at - fitting.Station) < 1e-6)
+            {
+                return link.To switch
+                {
+                    "bypass" => "B",
+                    "split" => "G",
+                    "tank" => "",
+                    _ => "row " + link.To[(link.To.IndexOf('-', StringComparison.Ordinal) + 1)..],
+                };
+            }
+        }
+
+        if (run.Service is not (RunService.Drain or RunService.Return))
+        {
+            return "";
+        }
+
+        var place = run.At(Math.Clamp(fitting.Station, run.Start, run.End));
+        return layout
+                .Runs.FirstOrDefault(r =>
+                    r.Label != run.Label && (r.Path[0].DistanceTo(place) < 0.02 || r.Path[^1].DistanceTo(place) < 0.02)
+                )
+                ?.Label
+            ?? "";
     }
 
     private sealed record Item(double Station, string Label, string Word, FittingKind? Kind, Piece? Piece);
