@@ -7,6 +7,7 @@ using Dripwright.Sheets.Bench;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Lists;
 using Dripwright.Sheets.Model;
+using Dripwright.Sheets.Views;
 using Dripwright.Sheets.Writing;
 
 namespace Dripwright.Sheets;
@@ -121,11 +122,17 @@ public static class BuildPack
     {
         (string Name, Func<Plan, Paper, IReadOnlyList<SheetDraft>> Draw)[] sections =
         [
+            ("cover", CoverSheet.Draw),
+            ("plan-view", PlanView.Draw),
+            ("front-view", FrontView.Draw),
+            ("end-view", EndView.Draw),
+            ("plumbing", PlumbingDiagram.Draw),
             ("hole-map", HoleMap.Draw),
             ("marking-strips", MarkingStrips.Draw),
             ("cuts", CutDiagrams.Draw),
             ("parts", PartsSheets.Draw),
             ("water", PlotSheets.Draw),
+            ("assembly", AssemblySheets.Draw),
             ("first-fill", FirstFillForm.Draw),
         ];
         return

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
+using Dripwright.Engine.Parts;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Units;
 
@@ -101,6 +102,10 @@ internal sealed partial class BenchWords(UnitSystem units)
             ? string.Join(", ", labels)
             : $"{string.Join(", ", labels.Take(most - 1))} and {Count(labels.Count - most + 1)} more";
 
+    /// <summary>A hole's number with what it serves: "3, pot 2".</summary>
+    public static string Hole(HoleMark mark) =>
+        mark.Pot > 0 ? $"{Count(mark.Number)}, pot{Tie}{Count(mark.Pot)}" : $"{Count(mark.Number)}, siphon{Tie}break";
+
     /// <summary>Any text of the plan with true fractions and its units tied to their numbers.</summary>
     public static string Typeset(string text)
     {
@@ -141,7 +146,7 @@ internal sealed partial class BenchWords(UnitSystem units)
     private static string Shifted(string digits, string shapes) => string.Concat(digits.Select(d => shapes[d - '0']));
 
     [GeneratedRegex(
-        @"(?<![\d/.])(?:(?<whole>\d+)[ \u00a0])?(?<over>\d{1,2})/(?<under>\d{1,2})(?![\d/])",
+        @"(?<![\d/.])(?:(?<whole>\d+)[ \u00a0-])?(?<over>\d{1,2})/(?<under>\d{1,2})(?![\d/])",
         RegexOptions.ExplicitCapture,
         matchTimeoutMilliseconds: 1000
     )]

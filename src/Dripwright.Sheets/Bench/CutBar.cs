@@ -32,7 +32,7 @@ internal static class CutBar
             elements.Add(new Rectangle(rest, Pen.Thin, stock.LeftoverUsable ? Keep : Waste));
             if (stock.LeftoverUsable)
             {
-                Inside(elements, rest, "keep", words.Mark(stock.Leftover), masked: true);
+                Inside(elements, rest, "keep", words.Length(stock.Leftover), masked: true);
             }
         }
 
@@ -76,7 +76,7 @@ internal static class CutBar
             {
                 elements.AddRange(
                     texts.Select(t => new Rectangle(
-                        TextMeasure.Bounds(t).Inset(-0.3, 0.1, -0.3, 0.1),
+                        TextMeasure.Bounds(t).Inset(-0.8, -0.1, -0.8, -0.1),
                         null,
                         Fill.Paper
                     ))

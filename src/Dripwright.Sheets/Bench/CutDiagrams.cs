@@ -11,6 +11,9 @@ public static class CutDiagrams
     /// <summary>Most bars that are drawn for one material; more are only listed.</summary>
     private const int MostDrawn = 24;
 
+    /// <summary>Up to so many bars, each has a line of its own to tick.</summary>
+    private const int MostListedSingly = 40;
+
     private const string Title = "Cuts";
 
     /// <summary>The sheets.</summary>
@@ -49,8 +52,23 @@ public static class CutDiagrams
 
     private static void Material(Flow flow, CutPlan cut, BenchWords words)
     {
-        flow.Heading(BenchWords.Typeset(cut.Material));
-        flow.Paragraph(Buy(cut, words) + " " + Least(cut, words) + " " + Rest(cut, words));
+        var patterns = Alike(cut);
+        var longest = cut.Stocks.Select(s => s.Length).DefaultIfEmpty(1).Max();
+        Func<Box, Element> Bar(List<(int Number, CutStock Stock)> pattern) =>
+            box => CutBar.Draw(box, pattern[0].Stock, longest, Caption(pattern, words), words);
+        var (heading, about) = (BenchWords.Typeset(cut.Material), About(cut, words));
+        if (patterns.Count == 0)
+        {
+            flow.Heading(heading).Paragraph(about);
+            return;
+        }
+
+        flow.Titled(heading, about, CutBar.Height, Bar(patterns[0]));
+        foreach (var pattern in patterns.Take(MostDrawn).Skip(1))
+        {
+            flow.Figure(CutBar.Height, Bar(pattern));
+        }
+
         foreach (var trap in cut.KerfTraps)
         {
             flow.Caution(
@@ -59,17 +77,6 @@ public static class CutDiagrams
                     + $"{BenchWords.Count(trap.WithoutKerf)}. Each would have to be {words.Size(trap.ShortenBy)} shorter."
             );
             flow.Space(1);
-        }
-
-        var patterns = Alike(cut);
-        var longest = cut.Stocks.Select(s => s.Length).DefaultIfEmpty(1).Max();
-        foreach (var pattern in patterns.Take(MostDrawn))
-        {
-            var count = pattern.Count;
-            flow.Figure(
-                CutBar.Height,
-                box => CutBar.Draw(box, pattern[0].Stock, longest, Caption(pattern, words), words)
-            );
         }
 
         if (patterns.Count > MostDrawn)
@@ -81,6 +88,9 @@ public static class CutDiagrams
 
         flow.Space(2).Table(List(cut, words));
     }
+
+    private static string About(CutPlan cut, BenchWords words) =>
+        string.Join(' ', Buy(cut, words), Least(cut, words), Rest(cut, words));
 
     private static string Buy(CutPlan cut, BenchWords words)
     {
@@ -112,14 +122,7 @@ public static class CutDiagrams
     }
 
     private static string LeftoverList(CutPlan cut, BenchWords words) =>
-        BenchWords.Labels(
-            [
-                .. cut
-                    .Leftovers.GroupBy(words.Mark)
-                    .Select(g => g.Count() == 1 ? g.Key : $"{BenchWords.Count(g.Count())}\u00a0×\u00a0{g.Key}"),
-            ],
-            6
-        );
+        BenchWords.Labels([.. cut.Leftovers.GroupBy(words.Length).Select(g => Times(g.Count(), g.Key))], 6);
 
     private static string Caption(List<(int Number, CutStock Stock)> pattern, BenchWords words)
     {
@@ -153,38 +156,53 @@ public static class CutDiagrams
     {
         var table = new Table(
             new("Bar", Align.Middle),
+            new("Length", Align.Right),
             new("From"),
             new("Pieces in the order of sawing"),
             new("Left over", Align.Right),
             new("Cut", Align.Tick)
         );
-        for (var i = 0; i < cut.Stocks.Count; i++)
+        foreach (var bars in cut.Stocks.Count > MostListedSingly ? Alike(cut) : Singly(cut))
         {
-            var stock = cut.Stocks[i];
+            var stock = bars[0].Stock;
             table.Row(
-                BenchWords.Count(i + 1),
-                $"{words.Length(stock.Length)}, {stock.OnHandLabel ?? "new"}",
-                stock.Pieces.Count == 0 ? "not needed" : Pieces(stock, words),
-                stock.Leftover <= 0 ? "none" : words.Mark(stock.Leftover) + (stock.LeftoverUsable ? ", keep" : "")
+                BenchWords.Numbers(bars.Select(b => b.Number)),
+                words.Length(stock.Length),
+                stock.OnHandLabel?.Replace(' ', '\u00a0') ?? "new",
+                stock.Pieces.Count == 0 ? "not needed"
+                    : bars.Count == 1 ? Pieces(stock, words)
+                    : ManyPieces(bars, words),
+                stock.Leftover <= 0 ? "none" : words.Length(stock.Leftover) + (stock.LeftoverUsable ? ", keep" : "")
             );
         }
 
         return table;
     }
 
-    private static string Pieces(CutStock stock, BenchWords words)
-    {
-        var parts = new List<string>();
-        foreach (var piece in stock.Pieces.Select(p => $"{p.Label}\u00a0{words.Mark(p.Length)}"))
-        {
-            parts.Add(piece);
-        }
+    private static List<List<(int Number, CutStock Stock)>> Singly(CutPlan cut) =>
+        [.. cut.Stocks.Select((stock, i) => new List<(int, CutStock)> { (i + 1, stock) })];
 
-        return string.Join(
-            "; ",
-            parts
-                .GroupBy(p => p)
-                .Select(g => g.Count() == 1 ? g.Key : $"{BenchWords.Count(g.Count())}\u00a0×\u00a0{g.Key}")
-        );
+    /// <summary>Bars sawn alike: the lengths once, then the labels bar by bar.</summary>
+    private static string ManyPieces(List<(int Number, CutStock Stock)> bars, BenchWords words)
+    {
+        var lengths = bars[0].Stock.Pieces.GroupBy(p => words.Mark(p.Length)).Select(g => Times(g.Count(), g.Key));
+        var labels = bars.Select(b =>
+                string.Join(" + ", b.Stock.Pieces.GroupBy(p => p.Label).Select(g => Times(g.Count(), g.Key)))
+            )
+            .GroupBy(text => text)
+            .Select(g => g.Count() == 1 ? g.Key : $"{g.Key} ({BenchWords.Count(g.Count(), "bar")})");
+        return $"each {string.Join(" + ", lengths)}: {string.Join("; ", labels)}";
     }
+
+    private static string Times(int count, string what) =>
+        count == 1 ? what : $"{BenchWords.Count(count)}\u00a0×\u00a0{what}";
+
+    private static string Pieces(CutStock stock, BenchWords words) =>
+        string.Join(
+            "; ",
+            stock
+                .Pieces.Select(p => $"{p.Label}\u00a0{words.Mark(p.Length)}")
+                .GroupBy(text => text)
+                .Select(g => Times(g.Count(), g.Key))
+        );
 }

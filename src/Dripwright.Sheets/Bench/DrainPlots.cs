@@ -56,7 +56,13 @@ internal static class DrainPlots
     {
         var run = runs[0];
         var bore = BoreOf(plan, run);
-        var points = run.Surface.OrderBy(p => p.Station).ToList();
+        // Two points share each inflow's place, so the list is turned round, not sorted.
+        var points = run.Surface.ToList();
+        if (points[0].Station > points[^1].Station)
+        {
+            points.Reverse();
+        }
+
         var low = points.Min(p => p.Invert);
         (double, double) At(SurfacePoint p, double over) => (units.Way(p.Station), units.Height(p.Invert + over - low));
         List<(double X, double Y)> invert = [.. points.Select(p => At(p, 0))];
@@ -67,15 +73,12 @@ internal static class DrainPlots
             Regions = [new("", [.. invert, .. surface.AsEnumerable().Reverse()], new(Role.Return, FillPattern.Tint))],
             Series =
             [
-                new("pipe, inside top", crown) { Pen = Pen.Thin },
+                new("pipe, inside top", crown) { Pen = Pen.Hidden },
                 new("water surface", surface) { Pen = Pen.Return },
                 new("pipe, inside bottom", invert) { Pen = Pen.Built },
             ],
             HasLegend = true,
         };
-        flow.Heading($"Water in {BenchWords.Labels([.. runs.Select(r => r.Run)], 8)}")
-            .Paragraph(Exaggeration(points, bore, flow.Width, height))
-            .Figure(height, plot.Draw);
         var table = PlotSheets
             .Numbers()
             .Row("Flow at the low end", words.Flow(run.Flow))
@@ -88,10 +91,16 @@ internal static class DrainPlots
             .Row("Low end", run.FreeFall ? "falls out freely" : "drowned or joined");
         if (run.Pressurised)
         {
-            table.Row("Runs full", "yes, under pressure: see the findings");
+            table.Row("Runs full", "yes, under pressure");
         }
 
-        flow.Table(table);
+        flow.Beside(
+            $"Water in {BenchWords.Labels([.. runs.Select(r => r.Run)], 8)}",
+            Exaggeration(points, bore, flow.Width * 0.62, height),
+            height,
+            plot.Draw,
+            table
+        );
     }
 
     private static string Label(PlotUnits units, DrainRunPlan run) =>

@@ -61,10 +61,8 @@ public static class FirstFillForm
                     + $"{words.Length(tank.Full - tank.Floor)} over its floor. Have a bucket, a towel and this sheet at hand."
             )
             .Step(
-                "Rinse the feed line before the emitters go in, or with every flush cap off: chips and dust run out.",
-                pump
-                    ? "Keep plugs, timer and the outlet above the highest water, with a drip loop in the cord and a residual-current device (GFCI) before the pump. Dry hands."
-                    : null
+                "Rinse the feed line with a garden hose before the emitters go in, or with every flush cap off: chips and dust "
+                    + "run out."
             )
             .Step(
                 $"Mark the full level ({words.Length(tank.Full - tank.Floor)}) and the lowest level ({words.Length(tank.Lowest - tank.Floor)}) inside the reservoir."
@@ -74,9 +72,12 @@ public static class FirstFillForm
                 "Pour a jug of water into the pot farthest from the reservoir. It must come back by itself, with none left standing in the drain."
             )
             .Step(
+                $"{(pump ? "Start the pump" : "Open the valve")} with the flush caps open. Close them one by one, the farthest "
+                    + "last.",
                 pump
-                    ? "Start the pump with the flush caps open. Close them one by one, the farthest last."
-                    : "Open the valve with the flush caps open. Close them one by one, the farthest last."
+                    ? "Keep plugs, timer and outlet above the highest water, with a drip loop in the cord and a "
+                        + "residual-current device (GFCI) before the pump. Dry hands."
+                    : null
             )
             .Step(
                 "Wipe every joint, barb, grommet and pot drain with dry paper while the water runs. Mark leaks on the plumbing drawing.",
@@ -139,9 +140,9 @@ public static class FirstFillForm
                 BenchWords.Count(emitter.Pot),
                 BenchWords.Count(emitter.Index),
                 Expected(emitter),
-                "…………………",
+                "……………………………",
                 emitter.Index > 1 || drain is null ? "" : BenchWords.Number(drain.SecondsToEmpty, "0"),
-                emitter.Index > 1 ? "" : "……………"
+                emitter.Index > 1 ? "" : "…………………"
             );
         }
 
@@ -180,7 +181,7 @@ public static class FirstFillForm
             .Paragraph(
                 $"When the water stops, {words.Volume(reservoir.BackInAll)} run back: {words.Volume(reservoir.BackFromLines)} from "
                     + $"the lines, {words.Volume(reservoir.BackFromDrains)} from the drains, {words.Volume(reservoir.BackFromPots)} "
-                    + $"from the pots. The level rises from {words.Length(reservoir.RunningLevel)} by {words.Length(rise)}. Up to "
+                    + $"from the pots. The level rises from {words.Mark(reservoir.RunningLevel)} by about {words.Mark(rise)}. Up to "
                     + $"the rim there is room for {words.Volume(reservoir.Freeboard)} over the full mark."
             )
             .Step("Run the water for half an hour and write down the level.")
@@ -190,9 +191,9 @@ public static class FirstFillForm
                     ? $"By the plan {words.Volume(reservoir.Overflow)} run over the rim: lower the full mark first."
                     : null
             )
-            .FormLine($"Level while running, expected {words.Length(reservoir.RunningLevel)}", words.Us ? "in" : "mm")
-            .FormLine($"Level after the stop, expected {words.Length(full)}", words.Us ? "in" : "mm")
-            .FormLine($"Rise, expected {words.Length(rise)}", words.Us ? "in" : "mm")
+            .FormLine($"Level while running, expected {words.Mark(reservoir.RunningLevel)}", words.Us ? "in" : "mm")
+            .FormLine($"Level after the stop, expected {words.Mark(full)}", words.Us ? "in" : "mm")
+            .FormLine($"Rise, expected {words.Mark(rise)}", words.Us ? "in" : "mm")
             .Step(
                 "Watch the emitters: if one goes on running after ten minutes the line siphons. Fit or open the siphon break."
             );
@@ -218,6 +219,7 @@ public static class FirstFillForm
             .FormLine("Level after 24 hours")
             .FormLine("In the strainer")
             .WritingLines(2)
+            .Space(4)
             .Step("Only now: fill the pots, fill with feed, plant.")
             .FormLine("Tested by")
             .FormLine("Date");

@@ -1,5 +1,6 @@
 using Dripwright.Engine;
 using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Layout;
 using Dripwright.Engine.Parts;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
@@ -73,7 +74,9 @@ public static class HoleMap
             table.Row(
                 BenchWords.Typeset(group.Key.Tool),
                 words.Size(group.Key.Diameter),
-                $"{group.Key.Use}, {group.Key.Face} of the pipe",
+                group.Key.Face.Contains(' ')
+                    ? $"{group.Key.Use}, {group.Key.Face}"
+                    : $"{group.Key.Use}, {group.Key.Face} of the pipe",
                 BenchWords.Count(group.Count())
             );
         }
@@ -92,9 +95,12 @@ public static class HoleMap
     }
 
     private static string UseOf(Plan plan, HoleMark hole) =>
-        plan.Layout.Runs.First(r => r.Label == hole.Run).Service == Engine.Layout.RunService.Drain
-            ? "drains"
-            : "feed lines";
+        plan.Layout.Runs.First(r => r.Label == hole.Run).Service switch
+        {
+            RunService.Drain => "drains",
+            RunService.Feed => "feed lines",
+            _ => "header",
+        };
 
     private static PotType? PotOf(Plan plan, PotHole hole) =>
         plan.Layout.Rows.Select(r => r.Pot).FirstOrDefault(pot => pot.Key == hole.Pot);
@@ -102,22 +108,22 @@ public static class HoleMap
     private static void Piece(Flow flow, HolePattern pattern, BenchWords words, bool listed)
     {
         var piece = pattern.First;
-        flow.Heading(
+        var strips = PipeStrip.Of(piece, words);
+        var heading =
             pattern.Count == 1
                 ? $"Piece {pattern.Labels}"
-                : $"Make {BenchWords.Count(pattern.Count)} alike: {pattern.Labels}"
-        );
-        flow.Paragraph(
+                : $"Make {BenchWords.Count(pattern.Count)} alike: {pattern.Labels}";
+        var about =
             $"{BenchWords.Typeset(piece.Run.Pipe.Name)}, {pattern.Use}. Cut length {words.Mark(piece.Piece.Length)}"
-                + (words.Us ? $" ({BenchWords.Millimetres(piece.Piece.Length)})" : "")
-                + $", {BenchWords.Count(piece.Marks.Count, "hole")}."
-                + (
-                    pattern.SamePots
-                        ? ""
-                        : $" Pot numbers are those of {piece.Piece.Label}; the other pieces serve others."
-                )
-        );
-        foreach (var strip in PipeStrip.Of(piece, words))
+            + (words.Us ? $" ({BenchWords.Millimetres(piece.Piece.Length)})" : "")
+            + $", {BenchWords.Count(piece.Marks.Count, "hole")}. Drawn at {strips[0].ScaleIn(flow.Width)} along, thickness not "
+            + "to scale."
+            + (piece.Run.Row > 0 ? "" : " Its left end is the one nearer the pump.")
+            + (
+                pattern.SamePots ? "" : $" Pot numbers are those of {piece.Piece.Label}; the other pieces serve others."
+            );
+        flow.Titled(heading, about, strips[0].Height, strips[0].Draw);
+        foreach (var strip in strips.Skip(1))
         {
             flow.Figure(strip.Height, strip.Draw);
         }
@@ -137,23 +143,23 @@ public static class HoleMap
         [
             new("Hole", Align.Middle),
             new("Pot", Align.Middle),
-            new("From the left end", Align.Decimal),
+            new("From left end", Align.Decimal),
         ];
         if (words.Us)
         {
             columns.Add(new("Same in mm", Align.Decimal));
         }
 
-        columns.AddRange([
-            new("From the mark before", Align.Decimal),
-            new("Tool"),
-            new("Face"),
-            new("Done", Align.Tick),
-        ]);
+        columns.AddRange([new("Step", Align.Decimal), new("Tool"), new("Face"), new("Done", Align.Tick)]);
         var table = new Table(columns);
         foreach (var mark in piece.Marks)
         {
-            List<string> cells = [BenchWords.Count(mark.Number), BenchWords.Count(mark.Pot), words.Mark(mark.FromEnd)];
+            List<string> cells =
+            [
+                BenchWords.Count(mark.Number),
+                mark.Pot > 0 ? BenchWords.Count(mark.Pot) : "none",
+                words.Mark(mark.FromEnd),
+            ];
             if (words.Us)
             {
                 cells.Add(BenchWords.Number(mark.FromEnd * 1000, "0.0"));
@@ -172,8 +178,12 @@ public static class HoleMap
         {
             if (PotOf(plan, hole) is { } pot)
             {
-                flow.Heading($"{BenchWords.Count(hole.Count, "pot")}: {BenchWords.Typeset(pot.Name)}");
-                flow.Figure(PotHoleFigure.Height, box => PotHoleFigure.Draw(box, pot, hole, words));
+                flow.Titled(
+                    $"{BenchWords.Count(hole.Count, "pot")}: {BenchWords.Typeset(pot.Name)}",
+                    "",
+                    PotHoleFigure.Height,
+                    box => PotHoleFigure.Draw(box, pot, hole, words)
+                );
             }
         }
     }

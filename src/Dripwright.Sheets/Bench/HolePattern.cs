@@ -30,7 +30,13 @@ internal sealed record HolePattern(IReadOnlyList<DrilledPiece> Pieces)
     public string Labels => BenchWords.Labels([.. Pieces.Select(p => p.Piece.Label)]);
 
     /// <summary>What the pipe is for.</summary>
-    public string Use => First.Run.Service == RunService.Drain ? "drain" : "feed line";
+    public string Use =>
+        First.Run.Service switch
+        {
+            RunService.Drain => "drain",
+            RunService.Feed => "feed line",
+            _ => "header",
+        };
 
     /// <summary>Every drilled piece of a plan, alike ones together, in the order of the runs.</summary>
     public static IReadOnlyList<HolePattern> Of(Plan plan)

@@ -73,9 +73,7 @@ internal static class LinePlots
                 },
             ],
         };
-        flow.Heading($"Along {labels}")
-            .Figure(height * 0.75, pressure.Draw)
-            .Figure(height * 0.75, (both ? through : through with { Y = through.Y with { Low = 0 } }).Draw);
+        through = both ? through : through with { Y = through.Y with { Low = 0 } };
         var table = PlotSheets
             .Numbers()
             .Row("Highest pressure", words.Pressure(points.Max(p => p.Pressure)))
@@ -86,6 +84,12 @@ internal static class LinePlots
             table.Row("Velocity at the end with its flush cap open", words.Velocity(flush));
         }
 
-        flow.Table(table);
+        Element Both(Box box)
+        {
+            var (upper, lower) = box.CutTop(box.Height / 2);
+            return new Group([pressure.Draw(upper), through.Draw(lower)]);
+        }
+
+        flow.Beside($"Along {labels}", "", height * 1.6, Both, table);
     }
 }

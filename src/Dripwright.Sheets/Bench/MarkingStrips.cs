@@ -33,23 +33,34 @@ public static class MarkingStrips
             return [];
         }
 
-        var (strips, left) = Choose(patterns, across, words);
-        var pages = Deal(strips, across, words);
-        var firsts = FirstSheets(pages);
-        var opening = Opening(across, strips, left, pages.Count, firsts, words);
-        return [.. opening, .. pages.Select(page => Sheet(across, page, words))];
+        // The opening lists the strips: the more there are, the more sheets it takes itself.
+        for (var reserved = 1; ; reserved++)
+        {
+            var (strips, left) = Choose(patterns, across, MostSheets - reserved, words);
+            var pages = Deal(strips, across, words);
+            var opening = Opening(across, strips, left, pages.Count, FirstSheets(pages), words);
+            if (opening.Count <= reserved || reserved == MostSheets - 1)
+            {
+                return
+                [
+                    .. opening,
+                    .. pages.Select((page, i) => Sheet(across, page, Named(i + 1, pages.Count), words)),
+                ];
+            }
+        }
     }
+
+    private static string Named(int sheet, int of) => $"{Title}, {BenchWords.Count(sheet)} of {BenchWords.Count(of)}";
 
     /// <summary>Whole strips if they fit the number of sheets, else one repeat of each, else as many as fit.</summary>
     private static (List<MarkingStrip> Strips, List<HolePattern> Left) Choose(
         List<HolePattern> patterns,
         Paper paper,
+        int most,
         BenchWords words
     )
     {
         var whole = patterns.Select(p => new MarkingStrip(p, p.First.Piece.Length, null)).ToList();
-        // One sheet is kept for the opening; a long list of strips takes another.
-        var most = MostSheets - 2;
         if (Deal(whole, paper, words).Count <= most)
         {
             return (whole, []);
@@ -143,6 +154,22 @@ public static class MarkingStrips
                     + "Print at 100 %. Where strip and hole map differ, the hole map is right."
             )
             .Space(2);
+        if (left.Count > 0)
+        {
+            var labels = BenchWords.Labels([.. left.SelectMany(p => p.Pieces).Select(p => p.Piece.Label)]);
+            flow.Paragraph(
+                $"Full-size strips of all pieces would take more than {BenchWords.Count(MostSheets)} sheets. There is none for "
+                    + $"{BenchWords.Count(left.Sum(p => p.Count), "piece")}: {labels}. Mark these from the hole map with a tape."
+            );
+        }
+        else if (strips.Any(s => s.RepeatsAfter is not null))
+        {
+            flow.Paragraph(
+                $"Whole strips would take more than {BenchWords.Count(MostSheets)} sheets, so a pattern that repeats is printed "
+                    + "once: move it on from hole to hole, and check the last hole against the hole map."
+            );
+        }
+
         flow.Figure(RulerHeight, box => CheckRuler.Across(box.TopLeft));
         var table = new Table(
             new("Strip of"),
@@ -168,26 +195,10 @@ public static class MarkingStrips
         }
 
         flow.Table(table);
-        if (left.Count > 0)
-        {
-            var labels = BenchWords.Labels([.. left.SelectMany(p => p.Pieces).Select(p => p.Piece.Label)]);
-            flow.Paragraph(
-                $"Full-size strips of all pieces would take more than {BenchWords.Count(MostSheets)} sheets. There is none for "
-                    + $"{BenchWords.Count(left.Sum(p => p.Count), "piece")}: {labels}. Mark these from the hole map with a tape."
-            );
-        }
-        else if (strips.Any(s => s.RepeatsAfter is not null))
-        {
-            flow.Paragraph(
-                $"Whole strips would take more than {BenchWords.Count(MostSheets)} sheets, so a pattern that repeats is printed "
-                    + "once: move it on from hole to hole, and check the last hole against the hole map."
-            );
-        }
-
         return [.. flow.Build().Select(draft => draft with { Scale = Scale.Full })];
     }
 
-    private static SheetDraft Sheet(Paper paper, List<StripSegment> segments, BenchWords words)
+    private static SheetDraft Sheet(Paper paper, List<StripSegment> segments, string title, BenchWords words)
     {
         var room = SheetSet.Room(paper);
         var (foot, rest) = room.CutBottom(RulerHeight);
@@ -203,12 +214,12 @@ public static class MarkingStrips
         string[] notes =
         [
             "Cut along the outlines. Dashed tabs go under the part before.",
-            "Circle: size of the hole. Under it: hole, pot, distance from",
+            "Circle: size of the hole. At it: hole, pot, distance from",
             words.Us ? "the pipe's left end in inches (and millimetres)." : "the pipe's left end.",
         ];
         elements.AddRange(
             notes.Select((note, i) => new Text(note, new(room.X + 124, foot.Y + 6 + (i * 4.4)), TextStyle.Note))
         );
-        return new(paper, Title, elements) { Scale = Scale.Full };
+        return new(paper, title, elements) { Scale = Scale.Full };
     }
 }

@@ -15,6 +15,7 @@ namespace Dripwright.Sheets.Bench;
 internal sealed class PipeStrip(DrilledPiece piece, double from, double to, BenchWords words)
 {
     private const double Pitch = 3.9;
+    private const double Margins = 8;
     private static readonly TextStyle Style = TextStyle.Note with { Size = 2.9 };
 
     /// <summary>Most holes that have room for their texts on a stretch as wide as a sheet.</summary>
@@ -31,7 +32,7 @@ internal sealed class PipeStrip(DrilledPiece piece, double from, double to, Benc
 
     private double Above => 7 + Widest(Marks.Select(m => words.Mark(m.FromEnd)).Append(words.Mark(piece.Piece.Length)));
 
-    private double Below => 5 + Widest(Marks.Select(Name));
+    private double Below => 5 + Widest(Marks.Select(BenchWords.Hole));
 
     private static double Thickness => 6;
 
@@ -51,10 +52,14 @@ internal sealed class PipeStrip(DrilledPiece piece, double from, double to, Benc
         return strips;
     }
 
-    /// <summary>The drawing with its scale, in a box as high as <see cref="Height"/>.</summary>
+    /// <summary>Its scale along the pipe, in words.</summary>
+    /// <param name="width">[mm] Width of the box it is drawn into.</param>
+    public string ScaleIn(double width) => ScaleFor(width - Margins).Words;
+
+    /// <summary>The drawing, in a box as high as <see cref="Height"/>.</summary>
     public Group Draw(Box box)
     {
-        var scale = ScaleFor(box.Width - 8);
+        var scale = ScaleFor(box.Width - Margins);
         double X(double along) => box.X + 4 + scale.OnPaper(along - from);
         var top = box.Y + Above;
         var middle = top + (Thickness / 2);
@@ -76,9 +81,6 @@ internal sealed class PipeStrip(DrilledPiece piece, double from, double to, Benc
 
         elements.AddRange(Distances(X, top, box));
         elements.AddRange(Names(X, top + Thickness, box));
-        elements.Add(
-            new Text(scale.Words + " along, thickness not to scale", new(box.Right, box.Y + 2.4), TextStyle.Small.End)
-        );
         return new(elements) { Class = "pipe-strip", Title = $"Piece {piece.Piece.Label}" };
     }
 
@@ -116,12 +118,9 @@ internal sealed class PipeStrip(DrilledPiece piece, double from, double to, Benc
             var at = x(Marks[i].FromEnd);
             yield return new Polyline([new(at, foot), new(at, foot + 1), new(spread[i], foot + 3)], Pen.Explain);
             var style = Style.End with { Rotation = -90 };
-            yield return new Text(Name(Marks[i]), new(spread[i] + (Style.CapHeight / 2), foot + 3.6), style);
+            yield return new Text(BenchWords.Hole(Marks[i]), new(spread[i] + (Style.CapHeight / 2), foot + 3.6), style);
         }
     }
-
-    private static string Name(HoleMark mark) =>
-        $"{BenchWords.Count(mark.Number)}, pot\u00a0{BenchWords.Count(mark.Pot)}";
 
     private static Element End(double x, double top, bool isEnd) =>
         isEnd

@@ -8,7 +8,7 @@ namespace Dripwright.Sheets.Bench;
 public static class PlotSheets
 {
     private const string Title = "How the water runs";
-    private const double PlotHeight = 78;
+    private const double PlotHeight = 66;
 
     /// <summary>The sheets.</summary>
     /// <param name="plan">The plan.</param>
@@ -54,7 +54,10 @@ public static class PlotSheets
         if (feed.SystemCurve.Count > 1)
         {
             series.Add(
-                new("rig", [.. feed.SystemCurve.Select(p => (units.Flow(p.Flow), units.Head(p.Head)))])
+                new(
+                    "rig: what it asks for",
+                    [.. feed.SystemCurve.Select(p => (units.Flow(p.Flow), units.Head(p.Head)))]
+                )
                 {
                     Pen = new(Role.Water, LineWidth.Wide, LineType.Dashed),
                 }
@@ -62,13 +65,17 @@ public static class PlotSheets
         }
 
         series.Add(
-            new("", [(units.Flow(point.Flow), units.Head(point.Head))], SeriesKind.Points) { Marker = Marker.Dot }
+            new("working point", [(units.Flow(point.Flow), units.Head(point.Head))], SeriesKind.Points)
+            {
+                Marker = Marker.Dot,
+            }
         );
         // The rig's curve may climb far over the pump's: the plot ends a little over what the pump can do.
-        var top = feed.PumpCurve.Max(p => p.Head) * 1.15;
+        var top = feed.PumpCurve.Max(p => p.Head) * 1.3;
         var plot = new Plot(units.FlowAxis with { Low = 0 }, units.HeadAxis with { Low = 0, High = units.Head(top) })
         {
             Series = series,
+            HasLegend = true,
             Notes =
             [
                 new PlotNote(
@@ -80,7 +87,6 @@ public static class PlotSheets
                 ),
             ],
         };
-        flow.Heading("Pump and rig").Figure(PlotHeight, plot.Draw);
         var table = Numbers()
             .Row("Flow through the pump", words.Flow(point.Flow))
             .Row("Head it gives", words.Head(point.Head))
@@ -91,7 +97,8 @@ public static class PlotSheets
             table.Row("Back through the bypass", words.Flow(feed.BypassFlow));
         }
 
-        flow.Table(table.Row("Power it takes", $"{BenchWords.Number(point.Power, "0")}\u00a0W"));
+        table.Row("Power it takes", $"{BenchWords.Number(point.Power, "0")}\u00a0W");
+        flow.Beside("Pump and rig", "", PlotHeight, plot.Draw, table);
     }
 
     private static void Scatter(Flow flow, Plan plan)
@@ -110,22 +117,21 @@ public static class PlotSheets
         {
             Series = [new("", bars, SeriesKind.Bars) { BarWidth = width * 100 }],
         };
-        flow.Heading("If emitters differ and some clog")
-            .Paragraph(
-                $"{BenchWords.Count(scatter.Draws)} rigs like this one were drawn, each with emitters as uneven as they are made "
-                    + "and some partly clogged. The bars show how often the weakest pot came out how weak."
-            )
-            .Figure(PlotHeight, plot.Draw)
-            .Table(
-                Numbers()
-                    .Row("Weakest pot, half of the rigs over", BenchWords.Percent(weakest.Median))
-                    .Row("Weakest pot, one rig in twenty under", BenchWords.Percent(weakest.Quantile05))
-                    .Row("Chance of a pot that gets too little", BenchWords.Percent(scatter.ChanceOfWeakPot))
-                    .Row(
-                        "Evenness of the low quarter, half of the rigs over",
-                        BenchWords.Percent(scatter.LowQuarter.Median)
-                    )
-            );
+        flow.Beside(
+            "If emitters differ and some clog",
+            $"{BenchWords.Count(scatter.Draws)} rigs like this one were drawn, each with emitters as uneven as they are made and "
+                + "some partly clogged. The bars show how often the weakest pot came out how weak.",
+            PlotHeight,
+            plot.Draw,
+            Numbers()
+                .Row("Weakest pot, half of the rigs over", BenchWords.Percent(weakest.Median))
+                .Row("Weakest pot, one rig in twenty under", BenchWords.Percent(weakest.Quantile05))
+                .Row("Chance of a pot that gets too little", BenchWords.Percent(scatter.ChanceOfWeakPot))
+                .Row(
+                    "Evenness of the low quarter, half of the rigs over",
+                    BenchWords.Percent(scatter.LowQuarter.Median)
+                )
+        );
     }
 
     /// <summary>A table of key numbers.</summary>

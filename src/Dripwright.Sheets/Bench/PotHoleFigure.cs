@@ -46,7 +46,8 @@ internal static class PotHoleFigure
         string[] notes =
         [
             $"Drill one hole in each of {BenchWords.Count(hole.Count, "pot")}: {BenchWords.Typeset(hole.Tool)}.",
-            $"Its centre stands {words.Mark(hole.Height)} ({BenchWords.Millimetres(hole.Height)}) over the pot's underside.",
+            $"Its centre stands {words.Mark(hole.Height)}{(words.Us ? $" ({BenchWords.Millimetres(hole.Height)})" : "")} over the "
+                + "pot's underside.",
             "Turn the hole towards the drain pipe.",
             pot.Round ? "Round pots vary: measure one of yours first." : "Pots vary: measure one of yours first.",
         ];

@@ -11,6 +11,7 @@ namespace Dripwright.Sheets.Bench;
 internal sealed record MarkingStrip(HolePattern Pattern, double Length, int? RepeatsAfter)
 {
     private const double Clear = 2.5;
+    private const double Snippet = 80;
 
     /// <summary>Cuts the strip into segments that fit a sheet; joins keep clear of holes where they can.</summary>
     /// <param name="most">[mm] Longest segment.</param>
@@ -21,7 +22,8 @@ internal sealed record MarkingStrip(HolePattern Pattern, double Length, int? Rep
         var cuts = new List<double> { 0 };
         while (length - from > most)
         {
-            var cut = from + most;
+            // No snippet at the end: the last two share what is left.
+            var cut = length - from < most + Snippet ? (from + length) / 2 : from + most;
             foreach (var mark in marks.AsEnumerable().Reverse())
             {
                 var reach = (mark.Diameter * 500) + Clear;
@@ -79,11 +81,11 @@ internal sealed record StripSegment(MarkingStrip Strip, int Index, int Count, do
 
     /// <summary>[mm] Height on paper.</summary>
     /// <param name="words">Units of the labels.</param>
-    public double Height(BenchWords words) =>
-        TitleLane
-        + CrossLane
-        + (Math.Max(1, Lanes(words, 0).Select(l => l.Lane + 1).DefaultIfEmpty().Max()) * LabelLane)
-        + 1;
+    public double Height(BenchWords words)
+    {
+        var lanes = IsRoomy(words) ? 0 : Lanes(words, 0).Select(l => l.Lane + 1).DefaultIfEmpty(1).Max();
+        return TitleLane + CrossLane + (lanes * LabelLane) + 1;
+    }
 
     /// <summary>The segment, full size.</summary>
     /// <param name="at">Top of the line at which it starts; the tab lies left of it.</param>
@@ -111,26 +113,62 @@ internal sealed record StripSegment(MarkingStrip Strip, int Index, int Count, do
             elements.Add(new Line(centre.Move(0, -5), centre.Move(0, 5), Pen.Thin));
         }
 
-        foreach (var (mark, x, lane) in Lanes(words, left))
-        {
-            var top = middle + (CrossLane / 2) + (lane * LabelLane);
-            var (first, second) = LabelOf(mark, words);
-            var radius = (mark.Diameter * 500) + 0.5;
-            elements.Add(
-                new Polyline(
-                    [new(X(mark), middle + Math.Max(5, radius)), new(X(mark), top), new(x - 0.8, top + 1.5)],
-                    Pen.Explain
-                )
-            );
-            elements.Add(new Text(first, new(x, top + 3), Style.Bold));
-            elements.Add(new Text(second, new(x, top + 6.4), Style));
-        }
-
+        elements.AddRange(
+            IsRoomy(words)
+                ? Marks.SelectMany(m => BesideLabel(m, new(X(m), middle), words))
+                : Lanes(words, left).SelectMany(l => BelowLabel(l.Mark, new(X(l.Mark), middle), l.X, l.Lane, words))
+        );
         return new(elements)
         {
             Class = "marking-strip",
             Title = $"Strip of {Strip.Pattern.First.Piece.Label}, part {BenchWords.Count(Index + 1)}",
         };
+    }
+
+    /// <summary>True where every label has room beside its hole.</summary>
+    private bool IsRoomy(BenchWords words)
+    {
+        var all = Strip.Pattern.First.Marks;
+        var widest = all.Select(m => LabelWidth(m, words) + Reach(m)).Max();
+        return all.Zip(all.Skip(1)).All(pair => pair.Second.Step * 1000 > (2 * widest) + 4)
+            && Marks.All(m => FitsRight(m, words) || FitsLeft(m, words));
+    }
+
+    private bool FitsRight(HoleMark mark, BenchWords words) =>
+        (mark.FromEnd * 1000) + Reach(mark) + LabelWidth(mark, words) <= To - 0.5;
+
+    private bool FitsLeft(HoleMark mark, BenchWords words) =>
+        (mark.FromEnd * 1000) - Reach(mark) - LabelWidth(mark, words) >= From + 0.5;
+
+    private static double Reach(HoleMark mark) => Math.Max(5, mark.Diameter * 500) + 2;
+
+    private static double LabelWidth(HoleMark mark, BenchWords words)
+    {
+        var (first, second) = LabelOf(mark, words);
+        return Math.Max(TextMeasure.Width(first, Style.Bold), TextMeasure.Width(second, Style)) + 1;
+    }
+
+    private IEnumerable<Element> BesideLabel(HoleMark mark, Point centre, BenchWords words)
+    {
+        var (first, second) = LabelOf(mark, words);
+        var right = FitsRight(mark, words);
+        var at = centre.Move(right ? Reach(mark) : -Reach(mark), 0);
+        var style = right ? Style : Style.End;
+        yield return new Text(first, at.Move(0, -1.2), style.Bold);
+        yield return new Text(second, at.Move(0, 3.4), style);
+    }
+
+    private IEnumerable<Element> BelowLabel(HoleMark mark, Point centre, double x, int lane, BenchWords words)
+    {
+        var (first, second) = LabelOf(mark, words);
+        var top = centre.Y + (CrossLane / 2) + (lane * LabelLane);
+        var foot = centre.Move(0, Math.Max(5, (mark.Diameter * 500) + 0.5));
+        // A label that was moved in from the end of its segment stands left of its hole: the line ends above it.
+        yield return x > centre.X
+            ? new Polyline([foot, new(centre.X, top), new(x - 0.8, top + 1.5)], Pen.Explain)
+            : new Line(foot, new(centre.X, top), Pen.Explain);
+        yield return new Text(first, new(x, top + 3), Style.Bold);
+        yield return new Text(second, new(x, top + 6.4), Style);
     }
 
     private string Title(BenchWords words)
@@ -141,7 +179,7 @@ internal sealed record StripSegment(MarkingStrip Strip, int Index, int Count, do
         var make = pattern.Count > 1 && Index == 0 ? $"; make {BenchWords.Count(pattern.Count)}: {pattern.Labels}" : "";
         var end = Index == 0 ? "this end left, flush with the pipe's end. " : "";
         var title = $"{end}{piece.Piece.Label}{which}, {pattern.Use}{make}";
-        return TextMeasure.Shorten(title, Math.Max(20, To - From - 18), Style.Bold);
+        return TextMeasure.Shorten(title, Math.Max(8, To - From - 18), Style.Bold);
     }
 
     private void Left(List<Element> elements, Point corner, double height)
@@ -211,7 +249,7 @@ internal sealed record StripSegment(MarkingStrip Strip, int Index, int Count, do
 
     private static (string First, string Second) LabelOf(HoleMark mark, BenchWords words) =>
         (
-            $"{BenchWords.Count(mark.Number)}, pot\u00a0{BenchWords.Count(mark.Pot)}",
+            BenchWords.Hole(mark),
             words.Us
                 ? $"{words.Mark(mark.FromEnd)} ({BenchWords.Number(mark.FromEnd * 1000, "0.0")})"
                 : words.Mark(mark.FromEnd)

@@ -45,6 +45,35 @@ internal static partial class FindingMarks
         return placed;
     }
 
+    /// <summary>[mm] From one mark to the next.</summary>
+    public const double Pitch = 8.5;
+
+    /// <summary>
+    /// Marks side by side near their places, between two limits; the gravest where not all have room, for the cover sheet
+    /// lists every one.
+    /// </summary>
+    /// <param name="findings">Findings with a place.</param>
+    /// <param name="x">[mm] Where a place falls on the paper.</param>
+    /// <param name="low">[mm] Leftmost middle of a mark.</param>
+    /// <param name="high">[mm] Rightmost middle of a mark.</param>
+    public static IEnumerable<(PlacedFinding Finding, double X)> Along(
+        IEnumerable<PlacedFinding> findings,
+        Func<Point3, double> x,
+        double low,
+        double high
+    )
+    {
+        var room = 1 + (int)Math.Floor(Math.Max(0, high - low) / Pitch);
+        var shown = findings
+            .Where(f => f.At is not null)
+            .OrderBy(f => f.Number)
+            .Take(room)
+            .OrderBy(f => x(f.At!.Value))
+            .ToList();
+        var places = Drawing.Dimension.Spread([.. shown.Select(f => x(f.At!.Value))], Pitch, low, Math.Max(low, high));
+        return shown.Zip(places);
+    }
+
     private static (int Row, Point3? At)? Place(RigLayout layout, string place)
     {
         if (RunName().Match(place) is { Success: true } named)

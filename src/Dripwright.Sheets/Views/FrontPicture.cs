@@ -293,14 +293,20 @@ internal sealed class FrontPicture(Plan plan, RowLayout row, View view, Extent w
 
     private IEnumerable<Element> Marks()
     {
-        var marks = FindingMarks
-            .Of(plan)
-            .Where(f => f.Row == row.Number && f.At is { } at && Shown(at.X))
-            .OrderBy(f => f.At!.Value.X)
-            .ToList();
-        var spread = Dimension.Spread([.. marks.Select(m => view[m.At!.Value.X, 0].X)], 8.5);
         // Under the row, where only legs stand.
         var y = Math.Max(view[0, row.Floor].Y - 5, view[0, row.Base].Y + 5);
-        return marks.Select((m, i) => Mark.Finding(new(spread[i], y), m.Grade, Wording.Count(m.Number)));
+        return FindingMarks
+            .Along(
+                FindingMarks.Of(plan).Where(f => f.Row == row.Number && f.At is { } at && Shown(at.X)),
+                at => view[at.X, 0].X,
+                view[part.Left, 0].X,
+                view[part.Right, 0].X
+            )
+            .Select(mark =>
+                Mark.Finding(new(mark.X, y), mark.Finding.Grade, Wording.Count(mark.Finding.Number)) with
+                {
+                    Description = mark.Finding.Finding.What,
+                }
+            );
     }
 }

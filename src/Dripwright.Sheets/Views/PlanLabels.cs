@@ -3,14 +3,13 @@ using Dripwright.Engine.Layout;
 using Dripwright.Engine.Rigs;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
-using Dimension = Dripwright.Sheets.Drawing.Dimension;
 
 namespace Dripwright.Sheets.Views;
 
 /// <summary>Names of rows, runs and reservoir on the plan view, and the marks of findings at their places.</summary>
 internal sealed class PlanLabels(Plan plan, View view)
 {
-    private const double MarkPitch = 8.5;
+    private const double MarkPitch = FindingMarks.Pitch;
     private readonly RigLayout layout = plan.Layout;
     private readonly IReadOnlyList<PlacedFinding> findings = FindingMarks.Of(plan);
     private readonly Extent extent = PlanPicture.ExtentOf(plan.Layout);
@@ -82,13 +81,15 @@ internal sealed class PlanLabels(Plan plan, View view)
 
     private IEnumerable<Element> PotMarks(RowLayout row)
     {
-        var marks = findings.Where(f => f.Row == row.Number && f.At is not null).OrderBy(f => f.At!.Value.X).ToList();
-        var spread = Dimension.Spread([.. marks.Select(m => view[m.At!.Value.X, 0].X)], MarkPitch);
         var y = view[0, row.CentreY + (row.Depth / 2)].Y - (PotSymbol.NumbersBeside(row, view) ? 7.5 : 4.5);
-        for (var i = 0; i < marks.Count; i++)
-        {
-            yield return Draw(marks[i], new(spread[i], y));
-        }
+        return FindingMarks
+            .Along(
+                findings.Where(f => f.Row == row.Number),
+                at => view[at.X, 0].X,
+                view[extent.Left, 0].X,
+                view[extent.Right, 0].X
+            )
+            .Select(mark => Draw(mark.Finding, new(mark.X, y)));
     }
 
     private static Group Draw(PlacedFinding placed, Point at) =>

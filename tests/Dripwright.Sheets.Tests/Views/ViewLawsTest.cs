@@ -60,7 +60,14 @@ public sealed class ViewLawsTest
             var sheet = DemoRigs.Finished(plan, draft);
             Assert.All(
                 SheetText.Of(draft.Elements),
-                text => Assert.True(sheet.Paper.Frame.Holds(text.Bounds, 0.05), $"{draft.Title}: {text.Text.Content}")
+                text =>
+                    Assert.True(
+                        sheet.Paper.Frame.Holds(text.Bounds, 0.05),
+                        string.Create(
+                            CultureInfo.InvariantCulture,
+                            $"{draft.Title}: {text.Text.Content} in {text.Bounds}"
+                        )
+                    )
             );
             IdsAreUnique(draft);
             DimensionsKeepApart(draft);

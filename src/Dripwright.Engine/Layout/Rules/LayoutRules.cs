@@ -151,14 +151,18 @@ internal sealed class LayoutRules(Rig rig, RigLayout layout, Judgement judge)
         {
             HoleConflict worst = group.MaxBy(c => Math.Abs(c.Shift))!;
             string side = worst.Shift > 0 ? "right" : "left";
+            string cure =
+                worst.Shift == 0
+                    ? "There is no clear place near it: change spacing, module length or emitters per pot."
+                    : $"Shift the pot's hole by {judge.Shift(Math.Abs(worst.Shift))} to the {side}, or change spacing or module length.";
             judge.Add(
                 "hole-on-joint",
                 $"run {worst.Run}, hole {Judgement.Count(worst.Hole.Number)} at pot {Judgement.Count(worst.Hole.Pot)}",
                 "rows[0].spacing",
                 $"{Judgement.Count(group.Count())} {(group.Count() == 1 ? "hole falls" : "holes fall")} on {group.Key}.",
-                judge.Shift(Math.Abs(worst.Shift)),
+                worst.Shift == 0 ? "no clear place" : judge.Shift(Math.Abs(worst.Shift)),
                 "clear of it",
-                $"Shift the pot's hole by {judge.Shift(Math.Abs(worst.Shift))} to the {side}, or change spacing or module length."
+                cure
             );
         }
     }

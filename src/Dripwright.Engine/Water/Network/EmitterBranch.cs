@@ -32,8 +32,10 @@ internal static class EmitterBranch
         }
 
         // g(y) = y + tube(q(y)) - head rises with slope of at least 1 from g(0) < 0 to g(head) >= 0: Newton, kept inside
-        // the bracket by halving, cannot fail.
+        // the bracket by halving, cannot fail. Around a kink (an emitter's opening, the pipe's change to turbulence) its
+        // steps may swing to and fro with hardly a gain: a bracket that four steps have not halved is halved by hand.
         var (low, high) = (0.0, head);
+        var widthBefore = head;
         var y = emitterHead > 0 && emitterHead < head ? emitterHead : 0.5 * head;
         for (var step = 0; ; step++)
         {
@@ -52,7 +54,14 @@ internal static class EmitterBranch
                 return (flow, slope / stretch);
             }
 
-            if (!(next > low && next < high))
+            var stuck = false;
+            if (step % 4 == 3)
+            {
+                stuck = high - low > 0.5 * widthBefore;
+                widthBefore = high - low;
+            }
+
+            if (stuck || !(next > low && next < high))
             {
                 next = 0.5 * (low + high);
                 if (next == low || next == high)
