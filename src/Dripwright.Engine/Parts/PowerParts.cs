@@ -10,9 +10,6 @@ internal static class PowerParts
     /// <summary>[V] Above this a fault can kill. Extra-low voltage ends at 50 V alternating (IEC 61140, from memory).</summary>
     private const double DangerousVoltage = 50;
 
-    /// <summary>[m] Cord that hangs below the outlet, so that water drips off before it. Common practice.</summary>
-    private const double DripLoop = 0.3;
-
     public static void Count(PartsTally tally, Rig rig, RigLayout layout)
     {
         tally.Add(rig.Reservoir.Tank, 1, "reservoir");
@@ -47,7 +44,7 @@ internal static class PowerParts
             tally.Add("gfci-adapter", 1, "between wall outlet and pump, unless the outlet has one");
         }
 
-        double missing = CordNeeded(rig, layout, pump) - pump.Cord;
+        double missing = PumpCord.Needed(rig, layout, pump) - pump.Cord;
         if (missing > 0)
         {
             string length = QuantityText.Format(Dimension.Length, missing, rig.Units);
@@ -58,13 +55,5 @@ internal static class PowerParts
                 note: $"{length} or more; only where no outlet can be set nearer: the outdoor kind, in one piece, its plug hung dry"
             );
         }
-    }
-
-    /// <summary>[m] Cord from the pump up inside the tank, straight to the outlet, and a drip loop.</summary>
-    private static double CordNeeded(Rig rig, RigLayout layout, PumpMeasures pump)
-    {
-        double rise = rig.Site.OutletHeight - layout.Tank.Rim;
-        double across = Math.Sqrt((rig.Site.OutletDistance * rig.Site.OutletDistance) + (rise * rise));
-        return layout.Parts.Tank.Height - pump.InletHeight + across + DripLoop;
     }
 }

@@ -1,4 +1,3 @@
-using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Findings;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Tests.Rigs;
@@ -154,8 +153,6 @@ public sealed class FindingTests
     [Fact]
     public void Every_finding_points_to_a_field_of_the_rig_file()
     {
-        RigReading reading = RigReader.Read("{ }", "x", PartsCatalogue.Default);
-        string full = RigWriter.Write(reading.Rig!);
         CsCheck.Check.Sample(
             RigGen.Rigs,
             rig =>
@@ -173,6 +170,5 @@ public sealed class FindingTests
             },
             iter: 20
         );
-        Assert.NotEmpty(full);
     }
 }

@@ -6,9 +6,6 @@ namespace Dripwright.Engine.Layout;
 /// <summary>Judges where everything stands, and the supply it hangs on.</summary>
 internal sealed class LayoutRules(Rig rig, RigLayout layout, Judgement judge)
 {
-    /// <summary>[m] Cord that hangs below the outlet, so that drops fall off before the plug. Common practice.</summary>
-    private const double DripLoop = 0.3;
-
     public void Judge()
     {
         foreach (RowLayout row in layout.Rows)
@@ -189,10 +186,7 @@ internal sealed class LayoutRules(Rig rig, RigLayout layout, Judgement judge)
             );
         }
 
-        // Up inside the tank, straight to the outlet, and a hand's length more for the drip loop.
-        double rise = rig.Site.OutletHeight - layout.Tank.Rim;
-        double across = Math.Sqrt((rig.Site.OutletDistance * rig.Site.OutletDistance) + (rise * rise));
-        double needed = layout.Parts.Tank.Height - pump.InletHeight + across + DripLoop;
+        double needed = PumpCord.Needed(rig, layout, pump);
         if (pump.Cord < needed)
         {
             judge.Add(

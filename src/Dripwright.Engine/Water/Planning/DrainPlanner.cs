@@ -203,7 +203,7 @@ internal sealed class DrainPlanner(Rig rig, RigLayout layout, FeedPlan feed)
         List<(DrainRun Run, DrainProfile Profile, double High, double Direction)> halves
     )
     {
-        DrainedPot pot = PotOf(row);
+        DrainedPot pot = PotOf(layout, row);
         double most = pots.Max();
         PotWater running = PotDrain.Running(pot, most);
         double sill = row.Base + pot.SillHeight;
@@ -275,7 +275,7 @@ internal sealed class DrainPlanner(Rig rig, RigLayout layout, FeedPlan feed)
         ];
 
     /// <summary>A row's pot as its drain sees it.</summary>
-    internal DrainedPot PotOf(RowLayout row) =>
+    internal static DrainedPot PotOf(RigLayout layout, RowLayout row) =>
         new()
         {
             Shape = VesselOf(row.Pot),

@@ -40,7 +40,7 @@ internal sealed class FeedModel
     private const double TubeEndLoss = LocalLoss.SharpEntrance + LocalLoss.Exit;
 
     // Loss of a small pump standing still, on the header's bore: it is a choke, not a valve. Assumed.
-    private const double StoppedPumpLoss = 10;
+    internal const double StoppedPumpLoss = 10;
 
     private readonly Rig _rig;
     private readonly RigLayout _layout;

@@ -25,11 +25,10 @@ internal sealed class FeedPlanner(Rig rig, RigLayout layout, PlanOptions options
         NetworkSolution solution = solver.Solve();
         List<EmitterFlow> emitters = EmittersOf(solution);
         List<PotFlow> pots = PotsOf(emitters);
-        List<PotFlow> planted = [.. pots.Where(p => p.Planted && p.Flow > 0)];
+        List<PotFlow> planted = [.. pots.Where(p => p.Planted)];
         double emitted = emitters.Sum(e => e.Flow);
-        bool flows = planted.Count > 0 && solution.Converged;
+        bool flows = planted.Exists(p => p.Flow > 0) && solution.Converged;
         IReadOnlyList<EvennessMeasure> evenness = flows ? EvennessOf(emitters) : [];
-        IReadOnlyList<PotFlow> plantedAll = [.. pots.Where(p => p.Planted)];
         return new FeedPlan
         {
             Solved = solution.Converged,
@@ -43,13 +42,13 @@ internal sealed class FeedPlanner(Rig rig, RigLayout layout, PlanOptions options
             Runs = RunsOf(solution),
             Lines = LinesOf(solution, FlushVelocities(solver)),
             TotalFlow = emitted,
-            TotalFlowAtLowest = FlowAtLowest(),
+            TotalFlowAtLowest = FlowAtLowest(solver),
             BypassFlow = _model.Bypass >= 0 ? Math.Max(0, solution.LinkFlows[_model.Bypass]) : 0,
             Evenness = evenness,
-            Weakest = flows ? plantedAll.MinBy(p => p.Flow) : null,
-            Strongest = flows ? plantedAll.MaxBy(p => p.Flow) : null,
+            Weakest = flows ? planted.MinBy(p => p.Flow) : null,
+            Strongest = flows ? planted.MaxBy(p => p.Flow) : null,
             Causes = flows ? CausesOf(solution) : null,
-            EmptyPots = EmptyPotsOf(pots),
+            EmptyPots = EmptyPotsOf(solver, pots),
             Stop = new StopPlanner(rig, layout).Plan(),
             Scatter = flows && options.Draws > 0 ? ScatterOf(emitters) : null,
             MassResidual = solution.MassResidual,
@@ -122,31 +121,28 @@ internal sealed class FeedPlanner(Rig rig, RigLayout layout, PlanOptions options
         List<double> flows = [.. emitters.Where(e => e.Open > 0).Select(e => e.Flow)];
         double variation = layout.Parts.Emitter.Variation;
         int perPot = layout.Rows.SelectMany(r => r.Pots).Where(p => p.Planted && p.Emitters > 0).Min(p => p.Emitters);
-        double mean = flows.Average();
-        double design = Uniformity.OfDesign(variation, perPot, Math.Min(flows.Min(), mean), mean);
-        double quarter = Uniformity.OfLowQuarter(flows);
-        double christiansen = Uniformity.Christiansen(flows);
+        var row = RowEvenness.Of(flows, variation, perPot);
         // Statistical uniformity counts the making too: independent causes add as squares.
-        double hydraulic = flows.Count > 1 ? 1 - Uniformity.Statistical(flows) : 0;
+        double hydraulic = 1 - (row.Statistical ?? 1);
         double statistical = 1 - Math.Sqrt((hydraulic * hydraulic) + (variation * variation / perPot));
         return
         [
             new EvennessMeasure(
                 "design emission uniformity",
-                design,
-                EvennessClasses.OfLowQuarter(design),
+                row.DesignEmission,
+                row.DesignEmissionClass,
                 "Keller & Karmeli 1974; classes after ASABE EP458 (from memory)"
             ),
             new EvennessMeasure(
                 "distribution uniformity of the low quarter",
-                quarter,
-                EvennessClasses.OfLowQuarter(quarter),
+                row.LowQuarter,
+                row.LowQuarterClass,
                 "classes after ASABE EP458 (from memory)"
             ),
             new EvennessMeasure(
                 "Christiansen's coefficient",
-                christiansen,
-                EvennessClasses.OfChristiansen(christiansen),
+                row.Christiansen,
+                row.ChristiansenClass,
                 "Christiansen 1942; classes by its relation to the low quarter"
             ),
             new EvennessMeasure(
@@ -162,14 +158,12 @@ internal sealed class FeedPlanner(Rig rig, RigLayout layout, PlanOptions options
     {
         List<double> heads = [];
         List<double> heights = [];
-        List<double> ratio = [];
         for (int i = 0; i < _model.Emitters.Count; i++)
         {
             if (_model.Emitters[i].Place.Open > 0)
             {
                 heads.Add(Math.Max(0, solution.EmitterHeads[i]));
                 heights.Add(_model.Emitters[i].Place.Outlet);
-                ratio.Add(1);
             }
         }
 
@@ -230,23 +224,18 @@ internal sealed class FeedPlanner(Rig rig, RigLayout layout, PlanOptions options
     private List<CurvePoint> SystemCurveOf(NetworkSolver solver)
     {
         List<CurvePoint> points = [];
-        double most = _model.Curve?.ShutOffHead ?? 1;
-        if (_model.Curve is null)
+        if (_model.Curve is not { } curve)
         {
             return points;
         }
 
         for (int i = 0; i <= SystemPoints; i++)
         {
-            double head = most * i / SystemPoints;
+            double head = curve.ShutOffHead * i / SystemPoints;
             solver.SetLaw(_model.Source, new SteadyHead(head));
             if (solver.TrySolve() && solver.LinkFlows[_model.Source] > 1e-12)
             {
                 points.Add(new CurvePoint(solver.LinkFlows[_model.Source], head));
-            }
-            else if (points.Count == 0 && i < SystemPoints)
-            {
-                continue;
             }
         }
 
@@ -254,9 +243,8 @@ internal sealed class FeedPlanner(Rig rig, RigLayout layout, PlanOptions options
         return points;
     }
 
-    private double FlowAtLowest()
+    private double FlowAtLowest(NetworkSolver solver)
     {
-        var solver = new NetworkSolver(_model.Network);
         double drop = layout.Tank.Full - layout.Tank.Lowest;
         solver.SetLaw(_model.Source, new Lowered(_model.SourceLaw, Math.Max(0, drop)));
         solver.TrySolve();
@@ -266,6 +254,7 @@ internal sealed class FeedPlanner(Rig rig, RigLayout layout, PlanOptions options
             total += solver.EmitterFlows[i];
         }
 
+        solver.SetLaw(_model.Source, _model.SourceLaw);
         return total;
     }
 
@@ -383,7 +372,7 @@ internal sealed class FeedPlanner(Rig rig, RigLayout layout, PlanOptions options
         return lines;
     }
 
-    private EmptyPotEffect? EmptyPotsOf(List<PotFlow> pots)
+    private EmptyPotEffect? EmptyPotsOf(NetworkSolver solver, List<PotFlow> pots)
     {
         List<int> shut = [];
         for (int i = 0; i < _model.Emitters.Count; i++)
@@ -399,7 +388,6 @@ internal sealed class FeedPlanner(Rig rig, RigLayout layout, PlanOptions options
             return null;
         }
 
-        var solver = new NetworkSolver(_model.Network);
         shut.ForEach(i => solver.SetMultiplier(i, 1));
         solver.TrySolve();
         double wasted = 0;
@@ -411,6 +399,7 @@ internal sealed class FeedPlanner(Rig rig, RigLayout layout, PlanOptions options
             planted += _model.Emitters[i].Planted ? flow : 0;
         }
 
+        shut.ForEach(i => solver.SetMultiplier(i, 0));
         int plantedPots = pots.Count(p => p.Planted);
         double shutMean = pots.Where(p => p.Planted).Sum(p => p.Flow) / Math.Max(1, plantedPots);
         int emptyPots = layout.Rows.SelectMany(r => r.Pots).Count(p => !p.Planted && p.Emitters > 0);

@@ -38,10 +38,21 @@ internal sealed class ReservoirPlanner(Rig rig, RigLayout layout, FeedPlan feed,
         double fromLines = feed.Stop.BackToTank;
         double fromDrains = returns ? drain.Runs.Sum(r => r.Stored) : 0;
         double fromPots = returns ? PotsHold() : 0;
-        double back = fromLines + fromDrains + fromPots;
-        double room = shape.Capacity - full;
-        double running = shape.LevelOf(Math.Clamp(full - back, 0, shape.Capacity));
         double inlet = layout.Parts.Pump?.InletHeight ?? 0;
+        var powerOff = PowerOff.Follow(
+            new PowerOffState
+            {
+                Reservoir = shape,
+                RunningLevel = fullLevel,
+                OverflowLevel = shape.Height,
+                FeedLineReturn = fromLines,
+                DrainFilm = fromDrains,
+                PotsOverSill = fromPots,
+                LowestOutlet = feed.Stop.Siphons ? LowestOutlet() - place.Floor : null,
+                PumpInlet = inlet,
+            }
+        );
+        double running = shape.LevelOf(Math.Clamp(full - powerOff.Returned, 0, shape.Capacity));
         double flow = feed.WorkingPoint?.Flow ?? feed.TotalFlow;
         int plants = layout.Rows.Sum(r => r.Pots.Sum(p => p.Plants));
         double use = plants * rig.Reservoir.UsePerPlant;
@@ -59,9 +70,9 @@ internal sealed class ReservoirPlanner(Rig rig, RigLayout layout, FeedPlan feed,
             BackFromLines = fromLines,
             BackFromDrains = fromDrains,
             BackFromPots = fromPots,
-            Freeboard = room,
-            Overflow = Math.Max(0, back - room),
-            SiphonsTo = feed.Stop.Siphons ? SiphonLevel(inlet) : null,
+            Freeboard = powerOff.FreeVolume,
+            Overflow = powerOff.Overflow,
+            SiphonsTo = feed.Stop.Siphons ? powerOff.SiphonLevel : null,
             SecondsToEmptyLineOff = LineOffFlow() is > 0 and { } open
                 ? ReservoirDays.TimeToEmpty(overInlet, open)
                 : null,
@@ -84,12 +95,11 @@ internal sealed class ReservoirPlanner(Rig rig, RigLayout layout, FeedPlan feed,
     /// <summary>[m³] Free water over the sills of all pots while the pump runs.</summary>
     private double PotsHold()
     {
-        var drains = new DrainPlanner(rig, layout, feed);
         double total = 0;
         ILookup<int, PotFlow> flows = feed.Pots.ToLookup(p => p.Row);
         foreach (RowLayout row in layout.Rows)
         {
-            DrainedPot pot = drains.PotOf(row);
+            DrainedPot pot = DrainPlanner.PotOf(layout, row);
             // Equal flows hold equal water: many pots, few different flows.
             foreach (var group in flows[row.Number].GroupBy(p => p.Flow))
             {
@@ -100,11 +110,7 @@ internal sealed class ReservoirPlanner(Rig rig, RigLayout layout, FeedPlan feed,
         return total;
     }
 
-    private double SiphonLevel(double inlet)
-    {
-        double lowest = layout.Rows.SelectMany(r => r.Emitters).Where(e => e.Open > 0).Min(e => e.Outlet);
-        return Math.Max(lowest - layout.Tank.Floor, inlet);
-    }
+    private double LowestOutlet() => layout.Rows.SelectMany(r => r.Emitters).Where(e => e.Open > 0).Min(e => e.Outlet);
 
     /// <summary>[m³/s] What the pump gives when the line comes off at the first row: only the lift is left. The soonest case.</summary>
     private double LineOffFlow()

@@ -95,7 +95,7 @@ internal sealed class StopPlanner(Rig rig, RigLayout layout)
         double bore = layout.Parts.Header.InsideDiameter;
         // Back through header and stopped pump: all head goes into its friction (taken as 0.03) and the pump's choke.
         double length = layout.Supply[0].Length;
-        double k = 10 + LocalLoss.Exit + (0.03 * length / bore);
+        double k = FeedModel.StoppedPumpLoss + LocalLoss.Exit + (0.03 * length / bore);
         double back =
             FeedModel.Area(layout.Parts.Header)
             * Math.Sqrt(2 * WaterProperties.Gravity * Math.Max(0, highest - surface) / k);
