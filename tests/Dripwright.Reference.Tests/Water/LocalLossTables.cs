@@ -18,6 +18,17 @@ public class LocalLossTables
         Assert.Equal(0.81951, LocalLoss.ThreeK(950, 0.25, 4, 12, 1e4), 0.000006);
 
     [Theory]
+    [InlineData(0.622, 0.5, 1.123, 0.909)]
+    [InlineData(1.049, 1.0, 0.861, 0.780)]
+    public void Two_K_and_three_K_of_a_small_threaded_elbow(double inches, double nominal, double two, double three)
+    {
+        // Constants as in the same library: Hooper 800, 0.40; Darby 800, 0.14, 4.0; Re 1e4. The values are recomputed: what
+        // they show is how far two published models of one elbow lie apart in small pipe.
+        Assert.Equal(two, LocalLoss.TwoK(800, 0.40, inches * Inch, 1e4), 0.0006);
+        Assert.Equal(three, LocalLoss.ThreeK(800, 0.14, 4.0, nominal, 1e4), 0.0006);
+    }
+
+    [Theory]
     [InlineData(0.5, 0.5625)]
     [InlineData(0.8, 0.1296)]
     public void Borda_enlargement(double ratio, double published) =>

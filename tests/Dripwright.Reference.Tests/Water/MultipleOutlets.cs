@@ -33,20 +33,45 @@ public class MultipleOutlets
         }
     }
 
+    [Theory]
+    [InlineData(1.75)]
+    [InlineData(1.852)]
+    [InlineData(2.0)]
+    public void The_energy_line_of_a_long_lateral_follows_Wu_and_Gitlin(double m)
+    {
+        // Wu & Gitlin, Hawaii Agr. Exp. Stn. Tech. Bull. 96, 1974 (formula from memory): the part of the loss that is used
+        // at the relative distance i is 1 - (1 - i)^(m+1); half-way 0.8513, 0.8615 and 0.8750 for these exponents.
+        const int Outlets = 400;
+        var (solution, nodes) = Lateral(Outlets, m, 0.5);
+        var whole = solution.Heads[nodes[0]] - solution.Heads[nodes[^1]];
+        for (var j = 1; j < nodes.Length; j += 37)
+        {
+            var distance = (j - 0.5) / Outlets;
+            var used = (solution.Heads[nodes[0]] - solution.Heads[nodes[j]]) / whole;
+            Assert.Equal(1 - Math.Pow(1 - distance, m + 1), used, 1e-4);
+        }
+    }
+
     private static double Factor(int outlets, double m, double firstSpacing)
     {
+        var (solution, nodes) = Lateral(outlets, m, firstSpacing);
+        return (solution.Heads[nodes[0]] - solution.Heads[nodes[^1]]) / (outlets - 1 + firstSpacing);
+    }
+
+    private static (NetworkSolution Solution, int[] Nodes) Lateral(int outlets, double m, double firstSpacing)
+    {
         var network = new Network(1e-6);
-        var last = network.AddFixedHead(10);
+        var nodes = new int[outlets + 1];
+        nodes[0] = network.AddFixedHead(10);
         for (var i = 0; i < outlets; i++)
         {
-            var next = network.AddJunction(0, 1.0 / outlets);
-            network.AddLink(last, next, new Segment(i == 0 ? firstSpacing : 1, m));
-            last = next;
+            nodes[i + 1] = network.AddJunction(0, 1.0 / outlets);
+            network.AddLink(nodes[i], nodes[i + 1], new Segment(i == 0 ? firstSpacing : 1, m));
         }
 
         var solution = new NetworkSolver(network).Solve();
         Assert.True(solution.Converged, solution.Reason);
-        return (solution.Heads[0] - solution.Heads[last]) / (outlets - 1 + firstSpacing);
+        return (solution, nodes);
     }
 
     private sealed class Segment(double length, double m) : ILinkLaw

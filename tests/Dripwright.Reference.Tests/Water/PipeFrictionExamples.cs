@@ -1,4 +1,5 @@
 using Dripwright.Engine.Water;
+using MathNet.Numerics;
 
 namespace Dripwright.Reference.Tests.Water;
 
@@ -9,6 +10,7 @@ namespace Dripwright.Reference.Tests.Water;
 public class PipeFrictionExamples
 {
     private const double Foot = 0.3048;
+    private const double Inch = 0.0254;
     private const double Gpm = 6.30902e-5;
     private const double Psi = 6894.757;
 
@@ -160,6 +162,39 @@ public class PipeFrictionExamples
         Assert.Equal(published, law.At(200e-3 / 3600).Head, 0.025 * published);
     }
 
+    [Fact]
+    public void Reservoir_emptying_through_two_sizes_in_series_of_Crane_example_7_19()
+    {
+        // Crane TP-410, ex. 7-19 (notebook of a public fluids library): 11.5 ft of water at 60 °F, sharp entrance, mitre bend
+        // (60 fT) and gate (8 fT) with 10 ft of 3 in Schedule 40, sudden contraction, 20 ft of 2 in, exit; e 0.0018 in,
+        // fT 0.0173: 137 gpm. The book's area ratios are nominal, ours actual: 2.5 %.
+        const double Rough = 0.0018 * Inch;
+        var wide = new Pipe(10 * Foot, 3.068 * Inch, Rough, LocalLoss.SharpEntrance + (60 + 8) * 0.0173);
+        var narrow = new Pipe(
+            20 * Foot,
+            2.067 * Inch,
+            Rough,
+            LocalLoss.SuddenContraction(2.067, 3.068) + LocalLoss.Exit
+        );
+        var nu = WaterProperties.KinematicViscosity((60 - 32) / 1.8);
+        double Missing(double gpm) =>
+            new PipeLaw(wide, nu).At(gpm * Gpm).Head + new PipeLaw(narrow, nu).At(gpm * Gpm).Head - 11.5 * Foot;
+
+        Assert.Equal(137, FindRoots.OfFunction(Missing, 50, 300), 0.025 * 137);
+    }
+
+    [Fact]
+    public void Smooth_pipe_lies_within_the_band_measured_in_small_polyethylene_lines()
+    {
+        // BIOENG (UNESP), article 19, abstract: pipes of 10.0 to 19.7 mm, Re 6000 to 72 000, 20 °C: best fit
+        // f = 0.300/Re^0.25; Blasius' 0.316 lies 5.1 % over the measurements. A smooth pipe of ours may lie as far over
+        // the fit as Blasius does, to the next whole percent, and 1 % under.
+        for (var re = 6000.0; re <= 72_000; re *= 1.2)
+        {
+            Assert.InRange(Friction.DarcyFactor(re, 0) / (0.300 / Math.Pow(re, 0.25)), 0.99, 1.06);
+        }
+    }
+
     [Theory]
     [InlineData(2, 1.049, 0.28)]
     [InlineData(4, 1.049, 1.01)]
@@ -202,6 +237,18 @@ public class PipeFrictionExamples
     ) =>
         // University irrigation course table "Friction loss for PVC class 160 pipe", C 150, psi per 100 ft.
         Assert.Equal(psi, 0.4335 * PublishedFormulas.HazenWilliamsFeetPer100(gpm, 150, inches), part * psi);
+
+    [Theory]
+    [InlineData(0.622, new[] { 0.43, 1.55, 3.28, 5.60, 8.46, 11.86 })]
+    [InlineData(0.824, new[] { 0.11, 0.39, 0.84, 1.42, 2.15, 3.02 })]
+    public void The_Hazen_Williams_check_reproduces_the_pipe_charts_of_small_Schedule_40(double inches, double[] psi)
+    {
+        // Schedule 40 charts as pipe makers print them, C 150, psi per 100 ft at 1 to 6 gpm (from memory): last digit.
+        for (var i = 0; i < psi.Length; i++)
+        {
+            Assert.Equal(psi[i], 0.4335 * PublishedFormulas.HazenWilliamsFeetPer100(i + 1, 150, inches), 0.0075);
+        }
+    }
 
     [Fact]
     public void Darcy_exceeds_Hazen_Williams_C_150_at_low_Reynolds_and_meets_it_at_high()
