@@ -22,7 +22,7 @@ internal static class FileTree
         }
         if (utf8.Length > MaxBytes)
         {
-            faults.Add("", 1, 1, "a file of over 1 MiB", "a rig file of at most 1 MiB");
+            faults.Add("", 1, 1, "a file of over 1 MiB", "at most 1 MiB");
             return null;
         }
         if (!Utf8.IsValid(utf8))
@@ -124,7 +124,7 @@ internal static class FileTree
             switch (reader.TokenType)
             {
                 case JsonTokenType.StartObject or JsonTokenType.StartArray when reader.CurrentDepth >= MaxDepth:
-                    faults.Add("", line, column, "brackets nested over 32 deep", "a rig file, which is 5 deep");
+                    faults.Add("", line, column, "brackets nested over 32 deep", "at most 32; a rig file is 5 deep");
                     return null;
                 case JsonTokenType.StartObject:
                     return Object(ref reader, utf8, new FileObject(line, column, []));

@@ -102,6 +102,15 @@ public sealed class FindingTests
     [InlineData("pots-collide", """{ "rows": [ { "spacing": "6 in" } ] }""")]
     [InlineData("row-short", """{ "rows": [ { "modules": 1 } ] }""")]
     [InlineData("tank-in-stand", """{ "reservoir": { "gap": "-4 ft", "tank": "tank-drum-55-gal" } }""")]
+    [InlineData(
+        "fittings-crowd",
+        """{ "rows": [ { "pots": 1, "moduleLength": "10 in" } ], "feed": { "entry": "middle", "line": "pvc40-1" }, "drain": { "exit": "middle", "pipe": "pvc40-3" } }"""
+    )]
+    [InlineData("stand-narrow", """{ "rows": [ { "arrangement": "staggered" } ], "stand": { "depth": "10 in" } }""")]
+    [InlineData(
+        "line-unprimed",
+        """{ "feed": { "lineHeight": "5 ft", "outletHeight": "-5 ft" }, "pump": { "shutOffHead": "6 ft", "openFlow": "300 gph" } }"""
+    )]
     [InlineData("stand-too-low", """{ "rows": [ { "standHeight": "1.5 in" } ] }""")]
     [InlineData("cord-short", """{ "site": { "outletDistance": "40 ft" } }""")]
     [InlineData("outlet-low", """{ "site": { "outletHeight": "6 in" } }""")]

@@ -30,6 +30,18 @@ public sealed class PlannerTests
         );
     }
 
+    [Theory]
+    [InlineData("pot-square-11-l")]
+    [InlineData("pot-square-3-gal")]
+    public void The_sump_of_a_pot_follows_its_leaning_walls(string key)
+    {
+        Plan plan = Plans.From($$"""{ "rows": [ { "pot": "{{key}}" } ] }""");
+        PotType pot = PartsCatalogue.Default.Pots[key];
+        double sump = Assert.Single(plan.Drain.Pots).SumpVolume;
+        Assert.Equal(DrainPlanner.FreeFraction * pot.VolumeBelow(pot.DrainHeight), sump, 1e-12);
+        Assert.True(sump < DrainPlanner.FreeFraction * pot.Volume * pot.DrainHeight / pot.Height, "narrower below");
+    }
+
     [Fact]
     public void What_the_pots_get_is_what_the_source_gives_less_the_bypass()
     {

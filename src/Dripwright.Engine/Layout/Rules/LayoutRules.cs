@@ -17,6 +17,7 @@ internal sealed class LayoutRules(Rig rig, RigLayout layout, Judgement judge)
         Room();
         Tank();
         Holes();
+        Fittings();
         Power();
         Rise();
     }
@@ -61,6 +62,21 @@ internal sealed class LayoutRules(Rig rig, RigLayout layout, Judgement judge)
                 judge.Length(row.Length),
                 $"at least {judge.Length(needed)}",
                 "Add a module, or take fewer pots."
+            );
+        }
+
+        double seat = RuleBook.Limit("stand-narrow") * row.Pot.Width;
+        double depth = (staggered ? spec.LineDistance : 0) + seat;
+        if (rig.Stand.Depth is { } given && given < depth - 1e-6)
+        {
+            judge.Add(
+                "stand-narrow",
+                place,
+                "stand.depth",
+                "The stand is too narrow for its pots: they overhang and can tip off.",
+                judge.Length(given),
+                $"at least {judge.Length(depth)}",
+                "Leave the depth out, so that it follows the pots, or make it wider."
             );
         }
 
@@ -138,6 +154,31 @@ internal sealed class LayoutRules(Rig rig, RigLayout layout, Judgement judge)
                     $"at most {judge.Length(under)}",
                     "Move it beyond the row's end, or take a lower one."
                 );
+            }
+        }
+    }
+
+    private void Fittings()
+    {
+        foreach (PipeRun run in layout.Runs)
+        {
+            RunFitting[] breaks = [.. run.Fittings.Where(f => f.Interrupts)];
+            for (int i = 1; i < breaks.Length; i++)
+            {
+                double room = (breaks[i].Station - breaks[i - 1].Station) * run.Stretch;
+                double needed = breaks[i].Reach + breaks[i - 1].Reach;
+                if (room < needed - 1e-6)
+                {
+                    judge.Add(
+                        "fittings-crowd",
+                        $"{breaks[i - 1].Label} and {breaks[i].Label} on {run.Label}",
+                        run.Service is RunService.Feed ? "feed.entry" : "drain.exit",
+                        "Two fittings stand closer than their sockets: no pipe goes between them.",
+                        judge.Length(room),
+                        $"at least {judge.Length(needed)}, centre to centre",
+                        "Let the line enter or leave at the row's end, or make the row longer."
+                    );
+                }
             }
         }
     }

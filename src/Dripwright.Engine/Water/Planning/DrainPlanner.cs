@@ -284,11 +284,13 @@ internal sealed class DrainPlanner(Rig rig, RigLayout layout, FeedPlan feed)
             FreeFraction = FreeFraction,
         };
 
-    /// <summary>A pot as a straight-sided vessel of its volume: how it tapers is not in the catalogue.</summary>
-    private static BoxVessel VesselOf(Catalogue.PotType pot)
+    /// <summary>A pot as the vessel of its volume: its walls lean so that base, rim and height give it.</summary>
+    private static VesselShape VesselOf(Catalogue.PotType pot)
     {
-        double area = pot.Volume / pot.Height;
-        double side = Math.Sqrt(area);
-        return new BoxVessel(side, side, pot.Height);
+        // A vessel needs a floor; of a pot that runs to a point it is a millionth of the rim.
+        double low = Math.Max(pot.BaseRatio, 1e-6);
+        return pot.Round
+            ? new RoundVessel(low * pot.Length, pot.Length, pot.Height)
+            : new BoxVessel(low * pot.Length, low * pot.Width, pot.Length, pot.Width, pot.Height);
     }
 }

@@ -10,6 +10,12 @@ internal sealed class FeedRules(Rig rig, RigLayout layout, FeedPlan feed, Judgem
 {
     private const string Line = "feed line";
 
+    /// <summary>[Pa] A millimetre of water: less than this under the air's pressure is the solver's rounding.</summary>
+    private const double AirPressure = 10;
+
+    // [N/m³] Of the rig's own water.
+    private double SpecificWeight => WaterProperties.SpecificWeight(rig.Reservoir.WaterTemperature - 273.15);
+
     public void Judge()
     {
         if (!feed.Solved)
@@ -34,6 +40,7 @@ internal sealed class FeedRules(Rig rig, RigLayout layout, FeedPlan feed, Judgem
 
         Evenness();
         PressureRange();
+        Primed();
         PumpPoint();
         Velocities();
         Scatter();
@@ -96,6 +103,27 @@ internal sealed class FeedRules(Rig rig, RigLayout layout, FeedPlan feed, Judgem
         );
     }
 
+    private void Primed()
+    {
+        foreach (LineProfile line in feed.Lines)
+        {
+            double lowest = line.Points.Min(p => p.Pressure);
+            if (lowest < -AirPressure)
+            {
+                judge.Add(
+                    "line-unprimed",
+                    $"row {Judgement.Count(line.Row)}, {line.Run}",
+                    "feed.lineHeight",
+                    "The feed line lies higher than the water is pushed: it draws air there and does not stay full, so the "
+                        + "flows behind that place cannot be relied on.",
+                    $"{judge.Length(-lowest / SpecificWeight)} too high",
+                    "under pressure all along",
+                    "Lower the line, or take a source that pushes higher."
+                );
+            }
+        }
+    }
+
     private void PressureRange()
     {
         EmitterType emitter = layout.Parts.Emitter;
@@ -105,7 +133,7 @@ internal sealed class FeedRules(Rig rig, RigLayout layout, FeedPlan feed, Judgem
         if (under.Count > 0)
         {
             double lowest = under.Min(e => e.Pressure);
-            double missing = (emitter.MinPressure - lowest) / WaterProperties.SpecificWeight(20);
+            double missing = (emitter.MinPressure - lowest) / SpecificWeight;
             bool compensating = emitter.Kind == EmitterKind.PressureCompensating;
             string what = compensating
                 ? $"The pressure-compensating emitters get only {judge.Pressure(lowest)} and do not open as they should"
