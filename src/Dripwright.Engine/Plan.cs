@@ -2,6 +2,7 @@ using Dripwright.Engine.Findings;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Parts;
 using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Strength.Wire;
 using Dripwright.Engine.Water;
 
 namespace Dripwright.Engine;
@@ -26,6 +27,9 @@ public sealed record Plan
 
     /// <summary>The reservoir.</summary>
     public required ReservoirPlan Reservoir { get; init; }
+
+    /// <summary>What hangs over the rows.</summary>
+    public required OverheadPlan Overhead { get; init; }
 
     /// <summary>Parts, cuts and holes.</summary>
     public required PartsPlan Parts { get; init; }

@@ -3,6 +3,7 @@ using Dripwright.Engine.Findings;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Parts;
 using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Strength.Wire;
 using Dripwright.Engine.Water;
 
 namespace Dripwright.Engine;
@@ -37,14 +38,16 @@ public static class Planner
         progress?.Report(new PlanProgress("following the drains", 0.6));
         DrainPlan drain = new DrainPlanner(rig, layout, feed).Plan();
         ReservoirPlan reservoir = new ReservoirPlanner(rig, layout, feed, drain).Plan();
+        OverheadPlan overhead = new OverheadPlanner(rig, layout).Plan();
         progress?.Report(new PlanProgress("counting and cutting parts", 0.8));
-        PartsPlan parts = PartsPlanner.Plan(rig, layout);
+        PartsPlan parts = PartsPlanner.Plan(rig, layout, overhead);
         progress?.Report(new PlanProgress("judging", 0.95));
         var judge = new Judgement(rig.Units);
         new LayoutRules(rig, layout, judge).Judge();
         new FeedRules(rig, layout, feed, judge).Judge();
         new DrainRules(rig, layout, feed, drain, judge).Judge();
         new ReservoirRules(rig, layout, reservoir, judge).Judge();
+        new OverheadRules(rig, layout, overhead, judge).Judge();
         new PartsRules(layout, parts, judge).Judge();
         return new Plan
         {
@@ -54,6 +57,7 @@ public static class Planner
             Feed = feed,
             Drain = drain,
             Reservoir = reservoir,
+            Overhead = overhead,
             Parts = parts,
             Findings = judge.Findings,
         };

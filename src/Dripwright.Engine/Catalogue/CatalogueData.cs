@@ -18,6 +18,7 @@ internal static class CatalogueData
             Strainers = new Dictionary<string, StrainerType>(),
             Pumps = new Dictionary<string, PumpModel>(),
             Outlets = new Dictionary<string, DrainOutletType>(),
+            Wires = new Dictionary<string, WireType>(),
             Sundries = new Dictionary<string, Sundry>(),
         };
         // Sundries stand first, because the rows of other shelves name them as their pieces.

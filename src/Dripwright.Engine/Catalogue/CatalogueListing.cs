@@ -18,7 +18,8 @@ public static class CatalogueListing
     private const double Inch = 0.0254;
     private const double Foot = 0.3048;
     private const double Gallon = 0.003785411784;
-    private const double Psi = 4.4482216152605 / (Inch * Inch);
+    private const double PoundForce = 4.4482216152605;
+    private const double Psi = PoundForce / (Inch * Inch);
 
     /// <summary>All shelves in a fixed order, the last column of each being the source.</summary>
     /// <param name="parts">The catalogue.</param>
@@ -101,6 +102,12 @@ public static class CatalogueListing
                 outlet => [Size(outlet.Bore), Size(outlet.PotHole), Size(outlet.PipeHole), Size(outlet.Reach)]
             ),
             Shelf(
+                "Crop wires",
+                ["Diameter", "Breaks at", "Stiffness", "Roll"],
+                parts.Wires,
+                wire => [Size(wire.Diameter), Pull(wire.BreakingForce), Pull(wire.Stiffness), Lift(wire.Roll)]
+            ),
+            Shelf(
                 "Everything else",
                 ["Shop shelf", "Pack"],
                 parts.Sundries,
@@ -125,6 +132,9 @@ public static class CatalogueListing
                 ),
             ]
         );
+
+    private static string Pull(double force) =>
+        string.Create(CultureInfo.InvariantCulture, $"{force / 1000:0.##} kN ({force / PoundForce:0} lbf)");
 
     private static string Size(double length) =>
         string.Create(CultureInfo.InvariantCulture, $"{length * 1000:0.##} mm ({length / Inch:0.###} in)");

@@ -30,6 +30,7 @@ internal sealed class CatalogueOverlay
             ["strainers"] = Copy(basis.Strainers),
             ["pumps"] = Copy(basis.Pumps),
             ["outlets"] = Copy(basis.Outlets),
+            ["wires"] = Copy(basis.Wires),
             ["sundries"] = Copy(basis.Sundries),
         };
     }
@@ -232,6 +233,7 @@ internal sealed class CatalogueOverlay
             Tanks = Rows<TankType>("tanks"),
             Emitters = Rows<EmitterType>("emitters"),
             Strainers = Rows<StrainerType>("strainers"),
+            Wires = Rows<WireType>("wires"),
             Pumps = Rows<PumpModel>("pumps"),
             Outlets = Rows<DrainOutletType>("outlets"),
             Sundries = Rows<Sundry>("sundries"),

@@ -35,6 +35,9 @@ public sealed record PartsCatalogue
     /// <summary>Pot outlets by key.</summary>
     public required IReadOnlyDictionary<string, DrainOutletType> Outlets { get; init; }
 
+    /// <summary>Crop wires by key.</summary>
+    public required IReadOnlyDictionary<string, WireType> Wires { get; init; }
+
     /// <summary>Everything else by key.</summary>
     public required IReadOnlyDictionary<string, Sundry> Sundries { get; init; }
 
@@ -50,6 +53,7 @@ public sealed record PartsCatalogue
             .. Strainers.Values,
             .. Pumps.Values,
             .. Outlets.Values,
+            .. Wires.Values,
             .. Sundries.Values,
         ];
 

@@ -35,6 +35,8 @@ internal sealed class Judgement(UnitSystem units)
         return QuantityText.Mark(Math.Ceiling((metres / step) - 1e-9) * step, units);
     }
 
+    public string Force(double newtons) => QuantityText.Format(Dimension.Force, newtons, units);
+
     public string Mass(double kilograms) =>
         units == UnitSystem.Us
             ? string.Create(CultureInfo.InvariantCulture, $"{kilograms / 0.45359237:0} lb")

@@ -33,6 +33,7 @@ internal sealed class LayoutBuilder(Rig rig, RigParts parts)
             Parts = parts,
             Rows = rows,
             Stand = stand,
+            Wires = WirePlacement.Place(rig, parts, places),
             Tank = tank,
             Supply = supply,
             Returns = drains.Returns,

@@ -52,6 +52,9 @@ public sealed record RigLayout
     /// <summary>The stands.</summary>
     public required StandLayout Stand { get; init; }
 
+    /// <summary>The crop wires; none where nothing hangs.</summary>
+    public required IReadOnlyList<WirePlace> Wires { get; init; }
+
     /// <summary>The reservoir.</summary>
     public required TankPlace Tank { get; init; }
 

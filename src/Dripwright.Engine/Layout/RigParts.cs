@@ -46,6 +46,9 @@ public sealed record RigParts
     /// <summary>Stand tube.</summary>
     public required TubeSize Tube { get; init; }
 
+    /// <summary>Crop wire; null where nothing hangs.</summary>
+    public required WireType? Wire { get; init; }
+
     /// <summary>Emitter.</summary>
     public required EmitterType Emitter { get; init; }
 
@@ -76,6 +79,7 @@ public sealed record RigParts
             Header = catalogue.Pipes[rig.Feed.Header.Pipe],
             Drain = catalogue.Pipes[rig.Drain.Pipe],
             Tube = catalogue.Tubes[rig.Stand.Tube],
+            Wire = rig.Overhead.Wire == "none" ? null : catalogue.Wires[rig.Overhead.Wire],
             Emitter = catalogue.Emitters[rig.Feed.Emitter],
             Outlet = catalogue.Outlets[rig.Drain.Outlet],
             Strainer = rig.Feed.Strainer == "none" ? null : catalogue.Strainers[rig.Feed.Strainer],

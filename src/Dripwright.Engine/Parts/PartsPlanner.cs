@@ -1,5 +1,6 @@
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Strength.Wire;
 
 namespace Dripwright.Engine.Parts;
 
@@ -10,14 +11,17 @@ public static class PartsPlanner
     /// <summary>Parts, cuts and holes of a rig.</summary>
     /// <param name="rig">A rig that was read without a fault.</param>
     /// <param name="layout">Its layout.</param>
-    public static PartsPlan Plan(Rig rig, RigLayout layout)
+    /// <param name="overhead">What hangs over its rows.</param>
+    public static PartsPlan Plan(Rig rig, RigLayout layout, OverheadPlan overhead)
     {
         ArgumentNullException.ThrowIfNull(rig);
         ArgumentNullException.ThrowIfNull(layout);
+        ArgumentNullException.ThrowIfNull(overhead);
         var tally = new PartsTally();
         RunParts.Count(tally, rig, layout);
         PotParts.Count(tally, rig, layout);
         StandParts.Count(tally, layout);
+        OverheadParts.Count(tally, rig, layout, overhead);
         PowerParts.Count(tally, rig, layout);
         var cuts = new CutList(rig, layout);
         (List<HoleMark> holes, List<string> unmarked) = HoleMarks.Of(rig, layout);

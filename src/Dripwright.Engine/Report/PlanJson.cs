@@ -83,6 +83,7 @@ public static partial class PlanJson
         json.Object("feed", () => WriteFeed(json, plan.Feed));
         json.Object("drain", () => WriteDrain(json, plan.Drain));
         json.Object("reservoir", () => WriteReservoir(json, plan.Reservoir));
+        json.Object("overhead", () => WriteOverhead(json, plan.Overhead));
         WriteParts(json, plan.Parts);
     }
 }

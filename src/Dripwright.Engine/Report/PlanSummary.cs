@@ -42,6 +42,7 @@ public sealed record PlanSummary(
                 WaterFigures.Pump(plan, words),
                 WaterFigures.Drain(plan, words),
                 WaterFigures.Reservoir(plan, words),
+                .. OverheadFigures.Of(plan, words) is { } overhead ? new[] { overhead } : [],
                 PartsFigures.Of(plan, words),
             ],
             plan.Findings,

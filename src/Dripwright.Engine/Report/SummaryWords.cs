@@ -23,6 +23,8 @@ internal sealed class SummaryWords(UnitSystem units)
 
     public string Power(double watts) => QuantityText.Format(Dimension.Power, watts, units);
 
+    public string Force(double newtons) => QuantityText.Format(Dimension.Force, newtons, units);
+
     public string Time(double seconds) => QuantityText.Format(Dimension.Duration, seconds, units);
 
     /// <summary>"1 pot", "16 pots".</summary>

@@ -90,6 +90,8 @@ internal sealed class UnitJson(Utf8JsonWriter json)
 
     public void Kilograms(string name, double? value) => Number(name + "Kilograms", value);
 
+    public void Newtons(string name, double? value) => Number(name + "Newtons", value);
+
     public void Seconds(string name, double? value) => Number(name + "Seconds", value);
 
     public void Hours(string name, double? value) => Number(name + "Hours", value);

@@ -19,6 +19,7 @@ internal static class CatalogueShelf
             Shelf.Strainers => key == None || catalogue.Strainers.ContainsKey(key),
             Shelf.Pumps => key == None || catalogue.Pumps.ContainsKey(key),
             Shelf.Outlets => catalogue.Outlets.ContainsKey(key),
+            Shelf.Wires => key == None || catalogue.Wires.ContainsKey(key),
             Shelf.Any => Named.Any(named => Has(catalogue, named, key) && key != None)
                 || catalogue.Fittings.ContainsKey(key)
                 || catalogue.Sundries.ContainsKey(key),
@@ -38,6 +39,7 @@ internal static class CatalogueShelf
             Shelf.Strainers => catalogue.Strainers.Keys,
             Shelf.Pumps => catalogue.Pumps.Keys,
             Shelf.Outlets => catalogue.Outlets.Keys,
+            Shelf.Wires => catalogue.Wires.Keys,
             Shelf.Any => Named
                 .SelectMany(named => Keys(catalogue, named).Where(key => key != None))
                 .Concat(catalogue.Fittings.Keys)
@@ -45,7 +47,7 @@ internal static class CatalogueShelf
             _ => throw new ArgumentOutOfRangeException(nameof(shelf), shelf, "Not a shelf."),
         };
         var ordered = keys.Order(StringComparer.Ordinal);
-        return shelf is Shelf.Strainers or Shelf.Pumps ? ordered.Prepend(None) : ordered;
+        return shelf is Shelf.Strainers or Shelf.Pumps or Shelf.Wires ? ordered.Prepend(None) : ordered;
     }
 
     public static string Expected(Shelf shelf) =>
@@ -59,6 +61,7 @@ internal static class CatalogueShelf
             Shelf.Strainers => "a strainer of the catalogue, or \"none\"",
             Shelf.Pumps => "a pump of the catalogue, or \"none\"",
             Shelf.Outlets => "a pot outlet of the catalogue",
+            Shelf.Wires => "a crop wire of the catalogue, or \"none\"",
             Shelf.Any => "a part of the catalogue",
             _ => throw new ArgumentOutOfRangeException(nameof(shelf), shelf, "Not a shelf."),
         };
@@ -73,5 +76,6 @@ internal static class CatalogueShelf
         Shelf.Strainers,
         Shelf.Pumps,
         Shelf.Outlets,
+        Shelf.Wires,
     ];
 }

@@ -38,6 +38,12 @@ public enum Dimension
 
     /// <summary>[-] share, 1 is the whole; written "80 %".</summary>
     Share,
+
+    /// <summary>[kg]</summary>
+    Mass,
+
+    /// <summary>[N]</summary>
+    Force,
 }
 
 /// <summary>A quantity with a unit in the rig file; the property holds it in SI.</summary>
@@ -128,6 +134,9 @@ public enum Shelf
 
     /// <summary>Pot outlets.</summary>
     Outlets,
+
+    /// <summary>Crop wires; "none" is allowed.</summary>
+    Wires,
 
     /// <summary>Any entry of any shelf.</summary>
     Any,

@@ -48,6 +48,10 @@ public sealed record Rig
     [Says("The knock-down stand under the pots.")]
     public required Stand Stand { get; init; }
 
+    /// <summary>The crop wire over the rows.</summary>
+    [Says("The crop wire over the rows, on which the vines hang.")]
+    public required Overhead Overhead { get; init; }
+
     /// <summary>From the pump to the emitters.</summary>
     [Says("From the pump to the emitters.")]
     public required Feed Feed { get; init; }

@@ -147,6 +147,8 @@ public static partial class QuantityText
             Dimension.Temperature => $"{number} K",
             Dimension.Share => $"{number} of 1",
             Dimension.Duration => $"{number} s",
+            Dimension.Mass => $"{number} kg",
+            Dimension.Force => $"{number} N",
             _ => $"{number} {UnitTable.Of(dimension)[0].Symbol}",
         };
     }

@@ -38,6 +38,10 @@ public static partial class QuantityText
             Dimension.Frequency => In(dimension, si, "Hz"),
             Dimension.Current => In(dimension, si, "A"),
             Dimension.Duration => Time(si),
+            Dimension.Mass => us
+                ? In(dimension, si, si.Is(below: 0.45) ? "oz" : "lb")
+                : In(dimension, si, si.Is(below: 1) ? "g" : "kg"),
+            Dimension.Force => us ? In(dimension, si, "lbf") : In(dimension, si, si.Is(below: 2000) ? "N" : "kN"),
             _ => throw new ArgumentOutOfRangeException(nameof(dimension), dimension, "Not a dimension."),
         };
     }

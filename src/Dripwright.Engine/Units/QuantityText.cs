@@ -93,6 +93,8 @@ public static partial class QuantityText
             Dimension.Current => "a current such as \"15 A\"",
             Dimension.Duration => "a time such as \"15 min\" or \"1 h 30 min\"",
             Dimension.Share => "a share such as \"80 %\"",
+            Dimension.Mass => "a mass such as \"30 lb\" or \"14 kg\"",
+            Dimension.Force => "a force such as \"45 lbf\" or \"200 N\"",
             _ => throw new ArgumentOutOfRangeException(nameof(dimension), dimension, "Not a dimension."),
         };
 

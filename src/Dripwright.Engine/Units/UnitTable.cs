@@ -69,7 +69,7 @@ internal static class UnitTable
     private const decimal WaterPerMetre = 9806.65m;
 
     // A pound-force by definition: 0.45359237 kg under standard gravity, 9.80665 m/s².
-    private const decimal PoundForce = 0.45359237m * 9.80665m;
+    private const decimal PoundForce = KilogramsPerPound * 9.80665m;
 
     /// <summary>Pressures with a name of their own; all others are a height of water.</summary>
     public static readonly IReadOnlyList<MeasureUnit> Pressures =
@@ -112,6 +112,26 @@ internal static class UnitTable
         Unit("mA", 0.001, "milliamp", "milliamps", "milliampere", "milliamperes"),
     ];
 
+    private const decimal KilogramsPerPound = 0.45359237m;
+
+    public static readonly IReadOnlyList<MeasureUnit> Masses =
+    [
+        Exactly("lb", KilogramsPerPound, "lb.", "lbs", "pound", "pounds"),
+        Exactly("oz", KilogramsPerPound / 16, "oz.", "ounce", "ounces"),
+        Unit("kg", 1, "kilogram", "kilograms", "kilo", "kilos"),
+        Unit("g", 0.001, "gram", "grams"),
+        Unit("mg", 1e-6, "milligram", "milligrams"),
+    ];
+
+    // A hanging mass pulls with its weight, so people write "100 lb" and "50 kg" for a pull as well.
+    public static readonly IReadOnlyList<MeasureUnit> Forces =
+    [
+        Exactly("lbf", PoundForce, "lb", "lb.", "lbs", "pound", "pounds", "pounds-force"),
+        Unit("N", 1, "newton", "newtons"),
+        Unit("kN", 1000, "kilonewton", "kilonewtons"),
+        Exactly("kgf", 9.80665m, "kg", "kilogram", "kilograms", "kp"),
+    ];
+
     /// <summary>The unit of plain ratios.</summary>
     public static readonly MeasureUnit One = Unit("of 1", 1);
 
@@ -133,6 +153,8 @@ internal static class UnitTable
             Dimension.Current => Currents,
             Dimension.Duration => Durations,
             Dimension.Share => Shares,
+            Dimension.Mass => Masses,
+            Dimension.Force => Forces,
             _ => throw new ArgumentOutOfRangeException(nameof(dimension), dimension, "Not a dimension."),
         };
 

@@ -21,6 +21,7 @@ internal static class ShelfCommand
         "strainers",
         "pumps",
         "outlets",
+        "wires",
         "sundries",
     ];
 

@@ -17,7 +17,7 @@ public sealed class AnyValidRigTests
             rig =>
             {
                 RigLayout layout = TestRigs.Layout(rig);
-                PartsPlan plan = PartsPlanner.Plan(rig, layout);
+                PartsPlan plan = PartsPlanTests.Plan(rig, layout);
                 IEnumerable<double> numbers =
                 [
                     .. layout.Runs.SelectMany(r => r.Path).SelectMany(p => new[] { p.X, p.Y, p.Z }),
@@ -39,7 +39,7 @@ public sealed class AnyValidRigTests
             rig =>
             {
                 RigLayout layout = TestRigs.Layout(rig);
-                PartsPlan plan = PartsPlanner.Plan(rig, layout);
+                PartsPlan plan = PartsPlanTests.Plan(rig, layout);
                 int named = plan.CutTroubles.Count(t => t.StartsWith("Hole ", StringComparison.Ordinal));
                 Assert.Equal(layout.Runs.Sum(r => r.Holes.Count), plan.Holes.Count + named);
                 // What cannot be marked is always in conflict, with a shift where one exists.

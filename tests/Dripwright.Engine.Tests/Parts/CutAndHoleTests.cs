@@ -16,7 +16,7 @@ public sealed class CutAndHoleTests
             rig =>
             {
                 RigLayout layout = TestRigs.Layout(rig);
-                PartsPlan plan = PartsPlanner.Plan(rig, layout);
+                PartsPlan plan = PartsPlanTests.Plan(rig, layout);
                 if (plan.CutTroubles.Any(t => !t.StartsWith("Hole", StringComparison.Ordinal)))
                 {
                     // A stand lower than its joints: said in words, and tested below.
@@ -75,7 +75,7 @@ public sealed class CutAndHoleTests
             rig =>
             {
                 RigLayout layout = TestRigs.Layout(rig);
-                PartsPlan plan = PartsPlanner.Plan(rig, layout);
+                PartsPlan plan = PartsPlanTests.Plan(rig, layout);
                 Dictionary<string, PipeRun> runs = layout.Runs.ToDictionary(r => r.Label);
                 int unmarked = plan.CutTroubles.Count(t => t.StartsWith("Hole", StringComparison.Ordinal));
                 Assert.Equal(runs.Values.Sum(r => r.Holes.Count), plan.Holes.Count + unmarked);

@@ -3,6 +3,7 @@ using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Parts;
 using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Strength.Wire;
 using Dripwright.Engine.Tests.Layout;
 using static System.FormattableString;
 
@@ -219,7 +220,7 @@ public sealed class PartsPlanTests
             Emitters = s_catalogue.Emitters.ToDictionary(p => p.Key, p => p.Value with { Price = 4m, Pack = 10 }),
         };
         Rig rig = TestRigs.TenPots;
-        PartsPlan plan = PartsPlanner.Plan(rig, RigLayout.Of(rig, RigParts.Of(rig, priced)));
+        PartsPlan plan = Plan(rig, RigLayout.Of(rig, RigParts.Of(rig, priced)));
         // Ten pots at 3.50, and twenty-two emitters in three packs at 4.
         Assert.Equal(47m, plan.Cost.Known);
         Assert.Equal(2, plan.Cost.LinesPriced);
@@ -241,7 +242,10 @@ public sealed class PartsPlanTests
             iter: 20
         );
 
-    internal static PartsPlan Plan(Rig rig) => PartsPlanner.Plan(rig, TestRigs.Layout(rig));
+    internal static PartsPlan Plan(Rig rig) => Plan(rig, TestRigs.Layout(rig));
+
+    internal static PartsPlan Plan(Rig rig, RigLayout layout) =>
+        PartsPlanner.Plan(rig, layout, new OverheadPlanner(rig, layout).Plan());
 
     private static PartLine Line(PartsPlan plan, string key) => Assert.Single(plan.Lines, l => l.Part == key);
 

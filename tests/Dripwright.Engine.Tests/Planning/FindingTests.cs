@@ -111,6 +111,20 @@ public sealed class FindingTests
         "line-unprimed",
         """{ "feed": { "lineHeight": "5 ft", "outletHeight": "-5 ft" }, "pump": { "shutOffHead": "6 ft", "openFlow": "300 gph" } }"""
     )]
+    [InlineData(
+        "wire-overloaded",
+        """{ "overhead": { "wire": "wire-12.5ga-soft", "supports": "10 ft", "tightened": "200 lbf" } }"""
+    )]
+    [InlineData("hook-pulls-out", """{ "overhead": { "wire": "rope-1/8in", "hookThread": "1/2 in" } }""")]
+    [InlineData("wire-over-room", """{ "overhead": { "wire": "rope-1/8in", "height": "9 ft" } }""")]
+    [InlineData("wire-under-pots", """{ "overhead": { "wire": "rope-1/8in", "height": "2 1/2 ft" } }""")]
+    [InlineData(
+        "wire-sags",
+        """{ "overhead": { "wire": "rope-1/8in", "supports": "10 ft", "tightened": "1 lbf", "plantMass": "100 lb" } }"""
+    )]
+    [InlineData("lamps-close", """{ "overhead": { "wire": "rope-1/8in", "lamps": "7 1/2 ft" } }""")]
+    [InlineData("wire-low", """{ "overhead": { "wire": "rope-1/8in", "height": "6 ft" } }""")]
+    [InlineData("wire-pull", """{ "overhead": { "wire": "rope-1/8in" } }""")]
     [InlineData("stand-too-low", """{ "rows": [ { "standHeight": "1.5 in" } ] }""")]
     [InlineData("cord-short", """{ "site": { "outletDistance": "40 ft" } }""")]
     [InlineData("outlet-low", """{ "site": { "outletHeight": "6 in" } }""")]

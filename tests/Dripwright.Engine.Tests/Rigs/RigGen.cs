@@ -152,6 +152,28 @@ public static class RigGen
             }
     );
 
+    private static readonly Gen<Overhead> Overhead = Gen.Select(
+        Gen.Select(Gen.OneOf(Gen.Const("none"), Key(Parts.Wires)), Length("2 ft", "12 ft"), Length("1 ft", "20 ft")),
+        Gen.Select(Between(Dimension.Force, "1 lbf", "300 lbf"), Between(Dimension.Mass, "0 lb", "60 lb")),
+        Gen.Select(Gen.Int[1, 4], Gen.Enum<Timber>(), Gen.Bool),
+        Gen.Select(Length("1/4 in", "1 in"), Length("1/2 in", "4 in"), Maybe(Length("2 ft", "15 ft"))),
+        (wire, load, strings, hook) =>
+            new Overhead
+            {
+                Wire = wire.Item1,
+                Height = wire.Item2,
+                Supports = wire.Item3,
+                Tightened = load.Item1,
+                PlantMass = load.Item2,
+                Strings = strings.Item1,
+                Timber = strings.Item2,
+                WetTimber = strings.Item3,
+                HookDiameter = hook.Item1,
+                HookThread = hook.Item2,
+                Lamps = hook.Item3,
+            }
+    );
+
     private static readonly Gen<Header> Header = Gen.Select(
         Key(Parts.Pipes),
         Maybe(Length("0 ft", "40 ft")),
@@ -358,7 +380,7 @@ public static class RigGen
     /// <summary>Whole valid rigs: 1 to 3 entries of rows, 1 or 2 rows each, 1 to 40 pots in a row.</summary>
     public static readonly Gen<Rig> Rigs = Gen.Select(
         Gen.Select(Name, Gen.Enum<UnitSystem>(), Name, Site, Row.Array[1, 3]),
-        Gen.Select(Stand, Feed, Drain),
+        Gen.Select(Stand, Overhead, Feed, Drain),
         Gen.Select(Reservoir, Pump, Timer),
         Gen.Select(OnHand.Array[0, 4], Spares),
         (what, row, water, parts) =>
@@ -370,8 +392,9 @@ public static class RigGen
                 Site = what.Item4,
                 Rows = what.Item5,
                 Stand = row.Item1,
-                Feed = row.Item2,
-                Drain = row.Item3,
+                Overhead = row.Item2,
+                Feed = row.Item3,
+                Drain = row.Item4,
                 Reservoir = water.Item1,
                 Pump = water.Item2,
                 Timer = water.Item3,

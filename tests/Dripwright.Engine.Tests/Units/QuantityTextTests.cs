@@ -70,6 +70,12 @@ public sealed class QuantityTextTests
     [InlineData(Dimension.Duration, "1 h 30 min", 5400)]
     [InlineData(Dimension.Duration, "1h30min", 5400)]
     [InlineData(Dimension.Duration, "3 d", 259200)]
+    [InlineData(Dimension.Mass, "31 lb", 14.06136347)]
+    [InlineData(Dimension.Mass, "14 kg", 14)]
+    [InlineData(Dimension.Mass, "250 g", 0.25)]
+    [InlineData(Dimension.Force, "200 N", 200)]
+    [InlineData(Dimension.Force, "1 lbf", 4.4482216152605)]
+    [InlineData(Dimension.Force, "20 kg", 196.133)]
     [InlineData(Dimension.Share, "80 %", 0.8)]
     [InlineData(Dimension.Share, "80%", 0.8)]
     public void What_growers_write_is_read(Dimension dimension, string text, double si) =>
@@ -166,6 +172,10 @@ public sealed class QuantityTextTests
     [InlineData(Dimension.Temperature, 293.15, UnitSystem.Metric, "20 °C")]
     [InlineData(Dimension.Duration, 5400, UnitSystem.Us, "1 h 30 min")]
     [InlineData(Dimension.Duration, 259200, UnitSystem.Us, "3 d")]
+    [InlineData(Dimension.Mass, 14, UnitSystem.Us, "30.9 lb")]
+    [InlineData(Dimension.Mass, 0.25, UnitSystem.Metric, "250 g")]
+    [InlineData(Dimension.Force, 200, UnitSystem.Us, "45 lbf")]
+    [InlineData(Dimension.Force, 2500, UnitSystem.Metric, "2.5 kN")]
     [InlineData(Dimension.Share, 0.8, UnitSystem.Us, "80 %")]
     public void Printed_for_people(Dimension dimension, double si, UnitSystem units, string text) =>
         Assert.Equal(text, QuantityText.Format(dimension, si, units));

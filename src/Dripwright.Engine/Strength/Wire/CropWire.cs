@@ -83,6 +83,7 @@ public sealed record CropWirePlan(
 
         List<WireShape> spans = [];
         List<WireShape> bare = [];
+        WireSpan? before = null;
         for (int i = 1; i < at.Count; i++)
         {
             var span = new WireSpan
@@ -91,7 +92,10 @@ public sealed record CropWirePlan(
                 Length = at[i] - at[i - 1],
                 Tightened = wire.Tightened,
             };
-            double slack = ElasticCatenary.SlackLength(span);
+            // Spans are mostly alike: an empty one is then known from its neighbour.
+            bool alike = before is { } known && Math.Abs(known.Length - span.Length) < 1e-12 * span.Length;
+            double slack = alike ? bare[^1].SlackLength : ElasticCatenary.SlackLength(span);
+            before = span;
             // A load just at an inner support hangs on the span to its right.
             bool last = i == at.Count - 1;
             WireLoad[] loads =
@@ -101,7 +105,7 @@ public sealed record CropWirePlan(
                     .Select(l => l with { Station = Math.Clamp(l.Station - at[i - 1], 0, span.Length) }),
             ];
             spans.Add(ElasticCatenary.Solve(span, slack, loads));
-            bare.Add(ElasticCatenary.Solve(span, slack, []));
+            bare.Add(alike ? bare[^1] : ElasticCatenary.Solve(span, slack, []));
         }
 
         double allowed = wire.Kind.BreakingForce * wire.FasteningEfficiency / wire.Safety;
