@@ -23,9 +23,11 @@ internal static class OverheadParts
         tally.Add(wire.Key, Rolls(lengths, wire.Roll), "over the rows", note: $"{total} with tails");
         tally.Add("wire-turnbuckle", layout.Wires.Count, "one end of each crop wire, to tighten it");
         tally.Add("wire-clip", 4 * layout.Wires.Count, "two at each end of each crop wire");
+        int ends = rig.Overhead.Ends == WireEnds.Bolted ? 2 : 0;
+        tally.Add("wire-eye-bolt", ends * layout.Wires.Count, "ends of the crop wire, through post or frame");
         tally.Add(
             "wire-hook",
-            layout.Wires.Sum(w => w.Supports.Count),
+            layout.Wires.Sum(w => w.Supports.Count - ends),
             "supports of the crop wire",
             note: "into framing, never into board or plaster"
         );

@@ -16,6 +16,16 @@ public enum Timber
     Other,
 }
 
+/// <summary>How the ends of a crop wire are held.</summary>
+public enum WireEnds
+{
+    /// <summary>Bolted through a post or frame that is braced along the row.</summary>
+    Bolted,
+
+    /// <summary>By the thread of a hook.</summary>
+    Hook,
+}
+
 /// <summary>The wire over the rows on which the vines hang.</summary>
 public sealed record Overhead
 {
@@ -32,7 +42,7 @@ public sealed record Overhead
 
     /// <summary>[m] Greatest distance between two supports.</summary>
     [
-        Quantity(Dimension.Length, "6 in", "100 ft", Us = "5 ft", Metric = "1.5 m"),
+        Quantity(Dimension.Length, "6 in", "100 ft", Us = "30 in", Metric = "75 cm"),
         Says("Greatest distance between two supports of the wire.")
     ]
     public double Supports { get; init; }
@@ -54,6 +64,10 @@ public sealed record Overhead
     /// <summary>Strings to a plant.</summary>
     [Whole(1, 4, 1), Says("Strings to each plant.")]
     public int Strings { get; init; }
+
+    /// <summary>How the wire's ends are held.</summary>
+    [Choice("bolted"), Says("How the ends are held: bolted through a braced post or frame, or by a hook's thread.")]
+    public WireEnds Ends { get; init; }
 
     /// <summary>What the hooks are screwed into.</summary>
     [Choice("framing"), Says("What the hooks are screwed into: light, framing or heavy timber, or other.")]

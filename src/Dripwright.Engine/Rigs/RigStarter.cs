@@ -23,7 +23,8 @@ public static class RigStarter
             Arrangement = answers.Arrangement,
             Planting = [new Planting { Crop = answers.Crop, Plants = 1 }],
         };
-        var rig = start with { Name = answers.Name, Rows = [row] };
+        var wire = answers.Units is UnitSystem.Us ? "rope-1/8in" : "rope-4mm";
+        var rig = start with { Name = answers.Name, Rows = [row], Overhead = start.Overhead with { Wire = wire } };
         rig = answers.Gravity ? Raised(rig) : rig;
         var reading = RigReader.Read(RigWriter.Write(rig), "starter", catalogue);
         return reading.Rig ?? throw new ArgumentOutOfRangeException(nameof(answers), reading.Faults[0].ToString());

@@ -116,6 +116,7 @@ public sealed class FindingTests
         """{ "overhead": { "wire": "wire-12.5ga-soft", "supports": "10 ft", "tightened": "200 lbf" } }"""
     )]
     [InlineData("hook-pulls-out", """{ "overhead": { "wire": "rope-1/8in", "hookThread": "1/2 in" } }""")]
+    [InlineData("hook-pulls-out", """{ "overhead": { "wire": "rope-1/8in", "ends": "hook" } }""")]
     [InlineData("wire-over-room", """{ "overhead": { "wire": "rope-1/8in", "height": "9 ft" } }""")]
     [InlineData("wire-under-pots", """{ "overhead": { "wire": "rope-1/8in", "height": "2 1/2 ft" } }""")]
     [InlineData(

@@ -155,7 +155,7 @@ public static class RigGen
     private static readonly Gen<Overhead> Overhead = Gen.Select(
         Gen.Select(Gen.OneOf(Gen.Const("none"), Key(Parts.Wires)), Length("2 ft", "12 ft"), Length("1 ft", "20 ft")),
         Gen.Select(Between(Dimension.Force, "1 lbf", "300 lbf"), Between(Dimension.Mass, "0 lb", "60 lb")),
-        Gen.Select(Gen.Int[1, 4], Gen.Enum<Timber>(), Gen.Bool),
+        Gen.Select(Gen.Int[1, 4], Gen.Enum<Timber>(), Gen.Bool, Gen.Enum<WireEnds>()),
         Gen.Select(Length("1/4 in", "1 in"), Length("1/2 in", "4 in"), Maybe(Length("2 ft", "15 ft"))),
         (wire, load, strings, hook) =>
             new Overhead
@@ -168,6 +168,7 @@ public static class RigGen
                 Strings = strings.Item1,
                 Timber = strings.Item2,
                 WetTimber = strings.Item3,
+                Ends = strings.Item4,
                 HookDiameter = hook.Item1,
                 HookThread = hook.Item2,
                 Lamps = hook.Item3,

@@ -65,7 +65,8 @@ public sealed class OverheadPlanTests
             Assert.Single(plan.Layout.Wires).Supports.Select(s => s / 0.3048),
             Near
         );
-        Assert.Equal(4, Need("wire-hook"));
+        Assert.Equal(2, Need("wire-hook"));
+        Assert.Equal(2, Need("wire-eye-bolt"));
         Assert.Equal(4, Need("wire-clip"));
         Assert.Equal(1, Need("wire-turnbuckle"));
         Assert.Equal(20, Need("vine-hook"));

@@ -67,11 +67,14 @@ internal sealed class OverheadRules(Rig rig, RigLayout layout, OverheadPlan plan
 
         // An inner hook hangs from above: its axis is upright. What it holds sideways bends it and is told apart.
         Pull(InnerPull, "inner hooks", "Set supports closer, or take a thicker hook with more thread.");
-        Pull(
-            EndPull,
-            "end hooks",
-            "Bolt the ends through posts that are braced along the row, tighten the wire less, or set supports closer."
-        );
+        if (rig.Overhead.Ends == WireEnds.Hook)
+        {
+            Pull(
+                EndPull,
+                "end hooks",
+                "Bolt the ends through posts that are braced along the row, tighten the wire less, or set supports closer."
+            );
+        }
 
         void Pull(Func<LoadedWire, double> pull, string which, string remedy)
         {
