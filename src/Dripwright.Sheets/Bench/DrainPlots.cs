@@ -2,6 +2,7 @@ using Dripwright.Engine;
 using Dripwright.Engine.Water;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
+using Dripwright.Sheets.Plots;
 
 namespace Dripwright.Sheets.Bench;
 

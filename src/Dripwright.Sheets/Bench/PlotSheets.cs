@@ -1,6 +1,7 @@
 using Dripwright.Engine;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
+using Dripwright.Sheets.Plots;
 
 namespace Dripwright.Sheets.Bench;
 

@@ -65,8 +65,9 @@ internal sealed class FrontPicture(Plan plan, RowLayout row, View view, Extent w
         return new(left ? near : far, 21 + PotDimensions.Depth(row, scale, words), left ? far : near, 37);
     }
 
-    /// <summary>The picture with its dimensions.</summary>
-    public IEnumerable<Element> Draw()
+    /// <summary>The picture.</summary>
+    /// <param name="dimensions">Whether with its dimensions.</param>
+    public IEnumerable<Element> Draw(bool dimensions = true)
     {
         var window = new Box(
             view[part.Left, 0].X - (CutLeft ? 0 : 6),
@@ -89,7 +90,7 @@ internal sealed class FrontPicture(Plan plan, RowLayout row, View view, Extent w
         {
             Clip = window.Corners,
         };
-        foreach (var element in (Element[])[.. Breaks(), .. Texts(), .. Dimensions(), .. Marks()])
+        foreach (var element in (Element[])[.. Breaks(), .. Texts(), .. dimensions ? Dimensions() : [], .. Marks()])
         {
             yield return element;
         }
@@ -121,7 +122,11 @@ internal sealed class FrontPicture(Plan plan, RowLayout row, View view, Extent w
                 yield return element;
             }
 
-            yield return side.Tank(tank, tank.Left, tank.Right, layout.Parts.Pump is not null);
+            yield return side.Tank(tank, tank.Left, tank.Right);
+            if (layout.Parts.Pump is not null)
+            {
+                yield return side.Pump(tank);
+            }
         }
 
         yield return side.Stand(

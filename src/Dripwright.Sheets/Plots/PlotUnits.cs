@@ -1,6 +1,6 @@
 using Dripwright.Sheets.Drawing;
 
-namespace Dripwright.Sheets.Bench;
+namespace Dripwright.Sheets.Plots;
 
 /// <summary>SI values as numbers on an axis of the rig's units.</summary>
 internal sealed class PlotUnits(bool us)
