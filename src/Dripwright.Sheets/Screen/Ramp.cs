@@ -52,14 +52,10 @@ public static class Ramp
         {
             var step = ".sheet .step-" + (i + 1).ToString(CultureInfo.InvariantCulture);
             css.Append(step).Append(">.fill-paper{fill:").Append(Colours[i]).Append("}\n");
-            css.Append(step).Append(">.tint-plant{fill:none}\n");
             css.Append(step).Append(">text{fill:").Append(Letters[i]).Append("}\n");
-            css.Append(step)
-                .Append(">.pen-plant,")
-                .Append(step)
-                .Append(">line{stroke:")
-                .Append(Letters[i])
-                .Append("}\n");
+            css.Append(step).Append(">line{stroke:").Append(Letters[i]).Append("}\n");
+            // A plant from above lies on the colour, from the side over it.
+            css.Append(step).Append(".above>.pen-plant{fill:none;stroke:").Append(Letters[i]).Append("}\n");
         }
 
         return css.ToString();

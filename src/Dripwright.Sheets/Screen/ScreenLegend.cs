@@ -8,13 +8,14 @@ namespace Dripwright.Sheets.Screen;
 /// <summary>What lines and colours mean, under a drawing for the screen.</summary>
 internal static class ScreenLegend
 {
-    private const double Gap = 6;
+    private const double Gap = 8;
     private const double ScaleHeight = 17;
     private const double NoWater = 24;
 
     /// <summary>Draws the legend and tells how high it is.</summary>
     /// <param name="plan">The plan, in the units to show.</param>
     /// <param name="kind">The view.</param>
+    /// <param name="options">What is drawn.</param>
     /// <param name="scale">The drawing's scale, for its bar.</param>
     /// <param name="steps">The scale of the colours; null for none.</param>
     /// <param name="at">Its upper left corner.</param>
@@ -22,6 +23,7 @@ internal static class ScreenLegend
     public static (IReadOnlyList<Element> Elements, double Height) Draw(
         Plan plan,
         ScreenKind kind,
+        ScreenOptions options,
         Scale scale,
         StepScale? steps,
         Point at,
@@ -52,6 +54,12 @@ internal static class ScreenLegend
         }
 
         y += rows * 5;
+        if (options.Dimensions)
+        {
+            elements.Add(new Text(new Wording(plan.Rig.Units).DimensionNote, new(at.X, y + 4), TextStyle.Note));
+            y += 5;
+        }
+
         if (scale.Denominator <= 500)
         {
             elements.Add(ScaleBar.Draw(new(at.X, y + 7), scale, Scales.UnitsOf(plan.Rig.Units)));

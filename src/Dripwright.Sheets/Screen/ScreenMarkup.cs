@@ -22,13 +22,15 @@ internal sealed class ScreenMarkup
 
     private readonly Dictionary<string, ScreenPart> parts;
     private readonly StepScale? scale;
+    private readonly ScreenKind kind;
     private readonly bool fewStops;
 
-    public ScreenMarkup(Plan plan, StepScale? scale)
+    public ScreenMarkup(Plan plan, ScreenKind kind, StepScale? scale)
     {
         var all = ScreenParts.Of(plan);
         parts = all.ToDictionary(p => p.Part, StringComparer.Ordinal);
         fewStops = all.Count > MostStops;
+        this.kind = kind;
         this.scale = scale;
     }
 
@@ -57,34 +59,45 @@ internal sealed class ScreenMarkup
         {
             var value = part.Flow is { } flow && part.Pressure is { } pressure ? scale.Value(flow, pressure) : null;
             var step = scale.StepOf(value);
-            look += " step-" + Wording.Count(step);
-            children.AddRange(Figure(shape, step, value));
+            look += $"{(kind == ScreenKind.Plan ? " above" : "")} step-{Wording.Count(step)}";
+            children = Coloured(children, shape, step, value);
         }
 
         return Named(group with { Children = children }, part, look);
     }
 
     // The value where there is room for it, else the number of its step, which the legend tells.
-    private IEnumerable<Text> Figure(Box shape, int step, double? value)
+    private List<Element> Coloured(List<Element> children, Box shape, int step, double? value)
     {
-        var style = TextStyle.Small.Middle with { Role = Role.Ink };
-        var wide = shape.Width >= RoomForValue && shape.Height >= RoomForValue + 0.5;
-        if (value is { } known && wide)
+        // A number beside the pot does not stand on its colour: in a group of its own it keeps the colour of ink.
+        List<Element> kept =
+        [
+            .. children.Select(e =>
+                e is Text text && !shape.Holds(TextMeasure.Bounds(text), 0.5) ? new Group([text]) : e
+            ),
+        ];
+        var style = TextStyle.Small.Middle.Bold with { Role = Role.Ink };
+        if (value is { } known && shape.Width >= RoomForValue && shape.Height >= RoomForValue + 0.5)
         {
             var text = scale!.Text(known);
             var width = TextMeasure.Width(text, style);
-            if (width > shape.Width - 0.6)
-            {
-                style = style with { Size = style.Size * (shape.Width - 0.6) / width };
-            }
-
-            yield return new Text(text, new(shape.Centre.X, Math.Min(shape.Centre.Y + 3, shape.Bottom - 0.8)), style);
+            style = width > shape.Width - 0.6 ? style with { Size = style.Size * (shape.Width - 0.6) / width } : style;
+            kept.Add(new Text(text, new(shape.Centre.X, Math.Min(shape.Centre.Y + 3, shape.Bottom - 0.8)), style));
         }
-        else if (step > 0 && shape.Width is >= RoomForStep and < RoomForValue)
+        else if (step > 0 && Math.Min(shape.Width, shape.Height) >= RoomForStep)
         {
-            style = style with { Size = Math.Min(style.Size, shape.Width * 0.8) };
-            yield return new Text(Wording.Count(step), shape.Centre.Move(0, style.CapHeight / 2), style);
+            // One figure has room: the step's; and in a pot from above it stands over the feed line.
+            var above = kind == ScreenKind.Plan;
+            kept.RemoveAll(e => e is Text || (above && e is Circle { Pen.Role: Role.Plant }));
+            style = style with
+            {
+                Size = Math.Min(style.Size, Math.Min(shape.Width, shape.Height) * (above ? 0.55 : 0.8)),
+            };
+            var foot = above ? -0.4 : style.CapHeight / 2;
+            kept.Add(new Text(Wording.Count(step), shape.Centre.Move(0, foot), style));
         }
+
+        return kept;
     }
 
     private Group Run(Group group, ScreenPart part)

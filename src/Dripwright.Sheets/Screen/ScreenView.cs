@@ -70,14 +70,14 @@ public static class ScreenView
         var shown = plan.In(options.Units);
         var steps = StepScale.Of(shown, options.Colour);
         var (scale, picture) = new ScreenPicture(shown, kind, options).Draw();
-        List<Element> elements = [.. new ScreenMarkup(shown, steps).Of(picture)];
+        List<Element> elements = [.. new ScreenMarkup(shown, kind, steps).Of(picture)];
         var box = ScreenPicture.Bounds(elements).Inset(-2);
         var width = Math.Max(box.Width, options.Width);
         box = new(box.Centre.X - (width / 2), box.Y, width, box.Height);
         if (options.Legend)
         {
             var corner = new Point(box.X + 2, box.Bottom);
-            var (legend, height) = ScreenLegend.Draw(shown, kind, scale, steps, corner, width - 4);
+            var (legend, height) = ScreenLegend.Draw(shown, kind, options, scale, steps, corner, width - 4);
             elements.AddRange(legend);
             box = box with { Height = box.Height + height };
         }

@@ -79,6 +79,7 @@ public sealed class ScreenViewTests
                     .Select(kind => "<figure>" + ScreenView.Of(plan, kind, options) + "</figure>");
                 var page =
                     "<!doctype html><meta charset=utf-8><style>body{margin:8px;background:var(--sheet-paper)}figure{margin:0 0 16px}svg{width:100%;height:auto}"
+                    + Dripwright.Sheets.Writing.SvgStyles.FontFaces()
                     + ScreenView.Styles()
                     + "</style>"
                     + string.Concat(views);
