@@ -17,7 +17,7 @@ internal sealed class ScreenMarkup
     /// <summary>[mm] A pot so large has room for the number of its step.</summary>
     private const double RoomForStep = 2.2;
 
-    /// <summary>More parts than this are not all stops of the Tab key.</summary>
+    /// <summary>Of more parts than this only the first pot of each row, and what serves all rows, is a stop of the Tab key.</summary>
     private const int MostStops = 200;
 
     private readonly Dictionary<string, ScreenPart> parts;
@@ -109,7 +109,7 @@ internal sealed class ScreenMarkup
 
     private Group Named(Group group, ScreenPart part, string look)
     {
-        var stop = !fewStops || part.Kind != "pot" || part.Pot == 1;
+        var stop = !fewStops || (part.Kind == "run" ? part.Row == 0 : part.Pot <= 1);
         List<(string, string)> attributes =
         [
             ("data-part", part.Part),

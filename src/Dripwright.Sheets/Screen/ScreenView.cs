@@ -9,8 +9,9 @@ namespace Dripwright.Sheets.Screen;
 /// <remarks>
 /// Every pot, run, the pump and the reservoir is a group with an id, <c>data-part</c>, <c>role</c>, <c>tabindex</c> and
 /// <c>aria-label</c>; pots carry <c>data-row</c>, <c>data-spec</c> (index in the rig file's rows) and <c>data-pot</c>,
-/// runs carry <c>data-run</c>. Of a rig with more than 200 such parts only the first pot of each row is a stop of the Tab
-/// key; the page moves on from there. The page brings <see cref="Styles"/>, or its own rules for the same classes.
+/// runs carry <c>data-run</c>. Of a rig with more than 200 such parts only the first pot of each row, and what serves all
+/// rows, is a stop of the Tab key; the page moves on from there. The page brings <see cref="Styles"/>, or its own rules
+/// for the same classes.
 /// </remarks>
 public static class ScreenView
 {
