@@ -8,9 +8,12 @@ public sealed record Scale(double Denominator, string Words)
     /// <summary>Full size, for patterns that are laid on the work.</summary>
     public static Scale Full { get; } = new(1, "1:1 full size");
 
-    /// <summary>Scales of ISO 5455 (from memory), largest first.</summary>
+    /// <summary>
+    /// Scales of ISO 5455 (from memory), largest first, and between its 1:20 and 1:50 the 1:25 and 1:30 that are read off the
+    /// 1:250 and 1:300 edges of a ruler (common practice): many rows just miss 1:20.
+    /// </summary>
     public static IReadOnlyList<Scale> Metric { get; } =
-    [Full, .. new[] { 2, 5, 10, 20, 50, 100, 200 }.Select(n => new Scale(n, $"1:{Text(n)}"))];
+    [Full, .. new[] { 2, 5, 10, 20, 25, 30, 50, 100, 200 }.Select(n => new Scale(n, $"1:{Text(n)}"))];
 
     /// <summary>Inch-to-the-foot scales of a US scale ruler (common practice), largest first.</summary>
     public static IReadOnlyList<Scale> UnitedStates { get; } =

@@ -83,4 +83,39 @@ public readonly record struct Box(double X, double Y, double Width, double Heigh
     /// <param name="slack">[mm] Overhang that is forgiven.</param>
     public bool Holds(Box other, double slack = 1e-6) =>
         other.X >= X - slack && other.Y >= Y - slack && other.Right <= Right + slack && other.Bottom <= Bottom + slack;
+
+    /// <summary>Whether a straight line from one point to another runs through the box.</summary>
+    /// <param name="from">One end.</param>
+    /// <param name="to">The other end.</param>
+    /// <remarks>Cuts the line off at each edge in turn: Liang and Barsky (1984), from memory.</remarks>
+    public bool Crosses(Point from, Point to)
+    {
+        var way = to - from;
+        var (start, end) = (0.0, 1.0);
+        foreach (
+            var (along, room) in new[]
+            {
+                (-way.X, from.X - X),
+                (way.X, Right - from.X),
+                (-way.Y, from.Y - Y),
+                (way.Y, Bottom - from.Y),
+            }
+        )
+        {
+            if (along == 0)
+            {
+                if (room < 0)
+                {
+                    return false;
+                }
+
+                continue;
+            }
+
+            var at = room / along;
+            (start, end) = along < 0 ? (Math.Max(start, at), end) : (start, Math.Min(end, at));
+        }
+
+        return start <= end;
+    }
 }

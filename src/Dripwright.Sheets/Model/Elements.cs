@@ -86,4 +86,7 @@ public sealed record Group(IReadOnlyList<Element> Children) : Element
 
     /// <summary>Outline, in the children's coordinates, outside which nothing shows; null for none.</summary>
     public IReadOnlyList<Point>? Clip { get; init; }
+
+    /// <summary>More attributes for a web page, in this order; they stand in for the group's own role and label.</summary>
+    public IReadOnlyList<(string Name, string Value)> Attributes { get; init; } = [];
 }

@@ -47,8 +47,9 @@ internal sealed class EndPicture(Plan plan, View view)
         return new(levels.Min(), zs.Min(), levels.Max(), zs.Max());
     }
 
-    /// <summary>The picture with its dimensions.</summary>
-    public IEnumerable<Element> Draw()
+    /// <summary>The picture.</summary>
+    /// <param name="dimensions">Whether with its dimensions.</param>
+    public IEnumerable<Element> Draw(bool dimensions = true)
     {
         foreach (var row in layout.Rows.Reverse())
         {
@@ -60,13 +61,18 @@ internal sealed class EndPicture(Plan plan, View view)
 
         var tank = layout.Tank;
         var (a, b) = (Level(plan, tank.Front), Level(plan, tank.Back));
-        yield return side.Tank(tank, Math.Min(a, b), Math.Max(a, b), layout.Parts.Pump is not null);
+        yield return side.Tank(tank, Math.Min(a, b), Math.Max(a, b));
+        if (layout.Parts.Pump is not null)
+        {
+            yield return side.Pump(tank);
+        }
+
         foreach (var run in layout.Runs.Where(Loose))
         {
             yield return painter.Draw(run, fittings: false);
         }
 
-        foreach (var element in Dimensions())
+        foreach (var element in dimensions ? Dimensions() : [])
         {
             yield return element;
         }

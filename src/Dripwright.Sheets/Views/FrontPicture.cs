@@ -65,8 +65,9 @@ internal sealed class FrontPicture(Plan plan, RowLayout row, View view, Extent w
         return new(left ? near : far, 21 + PotDimensions.Depth(row, scale, words), left ? far : near, 37);
     }
 
-    /// <summary>The picture with its dimensions.</summary>
-    public IEnumerable<Element> Draw()
+    /// <summary>The picture.</summary>
+    /// <param name="dimensions">Whether with its dimensions.</param>
+    public IEnumerable<Element> Draw(bool dimensions = true)
     {
         var window = new Box(
             view[part.Left, 0].X - (CutLeft ? 0 : 6),
@@ -89,7 +90,7 @@ internal sealed class FrontPicture(Plan plan, RowLayout row, View view, Extent w
         {
             Clip = window.Corners,
         };
-        foreach (var element in (Element[])[.. Breaks(), .. Texts(), .. Dimensions(), .. Marks()])
+        foreach (var element in (Element[])[.. Breaks(), .. Texts(), .. dimensions ? Dimensions() : [], .. Marks()])
         {
             yield return element;
         }
@@ -121,7 +122,11 @@ internal sealed class FrontPicture(Plan plan, RowLayout row, View view, Extent w
                 yield return element;
             }
 
-            yield return side.Tank(tank, tank.Left, tank.Right, layout.Parts.Pump is not null);
+            yield return side.Tank(tank, tank.Left, tank.Right);
+            if (layout.Parts.Pump is not null)
+            {
+                yield return side.Pump(tank);
+            }
         }
 
         yield return side.Stand(
@@ -183,10 +188,46 @@ internal sealed class FrontPicture(Plan plan, RowLayout row, View view, Extent w
                 ? $"{drain.Label} falls {wording.Slope(plan.Rig.Drain.Slope)}"
                 : $"{drain.Label} lies level";
         var (from, to) = (Math.Max(part.Left, row.OriginX), Math.Min(part.Right, row.OriginX + row.Length));
-        var tip = row.Drain.At(from + ((to - from) * 0.3) - row.OriginX);
-        var at = view[tip.X, tip.Z];
-        var away = at.X + 40 > view[part.Right, 0].X + 20 ? -5 : 5;
-        return Dimension.Leader(at, at.Move(away, 8), text);
+        Point Tip(double share)
+        {
+            var tip = drain.At(from + ((to - from) * share) - row.OriginX);
+            return view[tip.X, tip.Z];
+        }
+
+        var width = TextMeasure.Width(text, TextStyle.Note) + 1.5;
+        var (floor, right) = (view[0, row.Floor].Y, view[part.Right, 0].X + 20);
+        double[] shares = [0.3, 0.4, 0.2, 0.5, 0.6, 0.7, 0.1, 0.8];
+        double[] depths = [8, 10, 6, 13, 16, 20];
+        var places =
+            from share in shares
+            from depth in depths
+            from side in new[] { 5, -5 }
+            let at = Tip(share)
+            let knee = at.Move(side, depth)
+            let box = new Box(side > 0 ? knee.X : knee.X - width, knee.Y - 4.4, width, 5.2)
+            where box.Right <= right && box.Bottom < floor - 0.5 && !OnSomething(box)
+            select (at, knee);
+        var found = places.Take(1).ToList();
+        if (found.Count > 0)
+        {
+            return Dimension.Leader(found[0].at, found[0].knee, text);
+        }
+
+        // No free place, as on a low stand at a small scale: the text covers what lies beneath.
+        var crowded = Tip(0.3);
+        return Dimension.Leader(crowded, crowded.Move(crowded.X + 40 > right ? -5 : 5, 8), text);
+    }
+
+    /// <summary>Whether a tube of the stand or a pipe runs through the box.</summary>
+    private bool OnSomething(Box box)
+    {
+        var room = box.Inset(-view.Length(layout.Stand.Tube.Outside) / 2);
+        return layout
+                .Stand.Members.Where(m => m.Row == row.Number)
+                .Any(m => room.Crosses(view[m.From.X, m.From.Z], view[m.To.X, m.To.Z]))
+            || Runs().Any(r => r.Path.Zip(r.Path.Skip(1)).Any(leg => box.Crosses(On(leg.First), On(leg.Second))));
+
+        Point On(Point3 p) => view[p.X, p.Z];
     }
 
     private IEnumerable<Element> Dimensions()

@@ -42,12 +42,11 @@ internal sealed class SideParts(View view, Func<Point3, double> level)
         return new(elements) { Class = "stand", Title = "Stand" };
     }
 
-    /// <summary>The reservoir with its water and, where there is one, the pump.</summary>
-    public Group Tank(TankPlace tank, double from, double to, bool pump)
+    /// <summary>The reservoir with its water.</summary>
+    public Group Tank(TankPlace tank, double from, double to)
     {
         var box = view.Box(from, tank.Floor, to - from, tank.Rim - tank.Floor);
         var full = view[0, tank.Full].Y;
-        var outlet = view[level(tank.PumpOutlet), tank.PumpOutlet.Z];
         var lowest = view[0, tank.Lowest].Y;
         return new([
             new Rectangle(box, null, Fill.Paper),
@@ -55,22 +54,30 @@ internal sealed class SideParts(View view, Func<Point3, double> level)
             new Rectangle(box, Pen.Built),
             new Line(new(box.X, full), new(box.Right, full), new Pen(Role.Water)),
             new Line(new(box.X, lowest), new(box.Right, lowest), new Pen(Role.Water, Type: LineType.Dashed)),
-            .. pump
-                ? new Element[]
-                {
-                    new Circle(outlet, 1.8, Pen.Thin, Fill.Paper),
-                    Polyline.Polygon(
-                        [outlet.Move(0, -1.8), outlet.Move(1.5, 0.9), outlet.Move(-1.5, 0.9)],
-                        null,
-                        new(Role.Water)
-                    ),
-                }
-                : [],
         ])
         {
             Id = "reservoir",
             Class = "reservoir",
             Title = "Reservoir",
+        };
+    }
+
+    /// <summary>The pump in the reservoir.</summary>
+    public Group Pump(TankPlace tank)
+    {
+        var outlet = view[level(tank.PumpOutlet), tank.PumpOutlet.Z];
+        return new([
+            new Circle(outlet, 1.8, Pen.Thin, Fill.Paper),
+            Polyline.Polygon(
+                [outlet.Move(0, -1.8), outlet.Move(1.5, 0.9), outlet.Move(-1.5, 0.9)],
+                null,
+                new(Role.Water)
+            ),
+        ])
+        {
+            Id = "pump",
+            Class = "pump",
+            Title = "Pump",
         };
     }
 

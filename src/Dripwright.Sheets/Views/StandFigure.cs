@@ -56,23 +56,31 @@ internal static class StandFigure
                     new(Role.Ink, FillPattern.Tint)
                 ))
         );
-        elements.AddRange(Labels(members, At, box));
+        elements.AddRange(Labels(members, [.. joints.Select(j => At(j.At))], At, box));
         return new(elements) { Class = "figure", Title = "One module of the stand, pulled apart" };
     }
 
-    private static List<Element> Labels(List<StandMember> members, Func<Point3, Point> at, Box box)
+    private static List<Element> Labels(List<StandMember> members, List<Point> joints, Func<Point3, Point> at, Box box)
     {
         List<Element> elements = [];
         List<Box> taken = [];
         var style = TextStyle.Note.Bold;
+        var lines = members.Select(m => (A: at(m.From), B: at(m.To))).ToList();
+        bool Free(Box b) =>
+            box.Holds(b)
+            && !taken.Any(t => t.Overlaps(b))
+            && !lines.Exists(l => b.Inset(-0.7).Crosses(l.A, l.B))
+            && !joints.Exists(j => b.Inset(-1.6).Crosses(j, j));
         foreach (var alike in members.GroupBy(m => m.Label))
         {
             var width = TextMeasure.Width(alike.Key, style);
-            var place = alike
-                .SelectMany(m => new[] { 0.5, 0.35, 0.65 }.Select(t => (A: at(m.From), B: at(m.To), T: t)))
-                .Select(s => s.A + ((s.B - s.A) * s.T))
-                .Select(p => new Box(p.X + 1.5, p.Y - 4.6, width, 4.2))
-                .FirstOrDefault(b => box.Holds(b) && !taken.Any(t => t.Overlaps(b)));
+            var spots = alike
+                .SelectMany(m => Along.Select(t => at(m.From) + ((at(m.To) - at(m.From)) * t)))
+                .SelectMany(p => Around(p, width))
+                .ToList();
+            var place = spots.Find(Free);
+            // Where every place beside the tube is taken, the label covers what lies beneath it.
+            place = place.Width > 0 ? place : spots.Find(b => box.Holds(b) && !taken.Any(t => t.Overlaps(b)));
             if (place.Width > 0)
             {
                 taken.Add(place);
@@ -82,5 +90,25 @@ internal static class StandFigure
         }
 
         return elements;
+    }
+
+    private static readonly double[] Along = [0.5, 0.35, 0.65, 0.25, 0.75];
+
+    /// <summary>Places for a label beside a point of its tube: over, under, right, left, and off its corners.</summary>
+    private static Box[] Around(Point p, double width)
+    {
+        const double high = 4;
+        const double off = 1;
+        return
+        [
+            new(p.X - (width / 2), p.Y - high - off, width, high),
+            new(p.X - (width / 2), p.Y + off, width, high),
+            new(p.X + off + 0.5, p.Y - (high / 2), width, high),
+            new(p.X - width - off - 0.5, p.Y - (high / 2), width, high),
+            new(p.X + off, p.Y + off, width, high),
+            new(p.X - width - off, p.Y - high - off, width, high),
+            new(p.X + off, p.Y - high - off, width, high),
+            new(p.X - width - off, p.Y + off, width, high),
+        ];
     }
 }

@@ -26,6 +26,14 @@ public sealed record SvgOptions
     /// <summary>Put before every id, so that several sheets can stand on one page.</summary>
     public string IdPrefix { get; init; } = "";
 
+    /// <summary>
+    /// Whether its parts can be reached and pressed: then it is a group of things to a screen reader, not one picture.
+    /// </summary>
+    public bool Live { get; init; }
+
+    /// <summary>More style rules, put after the embedded ones.</summary>
+    internal string MoreStyles { get; init; } = "";
+
     /// <summary>Part of the sheet to show; null for the whole of it.</summary>
     public Box? Window { get; init; }
 }

@@ -125,7 +125,12 @@ internal sealed class SvgShapes(StringBuilder svg, string prefix)
         Attribute("id", group.Id is null ? null : prefix + group.Id);
         Attribute("class", group.Class);
         Attribute("transform", Transform(group));
-        if (group.Title is not null)
+        foreach (var (name, value) in group.Attributes)
+        {
+            Attribute(name, value);
+        }
+
+        if (group.Title is not null && group.Attributes.Count == 0)
         {
             Attribute("role", "group");
             Attribute("aria-label", group.Title);

@@ -17,7 +17,8 @@ public static class SvgWriter
         options ??= new();
         var window = options.Window ?? sheet.Paper.Area;
         var svg = new StringBuilder();
-        svg.Append("<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"sheet\" role=\"img\"");
+        svg.Append("<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"sheet\" role=\"");
+        svg.Append(options.Live ? "group\" aria-label=\"" + Xml.Escape(sheet.Title) : "img").Append('"');
         if (!options.Fluid)
         {
             svg.Append(" width=\"").Append(Numbers.Millimetres(window.Width)).Append("mm\" height=\"");
@@ -31,7 +32,7 @@ public static class SvgWriter
         if (options.EmbedStyles)
         {
             svg.Append("<style>\n").Append(options.EmbedFont ? SvgStyles.FontFaces() : "");
-            svg.Append(SvgStyles.Embedded(options.Palette)).Append("</style>\n");
+            svg.Append(SvgStyles.Embedded(options.Palette)).Append(options.MoreStyles).Append("</style>\n");
         }
 
         SvgPatterns.Write(svg, FillsOf(sheet.Elements), options.IdPrefix);

@@ -1,0 +1,135 @@
+using Dripwright.Engine;
+using Dripwright.Engine.Layout;
+using Dripwright.Engine.Water;
+using Dripwright.Sheets.Views;
+
+namespace Dripwright.Sheets.Screen;
+
+/// <summary>Names what there is to see in a plan.</summary>
+internal static class ScreenParts
+{
+    /// <summary>Every pot, run, the reservoir and the pump.</summary>
+    public static IReadOnlyList<ScreenPart> Of(Plan plan)
+    {
+        var words = new Wording(plan.Rig.Units);
+        var flows = plan.Feed.Pots.ToDictionary(p => (p.Row, p.Pot));
+        var runs = RunFlows(plan);
+        return
+        [
+            .. plan.Layout.Rows.SelectMany(row => row.Pots.Select(pot => PotPart(row, pot, flows, words))),
+            .. plan.Layout.Runs.Select(run => RunPart(plan, run, runs, words)),
+            Reservoir(plan, words),
+            Pump(plan, words),
+        ];
+    }
+
+    /// <summary>Name of a pot's part.</summary>
+    public static string PotName(int row, int pot) => $"pot-{Wording.Count(row)}-{Wording.Count(pot)}";
+
+    private static ScreenPart PotPart(
+        RowLayout row,
+        PotPlace pot,
+        Dictionary<(int Row, int Pot), PotFlow> flows,
+        Wording words
+    )
+    {
+        var water = flows.GetValueOrDefault((row.Number, pot.Number));
+        List<string> says = [$"Row {Wording.Count(row.Number)}", $"pot {Wording.Count(pot.Number)}"];
+        says.Add(
+            !pot.Planted ? "empty"
+            : pot.Crop.Length > 0 ? "planted " + pot.Crop
+            : "planted"
+        );
+        if (pot.Plants > 1)
+        {
+            says.Add(Wording.Counted(pot.Plants, "plant"));
+        }
+
+        if (pot.Planted && pot.ValveOpen < 1)
+        {
+            says.Add($"valve {words.Share(pot.ValveOpen)} open");
+        }
+
+        if (water is not null)
+        {
+            says.Add(water.Flow > 0 ? words.Flow(water.Flow) : "no water");
+        }
+
+        return new(PotName(row.Number, pot.Number), "pot", row.Number, row.SpecIndex, pot.Number, "", Said(says))
+        {
+            Flow = water?.Flow,
+            Pressure = water?.Pressure,
+        };
+    }
+
+    private static ScreenPart RunPart(Plan plan, PipeRun run, Dictionary<string, double> flows, Wording words)
+    {
+        double? flow = flows.TryGetValue(run.Label, out var known) ? known : null;
+        List<string> says = [RunPainter.TitleOf(run), run.Pipe.Name];
+        if (flow is { } carried)
+        {
+            says.Add(words.Flow(carried));
+        }
+
+        var spec = run.Row > 0 ? plan.Layout.Rows[run.Row - 1].SpecIndex : -1;
+        return new("run-" + run.Label, "run", run.Row, spec, 0, run.Label, Said(says)) { Flow = flow };
+    }
+
+    private static ScreenPart Reservoir(Plan plan, Wording words) =>
+        new(
+            "reservoir",
+            "reservoir",
+            0,
+            -1,
+            0,
+            "",
+            Said(["Reservoir", words.Volume(plan.Reservoir.FullVolume) + " when filled"])
+        );
+
+    private static ScreenPart Pump(Plan plan, Wording words)
+    {
+        List<string> says = [plan.Layout.Parts.Pump is null ? "Outlet to the feed line" : "Pump"];
+        if (plan.Feed.WorkingPoint is { } point)
+        {
+            says.Add(words.Flow(point.Flow));
+        }
+
+        return new("pump", "pump", 0, -1, 0, "", Said(says)) { Flow = plan.Feed.WorkingPoint?.Flow };
+    }
+
+    // What is read out needs no ties between numbers and units.
+    private static string Said(IEnumerable<string> says) =>
+        string.Join(", ", says).Replace('\u00a0', ' ').Replace('\u202f', ' ');
+
+    /// <summary>[m³/s] The greatest flow in each run.</summary>
+    private static Dictionary<string, double> RunFlows(Plan plan)
+    {
+        var flows = new Dictionary<string, double>(StringComparer.Ordinal);
+        void Note(string run, double flow)
+        {
+            var size = Math.Abs(flow);
+            flows[run] = flows.TryGetValue(run, out var known) ? Math.Max(known, size) : size;
+        }
+
+        foreach (var run in plan.Feed.Runs)
+        {
+            Note(run.Run, run.Flow);
+        }
+
+        foreach (var line in plan.Feed.Lines)
+        {
+            foreach (var point in line.Points)
+            {
+                Note(line.Run, point.Flow);
+            }
+        }
+
+        foreach (var run in plan.Drain.Runs)
+        {
+            // A drain with its exit in the middle has two legs, "D1 left" and "D1 right".
+            Note(run.Run.Split(' ')[0], run.Flow);
+        }
+
+        return flows;
+    }
+}
