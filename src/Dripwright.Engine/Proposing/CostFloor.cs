@@ -3,9 +3,15 @@ using Dripwright.Engine.Catalogue;
 namespace Dripwright.Engine.Proposing;
 
 /// <summary>A quick bound under the cost of every rig of a frame, before it is placed.</summary>
-/// <remarks>Counts only what no rig of the frame can do without: pots, tank, pump, emitters, and pipe for the pots' own length.</remarks>
+/// <remarks>
+/// Counts only what no rig of the frame can do without: pots with drains and coir, tank, pump, emitters, and pipe for the
+/// pots' own length.
+/// </remarks>
 internal sealed class CostFloor(Brief brief, SearchSpace space, CandidateList candidates, PartsCatalogue catalogue)
 {
+    /// <summary>[m³] What a block of coir may fill at most, so that the bound stays one.</summary>
+    private const double CoirBlock = 0.075;
+
     private readonly HashSet<string> _stock = [.. brief.OnHand.Select(h => h.Part)];
     private readonly int _pots = BriefPots.Count(brief);
 
@@ -13,29 +19,41 @@ internal sealed class CostFloor(Brief brief, SearchSpace space, CandidateList ca
     public decimal Of(Frame frame)
     {
         decimal pump = frame.Gravity ? 0 : space.Pumps.Min(candidates.PumpCost);
-        decimal emitters = space.Emitters.Min(e => candidates.EmitterCost(e, _pots * frame.Emitters));
+        decimal emitters = space.Emitters.Min(e => WithPieces(e, _pots * frame.Emitters));
+        decimal drains = catalogue
+            .Outlets[frame.Outlet]
+            .Pieces.GroupBy(p => p)
+            .Sum(p => PieceCost(p.Key, _pots * p.Count()));
         double length = Math.Max(0, _pots - frame.Pattern.Rows) * frame.Pattern.Spacing;
+        PipeSize line = catalogue.Pipes[frame.Line];
+        PipeSize drain = catalogue.Pipes[frame.Drain];
+        TubeSize tube = catalogue.Tubes[space.Start.Stand.Tube];
         return candidates.Cost(space.Pot, _pots, 0)
+            + PieceCost("coir-5-kg", (int)(_pots * space.Pot.Volume / CoirBlock))
             + candidates.Cost(catalogue.Tanks[frame.Tank], frame.Gravity ? 2 : 1, 0)
             + pump
             + emitters
-            + Lengths(catalogue.Pipes[frame.Line], catalogue.Pipes[frame.Line].StockLengths, length)
-            + Lengths(catalogue.Pipes[frame.Drain], catalogue.Pipes[frame.Drain].StockLengths, length)
-            + Lengths(
-                catalogue.Tubes[space.Start.Stand.Tube],
-                catalogue.Tubes[space.Start.Stand.Tube].StockLengths,
-                2 * length
-            );
+            + drains
+            + Lengths(line, line.StockLengths, length)
+            + (
+                frame.Header == frame.Line
+                    ? 0
+                    : Lengths(catalogue.Pipes[frame.Header], catalogue.Pipes[frame.Header].StockLengths, 0.1)
+            )
+            + Lengths(drain, drain.StockLengths, length)
+            + Lengths(tube, tube.StockLengths, 2 * length);
     }
 
     /// <summary>[-] No rig of the frame is more even than this.</summary>
     public double Best(Frame frame) => space.Emitters.Max(e => CandidateList.Best(e, frame.Emitters));
 
-    // By the metre at the cheapest length sold; a cent is taken off for the rounding of each price.
-    private decimal Lengths(CatalogueEntry part, IReadOnlyList<double> sold, double length)
-    {
-        decimal price =
-            sold.Count == 1 && part.Price is { } own ? Math.Min(own, part.TypicalPrice ?? own) : part.TypicalPrice ?? 0;
-        return _stock.Contains(part.Key) ? 0 : Math.Max(0, (price - 0.01m) * (decimal)(length / sold[0]));
-    }
+    private decimal WithPieces(EmitterType emitter, int count) =>
+        candidates.EmitterCost(emitter, count)
+        + emitter.Pieces.GroupBy(p => p).Sum(p => PieceCost(p.Key, count * p.Count()));
+
+    private decimal PieceCost(string key, int count) =>
+        catalogue.Sundries.TryGetValue(key, out Sundry? piece) ? candidates.Cost(piece, count, 0) : 0;
+
+    private decimal Lengths(CatalogueEntry part, IReadOnlyList<double> sold, double length) =>
+        _stock.Contains(part.Key) ? 0 : StockCost.AtLeast(part, sold, length);
 }

@@ -1,7 +1,6 @@
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Findings;
 using Dripwright.Engine.Layout;
-using Dripwright.Engine.Parts;
 using Dripwright.Engine.Rigs;
 
 namespace Dripwright.Engine.Proposing;
@@ -109,11 +108,13 @@ internal sealed class FramePlacement(Brief brief, SearchSpace space, PartsCatalo
     {
         var judge = new Judgement(rig.Units);
         new LayoutRules(rig, layout, judge).Judge();
-        PartsPlan parts = PartsPlanner.Plan(rig, layout);
-        decimal floor = parts
-            .Lines.Where(l => l.Part != rig.Pump.Model && l.Part != rig.Feed.Emitter)
-            .Sum(l => l.Price ?? 0);
-        return new FrameDraft(frame, rig, layout, floor, [.. judge.Findings.Where(f => f.Level != FindingLevel.Note)]);
+        return new FrameDraft(
+            frame,
+            rig,
+            layout,
+            PartsFloor.Of(rig, layout),
+            [.. judge.Findings.Where(f => f.Level != FindingLevel.Note)]
+        );
     }
 
     private Rig Start(Frame frame)

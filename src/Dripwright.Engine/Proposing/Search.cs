@@ -6,9 +6,9 @@ namespace Dripwright.Engine.Proposing;
 
 /// <summary>Best-first search: what can be cheapest is looked at first, and what cannot be better any more is dropped.</summary>
 /// <remarks>
-/// The queue holds frames under a quick bound, and rigs under a bound that only leaves out what pump and strainer change in
-/// the header. A frame is placed when it is the cheapest left, a rig is planned when it is. So the order, and with it the answer,
-/// depends on the brief alone, and what is left at a stop is known not to be cheaper than what was taken last.
+/// Two queues, each the lowest bound first: arrangements that are still to be placed, and whole rigs of placed ones that are
+/// still to be planned. They take turns, so that good rigs are known early and drop much of what is left. The order, and with it
+/// the answer, depends on the brief alone, and the least bound left over at a stop is known.
 /// </remarks>
 internal sealed class Search
 {
@@ -22,7 +22,8 @@ internal sealed class Search
     private readonly ProposeOptions _options;
     private readonly CandidateList _candidates;
     private readonly FramePlacement _placement;
-    private readonly PriorityQueue<object, (decimal Floor, int Frame, int Within)> _queue = new();
+    private readonly PriorityQueue<Unplaced, (decimal Floor, int Frame)> _frames = new();
+    private readonly PriorityQueue<Candidate, (decimal Floor, int Frame, int Within)> _rigs = new();
 
     public Search(Brief brief, PartsCatalogue catalogue, ProposeOptions options)
     {
@@ -35,7 +36,8 @@ internal sealed class Search
         var floor = new CostFloor(brief, Space, _candidates, catalogue);
         foreach (Frame frame in Space.Frames)
         {
-            _queue.Enqueue(new Unplaced(frame, floor.Best(frame)), (floor.Of(frame), frame.Index, -1));
+            decimal least = floor.Of(frame);
+            _frames.Enqueue(new Unplaced(frame, floor.Best(frame), least), (least, frame.Index));
         }
     }
 
@@ -66,68 +68,81 @@ internal sealed class Search
     /// <summary>Searches until nothing better can be left, a bound is reached, or a stop is asked for.</summary>
     public void Run(IProgress<ProposeProgress>? progress, CancellationToken stop)
     {
-        while (_queue.TryPeek(out object? next, out var at))
+        bool placedLast = false;
+        while (!stop.IsCancellationRequested)
         {
-            if (stop.IsCancellationRequested)
-            {
-                Stopped = true;
-                return;
-            }
-
-            if (IsDear(at.Floor) && (Front.Any || OverBudget is not null))
+            DropHopeless();
+            bool frames = _frames.TryPeek(out Unplaced? frame, out _);
+            bool rigs = _rigs.TryPeek(out Candidate? rig, out var at);
+            if (!frames && !rigs)
             {
                 return;
             }
 
-            if (!Front.MayTake(at.Floor, BestOf(next) + Slack))
-            {
-                _queue.Dequeue();
-                continue;
-            }
-
-            if (next is Unplaced ? Placed >= _options.MostPlacings : Planned >= _options.MostPlans)
+            bool place = frames && (!rigs || (frame!.Floor < rig!.Floor && !placedLast));
+            if (place ? Placed >= _options.MostPlacings : Planned >= _options.MostPlans)
             {
                 return;
             }
 
-            _queue.Dequeue();
-            if (next is Unplaced unplaced)
+            if (place)
             {
-                Place(unplaced.Frame);
+                _frames.Dequeue();
+                Place(frame!.Frame);
             }
             else
             {
-                Try((Candidate)next, (at.Frame, at.Within));
+                _rigs.Dequeue();
+                Try(rig!, (at.Frame, at.Within));
             }
 
+            placedLast = place;
             progress?.Report(Progress());
         }
+
+        Stopped = true;
     }
+
+    private void DropHopeless()
+    {
+        while (_frames.TryPeek(out Unplaced? frame, out _) && !IsOfUse(frame.Floor, frame.Best))
+        {
+            _frames.Dequeue();
+        }
+
+        while (_rigs.TryPeek(out Candidate? rig, out _) && !IsOfUse(rig.Floor, rig.Best))
+        {
+            _rigs.Dequeue();
+        }
+    }
+
+    // Where nothing is found within the budget, the cheapest beyond it is sought, so that the grower hears how much is missing.
+    private bool IsOfUse(decimal floor, double best) =>
+        IsDear(floor)
+            ? !Front.Any && (OverBudget is not { } over || floor < over.Cost)
+            : Front.MayTake(floor, best + Slack);
 
     /// <summary>What was left that may have been better, and its least cost.</summary>
     public (long Count, decimal? Floor) Left()
     {
         long count = 0;
         decimal? least = null;
-        foreach ((object item, (decimal Floor, int, int) at) in _queue.UnorderedItems)
+        foreach ((Unplaced frame, _) in _frames.UnorderedItems.Where(f => IsOfUse(f.Element.Floor, f.Element.Best)))
         {
-            if ((IsDear(at.Floor) && Front.Any) || !Front.MayTake(at.Floor, BestOf(item) + Slack))
-            {
-                continue;
-            }
+            count += (frame.Frame.Gravity ? 1 : Space.Pumps.Count) * (long)Space.Emitters.Count;
+            least = Math.Min(least ?? frame.Floor, frame.Floor);
+        }
 
-            count += item is Unplaced unplaced
-                ? (unplaced.Frame.Gravity ? 1 : Space.Pumps.Count) * (long)Space.Emitters.Count
-                : 1;
-            least = Math.Min(least ?? at.Floor, at.Floor);
+        foreach ((Candidate rig, _) in _rigs.UnorderedItems.Where(r => IsOfUse(r.Element.Floor, r.Element.Best)))
+        {
+            count++;
+            least = Math.Min(least ?? rig.Floor, rig.Floor);
         }
 
         return (count, least);
     }
 
     private bool IsDear(decimal floor) => _brief.Budget is { } budget && floor > budget;
-
-    private static double BestOf(object item) => item is Unplaced unplaced ? unplaced.Best : ((Candidate)item).Best;
 
     private ProposeProgress Progress()
     {
@@ -151,7 +166,7 @@ internal sealed class Search
 
         foreach ((int within, Candidate candidate) in _candidates.Of(draft).Index())
         {
-            _queue.Enqueue(candidate, (candidate.Floor, frame.Index, within));
+            _rigs.Enqueue(candidate, (candidate.Floor, frame.Index, within));
         }
     }
 
@@ -206,5 +221,5 @@ internal sealed class Search
         return plan.Feed.Weakest!.Flow * seconds < plants * plan.Rig.Reservoir.UsePerPlant * 86_400;
     }
 
-    private sealed record Unplaced(Frame Frame, double Best);
+    private sealed record Unplaced(Frame Frame, double Best, decimal Floor);
 }

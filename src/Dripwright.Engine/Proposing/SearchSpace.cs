@@ -9,7 +9,7 @@ namespace Dripwright.Engine.Proposing;
 internal sealed class SearchSpace
 {
     /// <summary>Tanks tried for each frame: the cheapest that last long enough.</summary>
-    private const int MostTanks = 3;
+    private const int MostTanks = 2;
 
     private readonly Brief _brief;
     private readonly PartsCatalogue _catalogue;
@@ -107,13 +107,21 @@ internal sealed class SearchSpace
 
     private IEnumerable<Frame> FramesOf()
     {
-        PipeSize[] hoses =
+        PipeSize[] sold =
         [
             .. Sold(_catalogue.Pipes)
                 .Where(p => p.Flexible)
                 .OrderBy(p => p.InsideDiameter)
                 .ThenBy(p => p.Key, StringComparer.Ordinal),
         ];
+        // In small rigs a wide line gains nothing that could be measured, so it is not tried.
+        int sizes = BriefPots.Count(_brief) switch
+        {
+            <= FewPots => 2,
+            <= ManyPots => 3,
+            _ => sold.Length,
+        };
+        PipeSize[] hoses = [.. sold.Where((p, i) => i < sizes || _stock.Contains(p.Key))];
         int[] emitters =
         [
             .. new[]
@@ -200,6 +208,9 @@ internal sealed class SearchSpace
 
     /// <summary>Pots from which a second drain size is tried. Under it the narrowest never runs half full at a usual slope.</summary>
     private const int ManyPots = 60;
+
+    /// <summary>Pots up to which only the two narrowest hoses are tried.</summary>
+    private const int FewPots = 30;
 
     private List<TankType> TanksFor(bool gravity)
     {
