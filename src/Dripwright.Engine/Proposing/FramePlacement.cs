@@ -18,6 +18,12 @@ internal sealed class FramePlacement(Brief brief, SearchSpace space, PartsCatalo
     /// <summary>[m] A cord that reaches everywhere, so that the stand-in pump never asks for a longer one.</summary>
     private const double LongCord = 90;
 
+    // Room and fall do not ask how the rows are fed, so what was found for one frame holds for its likes.
+    private readonly Dictionary<
+        (RowPattern, DrainExit, string, string, bool, double, double, double),
+        double?
+    > _heights = [];
+
     private readonly bool _us = brief.Units == UnitSystem.Us;
 
     private double LowestStand => _us ? 24 * Inch : 0.6;
@@ -58,14 +64,52 @@ internal sealed class FramePlacement(Brief brief, SearchSpace space, PartsCatalo
 
     private (Rig Rig, RigLayout Layout)? Raised(Rig rig, Frame frame, double module)
     {
+        (RowPattern, DrainExit, string, string, bool, double, double, double) like = (
+            frame.Pattern,
+            frame.Exit,
+            frame.Drain,
+            frame.Tank,
+            frame.Gravity,
+            rig.Reservoir.Gap,
+            rig.Drain.Slope,
+            module
+        );
+        if (!_heights.TryGetValue(like, out double? height))
+        {
+            height = StandHeight(rig, frame, module);
+            _heights.Add(like, height);
+        }
+
+        if (height is not { } stand)
+        {
+            return null;
+        }
+
+        Rig raised = With(rig, module, stand);
+        var layout = RigLayout.Of(raised, RigParts.Of(raised, catalogue));
+        if (layout.Conflicts.Count == 0)
+        {
+            return (raised, layout);
+        }
+
+        shortage.AddHoles();
+        return null;
+    }
+
+    private static Rig With(Rig rig, double module, double stand) =>
+        rig with
+        {
+            Rows = [.. rig.Rows.Select(r => r with { ModuleLength = module, StandHeight = stand })],
+        };
+
+    /// <summary>[m] The lowest stand from which the water falls; null where the room or the fall does not allow it.</summary>
+    private double? StandHeight(Rig rig, Frame frame, double module)
+    {
         double height = LowestStand;
         while (true)
         {
-            Rig tried = rig with
-            {
-                Rows = [.. rig.Rows.Select(r => r with { ModuleLength = module, StandHeight = height })],
-            };
-            RigLayout layout = RigLayout.Of(tried, RigParts.Of(tried, catalogue));
+            Rig tried = With(rig, module, height);
+            var layout = RigLayout.Of(tried, RigParts.Of(tried, catalogue));
             (double along, double across) = space.Room(frame.Pattern);
             if (layout.LengthUsed > along + 1e-6)
             {
@@ -79,18 +123,12 @@ internal sealed class FramePlacement(Brief brief, SearchSpace space, PartsCatalo
                 return null;
             }
 
-            if (layout.Conflicts.Count > 0)
-            {
-                shortage.AddHoles();
-                return null;
-            }
-
             double fall = frame.Gravity
                 ? -layout.Rows.Min(r => r.Drain.Path.Min(p => p.Z) - (layout.Parts.Drain.OutsideDiameter / 2) - r.Floor)
                 : layout.Tank.Rim - (layout.Tank.Mouth.Z - (layout.Parts.Drain.InsideDiameter / 2));
             if (fall <= 0)
             {
-                return (tried, layout);
+                return height;
             }
 
             double raised = height + (Math.Ceiling((fall / StandStep) - 1e-9) * StandStep);

@@ -1,5 +1,7 @@
 using System.Globalization;
 using Dripwright.Engine.Proposing;
+using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Units;
 using Spectre.Console;
 
 namespace Dripwright.Screen;
@@ -15,12 +17,8 @@ internal static class ProposalView
         {
             var number = (index + 1).ToString(CultureInfo.InvariantCulture);
             var cost = proposal.Cost.ToString("0.00", CultureInfo.InvariantCulture) + Space(proposal.Currency);
-            var even = Math.Floor(proposal.Evenness * 1000) / 10;
-            Line(
-                console,
-                $"{number}  {cost}  evenness {even.ToString("0.0", CultureInfo.InvariantCulture)} %",
-                s_heading
-            );
+            var even = QuantityText.Format(Dimension.Share, proposal.Evenness, proposal.Rig.Units);
+            Line(console, $"{number}  {cost}  evenness {even}", s_heading);
             Indented(console, $"{proposal.Title}.");
             Indented(console, proposal.Why + Unpriced(proposal));
             Line(console, "", Style.Plain);
