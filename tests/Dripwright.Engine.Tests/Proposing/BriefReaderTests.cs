@@ -16,12 +16,12 @@ public sealed class BriefReaderTests
 
     /// <summary>Any brief that reads: from one plant in a cupboard to a hall.</summary>
     private static readonly Gen<string> s_briefs = Gen.Select(
-            Gen.OneOfConst("us", "metric"),
+            Gen.OneOf<string>("us", "metric"),
             Gen.Int[1, 120],
             Gen.Int[3, 60],
             Gen.Int[3, 60],
             Gen.Int[1, 5],
-            Gen.OneOfConst(
+            Gen.OneOf<string>(
                 "",
                 "\"tankShelf\": \"7 ft\", ",
                 "\"budget\": 400, ",
@@ -52,7 +52,9 @@ public sealed class BriefReaderTests
                 ProposalList answer = Proposer.Of(
                     Briefs.From(text),
                     PartsCatalogue.Default,
-                    new() { MostPlans = 4, MostPlacings = 12 }
+                    new() { MostPlans = 4, MostPlacings = 12 },
+                    null,
+                    TestContext.Current.CancellationToken
                 );
                 Assert.True(answer.Proposals.Count > 0 || answer.Obstacles.Count > 0);
                 Assert.True(answer.Search.Planned <= 4 && answer.Search.Placed <= 12);
@@ -62,7 +64,7 @@ public sealed class BriefReaderTests
         );
 
     [Theory]
-    [InlineData("", "an empty file")]
+    [InlineData("", "the end of the file")]
     [InlineData("[]", "a brief")]
     [InlineData("""{ "crop": [] }""", "crops")]
     [InlineData("""{ "crops": [{ "plants": 12000 }] }""", "at most 600 pots")]

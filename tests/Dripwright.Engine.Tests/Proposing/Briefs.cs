@@ -35,7 +35,8 @@ internal static class Briefs
         return reading.Brief;
     }
 
-    public static ProposalList Propose(string json) => Proposer.Of(From(json, Few), Few);
+    public static ProposalList Propose(string json) =>
+        Proposer.Of(From(json, Few), Few, null, null, TestContext.Current.CancellationToken);
 
     /// <summary>All of an answer that a person reads, to compare answers.</summary>
     public static string Text(ProposalList answer) => ProposalJson.Write(answer);
