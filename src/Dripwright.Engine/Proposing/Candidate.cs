@@ -21,20 +21,19 @@ internal sealed record Candidate(
     double Best
 )
 {
-    /// <summary>The rig; null where the pump would need more water over it than the tank's mark leaves.</summary>
+    /// <summary>The rig; null where the lowest level to keep lies over the tank's mark.</summary>
     public Rig? ToRig()
     {
         Rig rig = Draft.Rig;
         Rig whole = rig with { Feed = rig.Feed with { Emitter = Emitter.Key, Strainer = Strainer.Key } };
-        if (Pump is null)
+        double lowest = Pump is null ? rig.Reservoir.LowestLevel : LowestLevel(rig);
+        if (lowest >= rig.Reservoir.Fill * Draft.Layout.Parts.Tank.Height)
         {
-            return whole;
+            return null;
         }
 
-        double lowest = LowestLevel(rig);
-        TankMeasures tank = Draft.Layout.Parts.Tank;
-        return lowest >= rig.Reservoir.Fill * tank.Height
-            ? null
+        return Pump is null
+            ? whole
             : whole with
             {
                 Pump = new Pump { Model = Pump.Key, CordSide = rig.Pump.CordSide },

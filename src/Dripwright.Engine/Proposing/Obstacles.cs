@@ -52,6 +52,17 @@ internal static class Obstacles
             );
         }
 
+        if (search.Planned == 0 && search.Shortage.Days is { } days)
+        {
+            double asked = brief.DaysWanted / 86_400;
+            obstacles.Add(
+                new(
+                    $"No reservoir that fits lasts {Judgement.Number(asked)} days with its pump covered.",
+                    $"Ask for {Judgement.Number(Math.Floor((asked - days) * 10) / 10)} days, or add a larger tank to your own catalogue."
+                )
+            );
+        }
+
         foreach (Finding finding in search.Closest ?? [])
         {
             obstacles.Add(

@@ -1,5 +1,6 @@
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Findings;
+using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Water;
 
 namespace Dripwright.Engine.Proposing;
@@ -177,6 +178,12 @@ internal sealed class Search
             return;
         }
 
+        if (DaysMissing(rig) is > 0 and { } days)
+        {
+            Shortage.AddDays(days);
+            return;
+        }
+
         Planned++;
         Plan plan = Planner.Of(rig, [], _catalogue, s_noDraws);
         List<Finding> against = [.. plan.Findings.Where(f => f.Level != FindingLevel.Note)];
@@ -200,6 +207,16 @@ internal sealed class Search
         }
 
         Front.Add(passed);
+    }
+
+    // Known without a plan: the water between the mark and the level that keeps the pump covered.
+    private double DaysMissing(Rig rig)
+    {
+        VesselShape tank = SearchSpace.ShapeOf(_catalogue.Tanks[rig.Reservoir.Tank]);
+        double working = ReservoirDays.WorkingVolume(tank, rig.Reservoir.LowestLevel, rig.Reservoir.Fill * tank.Height);
+        double missing = Space.VolumeWanted - working;
+        double aDay = _brief.Crops.Sum(c => c.Plants) * _brief.UsePerPlant * 86_400;
+        return missing > 1e-9 * Space.VolumeWanted ? missing / aDay : 0;
     }
 
     private void Note(IReadOnlyList<Finding> against)

@@ -12,6 +12,9 @@ internal sealed class Shortage
     /// <summary>[m] Least height by which the drain misses the tank's rim with the highest stand.</summary>
     public double? Fall { get; private set; }
 
+    /// <summary>[d] Least number of days by which a reservoir, with its pump covered, fell short of what was asked.</summary>
+    public double? Days { get; private set; }
+
     /// <summary>True when a frame failed because no module length kept its holes clear of joints.</summary>
     public bool Holes { get; private set; }
 
@@ -20,6 +23,8 @@ internal sealed class Shortage
     public void AddAcross(double missing) => Across = Math.Min(Across ?? missing, missing);
 
     public void AddFall(double missing) => Fall = Math.Min(Fall ?? missing, missing);
+
+    public void AddDays(double missing) => Days = Math.Min(Days ?? missing, missing);
 
     public void AddHoles() => Holes = true;
 }
