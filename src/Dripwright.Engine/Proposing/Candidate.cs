@@ -1,5 +1,4 @@
 using Dripwright.Engine.Catalogue;
-using Dripwright.Engine.Layout;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Water;
 
