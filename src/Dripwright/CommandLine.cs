@@ -86,6 +86,7 @@ internal static class CommandLine
         )
         {
             StartCommand.Of(around, shared),
+            SuggestCommand.Of(around, shared),
             CheckCommand.Of(around, shared),
             PlanCommand.Of(around, shared),
             PackCommand.Of(around, shared),

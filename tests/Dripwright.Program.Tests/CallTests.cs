@@ -9,7 +9,7 @@ public sealed class CallTests
 
         Assert.Equal(Exit.Good, call.Exit);
         Assert.Empty(call.Error);
-        foreach (var command in new[] { "start", "check", "plan", "pack", "shape", "shelf" })
+        foreach (var command in new[] { "start", "suggest", "check", "plan", "pack", "shape", "shelf" })
         {
             Assert.Matches($@"(?m)^  {command}\b", call.Out);
         }
@@ -18,7 +18,7 @@ public sealed class CallTests
     [Fact]
     public async Task Help_fits_into_eighty_columns()
     {
-        foreach (var command in new[] { "start", "check", "plan", "pack", "shape", "shelf" })
+        foreach (var command in new[] { "start", "suggest", "check", "plan", "pack", "shape", "shelf" })
         {
             var call = await Call.Of(command, "--help");
 
@@ -37,6 +37,8 @@ public sealed class CallTests
     [InlineData("pack", "one.json", "-o", "x", "--paper", "a5")]
     [InlineData("pack", "one.json", "-o", "x", "--date", "1.3.2026")]
     [InlineData("shelf", "cars")]
+    [InlineData("suggest")]
+    [InlineData("suggest", "--jsno", "brief.json")]
     [InlineData("--colour", "purple", "shelf")]
     [InlineData("start", "x.json", "--pots", "0")]
     [InlineData("start", "x.json", "--pots", "many")]
