@@ -14,9 +14,6 @@ internal static class Opening
     /// <summary>Nothing on hand.</summary>
     public const string EmptyOnHand = "[]\n";
 
-    /// <summary>Marks a SQLite file as a garden for tools that tell kinds of files: "Drip" in ASCII.</summary>
-    private const string ApplicationMark = "PRAGMA application_id = 0x44726970; ";
-
     /// <summary>How long another program may take to change the tables before we say that it was broken off.</summary>
     private static readonly TimeSpan s_lockPatience = TimeSpan.FromSeconds(5);
 
@@ -35,11 +32,7 @@ internal static class Opening
         await at.Change(tables => Furnish(tables, Now(time), stop), stop).ConfigureAwait(false);
         if (at.Place.Path is not null)
         {
-            // A write-ahead log lets pages read while one writes; copies come without it, so that they are one file.
-            var log = at.IsPooled ? "PRAGMA journal_mode = WAL; " : "";
-            var mark = isNew ? ApplicationMark : "";
-            await at.Read(tables => tables.Database.ExecuteSqlRawAsync(log + mark + "SELECT 1", stop))
-                .ConfigureAwait(false);
+            await at.Read(tables => Mark(tables, isNew, at.IsPooled, stop)).ConfigureAwait(false);
         }
     }
 
@@ -53,6 +46,23 @@ internal static class Opening
                 $"{place}: was written by a newer Dripwright: use that one. Nothing was changed."
             );
         }
+    }
+
+    private static async Task<bool> Mark(GardenTables tables, bool isNew, bool isPooled, CancellationToken stop)
+    {
+        if (isNew)
+        {
+            // Tools that tell kinds of files see "Drip" in ASCII.
+            await tables.Database.ExecuteSqlRawAsync("PRAGMA application_id = 0x44726970", stop).ConfigureAwait(false);
+        }
+
+        if (isPooled)
+        {
+            // With a write-ahead log pages read while one writes. Copies come without it, so that they are one file.
+            await tables.Database.ExecuteSqlRawAsync("PRAGMA journal_mode = WAL", stop).ConfigureAwait(false);
+        }
+
+        return true;
     }
 
     private static async Task<bool> ReadyFile(Connection at, string path, TimeProvider time, CancellationToken stop)
