@@ -1,3 +1,4 @@
+using System.Globalization;
 using Dripwright.Store.Tests.Places;
 
 namespace Dripwright.Store.Tests;
@@ -10,6 +11,8 @@ public sealed class DraftsOnAServer() : DraftTests(new PostgresPlaces());
 public abstract class DraftTests(ITestPlaces places) : IAsyncDisposable
 {
     private const string Half = "{ \"name\": \"Half typed\", \"rows\": [ { \"pots\": 1";
+
+    private static readonly CultureInfo Plain = CultureInfo.InvariantCulture;
 
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
 
@@ -109,7 +112,7 @@ public abstract class DraftTests(ITestPlaces places) : IAsyncDisposable
                 {
                     DraftOutcome outcome;
                     while (
-                        (outcome = await through.KeepDraftAsync(made.Id, $"{writer}:{n}", version, "", stop))
+                        (outcome = await through.KeepDraftAsync(made.Id, string.Create(Plain, $"{writer}:{n}"), version, "", stop))
                         is DraftOutcome.Overtaken late
                     )
                     {
@@ -133,7 +136,7 @@ public abstract class DraftTests(ITestPlaces places) : IAsyncDisposable
 
         Assert.Equal(writers * each + 1, seen.Distinct().Count());
         Assert.Equal("start", seen[^1]);
-        TestContext.Current.TestOutputHelper?.WriteLine($"{overtaken} times overtaken");
+        TestContext.Current.TestOutputHelper?.WriteLine(string.Create(Plain, $"{overtaken} times overtaken"));
     }
 
     [Fact]
@@ -189,7 +192,7 @@ public abstract class DraftTests(ITestPlaces places) : IAsyncDisposable
         var letters = Limits.StepLetters / 20;
         for (var n = 1; n <= 30; n++)
         {
-            var text = n.ToString(System.Globalization.CultureInfo.InvariantCulture).PadRight(letters);
+            var text = n.ToString(Plain).PadRight(letters);
             draft = Kept(await garden.KeepDraftAsync(draft.Id, text, draft.Version, "", Stop));
         }
 

@@ -1,5 +1,3 @@
-using Dripwright.Store;
-
 namespace Dripwright.Store.Tests.Places;
 
 /// <summary>Hands out places at which no garden is yet, and clears them away in the end.</summary>

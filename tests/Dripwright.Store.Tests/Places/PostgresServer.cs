@@ -144,7 +144,7 @@ public static class PostgresServer
         process.WaitForExit();
         if (process.ExitCode != 0)
         {
-            throw new InvalidOperationException($"{program} ended with {process.ExitCode}.");
+            throw new InvalidOperationException(program + " ended with " + process.ExitCode.ToString(CultureInfo.InvariantCulture));
         }
     }
 
