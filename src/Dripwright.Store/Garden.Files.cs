@@ -45,7 +45,7 @@ public sealed partial class Garden
     {
         ArgumentNullException.ThrowIfNull(from);
         ArgumentNullException.ThrowIfNull(name);
-        var file = await GardenFile.Read(from, name, stop).ConfigureAwait(false);
+        var file = await GardenFile.Read(from, name, Limits.GardenFileBytes, stop).ConfigureAwait(false);
         var taken = await _at.Change(tables => new TakingIn(tables, file, Now, stop).Run(), stop).ConfigureAwait(false);
         _catalogue = null;
         Tell(new GardenChange(GardenEvent.All, 0, 0));

@@ -13,7 +13,7 @@ public sealed record DraftStep(int Number, DateTime At, string What, string Text
 public sealed partial class Garden
 {
     /// <summary>All texts that a draft once was, the oldest first, also those that undo and redo no longer reach.</summary>
-    /// <remarks>At most <see cref="Limits.Steps"/>, and of all letters together at most <see cref="Limits.StepLetters"/>.</remarks>
+    /// <remarks>About <see cref="Limits.Steps"/>, and of all letters together about <see cref="Limits.StepLetters"/>.</remarks>
     /// <param name="id">The document.</param>
     /// <param name="stop">Asks to stop.</param>
     public Task<IReadOnlyList<DraftStep>> StepsAsync(int id, CancellationToken stop = default) =>

@@ -37,13 +37,14 @@ internal sealed record GardenFile
     /// <summary>Reads a garden file and judges all of it.</summary>
     /// <param name="from">The bytes.</param>
     /// <param name="name">The file's name, for what is wrong with it.</param>
+    /// <param name="most">Most bytes.</param>
     /// <param name="stop">Asks to stop.</param>
     /// <exception cref="GardenException">It is no garden file; the message says where.</exception>
-    public static async Task<GardenFile> Read(Stream from, string name, CancellationToken stop)
+    public static async Task<GardenFile> Read(Stream from, string name, long most, CancellationToken stop)
     {
         try
         {
-            var limited = new LimitedStream(from, Limits.GardenFileBytes, name);
+            var limited = new LimitedStream(from, most, name);
             await using (limited.ConfigureAwait(false))
             {
                 var file =
@@ -84,19 +85,25 @@ internal sealed record GardenFile
             throw Wrong(name, $"settings: {fault.TrimEnd('.')}");
         }
 
+        if (Settings.More.Any(setting => setting.Value is null || Limits.NoteFault(setting.Value) is not null))
+        {
+            throw Wrong(name, "settings.more: found what is no text of at most 2000 letters");
+        }
+
+        for (var at = 0; at < Documents.Count; at++)
+        {
+            // The reader lets null pass in a list.
+            if ((Documents[at] is null ? ": found nothing" : Documents[at].Fault()) is { } wrong)
+            {
+                throw Wrong(name, string.Create(CultureInfo.InvariantCulture, $"documents[{at}]{wrong.TrimEnd('.')}"));
+            }
+        }
+
         foreach (var single in Documents.Where(d => Store.Documents.IsSingle(d.Kind)).GroupBy(d => d.Kind))
         {
             if (single.Count() > 1)
             {
                 throw Wrong(name, $"has more than one document of kind \"{single.Key}\"; a garden has exactly one");
-            }
-        }
-
-        for (var at = 0; at < Documents.Count; at++)
-        {
-            if (Documents[at].Fault() is { } wrong)
-            {
-                throw Wrong(name, string.Create(CultureInfo.InvariantCulture, $"documents[{at}]{wrong.TrimEnd('.')}"));
             }
         }
     }
@@ -148,7 +155,7 @@ internal sealed record FiledDocument
 
         for (var at = 0; at < Revisions.Count; at++)
         {
-            if (Revisions[at].Fault(at + 1) is { } revision)
+            if ((Revisions[at] is null ? ": found nothing" : Revisions[at].Fault(at + 1)) is { } revision)
             {
                 return string.Create(CultureInfo.InvariantCulture, $".revisions[{at}]{revision}");
             }

@@ -2,6 +2,7 @@ using Dripwright.Store.Tables;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Infrastructure;
 using Microsoft.EntityFrameworkCore.Storage;
+using Npgsql;
 
 namespace Dripwright.Store;
 
@@ -15,7 +16,7 @@ internal static class Opening
     public const string EmptyOnHand = "[]\n";
 
     /// <summary>How long another program may take to change the tables before we say that it was broken off.</summary>
-    private static readonly TimeSpan s_lockPatience = TimeSpan.FromSeconds(5);
+    private static readonly TimeSpan s_lockPatience = TimeSpan.FromSeconds(3);
 
     /// <summary>The time as both kinds of database keep it, to the millisecond.</summary>
     public static DateTime Now(TimeProvider time)
@@ -29,7 +30,16 @@ internal static class Opening
         var isNew = at.Place.Path is { } path
             ? await ReadyFile(at, path, time, stop).ConfigureAwait(false)
             : await ReadyServer(at, stop).ConfigureAwait(false);
-        await at.Change(tables => Furnish(tables, Now(time), stop), stop).ConfigureAwait(false);
+        try
+        {
+            await at.Change(tables => Furnish(tables, Now(time), stop), stop).ConfigureAwait(false);
+        }
+        catch (DbUpdateException wrong)
+            when (wrong.InnerException is PostgresException { SqlState: PostgresErrorCodes.UniqueViolation })
+        {
+            // Another program opened the new garden at the same moment and was first: it is furnished.
+        }
+
         if (at.Place.Path is not null)
         {
             await at.Read(tables => Mark(tables, isNew, at.IsPooled, stop)).ConfigureAwait(false);

@@ -93,8 +93,8 @@ public abstract class DraftTests(ITestPlaces places) : IAsyncDisposable
     [Fact]
     public async Task Of_many_writers_at_once_each_is_kept_or_told_and_none_is_lost()
     {
-        const int writers = 8;
-        const int each = 12;
+        const int writers = 6;
+        const int each = 8;
         var place = places.New();
         await using var garden = await Garden.OpenAsync(place, stop: Stop);
         // A second object stands for a second process.

@@ -74,7 +74,7 @@ public abstract class HistoryLawTests(ITestPlaces places) : IAsyncDisposable
                     Assert.Equal(step.Text, draft.Text);
                 }
             },
-            iter: 25,
+            iter: 12,
             threads: 1
         );
     }
