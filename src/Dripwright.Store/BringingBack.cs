@@ -214,6 +214,8 @@ internal static class BringingBack
     {
         var connection = new SqliteConnection(Connection.SqliteWords(path, SqliteOpenMode.ReadWrite, pooling: false));
         connection.Open();
+        // Copying page by page asks SQLite itself, which by default does not wait for another's turn to end.
+        _ = SqliteLook.Words(connection, "PRAGMA busy_timeout = 20000; SELECT 'set'");
         return connection;
     }
 }

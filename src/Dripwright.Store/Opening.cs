@@ -131,20 +131,47 @@ internal static class Opening
     private static Task<bool> ReadyServer(Connection at, CancellationToken stop) =>
         at.Read(async tables =>
         {
-            var isThere = await tables.GetService<IRelationalDatabaseCreator>().ExistsAsync(stop).ConfigureAwait(false);
-            if (isThere)
+            await MakeDatabase(tables.GetService<IRelationalDatabaseCreator>(), stop).ConfigureAwait(false);
+            // The library's own lock is in a table that a new database lacks, so two programs could both begin.
+            await tables.Database.OpenConnectionAsync(stop).ConfigureAwait(false);
+            await tables.Database.ExecuteSqlRawAsync("SELECT pg_advisory_lock(1148348784)", stop).ConfigureAwait(false);
+            try
             {
                 var applied = (await tables.Database.GetAppliedMigrationsAsync(stop).ConfigureAwait(false)).ToList();
                 RefuseNewer(tables, applied, at.Place.ToString());
-                if (applied.Count > 0 && !tables.Database.GetMigrations().Except(applied).Any())
+                if (tables.Database.GetMigrations().Except(applied).Any())
                 {
-                    return false;
+                    await tables.Database.MigrateAsync(stop).ConfigureAwait(false);
+                    return true;
                 }
-            }
 
-            await tables.Database.MigrateAsync(stop).ConfigureAwait(false);
-            return true;
+                return false;
+            }
+            finally
+            {
+                await tables
+                    .Database.ExecuteSqlRawAsync("SELECT pg_advisory_unlock(1148348784)", CancellationToken.None)
+                    .ConfigureAwait(false);
+            }
         });
+
+    private static async Task MakeDatabase(IRelationalDatabaseCreator creator, CancellationToken stop)
+    {
+        if (await creator.ExistsAsync(stop).ConfigureAwait(false))
+        {
+            return;
+        }
+
+        try
+        {
+            await creator.CreateAsync(stop).ConfigureAwait(false);
+        }
+        catch (PostgresException wrong)
+            when (wrong.SqlState is PostgresErrorCodes.DuplicateDatabase or PostgresErrorCodes.UniqueViolation)
+        {
+            // Another program made it at the same moment.
+        }
+    }
 
     private static Task<bool> Migrate(Connection at, CancellationToken stop) =>
         at.Read(async tables =>

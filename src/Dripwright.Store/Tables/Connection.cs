@@ -45,7 +45,11 @@ internal sealed class Connection(GardenPlace place, bool pooling = true)
     }
 
     /// <summary>Changes, all or nothing: what the work throws undoes it.</summary>
-    public async Task<T> Change<T>(Func<GardenTables, Task<T>> work, CancellationToken stop)
+    public Task<T> Change<T>(Func<GardenTables, Task<T>> work, CancellationToken stop) =>
+        Alone(() => Read(tables => InTransaction(tables, work, stop)), stop);
+
+    /// <summary>Waits until no one else of this process writes to the file, and works while they wait.</summary>
+    public async Task<T> Alone<T>(Func<Task<T>> work, CancellationToken stop)
     {
         if (_turn is not null)
         {
@@ -54,7 +58,7 @@ internal sealed class Connection(GardenPlace place, bool pooling = true)
 
         try
         {
-            return await Read(tables => InTransaction(tables, work, stop)).ConfigureAwait(false);
+            return await work().ConfigureAwait(false);
         }
         finally
         {
