@@ -75,6 +75,53 @@ public sealed class CopyTests : IAsyncDisposable
     }
 
     [Fact]
+    public async Task A_copy_brought_back_while_others_write_is_one_change_among_theirs()
+    {
+        var place = _places.New();
+        await using var garden = await Garden.OpenAsync(place, stop: Stop);
+        // A second object stands for a second process.
+        await using var other = await Garden.OpenAsync(place, stop: Stop);
+        var made = await garden.AddRigAsync("Bench", "start", Stop);
+        await garden.CopyToAsync(At("copy"), stop: Stop);
+        using var enough = new CancellationTokenSource();
+        var overtaken = 0;
+        var writing = Task.Run(
+            async () =>
+            {
+                var version = made.Version;
+                for (var n = 1; !enough.IsCancellationRequested; n++)
+                {
+                    var text = n.ToString(System.Globalization.CultureInfo.InvariantCulture);
+                    var outcome = await other.KeepDraftAsync(made.Id, text, version, "", Stop);
+                    overtaken += outcome is DraftOutcome.Overtaken ? 1 : 0;
+                    version = outcome is DraftOutcome.Overtaken late ? late.Current.Version : Kept(outcome).Version;
+                }
+            },
+            Stop
+        );
+        for (var n = 0; n < 3; n++)
+        {
+            await Task.Delay(50, Stop);
+            var aside = await garden.BringBackAsync(At("copy"), Stop);
+            await using var replaced = await Garden.OpenAsync(GardenPlace.File(aside!), stop: Stop);
+            var steps = await replaced.StepsAsync(made.Id, Stop);
+            Assert.Equal((await replaced.DraftAsync(made.Id, Stop))!.Text, steps[^1].Text);
+        }
+
+        await enough.CancelAsync();
+        await writing;
+        Assert.InRange(overtaken, 1, 3);
+        // Back to the text of the copy, and nothing of what was written before it came back.
+        var draft = (await garden.DraftAsync(made.Id, Stop))!;
+        while (draft.CanUndo)
+        {
+            draft = Kept(await garden.UndoAsync(made.Id, draft.Version, Stop));
+        }
+
+        Assert.Equal("start", draft.Text);
+    }
+
+    [Fact]
     public async Task A_copy_of_an_older_version_comes_back_up_to_date_and_itself_stays_as_it_was()
     {
         var old = _places.New();

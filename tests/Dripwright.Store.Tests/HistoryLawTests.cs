@@ -23,7 +23,7 @@ public abstract class HistoryLawTests(ITestPlaces places) : IAsyncDisposable
     {
         await using var garden = await Garden.OpenAsync(places.New(), stop: Stop);
         // 0 undoes, 1 redoes, 2 to 4 type.
-        var sequences = Gen.Int[0, 4].Array[1, 25];
+        var sequences = Gen.Int[0, 4].Array[1, 18];
         await sequences.SampleAsync(
             async acts =>
             {
