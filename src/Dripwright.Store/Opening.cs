@@ -119,7 +119,7 @@ internal static class Opening
                     TroubleKind.Locked,
                     $"{path}: a change of its tables began at {since} and has not ended."
                         + " If no other Dripwright is at work on it, the change was broken off and nothing is lost:"
-                        + " \"dripwright unlock\" takes the mark away, then open it again."
+                        + $" dripwright unlock --garden \"{path}\" takes the mark away, then open it again."
                 );
             }
 
