@@ -1,6 +1,6 @@
 using System.Runtime.CompilerServices;
 
-namespace Dripwright.Engine.Water;
+namespace Dripwright.Engine;
 
 /// <summary>Range checks that also refuse what is not a finite number, which the framework's own let through.</summary>
 internal static class Guard
