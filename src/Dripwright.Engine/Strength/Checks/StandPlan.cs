@@ -63,6 +63,9 @@ public enum CureKind
 
     /// <summary>Slanting tubes along the back and across the frames.</summary>
     Brace,
+
+    /// <summary>A frame in every module and braces, tried where neither alone is enough.</summary>
+    FrameAndBrace,
 }
 
 /// <summary>One cure, computed like the stand itself.</summary>

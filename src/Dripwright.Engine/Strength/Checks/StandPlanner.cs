@@ -193,6 +193,19 @@ public static class StandPlanner
             Try(CureKind.Brace, "braces along the back and across the frames", options with { Bracing = Bracing.Both });
         }
 
+        if (options.Bracing != Bracing.Both && !cures.Any(c => c.Enough))
+        {
+            Try(
+                CureKind.FrameAndBrace,
+                "one more frame in every module, and braces along the back and across the frames",
+                options with
+                {
+                    ExtraFrames = (2 * options.ExtraFrames) + 1,
+                    Bracing = Bracing.Both,
+                }
+            );
+        }
+
         return cures;
 
         void Try(CureKind kind, string what, StandOptions changed)

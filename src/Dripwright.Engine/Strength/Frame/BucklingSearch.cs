@@ -23,7 +23,7 @@ internal static class BucklingSearch
     public static FrameBuckling? Smallest(FrameMatrix matrix, bool[] held, IReadOnlyList<double> tensions)
     {
         double[] tension = [.. tensions];
-        double[] press = [.. tension.Select(n => -n)];
+        double[]?[] press = matrix.Geometric([.. tension.Select(n => -n)]);
         if (!tension.Any(n => n < 0) || !matrix.TryFactor(held, null))
         {
             return null;
@@ -48,7 +48,7 @@ internal static class BucklingSearch
             var (value, turned) = Ritz(matrix, press, x, load, held);
             x = turned;
             mode = turned[0];
-            bool settled = value > 0 && Math.Abs(value - best) <= 1e-9 * value;
+            bool settled = value > 0 && Math.Abs(value - best) <= 1e-8 * value;
             best = value;
             if (settled)
             {
@@ -105,7 +105,7 @@ internal static class BucklingSearch
     // Best combinations of the vectors: the largest value of x'(−Kg)x over x'Kx comes first.
     private static (double Value, double[][] Vectors) Ritz(
         FrameMatrix matrix,
-        double[] press,
+        double[]?[] press,
         double[][] x,
         double[][] load,
         bool[] held
@@ -161,7 +161,7 @@ internal static class BucklingSearch
         return (ritz.EigenValues[order[0]].Real, turned);
     }
 
-    private static double[] Product(FrameMatrix matrix, double[] press, double[] x, bool[] held)
+    private static double[] Product(FrameMatrix matrix, double[]?[] press, double[] x, bool[] held)
     {
         var y = new double[x.Length];
         matrix.AddGeometric(press, x, y);

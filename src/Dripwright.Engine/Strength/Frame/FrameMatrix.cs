@@ -143,20 +143,32 @@ internal sealed class FrameMatrix
         }
     }
 
-    /// <summary>y += Kg·x with the geometric stiffness of the given tensions.</summary>
-    public void AddGeometric(double[] tension, double[] x, double[] y)
+    /// <summary>Geometric stiffness of every element in the axes of the room; null where an element has no axial force.</summary>
+    public double[]?[] Geometric(IReadOnlyList<double> tension)
+    {
+        var all = new double[]?[Elements.Length];
+        for (int e = 0; e < Elements.Length; e++)
+        {
+            if (tension[e] != 0)
+            {
+                Array.Clear(_local);
+                Elements[e].AddGeometric(_local, tension[e]);
+                Elements[e].ToRoom(_local, all[e] = new double[144]);
+            }
+        }
+
+        return all;
+    }
+
+    /// <summary>y += Kg·x.</summary>
+    public void AddGeometric(double[]?[] geometric, double[] x, double[] y)
     {
         for (int e = 0; e < Elements.Length; e++)
         {
-            if (tension[e] == 0)
+            if (geometric[e] is { } k)
             {
-                continue;
+                AddProduct(e, k, x, y);
             }
-
-            Array.Clear(_local);
-            Elements[e].AddGeometric(_local, tension[e]);
-            Elements[e].ToRoom(_local, _room);
-            AddProduct(e, _room, x, y);
         }
     }
 

@@ -42,8 +42,8 @@ public enum Held
 /// <param name="Name">What to call it.</param>
 /// <param name="At">Where it is.</param>
 /// <param name="Held">What holds it.</param>
-/// <param name="Lifts">True for a foot that only stands: it pushes up, never pulls down, and lets go of everything when it
-/// lifts off.</param>
+/// <param name="Lifts">True for a foot that only stands: it pushes up, never pulls down, and when it lifts off it is
+/// held by nothing but, if it was, against spinning.</param>
 public sealed record FrameNode(string Name, Point3 At, Held Held = Held.None, bool Lifts = false);
 
 /// <summary>How an element's end turns against its node.</summary>

@@ -169,6 +169,14 @@ public sealed record FrameSolution : FrameOutcome
         double share = x / m.Length;
         FrameElement e = _model.Elements[element];
         double along = ((1 - share) * Shift(e.From).Dot(m.X)) + (share * Shift(e.To).Dot(m.X));
+        double stretch = 1 / (e.Steel.Young * e.Section.Area);
+        along += stretch * _loads.PerMetre[element].Dot(m.X) * x * (m.Length - x) / 2;
+        foreach (PointLoad p in _loads.Points[element] ?? [])
+        {
+            double near = Math.Min(x, p.At) * (m.Length - Math.Max(x, p.At)) / m.Length;
+            along += stretch * p.Force.Dot(m.X) * near;
+        }
+
         var (v, w) = Across(element, x);
         return m.ToRoom(along, v, w);
     }

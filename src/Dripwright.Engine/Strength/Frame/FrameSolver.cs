@@ -148,7 +148,7 @@ public sealed class FrameSolver
         _matrix.AddElastic(x, product);
         if (tension is not null)
         {
-            _matrix.AddGeometric(tension, x, product);
+            _matrix.AddGeometric(_matrix.Geometric(tension), x, product);
         }
 
         for (int i = 0; i < rest.Length; i++)
@@ -211,7 +211,8 @@ public sealed class FrameSolver
         var held = (bool[])_supports.Clone();
         foreach (int node in lifted)
         {
-            held.AsSpan(6 * node, 6).Clear();
+            // A lifted foot is free to move and rock; that it could spin in its socket is nobody's concern.
+            held.AsSpan(6 * node, 5).Clear();
         }
 
         return held;

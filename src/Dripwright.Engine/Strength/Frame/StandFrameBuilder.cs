@@ -78,19 +78,23 @@ internal sealed class StandFrameBuilder
         var socket = new EndStiffness(_options.Joint.Stiffness, _options.Joint.TwistStiffness);
         bool socketAtStart = member.Role is MemberRole.Rail or MemberRole.Cross;
         bool socketAtEnd = !clipped;
-        // A clip lets the tube turn; one of the two keeps it from spinning, or its middle would be loose.
+        // Where both ends let the tube spin, one of them is said to hold it: it passes no twist either way, and nodes
+        // within the tube stay put.
+        double hold = _options.Joint.TwistStiffness > 0 ? _options.Joint.TwistStiffness : double.PositiveInfinity;
         EndStiffness start =
             clipped ? EndStiffness.Hinge
-            : socketAtStart ? socket
+            : socketAtStart ? socket with { Twist = hold }
             : EndStiffness.Rigid;
         EndStiffness end = clipped ? new EndStiffness(0, 0) : socket;
         List<double> shares = Shares(member);
         string name = Name(member);
         List<int> elements = [];
-        int from = Node(member.From, member);
+        int from = Node(member.From, member, false);
         for (int i = 1; i < shares.Count; i++)
         {
-            int to = Node(Along(member, shares[i]), member);
+            Point3 at = Along(member, shares[i]);
+            bool within = i < shares.Count - 1 && !Clipped(member, at);
+            int to = Node(at, member, within);
             elements.Add(_elements.Count);
             _elements.Add(
                 new FrameElement(
@@ -107,6 +111,18 @@ internal sealed class StandFrameBuilder
         }
 
         Tubes.Add(new StandTube(name, member, elements, socketAtStart, socketAtEnd));
+    }
+
+    // Whether another tube is clipped to this leg here.
+    private bool Clipped(StandMember member, Point3 at)
+    {
+        if (member.Role != MemberRole.Leg)
+        {
+            return false;
+        }
+
+        var (x, y, _) = Key(at);
+        return _heightsAt[(x, y)].Any(z => Math.Abs(z - at.Z) < Grain);
     }
 
     // Shares of the span at which the tube has nodes, ends included.
@@ -148,7 +164,7 @@ internal sealed class StandFrameBuilder
         return all;
     }
 
-    private int Node(Point3 at, StandMember member)
+    private int Node(Point3 at, StandMember member, bool within)
     {
         var key = Key(at);
         if (_nodeAt.TryGetValue(key, out int node))
@@ -159,9 +175,9 @@ internal sealed class StandFrameBuilder
         bool foot = Math.Abs(at.Z - _floor) < Grain && member.Role is MemberRole.Leg or MemberRole.Brace;
         string what =
             foot ? "foot"
+            : within ? "within the " + EnumName(member.Role)
             : Math.Abs(at.Z - _top) < Grain ? "joint"
-            : member.Role == MemberRole.Leg ? "clip on the leg"
-            : EnumName(member.Role);
+            : "clip on the leg";
         _nodes.Add(
             foot
                 // A foot may rock; the floor keeps it from spinning.
