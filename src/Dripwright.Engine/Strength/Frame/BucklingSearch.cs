@@ -32,22 +32,21 @@ internal static class BucklingSearch
         int n = held.Length;
         int count = Math.Min(Vectors, n);
         double[][] x = [.. Enumerable.Range(0, count).Select(i => Start(i, held))];
-        var load = new double[count][];
+        // The load of each vector is −Kg·x; solving for it gives the next vector.
+        double[][] load = [.. x.Select(v => Product(matrix, press, v, held))];
         double best = 0;
-        double[]? mode = null;
         for (int round = 0; round < MostRounds; round++)
         {
-            for (int i = 0; i < count; i++)
+            for (int i = 0; i < x.Length; i++)
             {
-                // The load of each vector is −Kg·x; solving for it gives the next vector.
-                load[i] = Product(matrix, press, x[i], held);
                 x[i] = (double[])load[i].Clone();
                 matrix.Solve(x[i]);
             }
 
-            var (value, turned) = Ritz(matrix, press, x, load, held);
-            x = turned;
-            mode = turned[0];
+            double[][] pressed = [.. x.Select(v => Product(matrix, press, v, held))];
+            (double value, double[][] mix) = Ritz(x, load, pressed);
+            x = Mixed(x, mix);
+            load = Mixed(pressed, mix);
             bool settled = value > 0 && Math.Abs(value - best) <= 1e-8 * value;
             best = value;
             if (settled)
@@ -56,6 +55,7 @@ internal static class BucklingSearch
             }
         }
 
+        double[]? mode = x[0];
         double factor = best > 0 ? 1 / best : double.PositiveInfinity;
         bool stable(double f) => matrix.TryFactor(held, [.. tension.Select(t => f * t)]);
         bool proven = factor < Most && stable(factor * (1 - 1e-5)) && !stable(factor * (1 + 1e-5));
@@ -102,30 +102,13 @@ internal static class BucklingSearch
         return (high, matrix.FreeMotion());
     }
 
-    // Best combinations of the vectors: the largest value of x'(−Kg)x over x'Kx comes first.
-    private static (double Value, double[][] Vectors) Ritz(
-        FrameMatrix matrix,
-        double[]?[] press,
-        double[][] x,
-        double[][] load,
-        bool[] held
-    )
+    // Best combinations of the vectors: the largest value of x'(−Kg)x over x'Kx comes first. Each combination is a list of
+    // shares of the vectors; load is K·x and pressed −Kg·x.
+    private static (double Value, double[][] Mix) Ritz(double[][] x, double[][] load, double[][] pressed)
     {
         int count = x.Length;
-        var k = Matrix<double>.Build.Dense(count, count);
-        var g = Matrix<double>.Build.Dense(count, count);
-        for (int j = 0; j < count; j++)
-        {
-            double[] pressed = Product(matrix, press, x[j], held);
-            for (int i = 0; i < count; i++)
-            {
-                k[i, j] = Dot(x[i], load[j]);
-                g[i, j] = Dot(x[i], pressed);
-            }
-        }
-
-        k = (k + k.Transpose()) / 2;
-        g = (g + g.Transpose()) / 2;
+        var k = Matrix<double>.Build.Dense(count, count, (i, j) => (Dot(x[i], load[j]) + Dot(x[j], load[i])) / 2);
+        var g = Matrix<double>.Build.Dense(count, count, (i, j) => (Dot(x[i], pressed[j]) + Dot(x[j], pressed[i])) / 2);
         // Whitened by the eigenvectors of the small K; directions in which the vectors have become alike are dropped.
         double[] scale = [.. Enumerable.Range(0, count).Select(i => k[i, i] > 0 ? 1 / Math.Sqrt(k[i, i]) : 0)];
         var scaled = Matrix<double>.Build.Dense(count, count, (i, j) => scale[i] * k[i, j] * scale[j]);
@@ -141,25 +124,27 @@ internal static class BucklingSearch
         var ritz = ((small + small.Transpose()) / 2).Evd(Symmetricity.Symmetric);
         int[] order = [.. Enumerable.Range(0, kept.Length).OrderByDescending(i => ritz.EigenValues[i].Real)];
         var mix = white * ritz.EigenVectors;
-        double[][] turned =
+        return (ritz.EigenValues[order[0]].Real, [.. order.Select(c => mix.Column(c).ToArray())]);
+    }
+
+    private static double[][] Mixed(double[][] vectors, double[][] mix) =>
         [
-            .. order.Select(c =>
+            .. mix.Select(shares =>
             {
-                var v = new double[held.Length];
-                for (int j = 0; j < count; j++)
+                var sum = new double[vectors[0].Length];
+                for (int j = 0; j < shares.Length; j++)
                 {
-                    double f = mix[j, c];
-                    for (int i = 0; i < v.Length; i++)
+                    double f = shares[j];
+                    double[] v = vectors[j];
+                    for (int i = 0; i < sum.Length; i++)
                     {
-                        v[i] += f * x[j][i];
+                        sum[i] += f * v[i];
                     }
                 }
 
-                return v;
+                return sum;
             }),
         ];
-        return (ritz.EigenValues[order[0]].Real, turned);
-    }
 
     private static double[] Product(FrameMatrix matrix, double[]?[] press, double[] x, bool[] held)
     {
