@@ -125,7 +125,7 @@ internal sealed class SparseLdl
                 _filled[i]++;
             }
 
-            if (!(pivot > leastPivotShare * _diagonal[k]))
+            if (!(pivot > Math.Max(leastPivotShare * _diagonal[k], 0)))
             {
                 Array.Clear(_work);
                 FailedRow = Array.IndexOf(_position, k);
