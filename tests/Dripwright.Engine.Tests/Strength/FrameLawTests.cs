@@ -1,7 +1,6 @@
 using CsCheck;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Strength.Frame;
-using Dripwright.Engine.Strength.Sections;
 using MathNet.Numerics.LinearAlgebra;
 
 namespace Dripwright.Engine.Tests.Strength;
@@ -50,8 +49,11 @@ public sealed class FrameLawTests
                     Add(length * load.PerMetre, Place(t.Model, load.Element, length / 2));
                 }
 
-                Assert.True(force.Length <= 1e-9 * size, $"{force.Length / size:E1}");
-                Assert.True(moment.Length <= 1e-9 * turning, $"{moment.Length / turning:E1}");
+                Assert.True(force.Length <= 1e-9 * size, FormattableString.Invariant($"{force.Length / size:E1}"));
+                Assert.True(
+                    moment.Length <= 1e-9 * turning,
+                    FormattableString.Invariant($"{moment.Length / turning:E1}")
+                );
             },
             iter: 200
         );
@@ -326,5 +328,8 @@ public sealed class FrameLawTests
         Enumerable.Range(0, model.Nodes.Count).Max(n => s.Shift(n).Length);
 
     private static void Near(Vector3 expected, Vector3 actual, double tolerance) =>
-        Assert.True((expected - actual).Length <= tolerance, $"{(expected - actual).Length:E2} > {tolerance:E2}");
+        Assert.True(
+            (expected - actual).Length <= tolerance,
+            FormattableString.Invariant($"{(expected - actual).Length:E2} > {tolerance:E2}")
+        );
 }

@@ -32,9 +32,10 @@ public sealed class StandPlanTests
     [Fact]
     public void All_weight_reaches_the_floor()
     {
-        foreach (CaseResult c in Row(TestRigs.TenPots, s_braced).Cases)
+        RowStand row = Row(TestRigs.TenPots, s_braced);
+        foreach (CaseResult c in row.Cases)
         {
-            double floor = c.FeetOf(Row(TestRigs.TenPots, s_braced).Frame).Sum(f => f.Force.Z);
+            double floor = c.FeetOf(row.Frame).Sum(f => f.Force.Z);
             double up = c.Loads.Acting.Sum(a => Math.Max(a.Force.Z, 0));
 
             Assert.Equal(c.Loads.Weight - up, floor, 1e-6 * c.Loads.Weight);

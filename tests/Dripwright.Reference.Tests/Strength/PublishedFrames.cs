@@ -134,10 +134,8 @@ public sealed class PublishedFrames
 
     // Frame3DD, example B, load case 1, as printed in its published output (mm, N, tonne): shear, geometric stiffness and
     // self-weight on.
-    [Theory]
-    [InlineData(false)]
-    [InlineData(true)]
-    public void The_pyramid_of_a_published_frame_program(bool secondOrder)
+    [Fact]
+    public void The_pyramid_of_a_published_frame_program()
     {
         SectionProperties section = new(36, 492, 492, 1, 1, 1000, 20, 20, false);
         Steel steel = Bench.Steel(200_000, 79_300);
@@ -159,18 +157,13 @@ public sealed class PublishedFrames
             Nodes = [new NodeLoad(0, new Vector3(100, -200, -100))],
         };
 
-        FrameSolution s = Bench.Solve(model, loading, new() { SecondOrder = secondOrder });
+        FrameSolution s = Bench.Solve(model, loading, new() { SecondOrder = true });
 
         Assert.Equal(0.014127, s.Shift(0).X, 0.0000011);
-        Assert.Equal(-0.050229, s.Shift(0).Y, secondOrder ? 0.0000006 : 0.000002);
+        Assert.Equal(-0.050229, s.Shift(0).Y, 0.0000006);
         Assert.Equal(-0.022374, s.Shift(0).Z, 0.0000006);
-        if (secondOrder)
-        {
-            // Two digits are printed; in first order the first of them rounds the other way.
-            Assert.Equal(3.7e-5, s.Turn(0).X, 0.06e-5);
-            Assert.Equal(9e-6, s.Turn(0).Y, 0.6e-6);
-        }
-
+        Assert.Equal(3.7e-5, s.Turn(0).X, 0.06e-5);
+        Assert.Equal(9e-6, s.Turn(0).Y, 0.6e-6);
         var (force, turning) = s.Reaction(1);
         Assert.Equal(74.653, force.X, 0.0006);
         Assert.Equal(55.994, force.Y, 0.0006);
