@@ -101,9 +101,9 @@ public sealed class StandAgainstCalculix
             ],
         };
 
-    // Buckling under weights right above the legs: ccx also counts what bending and twist do to the stiffness, which our
-    // frame leaves out. With weights on the inner joints too, whose cross-members bend the legs, ccx finds the staggered
-    // stand's factor lower than ours by 1.6 %, with a sideways push of a tenth of the weight by 3 %.
+    // Buckling under weights right above the legs. With weights on the inner joints too, whose cross-members bend the legs,
+    // ccx found the staggered stand's factor 1.6 % lower than ours, with a sideways push of a tenth of the weight 3 %: most
+    // likely because it counts what bending and twist do to the stiffness and our frame does not.
     private static FrameLoading Weights(FrameModel model, FrameLoading loading) =>
         new()
         {
