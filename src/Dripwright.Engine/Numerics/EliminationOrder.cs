@@ -1,4 +1,4 @@
-namespace Dripwright.Engine.Water;
+namespace Dripwright.Engine.Numerics;
 
 /// <summary>The order in which rows of a sparse symmetric matrix are eliminated so that little fills in.</summary>
 internal static class EliminationOrder

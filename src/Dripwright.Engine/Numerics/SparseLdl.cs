@@ -1,8 +1,9 @@
-namespace Dripwright.Engine.Water;
+namespace Dripwright.Engine.Numerics;
 
 /// <summary>
 /// Sparse L D Lᵀ of a symmetric positive definite matrix whose off-diagonal entries are the edges of a graph. The order of
-/// elimination (minimum degree) and the pattern of L are found once; values may change for each factorisation.
+/// elimination (minimum degree unless one is given) and the pattern of L are found once; values may change for each
+/// factorisation. The feed network and the stand's frame share it.
 /// </summary>
 /// <remarks>
 /// A tree is eliminated leaf by leaf, so L has no more entries than the tree has edges. The numeric part is the up-looking
@@ -32,9 +33,16 @@ internal sealed class SparseLdl
     /// <param name="n">Rows.</param>
     /// <param name="edges">Pairs of rows that share an entry; a negative row means the edge adds to a diagonal only.</param>
     public SparseLdl(int n, IReadOnlyList<(int A, int B)> edges)
+        : this(n, edges, EliminationOrder.MinimumDegree(n, edges)) { }
+
+    /// <summary>Finds the pattern for an order that is known, such as that of blocks of rows.</summary>
+    /// <param name="n">Rows.</param>
+    /// <param name="edges">Pairs of rows that share an entry; a negative row means the edge adds to a diagonal only.</param>
+    /// <param name="position">For each row its place in the order of elimination.</param>
+    public SparseLdl(int n, IReadOnlyList<(int A, int B)> edges, int[] position)
     {
         _n = n;
-        _position = EliminationOrder.MinimumDegree(n, edges);
+        _position = position;
         _slotOfEdge = new int[edges.Count];
         (_upperStart, _upperRow) = UpperPattern(edges);
         _upperValue = new double[_upperRow.Length];
@@ -66,9 +74,14 @@ internal sealed class SparseLdl
     /// <summary>Adds to the entry of an edge, above and below the diagonal.</summary>
     public void AddEdge(int edge, double value) => _upperValue[_slotOfEdge[edge]] += value;
 
+    /// <summary>The row whose pivot stopped the last factorisation; -1 after one that went through.</summary>
+    public int FailedRow { get; private set; } = -1;
+
     /// <summary>Factorises the present values; false if a pivot is not positive.</summary>
-    public bool TryFactor()
+    /// <param name="leastPivotShare">[-] A pivot below this share of its diagonal entry counts as none.</param>
+    public bool TryFactor(double leastPivotShare = 0)
     {
+        FailedRow = -1;
         var flag = _flag;
         Array.Fill(flag, -1);
         Array.Clear(_filled);
@@ -112,9 +125,10 @@ internal sealed class SparseLdl
                 _filled[i]++;
             }
 
-            if (!(pivot > 0))
+            if (!(pivot > Math.Max(leastPivotShare * _diagonal[k], 0)))
             {
                 Array.Clear(_work);
+                FailedRow = Array.IndexOf(_position, k);
                 return false;
             }
 
@@ -122,6 +136,38 @@ internal sealed class SparseLdl
         }
 
         return true;
+    }
+
+    /// <summary>
+    /// After a failed factorisation: the vector with 1 in the failed row and zero in all rows not yet eliminated for which
+    /// the rows before it are in balance. Where the pivot was nothing, the matrix takes it to zero in the failed row too.
+    /// </summary>
+    /// <exception cref="InvalidOperationException">The last factorisation did not fail.</exception>
+    public double[] FailedMotion()
+    {
+        if (FailedRow < 0)
+        {
+            throw new InvalidOperationException("The last factorisation did not fail.");
+        }
+
+        var k = _position[FailedRow];
+        var y = new double[_n];
+        y[k] = 1;
+        for (var j = k - 1; j >= 0; j--)
+        {
+            for (var p = _lowerStart[j]; p < _lowerStart[j] + _filled[j]; p++)
+            {
+                y[j] -= _lowerValue[p] * y[_lowerRow[p]];
+            }
+        }
+
+        var x = new double[_n];
+        for (var i = 0; i < _n; i++)
+        {
+            x[i] = y[_position[i]];
+        }
+
+        return x;
     }
 
     /// <summary>Solves in place with the last factors.</summary>
