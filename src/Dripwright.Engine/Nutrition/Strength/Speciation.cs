@@ -46,6 +46,26 @@ public sealed class Speciation
     /// <summary>[mol/m³] Sum of charge times concentration: nought at the pH that the solution really has.</summary>
     public double Charge => species.Sum(s => s.Charge * s.Concentration);
 
+    /// <summary>
+    /// [mol/m³ of charge, the same number as meq/L] Alkalinity: the acid it would take to turn all into CO2, H2PO4, NH4,
+    /// boric and silicic acid and sulfate.
+    /// </summary>
+    public double Alkalinity
+    {
+        get
+        {
+            int basic = SpeciesTable.Basic.Length;
+            double sum = species[^1].Concentration - species[^2].Concentration;
+            for (int i = 0; i < species.Length - 2; i++)
+            {
+                int held = i < basic ? (SpeciesTable.TakesTwo(i) ? 2 : 0) : SpeciesTable.Formed[i - basic].Held;
+                sum += held * species[i].Concentration;
+            }
+
+            return sum;
+        }
+    }
+
     /// <summary>[mol/m³] Concentration of one species by its formula without charge, such as <c>CaSO4</c>.</summary>
     /// <exception cref="ArgumentOutOfRangeException">No species has that formula.</exception>
     public double Concentration(string formula) => Find(formula).Concentration;

@@ -16,7 +16,11 @@ internal sealed record Formation(
     int Charge,
     Func<double, double> LogK,
     double Mobility
-);
+)
+{
+    /// <summary>Protons it can still take up on the way to the forms that alkalinity is counted from.</summary>
+    public int Held => (Parts.Any(SpeciesTable.TakesTwo) ? 2 : 0) - Protons;
+}
 
 /// <summary>A basic ion: what all other species of a constituent are counted from.</summary>
 internal sealed record BasicIon(string Formula, int Charge, Constituent Constituent, double Mobility);
@@ -28,7 +32,7 @@ internal sealed record BasicIon(string Formula, int Charge, Constituent Constitu
 /// </summary>
 internal static class SpeciesTable
 {
-    public const int Calcium = 3;
+    public const int Phosphate = 8;
     public const int Carbonate = 9;
     public const int Iron = 10;
 
@@ -97,6 +101,9 @@ internal static class SpeciesTable
         Of("NaHCO3", ["Na", "CO3"], 1, -0.25 + 10.329, -1.0 - 3.561),
         Of("NaCO3", ["Na", "CO3"], 0, 1.27, 8.91, 0.585),
     ];
+
+    /// <summary>Whether the basic ion takes two protons to become CO2 or H2PO4.</summary>
+    public static bool TakesTwo(int basic) => basic is Carbonate or Phosphate;
 
     /// <summary>[S cm²/mol] Mobilities of the ions of water itself.</summary>
     public const double Hydrogen = 349.65;
