@@ -1,0 +1,60 @@
+using Dripwright.Engine.Nutrition.Chemistry;
+using Dripwright.Engine.Nutrition.Strength;
+using Dripwright.Engine.Water;
+
+namespace Dripwright.Engine.Nutrition.Loop;
+
+/// <summary>One ion beside what it would be if EC told the truth.</summary>
+/// <param name="Constituent">Which.</param>
+/// <param name="Held">[mol/m³] What the solution holds.</param>
+/// <param name="Expected">[mol/m³] What a fresh solution of the same EC holds.</param>
+public sealed record HiddenIon(Constituent Constituent, double Held, double Expected)
+{
+    /// <summary>[mol/m³] More (above nought) or less than expected.</summary>
+    public double Off => Held - Expected;
+}
+
+/// <summary>What an EC reading hides: ions that have drifted while their sum has not.</summary>
+public static class HiddenIons
+{
+    private static readonly Dictionary<Constituent, int> Charges = new()
+    {
+        [Constituent.NitrateNitrogen] = 1,
+        [Constituent.AmmoniumNitrogen] = 1,
+        [Constituent.Phosphorus] = 1,
+        [Constituent.Potassium] = 1,
+        [Constituent.Calcium] = 2,
+        [Constituent.Magnesium] = 2,
+        [Constituent.Sulfur] = 2,
+        [Constituent.Sodium] = 1,
+        [Constituent.Chloride] = 1,
+    };
+
+    /// <summary>The major ions of a solution against a fresh one of the same EC, the most hidden first.</summary>
+    /// <remarks>Ordered by charge in excess or wanting, which is what they shift in EC.</remarks>
+    /// <param name="solution">[mol/m³] What the solution holds.</param>
+    /// <param name="water">[mol/m³] The water a fresh solution is made with.</param>
+    /// <param name="recipe">[mol/m³] What full strength adds to it.</param>
+    /// <param name="ph">[-] pH, 4 to 9.</param>
+    /// <returns>The ions, or why there is no fresh solution of that EC.</returns>
+    public static Answer<IReadOnlyList<HiddenIon>> Of(
+        Composition solution,
+        Composition water,
+        Composition recipe,
+        double ph = 5.8
+    )
+    {
+        ArgumentNullException.ThrowIfNull(solution);
+        Guard.Between(ph, 4, 9);
+        Ec reads = Conductivity.Of(solution, ph, Surroundings.Closed);
+        Answer<ScaledSolution> fresh = StrengthScaling.ToEc(water, recipe, reads, ph);
+        return fresh.Found
+            ? Answer<IReadOnlyList<HiddenIon>>.Of([
+                .. Charges
+                    .Keys.Select(c => new HiddenIon(c, solution[c], fresh.Value.Solution[c]))
+                    .OrderByDescending(h => Math.Abs(h.Off) * Charges[h.Constituent])
+                    .ThenBy(h => h.Constituent),
+            ])
+            : Answer<IReadOnlyList<HiddenIon>>.No(fresh.Refusals);
+    }
+}

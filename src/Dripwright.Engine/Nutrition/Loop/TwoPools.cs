@@ -1,0 +1,62 @@
+namespace Dripwright.Engine.Nutrition.Loop;
+
+/// <summary>Two mixed volumes with flows between them that stay the same for a while: solved exactly.</summary>
+/// <remarks>
+/// x' = A x + b has x(t) = e^(At) x₀ + t φ₁(At) b, and ∫x = t φ₁(At) x₀ + t² φ₂(At) b. Both off-diagonal flows are above
+/// nought, so A has two real, unlike eigenvalues and any function of it is a line through two points.
+/// </remarks>
+internal readonly record struct TwoPools(double A11, double A12, double A21, double A22, double B1, double B2)
+{
+    /// <summary>Both concentrations after a time, and their integrals over it.</summary>
+    public (double X1, double X2, double Sum1, double Sum2) After(double x1, double x2, double time)
+    {
+        double middle = (A11 + A22) / 2;
+        double reach = Math.Sqrt((((A11 - A22) / 2) * ((A11 - A22) / 2)) + (A12 * A21));
+        double slow = middle + reach;
+        double fast = middle - reach;
+        // The slow eigenvalue is a small difference where little is lost; from the determinant it keeps its digits.
+        slow = fast != 0 ? ((A11 * A22) - (A12 * A21)) / fast : slow;
+        (double E, double P, double Q) s = Functions(slow * time);
+        (double E, double P, double Q) f = Functions(fast * time);
+        (double end1, double end2) = Apply(s.E, f.E, slow, fast, x1, x2);
+        (double push1, double push2) = Apply(s.P, f.P, slow, fast, B1, B2);
+        (double held1, double held2) = Apply(s.P, f.P, slow, fast, x1, x2);
+        (double grown1, double grown2) = Apply(s.Q, f.Q, slow, fast, B1, B2);
+        return (
+            end1 + (time * push1),
+            end2 + (time * push2),
+            time * (held1 + (time * grown1)),
+            time * (held2 + (time * grown2))
+        );
+    }
+
+    private (double, double) Apply(double atSlow, double atFast, double slow, double fast, double x1, double x2)
+    {
+        double slope = (atSlow - atFast) / (slow - fast);
+        double y1 = ((A11 - fast) * x1) + (A12 * x2);
+        double y2 = (A21 * x1) + ((A22 - fast) * x2);
+        return ((atFast * x1) + (slope * y1), (atFast * x2) + (slope * y2));
+    }
+
+    /// <summary>e^z, (e^z - 1)/z and ((e^z - 1)/z - 1)/z, by their series where the quotients lose digits.</summary>
+    private static (double E, double P, double Q) Functions(double z)
+    {
+        if (Math.Abs(z) > 0.5)
+        {
+            double e = Math.Exp(z);
+            double p = (e - 1) / z;
+            return (e, p, (p - 1) / z);
+        }
+
+        double term = 0.5;
+        double q = 0.5;
+        for (int n = 3; n < 20; n++)
+        {
+            term *= z / n;
+            q += term;
+        }
+
+        double first = 1 + (z * q);
+        return (1 + (z * first), first, q);
+    }
+}
