@@ -42,8 +42,8 @@ public static class LoopBalance
         Guard.NotNegative(makeUp);
         Guard.Positive(proportion);
         Guard.NotNegative(turnover);
-        double plateau = makeUp / proportion;
-        return plateau - ((plateau - start) * Math.Exp(-proportion * turnover));
+        double left = Math.Exp(-proportion * turnover);
+        return (start * left) - (makeUp * SmallNumbers.ExpMinusOne(-proportion * turnover) / proportion);
     }
 
     /// <summary>Turnover until a limit is reached; null when it never is.</summary>
@@ -72,8 +72,8 @@ public static class LoopBalance
             return gain > 0 ? (limit - start) / gain : null;
         }
 
-        double plateau = gain / proportion;
-        return plateau > limit ? Math.Log((plateau - start) / (plateau - limit)) / proportion : null;
+        double beyond = gain - (proportion * limit);
+        return beyond > 0 ? SmallNumbers.LogOnePlus(proportion * (limit - start) / beyond) / proportion : null;
     }
 
     /// <summary>Bleed that holds a concentration: water let out per water taken up.</summary>

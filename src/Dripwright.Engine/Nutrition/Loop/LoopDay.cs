@@ -86,7 +86,7 @@ public static class LoopDay
         double proportion
     )
     {
-        // An ion that runs out and comes back many times within one stretch is on the edge all the time.
+        // Flows are steady, so an ion can run out and come back a few times at most.
         private const int MostTurns = 200;
         private readonly double brought = (water + bleed) * Guard.NotNegative(makeUp);
         private readonly double wanted = water * Guard.NotNegative(constant);
@@ -105,10 +105,18 @@ public static class LoopDay
             double taken = 0;
             double bled = 0;
             bool wanting = false;
-            for (int turn = 0; left > 0 && turn < MostTurns; turn++)
+            // Set when the feed has just come to bring enough, which rounding may put a hair below.
+            bool fed = false;
+            for (int turn = 0; left > 0; turn++)
             {
-                if (pots <= 0 && system.FeedPerDay * reservoir < wanted)
+                if (turn > MostTurns)
                 {
+                    throw new InvalidOperationException("The loop's balance did not come to an end.");
+                }
+
+                if (!fed && pots <= 0 && system.FeedPerDay * reservoir < wanted)
+                {
+                    fed = true;
                     wanting = true;
                     (double time, double next, double sum) = Starved(reservoir, left);
                     taken += system.FeedPerDay * sum;
@@ -117,6 +125,7 @@ public static class LoopDay
                     continue;
                 }
 
+                fed = false;
                 double span = UntilEmpty(reservoir, pots, left);
                 var (r, p, sumR, sumP) = Pools.After(reservoir, pots, span);
                 taken += (wanted * span) + (sweep * sumP);
@@ -153,19 +162,20 @@ public static class LoopDay
                 return left;
             }
 
-            // The pots' curve can dip and rise once; looking at a few places finds a dip of any length that matters.
-            const int places = 8;
+            // The curve is a sum of two exponentials and a constant, so it turns at most once: looked at there and at the
+            // end, no dip below nought is missed.
             var curve = new Curve(Pools, reservoir, pots);
-            double before = pots > 0 ? 0 : left * 1e-9;
-            for (int i = 1; i <= places; i++)
+            var slope = new Slope(Pools, reservoir, pots);
+            bool turns = Math.Sign(slope.At(0)) * Math.Sign(slope.At(left)) < 0;
+            double[] places = turns ? [0, Bracket.Root(slope, 0, left), left] : [0, left];
+            for (int i = 1; i < places.Length; i++)
             {
-                double at = left * i / places;
-                if (curve.At(at) < 0)
+                if (curve.At(places[i]) < 0)
                 {
-                    return curve.At(before) <= 0 ? Math.Max(before, left * 1e-9) : Bracket.Root(curve, before, at);
+                    // From nought it cannot have gone up at once: that is the edge itself, and a moment passes.
+                    double moment = Math.Max(places[i - 1], left * 1e-9);
+                    return curve.At(places[i - 1]) > 0 ? Bracket.Root(curve, places[i - 1], places[i]) : moment;
                 }
-
-                before = at;
             }
 
             return left;
@@ -192,5 +202,14 @@ public static class LoopDay
     private readonly struct Curve(TwoPools pools, double reservoir, double pots) : IOneNumber
     {
         public double At(double x) => pools.After(reservoir, pots, x).X2;
+    }
+
+    private readonly struct Slope(TwoPools pools, double reservoir, double pots) : IOneNumber
+    {
+        public double At(double x)
+        {
+            (double r, double p, _, _) = pools.After(reservoir, pots, x);
+            return (pools.A21 * r) + (pools.A22 * p) + pools.B2;
+        }
     }
 }

@@ -86,12 +86,13 @@ public class PhLawTests
                         .WithCarbon(Hard(alkalinity), alkalinity, ph, Surroundings.Closed)
                         .Value!;
                     Assert.Equal(alkalinity, Speciation.At(water, ph, Surroundings.Closed).Alkalinity, 1e-9);
+                    // A titration to 4.5 also pays for the acidity of the end point itself.
                     // The water's own charge balances at the pH that was read, since its cations are its alkalinity.
                     Assert.Equal(ph, SolutionPh.Of(water, Surroundings.Closed).Value!.PH, 1e-5);
                     Assert.Equal(
                         alkalinity,
                         Titration.Alkalinity(water, Surroundings.Closed),
-                        0.02 + (0.02 * alkalinity)
+                        0.05 + (0.02 * alkalinity)
                     );
                 },
                 iter: 100

@@ -44,7 +44,7 @@ public class SpeciationLawTests
                     Assert.Equal(solution[Constituent.InorganicCarbon], divided.InorganicCarbon, 1e-9);
                     Assert.All(divided.Species, s => Assert.True(s.Concentration >= 0 && double.IsFinite(s.Activity)));
                 },
-                iter: 300
+                iter: 200
             );
 
     [Fact]
@@ -71,7 +71,7 @@ public class SpeciationLawTests
                         Speciation.At(solution, ph + step, Surroundings.Closed).Charge
                             < Speciation.At(solution, ph, Surroundings.Closed).Charge
                     ),
-                iter: 300
+                iter: 200
             );
 
     [Fact]
