@@ -17,19 +17,6 @@ public sealed record HiddenIon(Constituent Constituent, double Held, double Expe
 /// <summary>What an EC reading hides: ions that have drifted while their sum has not.</summary>
 public static class HiddenIons
 {
-    private static readonly Dictionary<Constituent, int> Charges = new()
-    {
-        [Constituent.NitrateNitrogen] = 1,
-        [Constituent.AmmoniumNitrogen] = 1,
-        [Constituent.Phosphorus] = 1,
-        [Constituent.Potassium] = 1,
-        [Constituent.Calcium] = 2,
-        [Constituent.Magnesium] = 2,
-        [Constituent.Sulfur] = 2,
-        [Constituent.Sodium] = 1,
-        [Constituent.Chloride] = 1,
-    };
-
     /// <summary>The major ions of a solution against a fresh one of the same EC, the most hidden first.</summary>
     /// <remarks>Ordered by charge in excess or wanting, which is what they shift in EC.</remarks>
     /// <param name="solution">[mol/m³] What the solution holds.</param>
@@ -50,9 +37,10 @@ public static class HiddenIons
         Answer<ScaledSolution> fresh = StrengthScaling.ToEc(water, recipe, reads, ph);
         return fresh.Found
             ? Answer<IReadOnlyList<HiddenIon>>.Of([
-                .. Charges
-                    .Keys.Select(c => new HiddenIon(c, solution[c], fresh.Value.Solution[c]))
-                    .OrderByDescending(h => Math.Abs(h.Off) * Charges[h.Constituent])
+                .. Composition
+                    .Constituents.Where(c => Charges.Of(c) != 0 && !Charges.IsTrace(c))
+                    .Select(c => new HiddenIon(c, solution[c], fresh.Value.Solution[c]))
+                    .OrderByDescending(h => Math.Abs(h.Off * Charges.Of(h.Constituent)))
                     .ThenBy(h => h.Constituent),
             ])
             : Answer<IReadOnlyList<HiddenIon>>.No(fresh.Refusals);

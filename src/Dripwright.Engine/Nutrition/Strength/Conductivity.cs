@@ -1,5 +1,4 @@
 using Dripwright.Engine.Nutrition.Chemistry;
-using Dripwright.Engine.Water;
 
 namespace Dripwright.Engine.Nutrition.Strength;
 
@@ -95,29 +94,12 @@ public static class Conductivity
     /// <summary>The rule of thumb: a tenth of the cations in meq/L, at 25 °C.</summary>
     /// <remarks>Runs 6 to 13 % low below 25 meq/L. Common practice; stated in a plant-science answer of 2001 (madsci.org).</remarks>
     /// <param name="solution">What is in it.</param>
-    public static Ec CationRule(Composition solution) => new(Cations(solution) / 10);
+    public static Ec CationRule(Composition solution) => new(Charges.Cations(solution) / 10);
 
     /// <summary>The linear form, EC = 0.095 C + 0.19 with C the cations in meq/L, at 25 °C.</summary>
     /// <remarks>Sonneveld et al. 1999 (from memory). Made for nutrient solutions of 10 to 50 meq/L: it does not go to nought.</remarks>
     /// <param name="solution">What is in it.</param>
-    public static Ec LinearRule(Composition solution) => new((0.095 * Cations(solution)) + 0.19);
-
-    /// <summary>[mol/m³ of charge, the same number as meq/L] Cations of a solution: K, NH4, Na, Ca, Mg and free metals.</summary>
-    /// <param name="solution">What is in it.</param>
-    public static double Cations(Composition solution)
-    {
-        ArgumentNullException.ThrowIfNull(solution);
-        double sum = 0;
-        foreach (BasicIon ion in SpeciesTable.Basic)
-        {
-            if (ion.Charge > 0 && ion.Constituent != Constituent.Iron)
-            {
-                sum += ion.Charge * Guard.NotNegative(solution[ion.Constituent], nameof(solution));
-            }
-        }
-
-        return sum;
-    }
+    public static Ec LinearRule(Composition solution) => new((0.095 * Charges.Cations(solution)) + 0.19);
 
     /// <summary>All ions of one sign as one mean ion.</summary>
     private readonly record struct Crowd(double Charge, double Mobility)

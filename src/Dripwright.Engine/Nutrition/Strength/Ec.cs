@@ -1,4 +1,5 @@
 using System.Globalization;
+using Dripwright.Engine.Water;
 
 namespace Dripwright.Engine.Nutrition.Strength;
 
@@ -12,7 +13,7 @@ public readonly record struct Ec : IComparable<Ec>
     /// <summary>A conductivity in dS/m (mS/cm).</summary>
     /// <param name="decisiemensPerMetre">[dS/m] Conductivity, not negative.</param>
     /// <exception cref="ArgumentOutOfRangeException">The value is negative or not finite.</exception>
-    public Ec(double decisiemensPerMetre) => DecisiemensPerMetre = Water.Guard.NotNegative(decisiemensPerMetre);
+    public Ec(double decisiemensPerMetre) => DecisiemensPerMetre = Guard.NotNegative(decisiemensPerMetre);
 
     /// <summary>[dS/m] The conductivity; the same number as mS/cm.</summary>
     public double DecisiemensPerMetre { get; }

@@ -1,4 +1,5 @@
 using Dripwright.Engine.Nutrition.Chemistry;
+using Dripwright.Engine.Nutrition.Salts;
 using Dripwright.Engine.Water;
 
 namespace Dripwright.Engine.Nutrition.Strength;
@@ -6,19 +7,6 @@ namespace Dripwright.Engine.Nutrition.Strength;
 /// <summary>A bottle to bring pH down or up, by what is in it. The acid or base is what its ions leave open.</summary>
 public sealed record PhBottle
 {
-    private static readonly Dictionary<Constituent, int> Charges = new()
-    {
-        [Constituent.NitrateNitrogen] = -1,
-        [Constituent.AmmoniumNitrogen] = 1,
-        [Constituent.Phosphorus] = -1,
-        [Constituent.Potassium] = 1,
-        [Constituent.Calcium] = 2,
-        [Constituent.Magnesium] = 2,
-        [Constituent.Sulfur] = -2,
-        [Constituent.Sodium] = 1,
-        [Constituent.Chloride] = -1,
-    };
-
     /// <summary>A bottle of a name and its contents.</summary>
     /// <param name="name">Name in the grower's words, such as "nitric acid 60 %".</param>
     /// <param name="contents">[mol/m³] What one cubic metre of the bottle's liquid holds.</param>
@@ -27,13 +15,12 @@ public sealed record PhBottle
     {
         ArgumentException.ThrowIfNullOrWhiteSpace(name);
         ArgumentNullException.ThrowIfNull(contents);
-        double acid = 0;
         foreach (Constituent constituent in Composition.Constituents)
         {
             Guard.NotNegative(contents[constituent], nameof(contents));
-            acid -= Charges.GetValueOrDefault(constituent) * contents[constituent];
         }
 
+        double acid = SaltComposition.AcidEquivalents(contents);
         if (Math.Abs(acid) < 1)
         {
             throw new ArgumentOutOfRangeException(
@@ -46,6 +33,27 @@ public sealed record PhBottle
         Name = name;
         Contents = contents;
         Equivalents = acid;
+    }
+
+    /// <summary>A bottle of the shelf; null where the product is no liquid acid or base.</summary>
+    /// <param name="product">The product.</param>
+    public static PhBottle? Of(Salt product)
+    {
+        ArgumentNullException.ThrowIfNull(product);
+        return product.Density is { } density && Math.Abs(product.AcidEquivalents * density) >= 1
+            ? new PhBottle(product.Name, product.Brings * density)
+            : null;
+    }
+
+    /// <summary>A bottle that the grower makes up from a solid, such as potassium bicarbonate.</summary>
+    /// <param name="product">The product.</param>
+    /// <param name="gramsPerLitre">[g/L] How much of it in a litre of the bottle.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The amount is not positive, or the product moves no pH.</exception>
+    public static PhBottle Dissolved(Salt product, double gramsPerLitre)
+    {
+        ArgumentNullException.ThrowIfNull(product);
+        // A gram in a litre is a kilogram in a cubic metre.
+        return new PhBottle(product.Name, product.Brings * Guard.Positive(gramsPerLitre));
     }
 
     /// <summary>Name in the grower's words.</summary>

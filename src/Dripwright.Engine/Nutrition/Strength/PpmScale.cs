@@ -1,3 +1,5 @@
+using Dripwright.Engine.Water;
+
 namespace Dripwright.Engine.Nutrition.Strength;
 
 /// <summary>How a meter that shows ppm turns conductivity into its number. The ppm are no weight of anything.</summary>
@@ -25,7 +27,7 @@ public static class PpmReading
     /// <param name="ppm">[ppm] What the meter shows.</param>
     /// <param name="scale">The meter's scale.</param>
     /// <exception cref="ArgumentOutOfRangeException">The reading is negative, or the scale is none of the three.</exception>
-    public static Ec ToEc(double ppm, PpmScale scale) => new(Water.Guard.NotNegative(ppm) / Factor(scale));
+    public static Ec ToEc(double ppm, PpmScale scale) => new(Guard.NotNegative(ppm) / Factor(scale));
 
     /// <summary>What a ppm meter shows at this EC.</summary>
     /// <param name="ec">The conductivity at 25 °C.</param>

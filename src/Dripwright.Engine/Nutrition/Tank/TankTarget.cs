@@ -1,5 +1,6 @@
 using Dripwright.Engine.Nutrition.Chemistry;
 using Dripwright.Engine.Nutrition.Strength;
+using Dripwright.Engine.Nutrition.Water;
 
 namespace Dripwright.Engine.Nutrition.Tank;
 
@@ -12,7 +13,19 @@ public sealed record TankTarget(double DecisiemensPerMetre, double PH = 5.8, dou
 /// <summary>The water a tank is filled up with.</summary>
 /// <param name="DecisiemensPerMetre">[dS/m] Its EC at 25 °C.</param>
 /// <param name="Contents">[mol/m³] What it holds; null where there is no analysis.</param>
-public sealed record MakeUpWater(double DecisiemensPerMetre, Composition? Contents = null);
+public sealed record MakeUpWater(double DecisiemensPerMetre, Composition? Contents = null)
+{
+    /// <summary>A water of which there is an analysis; its EC as measured, else from its ions.</summary>
+    /// <param name="supply">The water.</param>
+    public static MakeUpWater Of(WaterSupply supply)
+    {
+        ArgumentNullException.ThrowIfNull(supply);
+        double ec = supply.Conductivity is { } measured
+            ? measured * 10
+            : Conductivity.Of(supply.Composition, supply.PH ?? 7.5, Surroundings.Closed).DecisiemensPerMetre;
+        return new MakeUpWater(ec, supply.Composition);
+    }
+}
 
 /// <summary>What is needed beside the readings to say how much acid or base a tank takes.</summary>
 /// <param name="Tank">[mol/m³] What the tank holds, from an analysis or reckoned from the recipe.</param>

@@ -1,5 +1,6 @@
 using CsCheck;
 using Dripwright.Engine.Nutrition.Chemistry;
+using Dripwright.Engine.Nutrition.Salts;
 using Dripwright.Engine.Nutrition.Strength;
 
 namespace Dripwright.Engine.Tests.Nutrition.Strength;
@@ -142,6 +143,18 @@ public class PhLawTests
                 Composition.Of((Constituent.Potassium, 1000), (Constituent.NitrateNitrogen, 1000))
             )
         );
+
+    [Fact]
+    public void Bottles_of_the_shelf_hold_what_their_labels_say()
+    {
+        PhBottle nitric = PhBottle.Of(SaltCatalogue.Default["nitric-acid-38"])!;
+        Assert.Equal(7435, nitric.Equivalents, 0.005 * 7435);
+        Assert.True(nitric.IsAcid);
+        PhBottle bicarbonate = PhBottle.Dissolved(SaltCatalogue.Default["potassium-bicarbonate"], 100.1);
+        Assert.Equal(-1000, bicarbonate.Equivalents, 1);
+        Assert.Equal(1000, bicarbonate.Contents[Constituent.InorganicCarbon], 1);
+        Assert.Null(PhBottle.Of(SaltCatalogue.Default["potassium-bicarbonate"]));
+    }
 
     private static Composition Hard(double alkalinity) => Composition.Of((Constituent.Calcium, alkalinity / 2));
 
