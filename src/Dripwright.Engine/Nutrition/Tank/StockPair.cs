@@ -24,6 +24,15 @@ public sealed record StockPair
     /// </summary>
     public double Strength { get; }
 
+    /// <summary>The dose of the label: in plain proportion, the stock's own volume not counted.</summary>
+    /// <remarks>Some per cent less than a correction reckons, which counts it.</remarks>
+    /// <param name="volume">[m³] Volume in the tank.</param>
+    /// <param name="decisiemensPerMetre">[dS/m] Rise wanted.</param>
+    /// <returns>[m³] Of stock A, and the same of stock B.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A number is negative.</exception>
+    public double LabelDose(double volume, double decisiemensPerMetre) =>
+        Guard.NotNegative(volume) * Guard.NotNegative(decisiemensPerMetre) / Strength / 2;
+
     /// <summary>[mol/m³] What stock A holds; null where it is not known.</summary>
     public Composition? A { get; init; }
 

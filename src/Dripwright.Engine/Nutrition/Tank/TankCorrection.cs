@@ -128,6 +128,13 @@ public static class TankCorrection
                     : "Fill up with rain or reverse-osmosis water, and aim above nought."
             );
         }
+        else if (want < water.DecisiemensPerMetre && target.Volume is { } wished && wished > reading.Volume)
+        {
+            yield return new Refusal(
+                $"Filling up with water that reads {Number(water.DecisiemensPerMetre)} dS/m takes the tank above the {Number(want)} wanted.",
+                "Fill up with rain or reverse-osmosis water, or aim higher."
+            );
+        }
 
         if (want >= stock.Strength)
         {

@@ -151,8 +151,8 @@ public class PhLawTests
         Assert.Equal(7435, nitric.Equivalents, 0.005 * 7435);
         Assert.True(nitric.IsAcid);
         PhBottle bicarbonate = PhBottle.Dissolved(SaltCatalogue.Default["potassium-bicarbonate"], 100.1);
-        Assert.Equal(-1000, bicarbonate.Equivalents, 1);
-        Assert.Equal(1000, bicarbonate.Contents[Constituent.InorganicCarbon], 1);
+        Assert.Equal(-1000, bicarbonate.Equivalents, 1.0);
+        Assert.Equal(1000, bicarbonate.Contents[Constituent.InorganicCarbon], 1.0);
         Assert.Null(PhBottle.Of(SaltCatalogue.Default["potassium-bicarbonate"]));
     }
 

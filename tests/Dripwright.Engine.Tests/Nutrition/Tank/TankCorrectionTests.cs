@@ -124,6 +124,20 @@ public class TankCorrectionTests
         Assert.Contains("less than 80 %", plan.Refusals[0].Remedy, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void Filling_up_a_weak_tank_with_a_stronger_water_is_refused()
+    {
+        Answer<TankPlan> plan = TankCorrection.Plan(
+            new TankReading(0.4, 6, 0.1),
+            new TankTarget(0.5, Volume: 0.2),
+            Stock,
+            new MakeUpWater(0.6),
+            Capacity
+        );
+        Assert.False(plan.Found);
+        Assert.Contains("above the 0.50", plan.Refusals[0].What, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData(1850, 6, 0.2, 20, "µS/cm or ppm")]
     [InlineData(-1, 6, 0.2, 20, "again")]

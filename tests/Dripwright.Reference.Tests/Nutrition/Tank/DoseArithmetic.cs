@@ -18,8 +18,7 @@ public class DoseArithmetic
 
     [Fact]
     public void Raising_EC_with_the_added_volume_ignored() =>
-        // 400 mL of each: the plain proportion, 2 % less.
-        Assert.Equal(0.400, 0.2 * (2.0 - 1.6) / 2.0 * 0.01 * 1000, 0.0004);
+        Assert.Equal(0.400, Stock.LabelDose(0.2, 2.0 - 1.6) * 1000, 0.0004);
 
     [Fact]
     public void Diluting_with_water_that_is_not_clean()
