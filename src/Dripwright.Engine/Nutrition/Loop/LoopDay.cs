@@ -165,9 +165,7 @@ public static class LoopDay
             // The curve is a sum of two exponentials and a constant, so it turns at most once: looked at there and at the
             // end, no dip below nought is missed.
             var curve = new Curve(Pools, reservoir, pots);
-            var slope = new Slope(Pools, reservoir, pots);
-            bool turns = Math.Sign(slope.At(0)) * Math.Sign(slope.At(left)) < 0;
-            double[] places = turns ? [0, Bracket.Root(slope, 0, left), left] : [0, left];
+            double[] places = Pools.Turn(reservoir, pots) is { } turn && turn < left ? [0, turn, left] : [0, left];
             for (int i = 1; i < places.Length; i++)
             {
                 if (curve.At(places[i]) < 0)
@@ -202,14 +200,5 @@ public static class LoopDay
     private readonly struct Curve(TwoPools pools, double reservoir, double pots) : IOneNumber
     {
         public double At(double x) => pools.After(reservoir, pots, x).X2;
-    }
-
-    private readonly struct Slope(TwoPools pools, double reservoir, double pots) : IOneNumber
-    {
-        public double At(double x)
-        {
-            (double r, double p, _, _) = pools.After(reservoir, pots, x);
-            return (pools.A21 * r) + (pools.A22 * p) + pools.B2;
-        }
     }
 }

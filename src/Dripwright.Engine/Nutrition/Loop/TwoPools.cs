@@ -7,15 +7,24 @@ namespace Dripwright.Engine.Nutrition.Loop;
 /// </remarks>
 internal readonly record struct TwoPools(double A11, double A12, double A21, double A22, double B1, double B2)
 {
+    /// <summary>When the second concentration turns from falling to rising or the other way; null when it never does.</summary>
+    /// <remarks>Its slope is α e^(slow t) + β e^(fast t): from slope and bend at the start, nought where e^((slow - fast) t) = -β/α.</remarks>
+    public double? Turn(double x1, double x2)
+    {
+        (double slow, double fast) = Eigenvalues();
+        double rise1 = (A11 * x1) + (A12 * x2) + B1;
+        double rise2 = (A21 * x1) + (A22 * x2) + B2;
+        double bend = (A21 * rise1) + (A22 * rise2);
+        double alpha = (bend - (fast * rise2)) / (slow - fast);
+        double beta = rise2 - alpha;
+        double ratio = -beta / alpha;
+        return ratio > 1 && double.IsFinite(ratio) ? Math.Log(ratio) / (slow - fast) : null;
+    }
+
     /// <summary>Both concentrations after a time, and their integrals over it.</summary>
     public (double X1, double X2, double Sum1, double Sum2) After(double x1, double x2, double time)
     {
-        double middle = (A11 + A22) / 2;
-        double reach = Math.Sqrt((((A11 - A22) / 2) * ((A11 - A22) / 2)) + (A12 * A21));
-        double slow = middle + reach;
-        double fast = middle - reach;
-        // The slow eigenvalue is a small difference where little is lost; from the determinant it keeps its digits.
-        slow = fast != 0 ? ((A11 * A22) - (A12 * A21)) / fast : slow;
+        (double slow, double fast) = Eigenvalues();
         (double E, double P, double Q) s = Functions(slow * time);
         (double E, double P, double Q) f = Functions(fast * time);
         (double end1, double end2) = Apply(s.E, f.E, slow, fast, x1, x2);
@@ -28,6 +37,15 @@ internal readonly record struct TwoPools(double A11, double A12, double A21, dou
             time * (held1 + (time * grown1)),
             time * (held2 + (time * grown2))
         );
+    }
+
+    private (double Slow, double Fast) Eigenvalues()
+    {
+        double middle = (A11 + A22) / 2;
+        double half = (A11 - A22) / 2;
+        double fast = middle - Math.Sqrt((half * half) + (A12 * A21));
+        // The slow one is a small difference where little is lost; from the determinant it keeps its digits.
+        return (((A11 * A22) - (A12 * A21)) / fast, fast);
     }
 
     private (double, double) Apply(double atSlow, double atFast, double slow, double fast, double x1, double x2)

@@ -229,17 +229,9 @@ public sealed class Speciation
                 else if (totals[i] > 0)
                 {
                     double held = 1;
-                    for (int j = 0; j < constants.Length; j++)
+                    foreach ((int formed, int partner) in SpeciesTable.Holding[i])
                     {
-                        int[] parts = SpeciesTable.Formed[j].Parts;
-                        if (parts[0] == i)
-                        {
-                            held += Term(j, i, parts.Length > 1 ? parts[1] : -1);
-                        }
-                        else if (parts.Length > 1 && parts[1] == i)
-                        {
-                            held += Term(j, i, parts[0]);
-                        }
+                        held += Term(formed, i, partner);
                     }
 
                     free[i] = totals[i] / held;

@@ -102,6 +102,26 @@ internal static class SpeciesTable
         Of("NaCO3", ["Na", "CO3"], 0, 1.27, 8.91, 0.585),
     ];
 
+    /// <summary>By basic ion: the species it is in, and the partner it has there (-1 for none).</summary>
+    public static (int Formed, int Partner)[][] Holding { get; } =
+    [
+        .. Basic.Select(
+            (_, ion) =>
+                Formed
+                    .Select((made, index) => (made.Parts, index))
+                    .Where(f => f.Parts.Contains(ion))
+                    .Select(f =>
+                        (
+                            f.index,
+                            f.Parts.Length < 2 ? -1
+                            : f.Parts[0] == ion ? f.Parts[1]
+                            : f.Parts[0]
+                        )
+                    )
+                    .ToArray()
+        ),
+    ];
+
     /// <summary>Whether the basic ion takes two protons to become CO2 or H2PO4.</summary>
     public static bool TakesTwo(int basic) => basic is Carbonate or Phosphate;
 
