@@ -51,6 +51,10 @@ public sealed record LoopOutcome(
 /// The pH does not enter the balance; EC is reckoned at the pH given. Nothing precipitates and nothing is held by the coir;
 /// what stands in the pots is well mixed. Method page: docs/methods/closed-loop.md
 /// </remarks>
+/// <param name="System">The loop.</param>
+/// <param name="Start">What it holds on the first morning.</param>
+/// <param name="Water">[mol/m³] What the water it is topped up with holds.</param>
+/// <param name="Uptake">What the plants take, stretch after stretch.</param>
 public sealed record LoopForecast(
     LoopSystem System,
     LoopState Start,
