@@ -65,16 +65,19 @@ public sealed class RecipeCases
     }
 
     [Fact]
-    public void Water_that_is_above_the_target_is_named_and_not_fed_more()
+    public void Water_that_is_above_the_target_is_named_and_fed_as_little_more_as_nitrogen_allows()
     {
         var water = new WaterSupply("well", Composition.Of((Constituent.Calcium, 4), (Constituent.Sulfur, 4)), 0);
         var recipe = RecipePlanner.Plan(Job("tomato-closed", Usual) with { Water = water });
-        Assert.Contains(
-            recipe.Elements,
-            e => e is { Constituent: Constituent.Calcium, Verdict: ElementVerdict.WaterOver }
+        var pure = RecipePlanner.Plan(Job("tomato-closed", Usual));
+        double Added(FeedRecipe of, Constituent key) => of.Elements.Single(e => e.Constituent == key).FromSalts;
+        Assert.Equal(
+            ElementVerdict.WaterOver,
+            recipe.Elements.Single(e => e.Constituent == Constituent.Calcium).Verdict
         );
-        Assert.DoesNotContain(recipe.Lines, line => line.Salt.Brings[Constituent.Calcium] > 0);
         Assert.Contains(recipe.Findings, finding => finding.Rule == "feed-water-over");
+        Assert.True(Added(recipe, Constituent.Calcium) < 0.6 * Added(pure, Constituent.Calcium));
+        Assert.DoesNotContain(recipe.Lines, line => line.Salt.Key == "potassium-sulfate");
     }
 
     [Fact]

@@ -44,7 +44,8 @@ public sealed class WaterCheckTests
     [Fact]
     public void One_missing_ion_follows_from_the_charges()
     {
-        var values = Well().Where(value => value.Constituent != Constituent.Sodium || value.Quantity != ReportedQuantity.Constituent);
+        var values = Well()
+            .Where(value => value.Constituent != Constituent.Sodium || value.Quantity != ReportedQuantity.Constituent);
         var reading = WaterCheck.Read(WaterAnalysis.Of(values));
         Assert.Contains(reading.Completions, c => c.Field == "sodium" && Math.Abs(c.Value - 0.5) < 1e-12);
     }
