@@ -126,6 +126,14 @@ public sealed class RecipeCases
     }
 
     [Fact]
+    public void A_chelate_out_of_its_pH_is_named()
+    {
+        var job = Job("tomato-closed", [.. Usual.Where(key => key != "fe-dtpa-11"), "fe-edta-13"]);
+        Assert.DoesNotContain(RecipePlanner.Plan(job).Findings, finding => finding.Rule == "feed-chelate-ph");
+        Assert.Contains(RecipePlanner.Plan(job with { PH = 6.8 }).Findings, f => f.Rule == "feed-chelate-ph");
+    }
+
+    [Fact]
     public void The_cheaper_of_two_equal_salts_is_taken()
     {
         var catalogue = SaltCatalogue.Default;
