@@ -14,6 +14,7 @@ internal static class RecipeFindings
             .. Elements(recipe)
                 .Concat(Limits(recipe))
                 .Concat(Acid(recipe))
+                .Concat(Chelates(recipe))
                 .Concat(Coarse(recipe))
                 .OrderBy(finding => finding.Level),
         ];
@@ -139,6 +140,26 @@ internal static class RecipeFindings
                     $"{Milligrams(over.Constituent, over.Result)} mg/L",
                     $"{Milligrams(over.Constituent, over.Wanted!.Value)} mg/L",
                     "Share the acid between two kinds, nitric and phosphoric, or blend the water."
+                );
+            }
+        }
+    }
+
+    private static IEnumerable<Finding> Chelates(FeedRecipe recipe)
+    {
+        var ph = recipe.Job.PH;
+        foreach (var line in recipe.Lines)
+        {
+            if (line.Salt.PHRange is { } range && (ph < range.Least || ph > range.Most))
+            {
+                yield return Finding(
+                    "feed-chelate-ph",
+                    line.Salt.Name,
+                    "feed.ph",
+                    "At this pH the chelate lets its metal go, and it drops out.",
+                    $"pH {Number(ph)}",
+                    $"pH {Number(range.Least)} to {Number(range.Most)}",
+                    "Hold the pH inside the range, or take another chelate: DTPA above 6.3, EDDHA above 7."
                 );
             }
         }

@@ -49,6 +49,9 @@ public sealed record RecipeJob
     /// <summary>[mol/m³] Most sodium in the feed; null for no limit.</summary>
     public double? MostSodium { get; init; }
 
+    /// <summary>[-] pH at which the feed will be kept, to see whether chelates hold.</summary>
+    public double PH { get; init; } = 5.8;
+
     /// <summary>What can be weighed and measured.</summary>
     public Scale Scale { get; init; } = new();
 

@@ -55,6 +55,7 @@ public static class RecipePlanner
         Guard.Positive(job.Volume);
         Guard.Between(job.MostAmmoniumShare, 0, 1);
         Guard.NotNegative(job.AlkalinityLeft);
+        Guard.Between(job.PH, 2, 10);
         Guard.Positive(job.Scale.Step);
         Guard.Positive(job.Scale.MeasureStep);
         Guard.NotNegative(job.AcidDemand ?? 0);

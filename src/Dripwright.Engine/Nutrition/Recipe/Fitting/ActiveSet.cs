@@ -21,6 +21,8 @@ internal sealed class ActiveSet
     private readonly Held[] held;
     private readonly List<int> touched = [];
     private readonly double scale;
+    private readonly double longestRow;
+    private readonly double longestLimit;
     private bool careful;
 
     private enum Held
@@ -43,11 +45,16 @@ internal sealed class ActiveSet
                 : x[j] >= problem.Most[j] ? Held.AtMost
                 : Held.Free;
         }
+        longestRow = Longest(problem.Rows);
+        longestLimit = Longest(problem.Kept.Concat(problem.Limited));
         scale = Math.Max(
             1,
             Math.Max(Math.Sqrt(problem.Wanted.Sum(b => b * b)), problem.Costs is { } costs ? costs.Max(Math.Abs) : 0)
         );
     }
+
+    private static double Longest(IEnumerable<double[]> rows) =>
+        rows.Select(row => Math.Sqrt(Dot(row, row))).DefaultIfEmpty(0).Max();
 
     public static FitSolution Solve(FitProblem problem) => new ActiveSet(problem).Run();
 
@@ -98,7 +105,7 @@ internal sealed class ActiveSet
             var row = Row(i);
             columns[i] = [.. free.Select(j => row[j])];
         }
-        return new PivotedQr(columns, free.Length);
+        return new PivotedQr(columns, free.Length, longestLimit);
     }
 
     private double[]? Direction(int[] free, double[] gradient, PivotedQr qr)
@@ -145,7 +152,7 @@ internal sealed class ActiveSet
             }
             residual[i] = problem.Wanted[i] - Dot(row, x);
         }
-        var fit = new PivotedQr(columns, m);
+        var fit = new PivotedQr(columns, m, longestRow);
         fit.TransposedTimes(residual);
         var inside = new double[free.Length];
         fit.Back(residual).CopyTo(inside, qr.Rank);

@@ -10,7 +10,8 @@ internal sealed class PivotedQr
     private readonly int rows;
 
     /// <summary>Factors the matrix; its columns are overwritten.</summary>
-    public PivotedQr(double[][] columns, int rows)
+    /// <remarks>What is shorter than 1e-11 of the magnitude is rounding. The matrix cannot tell that itself: all of it may be.</remarks>
+    public PivotedQr(double[][] columns, int rows, double magnitude)
     {
         this.columns = columns;
         this.rows = rows;
@@ -23,7 +24,6 @@ internal sealed class PivotedQr
             Order[j] = j;
             norms[j] = Dot(columns[j], columns[j], 0);
         }
-        var first = 0.0;
         for (var k = 0; k < Math.Min(count, rows); k++)
         {
             var best = k;
@@ -35,8 +35,7 @@ internal sealed class PivotedQr
             (norms[k], norms[best]) = (norms[best], norms[k]);
             (Order[k], Order[best]) = (Order[best], Order[k]);
             var length = Math.Sqrt(Dot(columns[k], columns[k], k));
-            first = k == 0 ? length : first;
-            if (length <= RankTolerance * first || length == 0)
+            if (length <= RankTolerance * magnitude)
             {
                 break;
             }
