@@ -98,6 +98,6 @@ public class PublishedLoops
 
     [Fact]
     public void Sodium_limit_of_cucumber() =>
-        // Laboratory table 2016 (eurofins-agro.com).
+        // A horticultural laboratory's table of 2016 on sodium in irrigation water.
         Assert.Equal(6, SodiumLimit.Of(LoopCrop.Cucumber).Classic);
 }

@@ -130,7 +130,7 @@ public class PublishedAcidity(ITestOutputHelper output)
     [Fact]
     public void Sulfuric_acid_of_35_per_cent_takes_50_ppm_off_100_gallons()
     {
-        // Acid choices for growers, Table 1 (pthorticulture.com): 1.42 fl oz, which adds 16.1 ppm of sulfur.
+        // A substrate maker's page on acid choices, Table 1: 1.42 fl oz, which adds 16.1 ppm of sulfur.
         var bottle = new PhBottle("sulfuric acid 35 %", Composition.Of((Constituent.Sulfur, 4500)));
         double volume = 0.3785412 * (50 / 50.043) / bottle.Equivalents;
         Assert.Equal(1.42, volume / 29.5735e-6, 0.005 * 1.42);
