@@ -116,6 +116,7 @@ public class RecipeBench
         {
             solver.Solve();
             // Read all before the first cut: a changed model has no solution.
+            var bound = objective.Value();
             double[] found = [.. misses.Select(miss => miss.SolutionValue())];
             double[] below = [.. squares.Select(square => square.SolutionValue())];
             var gap = 0.0;
@@ -134,7 +135,7 @@ public class RecipeBench
             }
             if (gap < 1e-6)
             {
-                return objective.Value();
+                return bound;
             }
         }
         return double.NaN;
