@@ -168,6 +168,20 @@ public sealed class RecipeCases
         Assert.DoesNotContain(batch.Coarse, c => c.Salt.Key == "boric-acid");
     }
 
+    [Fact]
+    public void A_dilution_takes_so_much_water_that_the_salt_dissolves()
+    {
+        // Ten steps of 10 g do not dissolve in one litre: of boric acid 49 g do, and we ask for a fifth to spare.
+        var job = Job("tomato-closed", Usual) with
+        {
+            Scale = new Scale(0.01),
+            Volume = 1,
+        };
+        var cure = RecipePlanner.Plan(job).Coarse.Single(c => c.Salt.Key == "boric-acid");
+        Assert.Equal(0.1, cure.Weigh, 1e-12);
+        Assert.Equal(0.8 * 49, cure.Weigh / cure.Into, 0.1);
+    }
+
     [Theory]
     [InlineData(double.NaN)]
     [InlineData(0)]

@@ -61,7 +61,8 @@ public sealed record RecipeJob
 /// <summary>How much a miss of each element counts: the fit makes Σ (weight · miss / target)² least.</summary>
 /// <remarks>
 /// A miss is taken relative to the target, and where nothing is wanted to 1 mol/m³ (main elements) or 0.01 mol/m³
-/// (traces). Main elements count 1, sulfur 0.3 because plants take a wide range of it, traces 1. All are common practice.
+/// (traces). Main elements and traces count 1; sulfur 0.3, because plants take a wide range of it; ammonium 0.3, because what
+/// matters is that its share stays small, and its small target would else pull calcium along. All are common practice.
 /// </remarks>
 public sealed record FitWeights
 {
@@ -74,7 +75,7 @@ public sealed record FitWeights
     /// <summary>[-] The weight of a constituent; 0 leaves it out of the fit.</summary>
     public double this[Constituent constituent] =>
         Changed.TryGetValue(constituent, out var weight) ? weight
-        : constituent == Constituent.Sulfur ? 0.3
+        : constituent is Constituent.Sulfur or Constituent.AmmoniumNitrogen ? 0.3
         : 1;
 
     internal static double ScaleOf(Constituent constituent, double wanted) =>
