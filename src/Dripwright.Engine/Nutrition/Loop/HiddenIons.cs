@@ -1,6 +1,5 @@
 using Dripwright.Engine.Nutrition.Chemistry;
 using Dripwright.Engine.Nutrition.Strength;
-using Dripwright.Engine.Water;
 
 namespace Dripwright.Engine.Nutrition.Loop;
 

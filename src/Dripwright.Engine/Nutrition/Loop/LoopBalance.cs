@@ -1,5 +1,3 @@
-using Dripwright.Engine.Water;
-
 namespace Dripwright.Engine.Nutrition.Loop;
 
 /// <summary>What builds up in a closed loop, in closed form, for one ion in one well-mixed volume.</summary>

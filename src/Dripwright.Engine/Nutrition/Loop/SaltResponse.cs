@@ -1,5 +1,3 @@
-using Dripwright.Engine.Water;
-
 namespace Dripwright.Engine.Nutrition.Loop;
 
 /// <summary>The crops whose limits are known here.</summary>

@@ -1,5 +1,4 @@
 using Dripwright.Engine.Nutrition.Chemistry;
-using Dripwright.Engine.Water;
 
 namespace Dripwright.Engine.Nutrition.Salts;
 

@@ -1,5 +1,3 @@
-using Dripwright.Engine.Water;
-
 namespace Dripwright.Engine.Nutrition.Salts;
 
 /// <summary>One point of a solubility curve.</summary>

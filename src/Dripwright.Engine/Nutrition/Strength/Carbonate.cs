@@ -1,5 +1,3 @@
-using Dripwright.Engine.Water;
-
 namespace Dripwright.Engine.Nutrition.Strength;
 
 /// <summary>Acid for plain water by the short formula, activities taken as concentrations; a check on the full method.</summary>

@@ -1,5 +1,3 @@
-using Dripwright.Engine.Water;
-
 namespace Dripwright.Engine.Nutrition.Strength;
 
 /// <summary>Constants of carbon dioxide in water against temperature, at zero ionic strength.</summary>

@@ -1,5 +1,4 @@
 using System.Globalization;
-using Dripwright.Engine.Water;
 
 namespace Dripwright.Engine.Nutrition.Strength;
 

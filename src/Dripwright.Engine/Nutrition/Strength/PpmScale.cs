@@ -1,5 +1,3 @@
-using Dripwright.Engine.Water;
-
 namespace Dripwright.Engine.Nutrition.Strength;
 
 /// <summary>How a meter that shows ppm turns conductivity into its number. The ppm are no weight of anything.</summary>

@@ -1,5 +1,3 @@
-using Dripwright.Engine.Water;
-
 namespace Dripwright.Engine.Nutrition.Strength;
 
 /// <summary>What the iron of a solution is, which decides the charge it carries.</summary>

@@ -1,5 +1,3 @@
-using Dripwright.Engine.Water;
-
 namespace Dripwright.Engine.Nutrition.Tank;
 
 /// <summary>Mixing by volumes: C1 V1 + C2 V2 = C V. For amounts it is exact; for EC it is good to about 5 %.</summary>

@@ -1,7 +1,6 @@
 using System.Globalization;
 using Dripwright.Engine.Nutrition.Chemistry;
 using Dripwright.Engine.Nutrition.Strength;
-using Dripwright.Engine.Water;
 
 namespace Dripwright.Engine.Nutrition.Tank;
 

@@ -1,6 +1,5 @@
 using Dripwright.Engine.Nutrition.Chemistry;
 using Dripwright.Engine.Nutrition.Salts;
-using Dripwright.Engine.Water;
 
 namespace Dripwright.Engine.Nutrition.Recipe;
 
