@@ -11,6 +11,9 @@ public static class PlotSheets
     private const string Title = "How the water runs";
     private const double PlotHeight = 66;
 
+    /// <summary>Most different lines, and most different drains, that are plotted.</summary>
+    private const int MostPlotted = 8;
+
     /// <summary>The sheets.</summary>
     /// <param name="plan">The plan.</param>
     /// <param name="paper">Size of the sheets; they stand upright.</param>
@@ -26,115 +29,58 @@ public static class PlotSheets
             flow.Caution("The feed could not be solved: " + plan.Feed.Trouble).Space(2);
         }
 
-        Pump(flow, plan, words, units);
-        LinePlots.Add(flow, plan, words, units, PlotHeight);
-        DrainPlots.Add(flow, plan, words, units, PlotHeight);
-        Scatter(flow, plan);
+        Add(flow, PumpPlot.Of(plan, words, units));
+        Add(flow, LinePlots.Of(plan, words, units), "lines");
+        if (plan.Drain.Trouble.Length > 0)
+        {
+            flow.Caution("A drain could not be followed: " + plan.Drain.Trouble).Space(2);
+        }
+
+        Add(flow, DrainPlots.Of(plan, words, units), "drains");
+        if (plan.Feed.Scatter is { } scatter)
+        {
+            Add(flow, ScatterPlots.Weakest(scatter));
+        }
+        else
+        {
+            flow.Heading("Uneven emitters").Paragraph("Not drawn: no water comes, or the plan was made without draws.");
+        }
+
         return flow.Build();
     }
 
-    private static void Pump(Flow flow, Plan plan, BenchWords words, PlotUnits units)
+    private static void Add(Flow flow, IReadOnlyList<RigPlot> plots, string what)
     {
-        var feed = plan.Feed;
-        if (feed.WorkingPoint is not { } point || feed.PumpCurve.Count < 2)
+        foreach (var plot in plots.Take(MostPlotted))
         {
-            flow.Heading("Gravity feed")
-                .Table(
-                    Numbers()
-                        .Row("Water over the mean emitter", words.Head(feed.StaticHead))
-                        .Row("Flow in all", words.Flow(feed.TotalFlow))
-                        .Row("Flow in all at the lowest level", words.Flow(feed.TotalFlowAtLowest))
-                );
-            return;
+            Add(flow, plot);
         }
 
-        List<Series> series =
-        [
-            new("pump", [.. feed.PumpCurve.Select(p => (units.Flow(p.Flow), units.Head(p.Head)))]) { Pen = Pen.Built },
-        ];
-        if (feed.SystemCurve.Count > 1)
+        if (plots.Count > MostPlotted)
         {
-            series.Add(
-                new(
-                    "rig: what it asks for",
-                    [.. feed.SystemCurve.Select(p => (units.Flow(p.Flow), units.Head(p.Head)))]
-                )
-                {
-                    Pen = new(Role.Water, LineWidth.Wide, LineType.Dashed),
-                }
+            flow.Paragraph(
+                $"{BenchWords.Count(plots.Count - MostPlotted)} more {what} run differently and are not plotted."
             );
         }
-
-        series.Add(
-            new("working point", [(units.Flow(point.Flow), units.Head(point.Head))], SeriesKind.Points)
-            {
-                Marker = Marker.Dot,
-            }
-        );
-        // The rig's curve may climb far over the pump's: the plot ends a little over what the pump can do.
-        var top = feed.PumpCurve.Max(p => p.Head) * 1.3;
-        var plot = new Plot(units.FlowAxis with { Low = 0 }, units.HeadAxis with { Low = 0, High = units.Head(top) })
-        {
-            Series = series,
-            HasLegend = true,
-            Notes =
-            [
-                new PlotNote(
-                    units.Flow(point.Flow),
-                    units.Head(point.Head),
-                    $"works here:\n{words.Flow(point.Flow)} at {words.Head(point.Head)}",
-                    6,
-                    -9
-                ),
-            ],
-        };
-        var table = Numbers()
-            .Row("Flow through the pump", words.Flow(point.Flow))
-            .Row("Head it gives", words.Head(point.Head))
-            .Row("Out of the emitters", words.Flow(feed.TotalFlow))
-            .Row("Out of the emitters at the lowest level", words.Flow(feed.TotalFlowAtLowest));
-        if (feed.BypassFlow > 0)
-        {
-            table.Row("Back through the bypass", words.Flow(feed.BypassFlow));
-        }
-
-        table.Row("Power it takes", $"{BenchWords.Number(point.Power, "0")}\u00a0W");
-        flow.Beside("Pump and rig", "", PlotHeight, plot.Draw, table);
     }
 
-    private static void Scatter(Flow flow, Plan plan)
+    private static void Add(Flow flow, RigPlot plot)
     {
-        if (plan.Feed.Scatter is not { } scatter)
+        var table = new Table(new("What"), new("Value", Align.Right));
+        foreach (var (what, value) in plot.Numbers)
         {
-            flow.Heading("Uneven emitters").Paragraph("Not drawn: no water comes, or the plan was made without draws.");
+            table.Row(what, value);
+        }
+
+        if (plot.Plots.Count == 0)
+        {
+            flow.Heading(plot.Title).Table(table);
             return;
         }
 
-        var weakest = scatter.WeakestRatio;
-        var bins = weakest.Bins;
-        var width = (bins.To - bins.From) / Math.Max(1, bins.Counts.Count);
-        var bars = bins.Counts.Select((count, i) => ((bins.From + ((i + 0.5) * width)) * 100, (double)count)).ToList();
-        var plot = new Plot(new("Weakest pot, % of the mean pot"), new("Drawn rigs") { Low = 0 })
-        {
-            Series = [new("", bars, SeriesKind.Bars) { BarWidth = width * 100 }],
-        };
-        flow.Beside(
-            "If emitters differ and some clog",
-            $"{BenchWords.Count(scatter.Draws)} rigs like this one were drawn, each with emitters as uneven as they are made and "
-                + "some partly clogged. The bars show how often the weakest pot came out how weak.",
-            PlotHeight,
-            plot.Draw,
-            Numbers()
-                .Row("Weakest pot, half of the rigs over", BenchWords.Percent(weakest.Median))
-                .Row("Weakest pot, one rig in twenty under", BenchWords.Percent(weakest.Quantile05))
-                .Row("Chance of a pot that gets too little", BenchWords.Percent(scatter.ChanceOfWeakPot))
-                .Row(
-                    "Evenness of the low quarter, half of the rigs over",
-                    BenchWords.Percent(scatter.LowQuarter.Median)
-                )
-        );
+        // Two plots, one over the other, are not twice as high as one.
+        var height = PlotHeight * (1 + (0.6 * (plot.Plots.Count - 1)));
+        var words = plot.Words(flow.Width * 0.62, height);
+        flow.Beside(plot.Title, words, height, box => RigPlotPicture.Draw(plot, box), table);
     }
-
-    /// <summary>A table of key numbers.</summary>
-    internal static Table Numbers() => new(new("What"), new("Value", Align.Right));
 }

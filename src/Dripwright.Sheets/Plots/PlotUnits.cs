@@ -2,18 +2,28 @@ using Dripwright.Sheets.Drawing;
 
 namespace Dripwright.Sheets.Plots;
 
-/// <summary>SI values as numbers on an axis of the rig's units.</summary>
+/// <summary>SI values as numbers on an axis of one system of units.</summary>
 internal sealed class PlotUnits(bool us)
 {
-    public Axis FlowAxis { get; } = new(us ? "Flow, gph" : "Flow, L/h");
+    public string FlowUnit { get; } = us ? "gph" : "L/h";
 
-    public Axis HeadAxis { get; } = new(us ? "Head, ft" : "Head, m");
+    public string HeadUnit { get; } = us ? "ft" : "m";
 
-    public Axis PressureAxis { get; } = new(us ? "Pressure, psi" : "Pressure, kPa");
+    public string PressureUnit { get; } = us ? "psi" : "kPa";
 
-    public Axis WayAxis { get; } = new(us ? "From the row's left end, ft" : "From the row's left end, m");
+    public string WayUnit { get; } = us ? "ft" : "m";
 
-    public Axis HeightAxis { get; } = new(us ? "Height over the lowest point, in" : "Height over the lowest point, mm");
+    public string HeightUnit { get; } = us ? "in" : "mm";
+
+    public Axis FlowAxis => new("Flow, " + FlowUnit);
+
+    public Axis HeadAxis => new("Head, " + HeadUnit);
+
+    public Axis PressureAxis => new("Pressure, " + PressureUnit);
+
+    public Axis WayAxis => new("From the row's left end, " + WayUnit);
+
+    public Axis HeightAxis => new("Height over the lowest point, " + HeightUnit);
 
     public double Flow(double si) => us ? si * 3600 / 3.785411784e-3 : si * 3.6e6;
 

@@ -96,7 +96,7 @@ public sealed record StepScale(string Title, string Unit, IReadOnlyList<double> 
             var first = Math.Round((middle / step) - (Steps / 2.0));
             // Water never runs backwards out of an emitter: a scale of flows does not start under 0.
             first = low >= 0 ? Math.Max(first, 0) : first;
-            if (first * step <= low + (step * 1e-9) && (first + Steps) * step >= high - (step * 1e-9))
+            if (step * Steps >= least * (1 - 1e-9) && first * step <= low + (step * 1e-9) && (first + Steps) * step >= high - (step * 1e-9))
             {
                 return [.. Enumerable.Range(0, Steps + 1).Select(i => (double)(decimal)((first + i) * step))];
             }

@@ -3,7 +3,7 @@ using SkiaSharp;
 
 namespace Dripwright.Sheets.Writing;
 
-/// <summary>Draws elements on a canvas whose unit is 1 mm.</summary>
+/// <summary>Draws elements on a canvas whose unit is 1 mm: a page of a PDF or the dots of a picture.</summary>
 internal sealed class PdfShapes(SKCanvas canvas, Palette palette)
 {
     private const float FontSize = 1000;

@@ -1,59 +1,32 @@
 using Dripwright.Engine;
 using Dripwright.Engine.Water;
+using Dripwright.Sheets.Bench;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
-using Dripwright.Sheets.Plots;
 
-namespace Dripwright.Sheets.Bench;
+namespace Dripwright.Sheets.Plots;
 
 /// <summary>The water surface along the drains; drains that run alike are plotted once.</summary>
 internal static class DrainPlots
 {
-    /// <summary>Most different drains that are plotted.</summary>
-    private const int MostPlotted = 8;
-
-    public static void Add(Flow flow, Plan plan, BenchWords words, PlotUnits units, double height)
-    {
-        if (plan.Drain.Trouble.Length > 0)
-        {
-            flow.Caution("A drain could not be followed: " + plan.Drain.Trouble).Space(2);
-        }
-
-        var alike = plan
-            .Drain.Runs.Where(run => run.Surface.Count > 1)
-            .GroupBy(run =>
-                string.Join(
-                    ' ',
-                    run.Surface.Select(p =>
-                        $"{Key(p.Station - run.Surface[0].Station)} {Key(p.Invert - run.Surface[0].Invert)} {Key(p.Depth)}"
+    public static IReadOnlyList<RigPlot> Of(Plan plan, BenchWords words, PlotUnits units) =>
+        [
+            .. plan
+                .Drain.Runs.Where(run => run.Surface.Count > 1)
+                .GroupBy(run =>
+                    string.Join(
+                        ' ',
+                        run.Surface.Select(p =>
+                            $"{Key(p.Station - run.Surface[0].Station)} {Key(p.Invert - run.Surface[0].Invert)} {Key(p.Depth)}"
+                        )
                     )
                 )
-            )
-            .Select(group => group.ToList())
-            .ToList();
-        foreach (var runs in alike.Take(MostPlotted))
-        {
-            Drain(flow, plan, runs, words, units, height);
-        }
-
-        if (alike.Count > MostPlotted)
-        {
-            flow.Paragraph(
-                $"{BenchWords.Count(alike.Count - MostPlotted)} more drains run differently and are not plotted."
-            );
-        }
-    }
+                .Select(group => Drain(plan, [.. group], words, units)),
+        ];
 
     private static string Key(double value) => BenchWords.Number(Math.Round(value * 1e4), "0");
 
-    private static void Drain(
-        Flow flow,
-        Plan plan,
-        List<DrainRunPlan> runs,
-        BenchWords words,
-        PlotUnits units,
-        double height
-    )
+    private static RigPlot Drain(Plan plan, List<DrainRunPlan> runs, BenchWords words, PlotUnits units)
     {
         var run = runs[0];
         var bore = BoreOf(plan, run);
@@ -80,28 +53,49 @@ internal static class DrainPlots
             ],
             HasLegend = true,
         };
-        var table = PlotSheets
-            .Numbers()
-            .Row("Flow at the low end", words.Flow(run.Flow))
-            .Row(
-                "Fullest",
-                $"{BenchWords.Percent(run.DeepestRatio)} of the bore, at {words.Length(run.DeepestStation)}"
-            )
-            .Row("Full-bore flow at this slope", run.Capacity > 0 ? words.Flow(run.Capacity) : "the pipe is level")
-            .Row("Water on its way", words.Volume(run.Stored))
-            .Row("Low end", run.FreeFall ? "falls out freely" : "drowned or joined");
-        if (run.Pressurised)
+        return new()
         {
-            table.Row("Runs full", "yes, under pressure");
-        }
-
-        flow.Beside(
-            $"Water in {BenchWords.Labels([.. runs.Select(r => r.Run)], 8)}",
-            Exaggeration(points, bore, flow.Width * 0.62, height),
-            height,
-            plot.Draw,
-            table
-        );
+            Key = "drain-" + run.Run.Replace(' ', '-'),
+            Title = $"Water in {BenchWords.Labels([.. runs.Select(r => r.Run)], 8)}",
+            Words = (width, height) => Exaggeration(points, bore, width, height),
+            Plots = [plot],
+            Numbers =
+            [
+                ("Flow at the low end", words.Flow(run.Flow)),
+                (
+                    "Fullest",
+                    $"{BenchWords.Percent(run.DeepestRatio)} of the bore, at {words.Length(run.DeepestStation)}"
+                ),
+                ("Full-bore flow at this slope", run.Capacity > 0 ? words.Flow(run.Capacity) : "the pipe is level"),
+                ("Water on its way", words.Volume(run.Stored)),
+                ("Low end", run.FreeFall ? "falls out freely" : "drowned or joined"),
+                .. run.Pressurised ? new[] { ("Runs full", "yes, under pressure") } : [],
+            ],
+            Data = new(
+                [
+                    new(run.Row > 0 ? "From the row's left end" : "From its high end", units.WayUnit),
+                    new("Inside bottom over the lowest point", units.HeightUnit),
+                    new("Water surface", units.HeightUnit),
+                    new("Inside top", units.HeightUnit),
+                    new("Depth of water", units.HeightUnit),
+                    new("Flow", units.FlowUnit),
+                ],
+                [
+                    .. points.Select(
+                        (p, i) =>
+                            new double?[]
+                            {
+                                units.Way(p.Station),
+                                invert[i].Y,
+                                surface[i].Y,
+                                crown[i].Y,
+                                units.Height(p.Depth),
+                                units.Flow(p.Flow),
+                            }
+                    ),
+                ]
+            ),
+        };
     }
 
     private static string Label(PlotUnits units, DrainRunPlan run) =>
