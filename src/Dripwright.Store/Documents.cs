@@ -51,7 +51,7 @@ internal static class Documents
 
     /// <summary>The document, or null where it is not in use.</summary>
     public static Task<DocumentRow?> Find(GardenTables tables, int id, CancellationToken stop) =>
-        tables.Documents.AsNoTracking().SingleOrDefaultAsync(row => row.Id == id, stop);
+        tables.Documents.AsNoTracking().SingleOrDefaultAsync(row => row.Id == id && row.RemovedAt == null, stop);
 
     /// <summary>The draft with what can be undone and redone.</summary>
     public static async Task<Draft> Draft(GardenTables tables, DocumentRow row, CancellationToken stop)
@@ -84,7 +84,7 @@ internal static class Documents
     /// <remarks>From here to the end of the transaction nobody else changes the document.</remarks>
     public static async Task<bool> Claim(GardenTables tables, int id, int version, CancellationToken stop) =>
         await tables
-            .Documents.Where(row => row.Id == id && row.Version == version)
+            .Documents.Where(row => row.Id == id && row.Version == version && row.RemovedAt == null)
             .ExecuteUpdateAsync(set => set.SetProperty(row => row.Version, version), stop)
             .ConfigureAwait(false) == 1;
 

@@ -14,7 +14,12 @@ public sealed partial class Garden
     /// <param name="kind">The kind; all kinds where null.</param>
     /// <param name="stop">Asks to stop.</param>
     public Task<IReadOnlyList<DocumentEntry>> DocumentsAsync(string? kind, CancellationToken stop = default) =>
-        List(row => kind == null || row.Kind == kind, stop);
+        List(row => row.RemovedAt == null && (kind == null || row.Kind == kind), stop);
+
+    /// <summary>What lies in the bin, by name.</summary>
+    /// <param name="stop">Asks to stop.</param>
+    public Task<IReadOnlyList<DocumentEntry>> BinAsync(CancellationToken stop = default) =>
+        List(row => row.RemovedAt != null, stop);
 
     /// <summary>Adds a rig.</summary>
     /// <param name="name">What the grower calls it. Two rigs may have one name.</param>
@@ -70,6 +75,35 @@ public sealed partial class Garden
         );
     }
 
+    /// <summary>Puts a rig, or another document, into the bin with all its revisions and steps. False where it is not there.</summary>
+    /// <param name="id">The document.</param>
+    /// <param name="stop">Asks to stop.</param>
+    public Task<bool> RemoveRigAsync(int id, CancellationToken stop = default)
+    {
+        DateTime? now = Now;
+        return ChangeList(
+            id,
+            rows =>
+                rows.Where(row =>
+                        row.RemovedAt == null && row.Kind != DocumentKinds.Catalogue && row.Kind != DocumentKinds.OnHand
+                    )
+                    .ExecuteUpdateAsync(set => set.SetProperty(row => row.RemovedAt, now), stop),
+            stop
+        );
+    }
+
+    /// <summary>Takes a document out of the bin, as it was. False where it is not in the bin.</summary>
+    /// <param name="id">The document.</param>
+    /// <param name="stop">Asks to stop.</param>
+    public Task<bool> RestoreRigAsync(int id, CancellationToken stop = default) =>
+        ChangeList(
+            id,
+            rows =>
+                rows.Where(row => row.RemovedAt != null)
+                    .ExecuteUpdateAsync(set => set.SetProperty(row => row.RemovedAt, (DateTime?)null), stop),
+            stop
+        );
+
     private async Task<bool> ChangeList(int id, Func<IQueryable<DocumentRow>, Task<int>> change, CancellationToken stop)
     {
         var changed =
@@ -99,7 +133,7 @@ public sealed partial class Garden
                     row.Version,
                     row.ChangedAt,
                     tables.Revisions.Count(revision => revision.DocumentId == row.Id),
-                    null
+                    row.RemovedAt
                 ))
                 .ToListAsync(stop)
                 .ConfigureAwait(false);

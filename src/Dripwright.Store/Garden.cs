@@ -23,7 +23,7 @@ public sealed partial class Garden : IAsyncDisposable
     /// <summary>Where it is kept.</summary>
     public GardenPlace Place => _at.Place;
 
-    private DateTime Now => _time.GetUtcNow().UtcDateTime;
+    private DateTime Now => Opening.Now(_time);
 
     /// <summary>Opens a garden; makes it where there is none; brings the tables of an older one up to date.</summary>
     /// <param name="place">Where it is kept.</param>
@@ -37,8 +37,11 @@ public sealed partial class Garden : IAsyncDisposable
     )
     {
         ArgumentNullException.ThrowIfNull(place);
-        time ??= TimeProvider.System;
-        var at = new Connection(place);
+        return await OpenAsync(new Connection(place), time ?? TimeProvider.System, stop).ConfigureAwait(false);
+    }
+
+    internal static async Task<Garden> OpenAsync(Connection at, TimeProvider time, CancellationToken stop)
+    {
         await Opening.Ready(at, time, stop).ConfigureAwait(false);
         return new Garden(at, time);
     }

@@ -1,5 +1,7 @@
 using Dripwright.Store.Tables;
 using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Infrastructure;
+using Microsoft.EntityFrameworkCore.Storage;
 
 namespace Dripwright.Store;
 
@@ -12,28 +14,134 @@ internal static class Opening
     /// <summary>Nothing on hand.</summary>
     public const string EmptyOnHand = "[]\n";
 
+    /// <summary>How long another program may take to change the tables before we say that it was broken off.</summary>
+    private static readonly TimeSpan s_lockPatience = TimeSpan.FromSeconds(5);
+
+    /// <summary>The time as both kinds of database keep it, to the millisecond.</summary>
+    public static DateTime Now(TimeProvider time)
+    {
+        var now = time.GetUtcNow().UtcDateTime;
+        return now.AddTicks(-(now.Ticks % TimeSpan.TicksPerMillisecond));
+    }
+
     public static async Task Ready(Connection at, TimeProvider time, CancellationToken stop)
     {
-        if (at.Place.Path is { } path)
+        var isNew = at.Place.Path is { } path
+            ? await ReadyFile(at, path, time, stop).ConfigureAwait(false)
+            : await ReadyServer(at, stop).ConfigureAwait(false);
+        await at.Change(tables => Furnish(tables, Now(time), stop), stop).ConfigureAwait(false);
+        if (at.Place.Path is not null)
         {
-            try
+            await at.Read(tables => Mark(tables, isNew, at.IsPooled, stop)).ConfigureAwait(false);
+        }
+    }
+
+    /// <summary>Throws where some of the versions are not known to this program.</summary>
+    public static void RefuseNewer(GardenTables tables, IEnumerable<string> applied, string place)
+    {
+        if (applied.Except(tables.Database.GetMigrations()).Any())
+        {
+            throw new GardenException(
+                TroubleKind.Newer,
+                $"{place}: was written by a newer Dripwright: use that one. Nothing was changed."
+            );
+        }
+    }
+
+    private static async Task<bool> Mark(GardenTables tables, bool isNew, bool isPooled, CancellationToken stop)
+    {
+        if (isNew)
+        {
+            // Tools that tell kinds of files see "Drip" in ASCII.
+            await tables.Database.ExecuteSqlRawAsync("PRAGMA application_id = 0x44726970", stop).ConfigureAwait(false);
+        }
+
+        if (isPooled)
+        {
+            // With a write-ahead log pages read while one writes. Copies come without it, so that they are one file.
+            await tables.Database.ExecuteSqlRawAsync("PRAGMA journal_mode = WAL", stop).ConfigureAwait(false);
+        }
+
+        return true;
+    }
+
+    private static async Task<bool> ReadyFile(Connection at, string path, TimeProvider time, CancellationToken stop)
+    {
+        try
+        {
+            Directory.CreateDirectory(Path.GetDirectoryName(path)!);
+        }
+        catch (Exception wrong) when (wrong is IOException or UnauthorizedAccessException)
+        {
+            throw Troubles.NotWritable(path, wrong);
+        }
+
+        var look = SqliteLook.At(path);
+        var tables = at.Open();
+        await using (tables.ConfigureAwait(false))
+        {
+            RefuseNewer(tables, look.Applied, path);
+            if (!look.IsEmpty && !tables.Database.GetMigrations().Except(look.Applied).Any())
             {
-                Directory.CreateDirectory(Path.GetDirectoryName(path)!);
-            }
-            catch (Exception wrong) when (wrong is IOException or UnauthorizedAccessException)
-            {
-                throw Troubles.NotWritable(path, wrong);
+                return false;
             }
         }
 
-        await at.Read(async tables =>
-            {
-                await tables.Database.MigrateAsync(stop).ConfigureAwait(false);
-                return 0;
-            })
-            .ConfigureAwait(false);
-        await at.Change(tables => Furnish(tables, time.GetUtcNow().UtcDateTime, stop), stop).ConfigureAwait(false);
+        await Unlocked(path, look, time, stop).ConfigureAwait(false);
+        if (!look.IsEmpty)
+        {
+            // Whatever goes wrong with the new tables, the old garden is still there.
+            SqliteCopy.Write(path, $"{path}.{look.Applied[^1]}", replace: true);
+        }
+
+        await Migrate(at, stop).ConfigureAwait(false);
+        return true;
     }
+
+    private static async Task Unlocked(string path, SqliteLook look, TimeProvider time, CancellationToken stop)
+    {
+        var start = time.GetTimestamp();
+        while (look.LockedSince is { } since)
+        {
+            if (time.GetElapsedTime(start) > s_lockPatience)
+            {
+                throw new GardenException(
+                    TroubleKind.Locked,
+                    $"{path}: a change of its tables began at {since} and has not ended."
+                        + " If no other Dripwright is at work on it, the change was broken off and nothing is lost:"
+                        + " \"dripwright unlock\" takes the mark away, then open it again."
+                );
+            }
+
+            await Task.Delay(TimeSpan.FromMilliseconds(200), time, stop).ConfigureAwait(false);
+            look = SqliteLook.At(path);
+        }
+    }
+
+    private static Task<bool> ReadyServer(Connection at, CancellationToken stop) =>
+        at.Read(async tables =>
+        {
+            var isThere = await tables.GetService<IRelationalDatabaseCreator>().ExistsAsync(stop).ConfigureAwait(false);
+            if (isThere)
+            {
+                var applied = (await tables.Database.GetAppliedMigrationsAsync(stop).ConfigureAwait(false)).ToList();
+                RefuseNewer(tables, applied, at.Place.ToString());
+                if (applied.Count > 0 && !tables.Database.GetMigrations().Except(applied).Any())
+                {
+                    return false;
+                }
+            }
+
+            await tables.Database.MigrateAsync(stop).ConfigureAwait(false);
+            return true;
+        });
+
+    private static Task<bool> Migrate(Connection at, CancellationToken stop) =>
+        at.Read(async tables =>
+        {
+            await tables.Database.MigrateAsync(stop).ConfigureAwait(false);
+            return true;
+        });
 
     private static async Task<bool> Furnish(GardenTables tables, DateTime now, CancellationToken stop)
     {

@@ -86,6 +86,11 @@ internal static class Troubles
                 $"The server of {place} cannot write: {wrong.MessageText}.",
                 wrong
             ),
+            "42" when wrong.SqlState == "42P07" => new(
+                TroubleKind.NotAGarden,
+                $"{place} holds other tables: give the garden a database of its own.",
+                wrong
+            ),
             "40" or "55" => new(TroubleKind.Busy, $"{place} was busy with another change: try again.", wrong),
             _ => null,
         };

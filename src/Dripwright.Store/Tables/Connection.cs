@@ -4,11 +4,16 @@ using Microsoft.EntityFrameworkCore;
 namespace Dripwright.Store.Tables;
 
 /// <summary>Opens the tables of a place, one context for each operation: a page lives for hours, a context must not.</summary>
-internal sealed class Connection(GardenPlace place)
+internal sealed class Connection(GardenPlace place, bool pooling = true)
 {
-    private readonly DbContextOptions _options = place.Path is { } path ? Sqlite(path) : Postgres(place.Connection!);
+    private readonly DbContextOptions _options = place.Path is { } path
+        ? Sqlite(path, pooling)
+        : Postgres(place.Connection!);
 
     public GardenPlace Place => place;
+
+    /// <summary>False for a file of passing use, which is let go of at once.</summary>
+    public bool IsPooled => pooling;
 
     public GardenTables Open() =>
         _options is DbContextOptions<SqliteTables> sqlite
@@ -76,8 +81,8 @@ internal sealed class Connection(GardenPlace place)
             DefaultTimeout = 20,
         }.ToString();
 
-    private static DbContextOptions<SqliteTables> Sqlite(string path) =>
-        new DbContextOptionsBuilder<SqliteTables>().UseSqlite(SqliteWords(path)).Options;
+    private static DbContextOptions<SqliteTables> Sqlite(string path, bool pooling) =>
+        new DbContextOptionsBuilder<SqliteTables>().UseSqlite(SqliteWords(path, pooling: pooling)).Options;
 
     private static DbContextOptions<PostgresTables> Postgres(string words) =>
         new DbContextOptionsBuilder<PostgresTables>().UseNpgsql(words).Options;

@@ -32,6 +32,9 @@ internal sealed class DocumentRow
     public DateTime MadeAt { get; set; }
 
     public DateTime ChangedAt { get; set; }
+
+    /// <summary>When it went into the bin; null where it is in use.</summary>
+    public DateTime? RemovedAt { get; set; }
 }
 
 /// <summary>A text that the draft once was. Steps form a tree: typing after an undo starts a new branch.</summary>
