@@ -10,7 +10,7 @@ internal static class FieldName
     {
         if (path.Length == 0)
         {
-            return Words.Of("stage.file");
+            return Words.Of("stage.file").ToLowerInvariant();
         }
 
         try
@@ -20,19 +20,16 @@ internal static class FieldName
             {
                 if (index < 0)
                 {
-                    said.Add(FormField.Spaced(name).ToLowerInvariant());
+                    said.Add(FormField.Spaced(name));
                 }
                 else
                 {
-                    var last = said[^1];
                     said[^1] =
-                        Words.Or($"item.{FormField.Spaced(last.Replace(' ', '-'))}", last).ToLowerInvariant()
-                        + " "
-                        + (index + 1).ToString(CultureInfo.InvariantCulture);
+                        Words.Or($"item.{said[^1]}", said[^1]) + " " + (index + 1).ToString(CultureInfo.InvariantCulture);
                 }
             }
 
-            return string.Join(", ", said);
+            return string.Join(", ", said).ToLowerInvariant();
         }
         catch (FormatException)
         {

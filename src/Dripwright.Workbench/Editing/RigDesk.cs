@@ -38,7 +38,7 @@ public sealed class RigDesk : IAsyncDisposable
     }
 
     /// <summary>Told when something to show has changed.</summary>
-    public event Action? Changed;
+    public event EventHandler? Changed;
 
     /// <summary>The draft as the garden has it, the last we know.</summary>
     public Draft Kept { get; private set; }
@@ -413,5 +413,5 @@ public sealed class RigDesk : IAsyncDisposable
         }
     }
 
-    private void Tell() => Changed?.Invoke();
+    private void Tell() => Changed?.Invoke(this, EventArgs.Empty);
 }

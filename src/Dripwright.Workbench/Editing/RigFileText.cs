@@ -161,7 +161,7 @@ public static class RigFileText
         {
             var (open, close) = holder.Kind is JsonTokenType.StartObject ? ("{ ", " }") : ("[", "]");
             // With nothing but blanks inside the brackets are closed anew; a comment inside stays where it is.
-            var isBare = utf8[(holder.Start + 1)..(holder.End - 1)].All(IsBlank);
+            var isBare = utf8.Skip(holder.Start + 1).Take(holder.End - holder.Start - 2).All(IsBlank);
             return isBare
                 ? Splice(utf8, holder.Start, holder.End, open + made + close)
                 : Splice(utf8, holder.Start + 1, holder.Start + 1, " " + made);
@@ -169,7 +169,7 @@ public static class RigFileText
 
         var last = holder.Members[^1];
         var comma = Comma(utf8, last.End);
-        var isInLine = !utf8[holder.Start..last.Start].Contains((byte)'\n');
+        var isInLine = !utf8.AsSpan(holder.Start, last.Start - holder.Start).Contains((byte)'\n');
         if (isInLine)
         {
             return comma < 0
@@ -217,12 +217,12 @@ public static class RigFileText
         var place = 0;
         foreach (var (from, to) in cut)
         {
-            kept.AddRange(utf8[at..from]);
+            kept.AddRange(utf8.AsSpan(at, from - at));
             place = from == start ? kept.Count : place;
             at = to;
         }
 
-        kept.AddRange(utf8[at..]);
+        kept.AddRange(utf8.AsSpan(at));
         return Tidy([.. kept], place);
     }
 

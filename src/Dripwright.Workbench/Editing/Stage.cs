@@ -21,7 +21,7 @@ public sealed record Stage(string Key, IReadOnlyList<string> Fields)
     public string Name => Words.Of($"stage.{Key}");
 
     /// <summary>The inputs of this room.</summary>
-    public IEnumerable<FormField> Inputs => FormField.Root.Where(field => Fields.Contains(field.Path));
+    public IEnumerable<FormField> Inputs => FormField.Root.Where(input => Fields.Contains(input.Path));
 
     /// <summary>The room of that word, or the first.</summary>
     /// <param name="key">The word.</param>
