@@ -306,6 +306,7 @@ public sealed class RigDesk : IAsyncDisposable
                 if (!stop.IsCancellationRequested)
                 {
                     Plan = whole.Plan ?? Plan;
+                    Changes = [];
                 }
             }
         }

@@ -21,7 +21,7 @@ internal sealed class Bench : IAsyncDisposable
 
     public Garden Garden => App.Services.GetRequiredService<Garden>();
 
-    public string Log => Path.Combine(Folder, "workbench.log") is var log && File.Exists(log) ? File.ReadAllText(log) : "";
+
 
     public static async Task<Bench> Open(string? folder = null, TimeSpan? keepAfter = null, bool withDemo = true)
     {
