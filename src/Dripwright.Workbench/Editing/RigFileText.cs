@@ -60,7 +60,7 @@ public static class RigFileText
 
             var isList = steps[i].Index >= 0;
             var fits = at.Kind == (isList ? JsonTokenType.StartArray : JsonTokenType.StartObject);
-            if (isList && steps[i].Index != (fits ? at.Members.Count : 0))
+            if ((isList && steps[i].Index != (fits ? at.Members.Count : 0)) || steps.Skip(i + 1).Any(step => step.Index > 0))
             {
                 throw new FormatException($"\"{path}\" lies beyond the end of its list.");
             }

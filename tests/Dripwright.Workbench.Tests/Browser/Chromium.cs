@@ -28,6 +28,8 @@ public sealed class Chromium : IAsyncLifetime
             return;
         }
 
+        // A machine that builds and tests at once is slow; a page that never answers is found all the same.
+        Assertions.SetDefaultExpectTimeout(20_000);
         _playwright = await Playwright.CreateAsync();
         _browser = await _playwright.Chromium.LaunchAsync(new() { ExecutablePath = path, Args = s_quiet });
     }

@@ -52,7 +52,7 @@ internal sealed class Visit : IAsyncDisposable
         return
         [
             .. found.Violations.Select(violation =>
-                $"{violation.Id}: {violation.Help} at {string.Join(", ", violation.Nodes.Take(3).Select(node => node.Target.ToString() + " " + node.Html))}"
+                $"{violation.Id} at {string.Join(", ", violation.Nodes.Take(3).Select(node => node.Html))}"
             ),
         ];
     }

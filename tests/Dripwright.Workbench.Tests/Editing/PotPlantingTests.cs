@@ -8,7 +8,7 @@ public sealed class PotPlantingTests
 {
     private static readonly Gen<PotPlanting?> s_pot = Gen.OneOf(
         Gen.Const((PotPlanting?)null),
-        Gen.Select(Gen.OneOfConst("tomato", "basil", ""), Gen.Int[1, 3], Gen.OneOfConst<int?>(null, 2), Gen.OneOfConst(null, "50 %"))
+        Gen.Select(Pick.From("tomato", "basil", ""), Gen.Int[1, 3], Pick.From<int?>(null, 2), Pick.From<string?>(null, "50 %"))
             .Select((crop, plants, emitters, open) => (PotPlanting?)new PotPlanting(crop, plants, emitters, open))
     );
 

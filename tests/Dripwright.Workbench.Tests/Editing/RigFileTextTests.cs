@@ -45,7 +45,7 @@ public sealed class RigFileTextTests
         Gen.Const(0).Select(_ => (JsonNode)new JsonArray(new JsonObject { ["pots"] = "all" }))
     );
 
-    private static readonly Gen<string> s_text = Gen.OneOfConst(
+    private static readonly Gen<string> s_text = Pick.From(
         Commented,
         "{}",
         "{ }",
@@ -58,7 +58,7 @@ public sealed class RigFileTextTests
 
     [Fact]
     public void What_is_set_at_a_path_is_found_there() =>
-        Gen.Select(s_text, Gen.OneOfConst(s_paths), s_value)
+        Gen.Select(s_text, Pick.From(s_paths), s_value)
             .Sample(
                 (text, path, value) =>
                 {
@@ -70,7 +70,7 @@ public sealed class RigFileTextTests
 
     [Fact]
     public void Any_row_of_edits_does_to_the_text_what_it_does_to_the_nodes() =>
-        Gen.Select(s_text, Gen.Select(Gen.OneOfConst(s_paths), s_value, Gen.Bool).Array[1, 12])
+        Gen.Select(s_text, Gen.Select(Pick.From(s_paths), s_value, Gen.Bool).Array[1, 12])
             .Sample(
                 (text, edits) =>
                 {
