@@ -24,6 +24,15 @@ document.addEventListener("keydown", (event) => {
   button.click();
 });
 
+// Hatches come as data, because the content policy lets no style attribute through.
+const hatch = () =>
+  document.querySelectorAll("svg [data-fill]").forEach((one) => {
+    one.style.fill = one.dataset.fill;
+    one.removeAttribute("data-fill");
+  });
+new MutationObserver(hatch).observe(document.body, { childList: true, subtree: true });
+hatch();
+
 const word = document.getElementById("components-reconnect-modal");
 word?.addEventListener("components-reconnect-state-changed", (event) => {
   const state = event.detail.state;

@@ -43,7 +43,7 @@ public sealed class RoadTests(Chromium chromium)
         var text = await reader.ReadToEndAsync(TestContext.Current.CancellationToken);
         Assert.Contains("8 1/2 in", text, StringComparison.Ordinal);
         Assert.Contains("// An invented garden", text, StringComparison.Ordinal);
-        Assert.Empty(visit.Complaints);
+        Assert.Equal("", string.Join("\n", visit.Complaints.Distinct()));
     }
 
     [Fact]
@@ -88,7 +88,6 @@ public sealed class RoadTests(Chromium chromium)
         await Assertions.Expect(first.Page.Locator(".kept")).ToHaveTextAsync("Keeping …");
         await second.Page.Locator("#f-rows-0-spacing").FillAsync("11 in");
         await second.Page.Locator("#f-rows-0-spacing").PressAsync("Tab");
-        await Assertions.Expect(second.Page.Locator(".kept")).ToHaveTextAsync("Kept as draft");
 
         var notice = first.Page.Locator("#conflict");
         await notice.WaitForAsync(s_seen);
@@ -116,7 +115,7 @@ public sealed class RoadTests(Chromium chromium)
             );
         await Assertions.Expect(visit.Page.Locator("#findings")).ToContainTextAsync(told);
         Assert.Equal("", string.Join("\n", await visit.Axe()));
-        Assert.Empty(visit.Complaints);
+        Assert.Equal("", string.Join("\n", visit.Complaints.Distinct()));
     }
 
     [Fact]
@@ -170,6 +169,6 @@ public sealed class RoadTests(Chromium chromium)
         Assert.Equal("", string.Join("\n", await visit.Axe()));
         await page.GetByRole(AriaRole.Button, new() { Name = "Bring back revision 1" }).ClickAsync();
         await Assertions.Expect(page.Locator(".notice.good")).ToContainTextAsync("revision 1");
-        Assert.Empty(visit.Complaints);
+        Assert.Equal("", string.Join("\n", visit.Complaints.Distinct()));
     }
 }
