@@ -169,11 +169,12 @@ internal static class BringingBack
             var highest = SqliteLook.Words(live, "SELECT CAST(coalesce(max(\"Version\"), 0) AS TEXT) FROM documents")[
                 0
             ];
-            // An open page must notice that its text was replaced, so no draft has a version that any page has seen.
+            // An open page must notice that its text was replaced, so no draft has a version that any page has seen, nor one
+            // that another program reaches before the next line is done.
             using (var command = source.CreateCommand())
             {
                 command.CommandText =
-                    "UPDATE documents SET \"Version\" = 1 + max($highest, (SELECT max(\"Version\") FROM documents))";
+                    "UPDATE documents SET \"Version\" = 1000 + max($highest, (SELECT max(\"Version\") FROM documents))";
                 command.Parameters.AddWithValue("$highest", int.Parse(highest, CultureInfo.InvariantCulture));
                 command.ExecuteNonQuery();
             }
@@ -214,6 +215,8 @@ internal static class BringingBack
     {
         var connection = new SqliteConnection(Connection.SqliteWords(path, SqliteOpenMode.ReadWrite, pooling: false));
         connection.Open();
+        // Copying page by page asks SQLite itself, which by default does not wait for another's turn to end.
+        _ = SqliteLook.Words(connection, "PRAGMA busy_timeout = 20000; SELECT 'set'");
         return connection;
     }
 }

@@ -6,6 +6,8 @@ namespace Dripwright.Store;
 /// <summary>The rules of drafts, steps and revisions, inside one transaction. All kinds of document keep to them.</summary>
 internal static class Documents
 {
+    private const int SmallLetters = 1 << 16;
+
     /// <summary>Whether it is a word that can name a kind.</summary>
     public static bool IsKind(string? kind) =>
         kind is { Length: > 0 and <= 40 } && kind.All(letter => letter is (>= 'a' and <= 'z') or '-');
@@ -147,9 +149,15 @@ internal static class Documents
             .ConfigureAwait(false);
     }
 
-    // The oldest steps go when there are too many or they grow too large; the one the draft stands at stays.
+    // The oldest steps go when there are too many or they grow too large; the one the draft stands at stays. Weighing them
+    // means reading them, so small ones are weighed only now and then.
     private static async Task Forget(GardenTables tables, DocumentRow row, CancellationToken stop)
     {
+        if (row.Step % 16 != 0 && row.Text.Length < SmallLetters)
+        {
+            return;
+        }
+
         var sizes = await tables
             .Steps.Where(step => step.DocumentId == row.Id && step.Number != row.Step)
             .OrderByDescending(step => step.Number)

@@ -20,7 +20,7 @@ public sealed partial class Garden
     /// <returns>Where the replaced garden is kept.</returns>
     public async Task<string?> BringBackAsync(string copy, CancellationToken stop = default)
     {
-        var aside = await BringBackAsync(Place, copy, _time, stop).ConfigureAwait(false);
+        var aside = await _at.Alone(() => BringBackAsync(Place, copy, _time, stop), stop).ConfigureAwait(false);
         _catalogue = null;
         Tell(new GardenChange(GardenEvent.All, 0, 0));
         return aside;

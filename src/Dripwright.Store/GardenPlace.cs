@@ -32,6 +32,31 @@ public sealed record GardenPlace
         return new GardenPlace(null, connectionString);
     }
 
+    /// <summary>A place as people write it: the path of a file, or a connection string, which begins with "Host=".</summary>
+    /// <param name="text">The text.</param>
+    /// <exception cref="ArgumentException">It is empty or no path.</exception>
+    public static GardenPlace Of(string text)
+    {
+        ArgumentException.ThrowIfNullOrWhiteSpace(text);
+        return text.TrimStart().StartsWith("Host=", StringComparison.OrdinalIgnoreCase) ? Server(text) : File(text);
+    }
+
+    /// <summary>Where a garden is kept when nobody says otherwise: <c>garden.dripwright</c> in the user's data folder.</summary>
+    /// <exception cref="GardenException">The user has no such folder.</exception>
+    public static GardenPlace Usual()
+    {
+        var folder = Environment.GetFolderPath(
+            Environment.SpecialFolder.LocalApplicationData,
+            Environment.SpecialFolderOption.DoNotVerify
+        );
+        return folder.Length > 0
+            ? File(System.IO.Path.Combine(folder, "dripwright", "garden.dripwright"))
+            : throw new GardenException(
+                TroubleKind.NotThere,
+                "This user has no data folder to keep a garden in: say where with --garden or DRIPWRIGHT_GARDEN."
+            );
+    }
+
     /// <summary>The place in words that may be shown: never with a user or password.</summary>
     public override string ToString() => Path ?? ServerWords.Of(Connection!);
 }

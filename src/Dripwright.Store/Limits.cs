@@ -9,10 +9,10 @@ public static class Limits
     /// <summary>Most bytes of a document's text in UTF-8, as of a rig file.</summary>
     public const int TextBytes = 1 << 20;
 
-    /// <summary>Most steps of undo kept for one document; the oldest are forgotten first.</summary>
+    /// <summary>Steps of undo kept for one document, and up to 15 more; the oldest are forgotten first.</summary>
     public const int Steps = 500;
 
-    /// <summary>Most letters of all steps of one document together; the oldest are forgotten first.</summary>
+    /// <summary>Letters kept of all steps of one document together, and up to 1 Mi more; the oldest are forgotten first.</summary>
     public const int StepLetters = 16 << 20;
 
     /// <summary>Most letters of a name.</summary>

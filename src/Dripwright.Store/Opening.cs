@@ -2,6 +2,7 @@ using Dripwright.Store.Tables;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Infrastructure;
 using Microsoft.EntityFrameworkCore.Storage;
+using Npgsql;
 
 namespace Dripwright.Store;
 
@@ -15,7 +16,7 @@ internal static class Opening
     public const string EmptyOnHand = "[]\n";
 
     /// <summary>How long another program may take to change the tables before we say that it was broken off.</summary>
-    private static readonly TimeSpan s_lockPatience = TimeSpan.FromSeconds(5);
+    private static readonly TimeSpan s_lockPatience = TimeSpan.FromSeconds(3);
 
     /// <summary>The time as both kinds of database keep it, to the millisecond.</summary>
     public static DateTime Now(TimeProvider time)
@@ -29,7 +30,16 @@ internal static class Opening
         var isNew = at.Place.Path is { } path
             ? await ReadyFile(at, path, time, stop).ConfigureAwait(false)
             : await ReadyServer(at, stop).ConfigureAwait(false);
-        await at.Change(tables => Furnish(tables, Now(time), stop), stop).ConfigureAwait(false);
+        try
+        {
+            await at.Change(tables => Furnish(tables, Now(time), stop), stop).ConfigureAwait(false);
+        }
+        catch (DbUpdateException wrong)
+            when (wrong.InnerException is PostgresException { SqlState: PostgresErrorCodes.UniqueViolation })
+        {
+            // Another program opened the new garden at the same moment and was first: it is furnished.
+        }
+
         if (at.Place.Path is not null)
         {
             await at.Read(tables => Mark(tables, isNew, at.IsPooled, stop)).ConfigureAwait(false);
@@ -109,7 +119,7 @@ internal static class Opening
                     TroubleKind.Locked,
                     $"{path}: a change of its tables began at {since} and has not ended."
                         + " If no other Dripwright is at work on it, the change was broken off and nothing is lost:"
-                        + " \"dripwright unlock\" takes the mark away, then open it again."
+                        + $" dripwright unlock --garden \"{path}\" takes the mark away, then open it again."
                 );
             }
 
@@ -121,20 +131,47 @@ internal static class Opening
     private static Task<bool> ReadyServer(Connection at, CancellationToken stop) =>
         at.Read(async tables =>
         {
-            var isThere = await tables.GetService<IRelationalDatabaseCreator>().ExistsAsync(stop).ConfigureAwait(false);
-            if (isThere)
+            await MakeDatabase(tables.GetService<IRelationalDatabaseCreator>(), stop).ConfigureAwait(false);
+            // The library's own lock is in a table that a new database lacks, so two programs could both begin.
+            await tables.Database.OpenConnectionAsync(stop).ConfigureAwait(false);
+            await tables.Database.ExecuteSqlRawAsync("SELECT pg_advisory_lock(1148348784)", stop).ConfigureAwait(false);
+            try
             {
                 var applied = (await tables.Database.GetAppliedMigrationsAsync(stop).ConfigureAwait(false)).ToList();
                 RefuseNewer(tables, applied, at.Place.ToString());
-                if (applied.Count > 0 && !tables.Database.GetMigrations().Except(applied).Any())
+                if (tables.Database.GetMigrations().Except(applied).Any())
                 {
-                    return false;
+                    await tables.Database.MigrateAsync(stop).ConfigureAwait(false);
+                    return true;
                 }
-            }
 
-            await tables.Database.MigrateAsync(stop).ConfigureAwait(false);
-            return true;
+                return false;
+            }
+            finally
+            {
+                await tables
+                    .Database.ExecuteSqlRawAsync("SELECT pg_advisory_unlock(1148348784)", CancellationToken.None)
+                    .ConfigureAwait(false);
+            }
         });
+
+    private static async Task MakeDatabase(IRelationalDatabaseCreator creator, CancellationToken stop)
+    {
+        if (await creator.ExistsAsync(stop).ConfigureAwait(false))
+        {
+            return;
+        }
+
+        try
+        {
+            await creator.CreateAsync(stop).ConfigureAwait(false);
+        }
+        catch (PostgresException wrong)
+            when (wrong.SqlState is PostgresErrorCodes.DuplicateDatabase or PostgresErrorCodes.UniqueViolation)
+        {
+            // Another program made it at the same moment.
+        }
+    }
 
     private static Task<bool> Migrate(Connection at, CancellationToken stop) =>
         at.Read(async tables =>

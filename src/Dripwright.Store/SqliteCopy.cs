@@ -20,7 +20,6 @@ internal static class SqliteCopy
         var draft = Beside(to, "draft");
         try
         {
-            File.Delete(draft);
             VacuumInto(from, draft);
             OnDisk(draft);
             File.Move(draft, to, overwrite: replace);
@@ -54,7 +53,10 @@ internal static class SqliteCopy
     {
         foreach (var ending in new[] { "", "-wal", "-shm", "-journal" })
         {
-            File.Delete(path + ending);
+            if (File.Exists(path + ending))
+            {
+                File.Delete(path + ending);
+            }
         }
     }
 

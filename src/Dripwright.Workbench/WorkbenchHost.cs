@@ -87,7 +87,12 @@ public static class WorkbenchHost
         services.AddResponseCompression(compress =>
         {
             compress.EnableForHttps = false;
-            compress.MimeTypes = [.. Microsoft.AspNetCore.ResponseCompression.ResponseCompressionDefaults.MimeTypes, "image/svg+xml", "font/ttf"];
+            compress.MimeTypes =
+            [
+                .. Microsoft.AspNetCore.ResponseCompression.ResponseCompressionDefaults.MimeTypes,
+                "image/svg+xml",
+                "font/ttf",
+            ];
         });
         services.AddRateLimiter(Rates.Limit);
     }

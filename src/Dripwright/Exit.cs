@@ -9,7 +9,7 @@ internal static class Exit
     /// <summary>The call was wrong: an unknown option, a missing or a surplus word.</summary>
     public const int WrongCall = 1;
 
-    /// <summary>A rig file or catalogue file has faults, is too large, or cannot be read.</summary>
+    /// <summary>A rig file, catalogue or garden has faults, is too large, or cannot be read.</summary>
     public const int FaultyFile = 2;
 
     /// <summary>
@@ -18,7 +18,7 @@ internal static class Exit
     /// </summary>
     public const int RigWouldFail = 3;
 
-    /// <summary>Something could not be written, or stands in the way.</summary>
+    /// <summary>Something could not be written, is busy, or stands in the way.</summary>
     public const int NotWritten = 4;
 
     /// <summary>A mistake in the program itself.</summary>

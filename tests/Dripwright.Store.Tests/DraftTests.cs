@@ -93,8 +93,8 @@ public abstract class DraftTests(ITestPlaces places) : IAsyncDisposable
     [Fact]
     public async Task Of_many_writers_at_once_each_is_kept_or_told_and_none_is_lost()
     {
-        const int writers = 8;
-        const int each = 12;
+        const int writers = 6;
+        const int each = 8;
         var place = places.New();
         await using var garden = await Garden.OpenAsync(place, stop: Stop);
         // A second object stands for a second process.
@@ -112,8 +112,16 @@ public abstract class DraftTests(ITestPlaces places) : IAsyncDisposable
                 {
                     DraftOutcome outcome;
                     while (
-                        (outcome = await through.KeepDraftAsync(made.Id, string.Create(Plain, $"{writer}:{n}"), version, "", stop))
-                        is DraftOutcome.Overtaken late
+                        (
+                            outcome = await through.KeepDraftAsync(
+                                made.Id,
+                                string.Create(Plain, $"{writer}:{n}"),
+                                version,
+                                "",
+                                stop
+                            )
+                        )
+                            is DraftOutcome.Overtaken late
                     )
                     {
                         Interlocked.Increment(ref overtaken);
@@ -157,17 +165,19 @@ public abstract class DraftTests(ITestPlaces places) : IAsyncDisposable
         Assert.Equal(draft, await garden.DraftAsync(draft.Id, Stop));
     }
 
-    [Theory]
-    [InlineData("nul \0 inside")]
-    [InlineData("half a pair \ud83c")]
-    public async Task Text_that_not_every_database_gives_back_is_refused(string text)
+    [Fact]
+    public async Task Text_that_not_every_database_gives_back_is_refused()
     {
         await using var garden = await Garden.OpenAsync(places.New(), stop: Stop);
         var made = await garden.AddRigAsync("Bench", "one", Stop);
-        Assert.IsType<DraftOutcome.Refused>(await garden.KeepDraftAsync(made.Id, text, made.Version, "", Stop));
-        Assert.IsType<DraftOutcome.Refused>(await garden.KeepDraftAsync(made.Id, "two", made.Version, text, Stop));
-        var wrong = await Assert.ThrowsAsync<GardenException>(() => garden.AddRigAsync("Bench", text, Stop));
-        Assert.Equal(TroubleKind.Refused, wrong.Kind);
+        foreach (var text in new[] { "nul \0 inside", "half a pair " + (char)0xD83C })
+        {
+            Assert.IsType<DraftOutcome.Refused>(await garden.KeepDraftAsync(made.Id, text, made.Version, "", Stop));
+            Assert.IsType<DraftOutcome.Refused>(await garden.KeepDraftAsync(made.Id, "two", made.Version, text, Stop));
+            var wrong = await Assert.ThrowsAsync<GardenException>(() => garden.AddRigAsync("Bench", text, Stop));
+            Assert.Equal(TroubleKind.Refused, wrong.Kind);
+        }
+
         await Assert.ThrowsAsync<GardenException>(() => garden.AddRigAsync(" ", "{}", Stop));
     }
 
@@ -179,9 +189,7 @@ public abstract class DraftTests(ITestPlaces places) : IAsyncDisposable
         var most = new string('x', Limits.TextBytes);
         var kept = Kept(await garden.KeepDraftAsync(made.Id, most, made.Version, "", Stop));
         Assert.Equal(most, kept.Text);
-        Assert.IsType<DraftOutcome.Refused>(
-            await garden.KeepDraftAsync(made.Id, most + "x", kept.Version, "", Stop)
-        );
+        Assert.IsType<DraftOutcome.Refused>(await garden.KeepDraftAsync(made.Id, most + "x", kept.Version, "", Stop));
     }
 
     [Fact]

@@ -75,7 +75,9 @@ public sealed class HostTests
         }
 
         Assert.InRange(sum, 100_000, 300_000);
-        TestContext.Current.TestOutputHelper?.WriteLine($"First view: {sum.ToString(System.Globalization.CultureInfo.InvariantCulture)} bytes");
+        TestContext.Current.TestOutputHelper?.WriteLine(
+            $"First view: {sum.ToString(System.Globalization.CultureInfo.InvariantCulture)} bytes"
+        );
     }
 
     [Fact]
@@ -98,7 +100,13 @@ public sealed class HostTests
     }
 
     private static IEnumerable<string> Parts(string page) =>
-        System.Text.RegularExpressions.Regex.Matches(page, """(?:src|href)="([^"]+\.(?:css|js|svg))" """.TrimEnd(), System.Text.RegularExpressions.RegexOptions.None, TimeSpan.FromSeconds(1))
+        System
+            .Text.RegularExpressions.Regex.Matches(
+                page,
+                """(?:src|href)="([^"]+\.(?:css|js|svg))" """.TrimEnd(),
+                System.Text.RegularExpressions.RegexOptions.None,
+                TimeSpan.FromSeconds(1)
+            )
             .Select(match => match.Groups[1].Value)
             .Select(address => address.StartsWith('/') ? address : "/" + address);
 }

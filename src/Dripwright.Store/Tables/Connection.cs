@@ -6,6 +6,8 @@ namespace Dripwright.Store.Tables;
 /// <summary>Opens the tables of a place, one context for each operation: a page lives for hours, a context must not.</summary>
 internal sealed class Connection(GardenPlace place, bool pooling = true)
 {
+    // SQLite lets one write at a time and has the others sleep and ask again; within a process a queue is faster.
+    private readonly SemaphoreSlim? _turn = place.Path is null ? null : new(1, 1);
     private readonly DbContextOptions _options = place.Path is { } path
         ? Sqlite(path, pooling)
         : Postgres(place.Connection!);
@@ -44,17 +46,41 @@ internal sealed class Connection(GardenPlace place, bool pooling = true)
 
     /// <summary>Changes, all or nothing: what the work throws undoes it.</summary>
     public Task<T> Change<T>(Func<GardenTables, Task<T>> work, CancellationToken stop) =>
-        Read(async tables =>
+        Alone(() => Read(tables => InTransaction(tables, work, stop)), stop);
+
+    /// <summary>Waits until no one else of this process writes to the file, and works while they wait.</summary>
+    public async Task<T> Alone<T>(Func<Task<T>> work, CancellationToken stop)
+    {
+        if (_turn is not null)
         {
-            // On SQLite this takes the writer's lock at once, so that a reading in it cannot be outdated by its writing.
-            var change = await tables.Database.BeginTransactionAsync(stop).ConfigureAwait(false);
-            await using (change.ConfigureAwait(false))
-            {
-                var result = await work(tables).ConfigureAwait(false);
-                await change.CommitAsync(stop).ConfigureAwait(false);
-                return result;
-            }
-        });
+            await _turn.WaitAsync(stop).ConfigureAwait(false);
+        }
+
+        try
+        {
+            return await work().ConfigureAwait(false);
+        }
+        finally
+        {
+            _turn?.Release();
+        }
+    }
+
+    private static async Task<T> InTransaction<T>(
+        GardenTables tables,
+        Func<GardenTables, Task<T>> work,
+        CancellationToken stop
+    )
+    {
+        // On SQLite this takes the writer's lock at once, so that a reading in it cannot be outdated by its writing.
+        var change = await tables.Database.BeginTransactionAsync(stop).ConfigureAwait(false);
+        await using (change.ConfigureAwait(false))
+        {
+            var result = await work(tables).ConfigureAwait(false);
+            await change.CommitAsync(stop).ConfigureAwait(false);
+            return result;
+        }
+    }
 
     /// <summary>Lets go of the file.</summary>
     public void Close()

@@ -25,7 +25,9 @@ internal static class FieldName
                 else
                 {
                     said[^1] =
-                        Words.Or($"item.{said[^1]}", said[^1]) + " " + (index + 1).ToString(CultureInfo.InvariantCulture);
+                        Words.Or($"item.{said[^1]}", said[^1])
+                        + " "
+                        + (index + 1).ToString(CultureInfo.InvariantCulture);
                 }
             }
 

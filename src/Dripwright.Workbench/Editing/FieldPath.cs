@@ -46,7 +46,8 @@ public static class FieldPath
     /// <summary>Path of an element of a list.</summary>
     /// <param name="list">Path of the list.</param>
     /// <param name="index">The element, from 0.</param>
-    public static string Item(string list, int index) => string.Create(CultureInfo.InvariantCulture, $"{list}[{index}]");
+    public static string Item(string list, int index) =>
+        string.Create(CultureInfo.InvariantCulture, $"{list}[{index}]");
 
     /// <summary>Path of a field within another.</summary>
     /// <param name="path">The outer path; empty for the rig itself.</param>

@@ -94,7 +94,10 @@ public sealed class FormField
     /// <summary>The fields at the root of the rig file, but for the format's number, which is not a grower's business.</summary>
     public static IReadOnlyList<FormField> Root { get; } =
     [
-        .. RigField.Of(typeof(Rig)).Where(field => field.Name != "format").Select(field => new FormField(field, field.Name)),
+        .. RigField
+            .Of(typeof(Rig))
+            .Where(field => field.Name != "format")
+            .Select(field => new FormField(field, field.Name)),
     ];
 
     /// <summary>The fields of a section.</summary>
@@ -110,11 +113,22 @@ public sealed class FormField
         _field.Kind switch
         {
             FieldKind.Flag => [("true", Words.Of("form.yes")), ("false", Words.Of("form.no"))],
-            FieldKind.Choice => [.. _field.Choices.Select(choice => (choice, Words.Or($"choice.{choice}", Spaced(choice))))],
+            FieldKind.Choice =>
+            [
+                .. _field.Choices.Select(choice => (choice, Words.Or($"choice.{choice}", Spaced(choice)))),
+            ],
             FieldKind.Part =>
             [
-                .. Engine.Rigs.CatalogueShelf.Keys(catalogue, _field.Part!.Shelf)
-                    .Select(key => (key, key == Engine.Rigs.CatalogueShelf.None ? Words.Of("form.none") : catalogue.TryFind(key)?.Name ?? key))
+                .. Engine
+                    .Rigs.CatalogueShelf.Keys(catalogue, _field.Part!.Shelf)
+                    .Select(key =>
+                        (
+                            key,
+                            key == Engine.Rigs.CatalogueShelf.None
+                                ? Words.Of("form.none")
+                                : catalogue.TryFind(key)?.Name ?? key
+                        )
+                    )
                     .OrderBy(choice => choice.key == Engine.Rigs.CatalogueShelf.None ? 0 : 1)
                     .ThenBy(choice => choice.Item2, StringComparer.Ordinal),
             ],

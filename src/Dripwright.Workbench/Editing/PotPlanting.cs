@@ -104,7 +104,9 @@ public sealed record PotPlanting(string Crop, int Plants, int? Emitters, string?
         return string.Join(", ", parts);
     }
 
-    private static string? Text(JsonNode? node) => node is JsonValue value && value.TryGetValue(out string? text) ? text : null;
+    private static string? Text(JsonNode? node) =>
+        node is JsonValue value && value.TryGetValue(out string? text) ? text : null;
 
-    private static int? Whole(JsonNode? node) => node is JsonValue value && value.TryGetValue(out int number) ? number : null;
+    private static int? Whole(JsonNode? node) =>
+        node is JsonValue value && value.TryGetValue(out int number) ? number : null;
 }

@@ -60,7 +60,10 @@ public static class RigFileText
 
             var isList = steps[i].Index >= 0;
             var fits = at.Kind == (isList ? JsonTokenType.StartArray : JsonTokenType.StartObject);
-            if ((isList && steps[i].Index != (fits ? at.Members.Count : 0)) || steps.Skip(i + 1).Any(step => step.Index > 0))
+            if (
+                (isList && steps[i].Index != (fits ? at.Members.Count : 0))
+                || steps.Skip(i + 1).Any(step => step.Index > 0)
+            )
             {
                 throw new FormatException($"\"{path}\" lies beyond the end of its list.");
             }
@@ -107,9 +110,13 @@ public static class RigFileText
     }
 
     private static SpotMember? Step(Spot at, (string Name, int Index) step) =>
-        step.Index < 0 ? at.Kind is JsonTokenType.StartObject ? at.Field(step.Name) : null
-        : at.Kind is JsonTokenType.StartArray && step.Index < at.Members.Count ? at.Members[step.Index]
-        : null;
+        step.Index < 0
+            ? at.Kind is JsonTokenType.StartObject
+                ? at.Field(step.Name)
+                : null
+            : at.Kind is JsonTokenType.StartArray && step.Index < at.Members.Count
+                ? at.Members[step.Index]
+                : null;
 
     private static JsonNode Nested(IReadOnlyList<(string Name, int Index)> steps, int from, JsonNode value)
     {

@@ -19,7 +19,13 @@ internal static class DemoGarden
 
         if ((await garden.RigsAsync(stop).ConfigureAwait(false)).Count == 0)
         {
-            foreach (var (file, name) in new[] { ("school", "Demo: sixteen staggered pots"), ("food-bank", "Demo: the back room") })
+            foreach (
+                var (file, name) in new[]
+                {
+                    ("school", "Demo: sixteen staggered pots"),
+                    ("food-bank", "Demo: the back room"),
+                }
+            )
             {
                 await garden.AddRigAsync(name, Resource.Text($"demo/{file}.rig.json"), stop).ConfigureAwait(false);
             }

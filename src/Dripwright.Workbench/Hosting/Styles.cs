@@ -11,7 +11,10 @@ internal static class Styles
     public static void Map(IEndpointRouteBuilder routes)
     {
         var sheet = ScreenView.Styles();
-        routes.MapGet("/styles/sheet.css", (HttpContext context) => Answer(context, () => Results.Text(sheet, "text/css")));
+        routes.MapGet(
+            "/styles/sheet.css",
+            (HttpContext context) => Answer(context, () => Results.Text(sheet, "text/css"))
+        );
         routes.MapGet(
             "/styles/{weight:regex(^(regular|bold)$)}.ttf",
             (HttpContext context, string weight) =>

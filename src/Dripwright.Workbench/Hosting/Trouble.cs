@@ -49,14 +49,20 @@ internal sealed partial class Trouble(RequestDelegate next, ILogger<Trouble> log
             context.Response.Clear();
             context.Response.StatusCode = StatusCodes.Status500InternalServerError;
             context.Response.ContentType = "text/html; charset=utf-8";
-            var said = why is GardenException trouble ? System.Net.WebUtility.HtmlEncode(trouble.Message) : Words.Of("trouble.text");
+            var said = why is GardenException trouble
+                ? System.Net.WebUtility.HtmlEncode(trouble.Message)
+                : Words.Of("trouble.text");
             await context
                 .Response.WriteAsync(
                     $"""
                     <!DOCTYPE html><html lang="{Words.Language}"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width">
-                    <title>{Words.Of("trouble.title")}</title><link rel="stylesheet" href="/_content/Dripwright.Workbench/app.css"></head>
+                    <title>{Words.Of(
+                        "trouble.title"
+                    )}</title><link rel="stylesheet" href="/_content/Dripwright.Workbench/app.css"></head>
                     <body><main class="page"><h1>{Words.Of("trouble.title")}</h1><p>{said}</p>
-                    <p>{Words.Of("trouble.number", number)}</p><p><a href="/">{Words.Of("trouble.home")}</a></p></main></body></html>
+                    <p>{Words.Of("trouble.number", number)}</p><p><a href="/">{Words.Of(
+                        "trouble.home"
+                    )}</a></p></main></body></html>
                     """
                 )
                 .ConfigureAwait(false);

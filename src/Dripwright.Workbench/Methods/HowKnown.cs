@@ -62,5 +62,6 @@ internal static class HowKnown
         };
 
     /// <summary>The heading of a method's page.</summary>
-    public static string Title(string method) => MethodText.All.FirstOrDefault(known => known.Name == method).Title ?? method;
+    public static string Title(string method) =>
+        MethodText.All.FirstOrDefault(known => known.Name == method).Title ?? method;
 }

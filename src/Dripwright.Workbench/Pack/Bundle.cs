@@ -43,7 +43,11 @@ internal static class Bundle
         }
 
         var name = made.ToString().Trim('-');
-        return (name.Length == 0 ? "rig" : name.Length > 60 ? name[..60].Trim('-') : name) + "-build-pack";
+        return (
+                name.Length == 0 ? "rig"
+                : name.Length > 60 ? name[..60].Trim('-')
+                : name
+            ) + "-build-pack";
     }
 
     /// <summary>"340 kB", "1.2 MB".</summary>

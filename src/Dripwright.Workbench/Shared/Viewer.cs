@@ -27,7 +27,10 @@ public sealed class Viewer(IJSRuntime js)
         }
 
         _isRead = true;
-        Units = Enum.TryParse<UnitSystem>(await js.InvokeAsync<string?>("localStorage.getItem", UnitsKey), out var units)
+        Units = Enum.TryParse<UnitSystem>(
+            await js.InvokeAsync<string?>("localStorage.getItem", UnitsKey),
+            out var units
+        )
             ? units
             : null;
         Who = await js.InvokeAsync<string?>("localStorage.getItem", NameKey) ?? "";

@@ -11,11 +11,7 @@ internal static class OpenCommand
 {
     public static Command Of(Surroundings around)
     {
-        var garden = new Option<string?>("--garden")
-        {
-            Description = "The garden's file; made when it is not there. Left out: garden.dripwright in your data folder.",
-            HelpName = "file",
-        };
+        var garden = new GardenOption(around);
         var port = new Option<int>("--port")
         {
             Description = "Port of the page's address; 0 takes any free one.",
@@ -37,22 +33,20 @@ internal static class OpenCommand
         };
         var command = new Command("open", "Open the workbench: design a rig on a page, see it at once, print it.")
         {
-            garden,
+            garden.Option,
             port,
             address,
         };
         command.SetAction(
             async (call, stop) =>
             {
-                var folder = DataFolder(around);
-                var file = call.GetValue(garden) ?? Path.Combine(folder, "garden.dripwright");
                 await Serve(
                         new WorkbenchOptions
                         {
                             Address = call.GetRequiredValue(address),
                             Port = call.GetValue(port),
-                            Garden = GardenPlace.File(file),
-                            DataFolder = folder,
+                            Garden = garden.Place(call),
+                            DataFolder = DataFolder(around),
                         },
                         around,
                         stop
@@ -75,10 +69,6 @@ internal static class OpenCommand
         {
             throw new Refusal(Exit.WrongCall, $"dripwright: {wrong.Message.Split(" (Parameter")[0]}");
         }
-        catch (GardenException trouble)
-        {
-            throw new Refusal(Exit.NotWritten, $"dripwright: {trouble.Message}");
-        }
 
         await using (app.ConfigureAwait(false))
         {
@@ -86,7 +76,8 @@ internal static class OpenCommand
             {
                 await app.StartAsync(stop).ConfigureAwait(false);
             }
-            catch (IOException taken) when (taken.InnerException is Microsoft.AspNetCore.Connections.AddressInUseException)
+            catch (IOException taken)
+                when (taken.InnerException is Microsoft.AspNetCore.Connections.AddressInUseException)
             {
                 throw new Refusal(Exit.NotWritten, Taken(options));
             }
@@ -96,7 +87,9 @@ internal static class OpenCommand
             }
 
             await around.Out.WriteLineAsync($"Dripwright is open at {app.Urls.First()}").ConfigureAwait(false);
-            await around.Out.WriteLineAsync($"The garden is kept in {options.Garden}. Ctrl-C closes it.").ConfigureAwait(false);
+            await around
+                .Out.WriteLineAsync($"The garden is kept in {options.Garden}. Ctrl-C closes it.")
+                .ConfigureAwait(false);
             await around.Out.FlushAsync(stop).ConfigureAwait(false);
             await WaitFor(stop).ConfigureAwait(false);
             using var patience = new CancellationTokenSource(TimeSpan.FromSeconds(5));
@@ -117,14 +110,9 @@ internal static class OpenCommand
         return asked.Task;
     }
 
+    // The log and the keys stay where the usual garden is kept, wherever this one lies.
     private static string DataFolder(Surroundings around) =>
         around.Variable("DRIPWRIGHT_DATA") is { Length: > 0 } given
             ? Path.GetFullPath(given)
-            : Path.Combine(
-                Environment.GetFolderPath(
-                    Environment.SpecialFolder.LocalApplicationData,
-                    Environment.SpecialFolderOption.DoNotVerify
-                ),
-                "dripwright"
-            );
+            : Path.GetDirectoryName(GardenPlace.Usual().Path)!;
 }

@@ -58,7 +58,19 @@ public static class PostgresServer
                 + " -c fsync=off -c max_connections=200";
             try
             {
-                AsPostgres(control, "-D", data, "-l", Path.Combine(folder, "log"), "-w", "-t", "60", "-o", options, "start");
+                AsPostgres(
+                    control,
+                    "-D",
+                    data,
+                    "-l",
+                    Path.Combine(folder, "log"),
+                    "-w",
+                    "-t",
+                    "60",
+                    "-o",
+                    options,
+                    "start"
+                );
                 return ($"Host=127.0.0.1;Port={port};Username=postgres;Maximum Pool Size=40", null);
             }
             catch (InvalidOperationException) when (attempt < 3) { }
@@ -144,7 +156,9 @@ public static class PostgresServer
         process.WaitForExit();
         if (process.ExitCode != 0)
         {
-            throw new InvalidOperationException(program + " ended with " + process.ExitCode.ToString(CultureInfo.InvariantCulture));
+            throw new InvalidOperationException(
+                program + " ended with " + process.ExitCode.ToString(CultureInfo.InvariantCulture)
+            );
         }
     }
 

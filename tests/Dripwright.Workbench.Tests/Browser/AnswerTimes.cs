@@ -33,9 +33,16 @@ public sealed class AnswerTimes(Chromium chromium)
     [Fact]
     public async Task The_time_from_a_letter_to_the_new_drawing_is_told_where_asked_for()
     {
-        Assert.SkipWhen(Environment.GetEnvironmentVariable("DRIPWRIGHT_MEASURE") is null, "DRIPWRIGHT_MEASURE is not set.");
+        Assert.SkipWhen(
+            Environment.GetEnvironmentVariable("DRIPWRIGHT_MEASURE") is null,
+            "DRIPWRIGHT_MEASURE is not set."
+        );
         await using var bench = await Bench.Open(withDemo: false);
-        await bench.Garden.AddRigAsync("Ten", """{ "rows": [{ "pots": 10 }] }""", TestContext.Current.CancellationToken);
+        await bench.Garden.AddRigAsync(
+            "Ten",
+            """{ "rows": [{ "pots": 10 }] }""",
+            TestContext.Current.CancellationToken
+        );
         await using var visit = await chromium.Visit(bench);
         await visit.Rig("row");
         await visit.Drawing.WaitForAsync();

@@ -21,8 +21,6 @@ internal sealed class Bench : IAsyncDisposable
 
     public Garden Garden => App.Services.GetRequiredService<Garden>();
 
-
-
     public static async Task<Bench> Open(string? folder = null, TimeSpan? keepAfter = null, bool withDemo = true)
     {
         folder ??= Directory.CreateTempSubdirectory("dripwright-bench-").FullName;

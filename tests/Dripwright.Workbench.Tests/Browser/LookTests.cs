@@ -31,7 +31,9 @@ public sealed class LookTests(Chromium chromium)
                     await visit.Page.ScreenshotAsync(new() { Path = $"{folder}/{room}-{look}.png" });
                     if (room is "water" or "parts")
                     {
-                        await visit.Page.ScreenshotAsync(new() { Path = $"{folder}/{room}-{look}-full.png", FullPage = true });
+                        await visit.Page.ScreenshotAsync(
+                            new() { Path = $"{folder}/{room}-{look}-full.png", FullPage = true }
+                        );
                     }
                 }
             }

@@ -25,7 +25,12 @@ public sealed class PeopleTests(Chromium chromium)
         foreach (var stage in Dripwright.Workbench.Editing.Stage.All)
         {
             await visit.Rig(stage.Key);
-            await page.Locator(stage.Key == "pack" ? ".sheetview svg" : stage.Fields.Count > 0 ? "#paper svg" : ".wide").WaitForAsync();
+            await page.Locator(
+                    stage.Key == "pack" ? ".sheetview svg"
+                    : stage.Fields.Count > 0 ? "#paper svg"
+                    : ".wide"
+                )
+                .WaitForAsync();
             await Judge(visit, stage.Key, width);
         }
 
@@ -74,7 +79,10 @@ public sealed class PeopleTests(Chromium chromium)
     {
         Assert.Equal("", string.Join("\n", (await visit.Axe()).Select(violation => $"{where}: {violation}")));
         var wide = await visit.Page.EvaluateAsync<int>("document.documentElement.scrollWidth");
-        Assert.True(wide <= width, $"{where} is {wide.ToString(System.Globalization.CultureInfo.InvariantCulture)} px wide.");
+        Assert.True(
+            wide <= width,
+            $"{where} is {wide.ToString(System.Globalization.CultureInfo.InvariantCulture)} px wide."
+        );
         if (complaints)
         {
             Assert.Equal("", string.Join("\n", visit.Complaints.Distinct()));

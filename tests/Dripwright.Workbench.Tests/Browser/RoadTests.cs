@@ -29,14 +29,26 @@ public sealed class RoadTests(Chromium chromium)
 
         await page.Locator("#paper [data-part='pot-1-3']").ClickAsync();
         await page.Locator("#pot-planted").UncheckAsync();
-        await Assertions.Expect(page.Locator("#paper [data-part='pot-1-3']")).ToHaveAttributeAsync("aria-label", new System.Text.RegularExpressions.Regex("empty", System.Text.RegularExpressions.RegexOptions.None, TimeSpan.FromSeconds(1)));
+        await Assertions
+            .Expect(page.Locator("#paper [data-part='pot-1-3']"))
+            .ToHaveAttributeAsync(
+                "aria-label",
+                new System.Text.RegularExpressions.Regex(
+                    "empty",
+                    System.Text.RegularExpressions.RegexOptions.None,
+                    TimeSpan.FromSeconds(1)
+                )
+            );
 
         await page.GetByRole(AriaRole.Link, new() { Name = "Build pack" }).ClickAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Make the whole folder (zip)" }).ClickAsync();
         var ready = page.Locator("#pack-ready");
         await ready.WaitForAsync(new() { Timeout = 60_000 });
         var download = await page.RunAndWaitForDownloadAsync(() => ready.ClickAsync());
-        await using var zip = await ZipFile.OpenReadAsync(await download.PathAsync(), TestContext.Current.CancellationToken);
+        await using var zip = await ZipFile.OpenReadAsync(
+            await download.PathAsync(),
+            TestContext.Current.CancellationToken
+        );
         Assert.NotNull(zip.GetEntry("build-pack.pdf"));
         var rig = zip.Entries.Single(entry => entry.Name.EndsWith(".rig.json", StringComparison.Ordinal));
         using var reader = new StreamReader(await rig.OpenAsync(TestContext.Current.CancellationToken));
@@ -109,9 +121,15 @@ public sealed class RoadTests(Chromium chromium)
         await using var bench = await Bench.Open();
         await using var visit = await chromium.Visit(bench);
         await visit.Page.GotoAsync("/");
-        await visit.Page.Locator("#bring-file")
+        await visit
+            .Page.Locator("#bring-file")
             .SetInputFilesAsync(
-                new FilePayload { Name = "bad.rig.json", MimeType = "application/json", Buffer = System.Text.Encoding.UTF8.GetBytes(text) }
+                new FilePayload
+                {
+                    Name = "bad.rig.json",
+                    MimeType = "application/json",
+                    Buffer = System.Text.Encoding.UTF8.GetBytes(text),
+                }
             );
         await Assertions.Expect(visit.Page.Locator("#findings")).ToContainTextAsync(told);
         Assert.Equal("", string.Join("\n", await visit.Axe()));
