@@ -93,6 +93,7 @@ internal static class CommandLine
                 + " From a rig file it computes the plan and writes the build pack."
         )
         {
+            OpenCommand.Of(around),
             StartCommand.Of(around, shared),
             SuggestCommand.Of(around, shared),
             CheckCommand.Of(around, shared),
