@@ -1,5 +1,5 @@
 // Makes Data/letters.json: outlines of plain stroke letters for raised marks, on a grid of 6 units over the base line.
-// Strokes are one unit wide, with square ends and mitred corners, joined by manifold-3d's flat shapes.
+// Strokes are one unit wide, with eight-sided ends, joined by manifold-3d's flat shapes.
 //   node make-letters.mjs path/to/manifold-3d
 import {writeFileSync, mkdirSync} from 'node:fs';
 
@@ -55,18 +55,19 @@ const across = (a, b) => {
 };
 const bar = (a, b) => {
   const [x, y] = across(a, b);
-  return new CrossSection([[[a[0] - x + y, a[1] - y - x], [b[0] + x + y, b[1] + y - x], [b[0] + x - y, b[1] + y + x], [a[0] - x - y, a[1] - y + x]]]);
+  return new CrossSection([[[a[0] + y, a[1] - x], [b[0] + y, b[1] - x], [b[0] - y, b[1] + x], [a[0] - y, a[1] + x]]]);
 };
+// An eight-sided blob of the pen's width closes corners and ends.
+const blob = p => CrossSection.circle(pen / Math.cos(Math.PI / 8), 8).rotate(22.5).translate(p);
 const round = v => Math.round(v * 1000) / 1000;
 const letters = {};
 for (const [letter, lines] of Object.entries(strokes)) {
   const bars = lines.flatMap(line => {
     const p = line.split(',').map(c => c.split(' ').map(Number));
-    return p.slice(1).map((b, i) => bar(p[i], b));
+    return [...p.map(blob), ...p.slice(1).map((b, i) => bar(p[i], b))];
   });
   let flat = CrossSection.union(bars);
-  // Slanted ends stick out of the line of letters by a fraction: trim them.
-  flat = flat.intersect(CrossSection.square([10, 6])).simplify(.03);
+  flat = flat.simplify(.04);
   letters[letter] = flat.toPolygons().map(loop => loop.map(p => p.map(round)));
 }
 mkdirSync('Data', {recursive: true});

@@ -49,12 +49,10 @@ public sealed record Loop(IReadOnlyList<Corner> Corners)
     public Loop Hole() => new([.. Corners.Reverse()]);
 
     private static Loop Arc(double radius, int sides) =>
-        new(
-            [
-                .. Enumerable
-                    .Range(0, sides)
-                    .Select(i => (i + 0.5) * 2 * Math.PI / sides)
-                    .Select(a => new Corner(radius * Math.Cos(a), radius * Math.Sin(a))),
-            ]
-        );
+        new([
+            .. Enumerable
+                .Range(0, sides)
+                .Select(i => (i + 0.5) * 2 * Math.PI / sides)
+                .Select(a => new Corner(radius * Math.Cos(a), radius * Math.Sin(a))),
+        ]);
 }

@@ -36,8 +36,7 @@ public readonly record struct Placement(Vector X, Vector Y, Vector Z, Vector Ori
 
     /// <summary>This placement after another one.</summary>
     /// <param name="first">The one that comes first.</param>
-    public Placement After(Placement first) =>
-        new(Turned(first.X), Turned(first.Y), Turned(first.Z), Of(first.Origin));
+    public Placement After(Placement first) => new(Turned(first.X), Turned(first.Y), Turned(first.Z), Of(first.Origin));
 
     /// <summary>The way back.</summary>
     public Placement Inverse()
