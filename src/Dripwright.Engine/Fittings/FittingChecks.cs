@@ -1,7 +1,6 @@
 using Dripwright.Engine.Fittings.Joints;
 using Dripwright.Engine.Fittings.Lettering;
 using Dripwright.Engine.Fittings.Makers;
-using Dripwright.Engine.Fittings.Shapes;
 
 namespace Dripwright.Engine.Fittings;
 

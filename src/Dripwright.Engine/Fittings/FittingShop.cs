@@ -1,4 +1,3 @@
-using Dripwright.Engine.Fittings.Joints;
 using Dripwright.Engine.Fittings.Makers;
 
 namespace Dripwright.Engine.Fittings;

@@ -30,7 +30,8 @@ globalThis.buildMesh = (text, smallest) => {
       case 'taper':
         return keep(Manifold.extrude([node.base], node.height, 0, 0, [node.scale, node.scale]));
       case 'lathe':
-        return keep(Manifold.revolve([node.outline], node.sides));
+        // Turned so that the first facet, not the first edge, faces x.
+        return keep(keep(Manifold.revolve([node.outline], node.sides)).rotate([0, 0, 180 / node.sides]));
       case 'hull':
         return keep(Manifold.hull(node.parts.map(build)));
       case 'moved':

@@ -1,4 +1,3 @@
-using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Fittings.Joints;
 using Dripwright.Engine.Fittings.Lettering;
 using Dripwright.Engine.Fittings.Shapes;

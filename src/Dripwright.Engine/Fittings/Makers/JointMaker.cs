@@ -212,7 +212,7 @@ internal static class JointMaker
         string flat =
             pose.Flat == pose.Ways.Count
                 ? "Lay it flat with all sockets on the bed: bending then pulls along the layers, not apart."
-                : $"Lay {pose.Flat} sockets flat on the bed and let the rest point up: the flat ones bend along the layers, "
+                : $"Lay {Words.Number(pose.Flat)} sockets flat on the bed and let the rest point up: the flat ones bend along the layers, "
                     + "the upright one is the weak one and counts as such.";
         return pose.NeedsSupport
             ? flat + " One socket leans over too far to print in the air: let the slicer put support under it."
