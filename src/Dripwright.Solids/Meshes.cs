@@ -1,3 +1,4 @@
+using System.Globalization;
 using Dripwright.Engine.Fittings;
 
 namespace Dripwright.Solids;
@@ -12,9 +13,12 @@ public static class Meshes
     public static SolidMesh Of(Fitting fitting)
     {
         SolidMesh mesh = SolidKernel.Shared.MeshOf(fitting.Shape);
-        return MeshCheck.Of(mesh).Sound
+        var check = MeshCheck.Of(mesh);
+        return check.Sound
             ? mesh
-            : throw new InvalidOperationException($"The mesh of a {fitting.Kind} is not closed.");
+            : throw new InvalidOperationException(
+                string.Create(CultureInfo.InvariantCulture, $"The mesh of a {fitting.Kind} is not sound: {check}.")
+            );
     }
 
     /// <summary>What the print takes.</summary>

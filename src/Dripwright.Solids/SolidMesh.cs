@@ -43,18 +43,32 @@ public sealed record SolidMesh(IReadOnlyList<MeshPoint> Points, IReadOnlyList<Me
     /// <summary>Greatest coordinates.</summary>
     public MeshPoint High => new(Points.Max(p => p.X), Points.Max(p => p.Y), Points.Max(p => p.Z));
 
+    /// <summary>A mesh from the kernel's rows, in which points that became one in single precision are joined.</summary>
     internal static SolidMesh From(ReadOnlySpan<float> places, ReadOnlySpan<uint> corners)
     {
-        var points = new MeshPoint[places.Length / 3];
-        for (int i = 0; i < points.Length; i++)
+        Dictionary<MeshPoint, int> numbers = [];
+        List<MeshPoint> points = [];
+        int[] joined = new int[places.Length / 3];
+        for (int i = 0; i < joined.Length; i++)
         {
-            points[i] = new(places[3 * i], places[(3 * i) + 1], places[(3 * i) + 2]);
+            // Adding 0 turns -0 into 0.
+            var point = new MeshPoint(places[3 * i] + 0f, places[(3 * i) + 1] + 0f, places[(3 * i) + 2] + 0f);
+            if (!numbers.TryGetValue(point, out joined[i]))
+            {
+                joined[i] = points.Count;
+                numbers.Add(point, joined[i]);
+                points.Add(point);
+            }
         }
 
-        var triangles = new MeshTriangle[corners.Length / 3];
-        for (int i = 0; i < triangles.Length; i++)
+        List<MeshTriangle> triangles = [];
+        for (int i = 0; i < corners.Length; i += 3)
         {
-            triangles[i] = new((int)corners[3 * i], (int)corners[(3 * i) + 1], (int)corners[(3 * i) + 2]);
+            (int a, int b, int c) = (joined[corners[i]], joined[corners[i + 1]], joined[corners[i + 2]]);
+            if (a != b && b != c && c != a)
+            {
+                triangles.Add(new(a, b, c));
+            }
         }
 
         return new(points, triangles);

@@ -44,8 +44,9 @@ globalThis.buildMesh = (text, smallest) => {
     throw new Error(`unknown kind of solid: ${node.kind}`);
   };
   try {
-    // Edges shorter than a printer or a single-precision file can tell are drawn together.
-    const solid = keep(build(JSON.parse(text)).simplify(smallest));
+    // Edges shorter than a printer or a single-precision file can tell are drawn together; as one original, so that edges
+    // between what were different parts are not spared.
+    const solid = keep(keep(build(JSON.parse(text)).asOriginal()).simplify(smallest));
     const status = solid.status();
     const mesh = solid.getMesh();
     return {status: String(status), places: mesh.vertProperties, width: mesh.numProp, triangles: mesh.triVerts};

@@ -47,8 +47,8 @@ internal static class BlockMaker
         double room = (wide / 2) - (TieWidth / 2) - 0.001;
         // On top, beside the slot, reading from front to back.
         var face = new Placement(
-            new(0, -1, 0),
-            new(1, 0, 0),
+            new(0, 1, 0),
+            new(-1, 0, 0),
             Vector.Up,
             new(-(TieWidth / 2) - (room / 2), y1 + ((deep - y1 - bed) / 2), high)
         );
