@@ -5,11 +5,11 @@ namespace Dripwright.Solids.Tests;
 
 public sealed class PictureTests
 {
-    public static TheoryData<FittingKind> Kinds => [.. Enum.GetValues<FittingKind>()];
+    public static TheoryData<PrintedKind> Kinds => [.. Enum.GetValues<PrintedKind>()];
 
     [Theory]
     [MemberData(nameof(Kinds))]
-    public void Every_fitting_has_a_picture_of_moderate_size(FittingKind kind)
+    public void Every_fitting_has_a_picture_of_moderate_size(PrintedKind kind)
     {
         var fitting = FittingShop.For(kind, new() { Number = "A12" });
         var mesh = Meshes.Of(fitting);

@@ -13,7 +13,7 @@ public sealed record Socket(Vector Floor, Vector Way, double Depth, double Half)
 public sealed record Fitting
 {
     /// <summary>What it is.</summary>
-    public required FittingKind Kind { get; init; }
+    public required PrintedKind Kind { get; init; }
 
     /// <summary>What it was made from.</summary>
     public required FittingParameters Parameters { get; init; }

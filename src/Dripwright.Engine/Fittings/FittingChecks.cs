@@ -7,7 +7,7 @@ namespace Dripwright.Engine.Fittings;
 /// <summary>Finds what is wrong with the parameters of a fitting.</summary>
 internal static class FittingChecks
 {
-    public static IEnumerable<FittingFault> Of(FittingKind kind, FittingParameters p)
+    public static IEnumerable<FittingFault> Of(PrintedKind kind, FittingParameters p)
     {
         foreach (
             (string field, double value, double least, double most, string remedy) in new[]
@@ -82,7 +82,7 @@ internal static class FittingChecks
         }
     }
 
-    private static IEnumerable<FittingFault> OfSockets(FittingKind kind, FittingParameters p)
+    private static IEnumerable<FittingFault> OfSockets(PrintedKind kind, FittingParameters p)
     {
         if (p.Sockets is not { } sockets)
         {
@@ -108,7 +108,7 @@ internal static class FittingChecks
                 "fix a flatter brace with a clip beside the joint"
             );
         }
-        else if (SocketPattern.KindOf(sockets) is var fits && fits != kind && kind != FittingKind.Joint)
+        else if (SocketPattern.KindOf(sockets) is var fits && fits != kind && kind != PrintedKind.Joint)
         {
             yield return new(field, $"directions of a {fits}", $"those of a {kind}", $"ask for a {fits}");
         }

@@ -9,7 +9,7 @@ public static class FittingShop
     /// <summary>What is wrong with the parameters; empty when the fitting can be made.</summary>
     /// <param name="kind">Its kind.</param>
     /// <param name="parameters">Its parameters.</param>
-    public static IReadOnlyList<FittingFault> Check(FittingKind kind, FittingParameters parameters)
+    public static IReadOnlyList<FittingFault> Check(PrintedKind kind, FittingParameters parameters)
     {
         FittingFault[] faults = [.. FittingChecks.Of(kind, parameters)];
         if (faults.Length > 0)
@@ -33,7 +33,7 @@ public static class FittingShop
     /// <param name="parameters">Its parameters.</param>
     /// <returns>Its shape as it is printed, with everything the builder should know.</returns>
     /// <exception cref="FittingException">It cannot be made from these parameters; see <see cref="Check"/>.</exception>
-    public static Fitting For(FittingKind kind, FittingParameters parameters)
+    public static Fitting For(PrintedKind kind, FittingParameters parameters)
     {
         foreach (FittingFault fault in FittingChecks.Of(kind, parameters))
         {
@@ -44,18 +44,18 @@ public static class FittingShop
         return fitting with { Cautions = [.. fitting.Cautions, .. General(fitting)] };
     }
 
-    private static Fitting Make(FittingKind kind, FittingParameters parameters) =>
+    private static Fitting Make(PrintedKind kind, FittingParameters parameters) =>
         kind switch
         {
-            FittingKind.Coupler => CouplerMaker.Make(parameters),
-            FittingKind.Foot => FootMaker.Make(parameters),
-            FittingKind.TubeClip => BlockMaker.TubeClip(parameters),
-            FittingKind.PipeSaddle => BlockMaker.PipeSaddle(parameters),
-            FittingKind.ClampBlock => BlockMaker.ClampBlock(parameters),
-            FittingKind.HoseClip => HoseClipMaker.Make(parameters),
-            FittingKind.DrillGuide => GuideMaker.Make(parameters),
-            FittingKind.StakeHolder => StakeHolderMaker.Make(parameters),
-            FittingKind.Coupon => CouponMaker.Make(parameters),
+            PrintedKind.Coupler => CouplerMaker.Make(parameters),
+            PrintedKind.Foot => FootMaker.Make(parameters),
+            PrintedKind.TubeClip => BlockMaker.TubeClip(parameters),
+            PrintedKind.PipeSaddle => BlockMaker.PipeSaddle(parameters),
+            PrintedKind.ClampBlock => BlockMaker.ClampBlock(parameters),
+            PrintedKind.HoseClip => HoseClipMaker.Make(parameters),
+            PrintedKind.DrillGuide => GuideMaker.Make(parameters),
+            PrintedKind.StakeHolder => StakeHolderMaker.Make(parameters),
+            PrintedKind.Coupon => CouponMaker.Make(parameters),
             _ => JointMaker.Make(kind, parameters),
         };
 

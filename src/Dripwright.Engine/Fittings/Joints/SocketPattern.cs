@@ -14,25 +14,25 @@ public static class SocketPattern
 
     /// <summary>The usual directions of a kind, in the room (z up); empty for a kind that joins no tubes.</summary>
     /// <param name="kind">The kind.</param>
-    public static IReadOnlyList<Vector> Usual(FittingKind kind) =>
+    public static IReadOnlyList<Vector> Usual(PrintedKind kind) =>
         kind switch
         {
-            FittingKind.Corner => [X, Y],
-            FittingKind.ThreeWay => [X, Y, Down],
-            FittingKind.FourWay => [X, -X, Y, Down],
-            FittingKind.Cross => [X, -X, Y, -Y],
-            FittingKind.Tee => [X, -X, Y],
-            FittingKind.Joint => [X, -X, new Vector(1, 0, -1).Unit(), Down],
-            FittingKind.Coupler => [X, -X],
-            FittingKind.Foot => [Vector.Up],
+            PrintedKind.Corner => [X, Y],
+            PrintedKind.ThreeWay => [X, Y, Down],
+            PrintedKind.FourWay => [X, -X, Y, Down],
+            PrintedKind.Cross => [X, -X, Y, -Y],
+            PrintedKind.Tee => [X, -X, Y],
+            PrintedKind.Joint => [X, -X, new Vector(1, 0, -1).Unit(), Down],
+            PrintedKind.Coupler => [X, -X],
+            PrintedKind.Foot => [Vector.Up],
             _ => [],
         };
 
     /// <summary>The kind that joins tubes leaving in given directions.</summary>
     /// <param name="directions">One to six directions of any length.</param>
-    /// <returns>The simplest kind; <see cref="FittingKind.Joint"/> where no other has this pattern.</returns>
+    /// <returns>The simplest kind; <see cref="PrintedKind.Joint"/> where no other has this pattern.</returns>
     /// <exception cref="ArgumentOutOfRangeException">There is no direction.</exception>
-    public static FittingKind KindOf(IReadOnlyList<Vector> directions)
+    public static PrintedKind KindOf(IReadOnlyList<Vector> directions)
     {
         ArgumentOutOfRangeException.ThrowIfZero(directions.Count, nameof(directions));
         Vector[] ways = [.. directions.Select(d => d.Unit())];
@@ -40,14 +40,14 @@ public static class SocketPattern
         bool square = Pairs(ways).All(p => Math.Abs(p) <= Same || p <= -1 + Same);
         return (ways.Length, opposite, square) switch
         {
-            (1, _, _) => FittingKind.Foot,
-            (2, 1, _) => FittingKind.Coupler,
-            (2, _, _) => FittingKind.Corner,
-            (3, 0, true) => FittingKind.ThreeWay,
-            (3, 1, true) => FittingKind.Tee,
-            (4, 2, true) => FittingKind.Cross,
-            (4, 1, true) => FittingKind.FourWay,
-            _ => FittingKind.Joint,
+            (1, _, _) => PrintedKind.Foot,
+            (2, 1, _) => PrintedKind.Coupler,
+            (2, _, _) => PrintedKind.Corner,
+            (3, 0, true) => PrintedKind.ThreeWay,
+            (3, 1, true) => PrintedKind.Tee,
+            (4, 2, true) => PrintedKind.Cross,
+            (4, 1, true) => PrintedKind.FourWay,
+            _ => PrintedKind.Joint,
         };
     }
 

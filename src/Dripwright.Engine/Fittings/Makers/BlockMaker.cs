@@ -55,7 +55,7 @@ internal static class BlockMaker
         body = RaisedText.On(body, parameters.Number, face, deep - y1 - bed - 0.001, room, parameters.Printer);
         return new()
         {
-            Kind = FittingKind.TubeClip,
+            Kind = PrintedKind.TubeClip,
             Parameters = parameters,
             Shape = body,
             Wall = form.Wall,
@@ -107,7 +107,7 @@ internal static class BlockMaker
         body = RaisedText.On(body, parameters.Number, face, room, web - 0.002, parameters.Printer);
         return new()
         {
-            Kind = FittingKind.PipeSaddle,
+            Kind = PrintedKind.PipeSaddle,
             Parameters = parameters,
             Shape = body,
             InUse = new Placement(new(0, 1, 0), Vector.Up, new(1, 0, 0), default).After(
@@ -158,7 +158,7 @@ internal static class BlockMaker
         body = RaisedText.On(body, parameters.Number, face, along - 0.002, high - 0.002, parameters.Printer);
         return new()
         {
-            Kind = FittingKind.ClampBlock,
+            Kind = PrintedKind.ClampBlock,
             Parameters = parameters,
             Shape = body,
             Wall = wall,

@@ -44,7 +44,7 @@ internal static class CouplerMaker
         );
         return new()
         {
-            Kind = FittingKind.Coupler,
+            Kind = PrintedKind.Coupler,
             Parameters = parameters,
             Shape = body,
             InUse = Lying(top / 2),

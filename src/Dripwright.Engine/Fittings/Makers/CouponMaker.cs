@@ -58,7 +58,7 @@ internal static class CouponMaker
         body = RaisedText.On(body, parameters.Number, back, wide - 0.004, Height - 0.001, parameters.Printer);
         return new()
         {
-            Kind = FittingKind.Coupon,
+            Kind = PrintedKind.Coupon,
             Parameters = parameters,
             Shape = body,
             Sockets = sockets,

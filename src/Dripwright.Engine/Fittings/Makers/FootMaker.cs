@@ -54,7 +54,7 @@ internal static class FootMaker
         );
         return new()
         {
-            Kind = FittingKind.Foot,
+            Kind = PrintedKind.Foot,
             Parameters = parameters,
             Shape = body,
             Sockets = [new(new(0, 0, Floor), Vector.Up, form.Depth, form.Half)],

@@ -89,7 +89,7 @@ internal static class GuideMaker
     private static Fitting Of(FittingParameters p, Solid body, int pieces, string orientation, string[] cautions) =>
         new()
         {
-            Kind = FittingKind.DrillGuide,
+            Kind = PrintedKind.DrillGuide,
             Parameters = p,
             Shape = body,
             Wall = Edge,

@@ -62,7 +62,7 @@ internal static class HoseClipMaker
         body = RaisedText.On(body, parameters.Number, face, 2 * bar, Bar - 0.001, parameters.Printer);
         return new()
         {
-            Kind = FittingKind.HoseClip,
+            Kind = PrintedKind.HoseClip,
             Parameters = parameters,
             Shape = body,
             Wall = wall,

@@ -12,7 +12,7 @@ internal static class JointMaker
 
     private const double DrainHole = 0.004;
 
-    public static Fitting Make(FittingKind kind, FittingParameters parameters)
+    public static Fitting Make(PrintedKind kind, FittingParameters parameters)
     {
         IReadOnlyList<Vector> directions = parameters.Sockets ?? SocketPattern.Usual(kind);
         PrintPose pose = PrintPose.Of(directions);

@@ -52,7 +52,7 @@ internal static class StakeHolderMaker
         body = RaisedText.On(body, parameters.Number, face, EyeHeight - 0.001, eye - 0.001, parameters.Printer);
         return new()
         {
-            Kind = FittingKind.StakeHolder,
+            Kind = PrintedKind.StakeHolder,
             Parameters = parameters,
             Shape = body,
             InUse = new(new(1, 0, 0), Vector.Up, new(0, -1, 0), default),

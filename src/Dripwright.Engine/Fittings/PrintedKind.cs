@@ -1,7 +1,7 @@
 namespace Dripwright.Engine.Fittings;
 
 /// <summary>What can be printed.</summary>
-public enum FittingKind
+public enum PrintedKind
 {
     /// <summary>Two tubes at an angle.</summary>
     Corner,
