@@ -25,13 +25,12 @@ internal static class BlockMaker
         double deep = (2 * bed) + slots;
 
         // In the plane of the lying groove: x is depth into the block from its front, y is up.
-        Loop groove = Outlines.LyingGroove(form.Round, form.Half, bed, Past);
-        double grooveArea = Outlines.LyingGroove(form.Round, form.Half, bed, 0).Area;
+        Loop Groove(double past, bool lies) => Outlines.Groove(form.Round, form.Half, bed, past, lies);
         double middle = high / 2;
-        Solid front = new Extrusion(groove, wide + (2 * Past)).Placed(
+        Solid front = new Extrusion(Groove(Past, true), wide + (2 * Past)).Placed(
             new(new(0, 1, 0), Vector.Up, new(1, 0, 0), new(-(wide / 2) - Past, 0, middle))
         );
-        Solid back = new Extrusion(groove, high + (2 * Past)).Placed(
+        Solid back = new Extrusion(Groove(Past, false), high + (2 * Past)).Placed(
             new(new(0, -1, 0), new(1, 0, 0), Vector.Up, new(0, deep, -Past))
         );
         double y1 = bed + form.Wall;
@@ -42,7 +41,8 @@ internal static class BlockMaker
             high + (2 * Past)
         ).Shifted(0, 0, -Past);
         Solid lying = Box(-(wide / 2) - Past, y2, middle - (TieWidth / 2), wide + (2 * Past), TieThick, TieWidth);
-        double removed = (grooveArea * (wide + high)) + (TieWidth * TieThick * (high + wide));
+        double removed =
+            (Groove(0, true).Area * wide) + (Groove(0, false).Area * high) + (TieWidth * TieThick * (high + wide));
         Solid body = new Difference(Box(-wide / 2, 0, 0, wide, deep, high), [front, back, upright, lying], removed);
         double room = (wide / 2) - (TieWidth / 2) - 0.001;
         // On top, beside the slot, reading from front to back.
@@ -87,8 +87,8 @@ internal static class BlockMaker
         corners.AddRange(Arc(outer, -Math.PI, -Math.PI + start, facets / 4, axis));
         Solid block = new Extrusion(new Loop(corners), high);
 
-        Loop groove = Outlines.LyingGroove(form.Round, form.Half, bed, Past);
-        double grooveArea = Outlines.LyingGroove(form.Round, form.Half, bed, 0).Area;
+        Loop groove = Outlines.Groove(form.Round, form.Half, bed, Past, lying: true);
+        double grooveArea = Outlines.Groove(form.Round, form.Half, bed, 0, lying: true).Area;
         Solid tube = new Extrusion(groove, (2 * half) + (2 * Past)).Placed(
             new(new(0, 1, 0), Vector.Up, new(1, 0, 0), new(-half - Past, 0, high / 2))
         );
@@ -135,19 +135,10 @@ internal static class BlockMaker
         double screwAt = hose + wall + (Screw / 2);
         double half = screwAt + (Screw / 2) + wall;
         double along = Math.Max(0.020, 1.25 * hose);
-        int facets = Outlines.Facets;
-        double rise = hose - depth;
-        Loop Channel(double past) =>
-            Outlines.Between([
-                new(Math.PI / 2, past),
-                .. Enumerable
-                    .Range((facets / 2) + 1, (facets / 2) - 1)
-                    .Select(i => 2 * Math.PI * i / facets)
-                    .Where(a => -Math.Sin(a) * hose > rise * 1.0001 || Math.Abs(Math.Cos(a)) < 0.99)
-                    .Select(a => new Side(a, hose + (rise * Math.Sin(a)))),
-            ]);
+        Loop Channel(double past) => Outlines.Groove(round: true, hose, depth, past, lying: false);
+        // The groove's depth, its outline's +x, points down.
         Solid channel = new Extrusion(Channel(Past), along + (2 * Past)).Placed(
-            new(new(0, 1, 0), Vector.Up, new(1, 0, 0), new(-(along / 2) - Past, 0, high))
+            new(new(0, 0, -1), new(0, 1, 0), new(1, 0, 0), new(-(along / 2) - Past, 0, high))
         );
         Loop hole = Loop.Around(32, Screw / 2);
         Solid left = new Extrusion(hole, high + (2 * Past)).Shifted(0, -screwAt, -Past);

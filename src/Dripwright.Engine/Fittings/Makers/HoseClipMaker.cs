@@ -23,41 +23,12 @@ internal static class HoseClipMaker
         double hoseAt = tube + Bar + hose;
         double bar = Math.Max(0.6 * Math.Min(tube, hose), 0.004);
 
-        List<Solid> parts =
-        [
-            new Extrusion(Loop.Around(Outlines.Facets, hose + wall).Shifted(0, hoseAt), Height),
+        Loop around = form.Round ? Arms(tube, wall, 0, -1) : Trough(tube, wall, parameters.Printer.Nozzle);
+        Solid body = new Union([
+            new Extrusion(around, Height),
             new Extrusion(Loop.Rectangle(-bar, tube, bar, tube + Bar), Height),
-        ];
-        List<Solid> cuts =
-        [
-            Through(Loop.Around(Outlines.Facets, hose).Shifted(0, hoseAt)),
-            Through(Mouth(hose + (2 * wall), hoseAt, 1)),
-        ];
-        if (form.Round)
-        {
-            parts.Add(new Extrusion(Loop.Around(Outlines.Facets, tube + wall), Height));
-            cuts.Add(Through(Loop.Around(Outlines.Facets, tube)));
-            cuts.Add(Through(Mouth(tube + (2 * wall), 0, -1)));
-        }
-        else
-        {
-            // Around a square tube: a trough whose lips snap behind the lower corners.
-            double lip = Math.Max(0.0008, 2 * parameters.Printer.Nozzle);
-            parts.Add(new Extrusion(Loop.Rectangle(-tube - wall, -tube - wall, tube + wall, tube + wall), Height));
-            cuts.Add(Through(Loop.Rectangle(-tube, -tube, tube, tube)));
-            cuts.Add(
-                Through(
-                    new([
-                        new(-tube - (0.3 * wall), -tube - (1.5 * wall)),
-                        new(tube + (0.3 * wall), -tube - (1.5 * wall)),
-                        new(tube - lip, -tube + 0.0001),
-                        new(-tube + lip, -tube + 0.0001),
-                    ])
-                )
-            );
-        }
-
-        Solid body = new Difference(new Union(parts), cuts);
+            new Extrusion(Arms(hose, wall, hoseAt, 1), Height),
+        ]);
         var face = Placement.Shifted(new(0, tube + (Bar / 2), Height));
         body = RaisedText.On(body, parameters.Number, face, 2 * bar, Bar - 0.001, parameters.Printer);
         return new()
@@ -71,19 +42,43 @@ internal static class HoseClipMaker
         };
     }
 
-    private static Solid Through(Loop loop) =>
-        new Extrusion(loop, Height + (2 * SocketForm.Past)).Shifted(0, 0, -SocketForm.Past);
-
-    /// <summary>The wedge left open for snapping on, a third of the way round.</summary>
-    private static Loop Mouth(double reach, double axis, int way)
+    /// <summary>A ring that is open for a third of its round, towards +y or -y.</summary>
+    private static Loop Arms(double inside, double wall, double axis, int way)
     {
-        double side = reach * Math.Tan(HalfMouth);
-        Corner[] corners =
-        [
-            new(0, axis),
-            new(side * -way, axis + (reach * way)),
-            new(side * way, axis + (reach * way)),
-        ];
-        return new([corners[0], corners[2], corners[1]]);
+        const int steps = Outlines.Facets;
+        double middle = way * Math.PI / 2;
+        // Facets touch the bore from outside.
+        double half = Math.PI - HalfMouth;
+        double corner = inside / Math.Cos(half / steps);
+        Corner At(double radius, double angle) => new(radius * Math.Cos(angle), axis + (radius * Math.Sin(angle)));
+        IEnumerable<double> angles = Enumerable
+            .Range(0, steps + 1)
+            .Select(i => middle + HalfMouth + (2 * half * i / steps));
+        return new([
+            .. angles.Select(angle => At(inside + wall, angle)),
+            .. angles.Reverse().Select(angle => At(corner, angle)),
+        ]);
+    }
+
+    /// <summary>Around a square tube: a trough whose lips snap behind the lower corners.</summary>
+    private static Loop Trough(double inside, double wall, double nozzle)
+    {
+        double outside = inside + wall;
+        double neck = inside - Math.Max(0.0008, 2 * nozzle);
+        double funnel = Math.Min(inside, neck + wall);
+        return new([
+            new(-outside, -outside),
+            new(-funnel, -outside),
+            new(-neck, -inside),
+            new(-inside, -inside),
+            new(-inside, inside),
+            new(inside, inside),
+            new(inside, -inside),
+            new(neck, -inside),
+            new(funnel, -outside),
+            new(outside, -outside),
+            new(outside, outside),
+            new(-outside, outside),
+        ]);
     }
 }

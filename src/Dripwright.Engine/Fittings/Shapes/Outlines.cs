@@ -68,36 +68,36 @@ public static class Outlines
         Math.Max(0, 2 * ((Math.Sqrt(2) * radius) - radius - lift));
 
     /// <summary>The part of a groove for a round or square bar that lies in a block, the block's face being x = 0 and the
-    /// block on the side of +x; its roof never leans over more than 45°.</summary>
+    /// block on the side of +x.</summary>
     /// <param name="round">True for a round bar.</param>
     /// <param name="half">[m] Radius of the bar, or half its side.</param>
     /// <param name="depth">[m] How deep it lies in the block, less than <paramref name="half"/>.</param>
     /// <param name="past">[m] How far the outline goes out of the face, so that a cut is clean.</param>
-    public static Loop LyingGroove(bool round, double half, double depth, double past)
+    /// <param name="lying">True for a groove that is printed lying: its roof, at +y, never leans over more than 45°.</param>
+    public static Loop Groove(bool round, double half, double depth, double past, bool lying)
     {
-        // Sides are given around a point on the groove's axis within the block's face.
+        // Angles of the sides around a point on the face; the bar's axis lies before the face by the rise.
         double rise = round ? half - depth : 0;
         List<Side> sides = [new(Math.PI, past)];
         if (!round)
         {
             sides.Add(new(1.5 * Math.PI, half));
             sides.Add(new(2 * Math.PI, depth));
-            sides.Add(new(2.25 * Math.PI, (half + depth) / Math.Sqrt(2)));
+            sides.Add(lying ? new(2.25 * Math.PI, (half + depth) / Math.Sqrt(2)) : new(2.5 * Math.PI, half));
             return Between(sides);
         }
 
+        // Facets that touch the bar only before the face are left out.
         const int quarter = Facets / 4;
-        // Sides that the face would cut away are left out, as an outline must be convex and without crossings.
-        double edge = Math.Asin(Math.Clamp(rise / half, 0, 1));
-        for (int i = -quarter + 1; i <= quarter / 2; i++)
+        double edge = Math.Acos(rise / half);
+        int last = (int)Math.Floor(edge * Facets / (2 * Math.PI));
+        for (int i = -last; i <= (lying ? quarter / 2 : last); i++)
         {
             double angle = 2 * Math.PI * i / Facets;
-            if (i < 0 && (Math.PI / 2) + angle < edge - 1e-9)
+            if (Math.Abs(i) < quarter)
             {
-                continue;
+                sides.Add(new((2 * Math.PI) + angle, half - (rise * Math.Cos(angle))));
             }
-
-            sides.Add(new((2 * Math.PI) + angle, half - (rise * Math.Cos(angle))));
         }
 
         return Between(sides);
