@@ -1,4 +1,5 @@
 using Dripwright.Engine.Fittings;
+using Dripwright.Engine.Fittings.Shapes;
 using Dripwright.Solids.Pictures;
 
 namespace Dripwright.Solids.Tests;
@@ -16,15 +17,45 @@ public sealed class PictureTests
 
         var svg = FittingPicture.Of(mesh).ToSvg("A12");
 
-        if (Environment.GetEnvironmentVariable("FITTING_PICTURES") is { } folder)
+        // To look at them: FITTING_PICTURES=folder.
+        if (Environment.GetEnvironmentVariable("FITTING_PICTURES") is { Length: > 0 } folder)
         {
+            var heavy = FittingShop.For(kind, new() { Number = "A12", Load = new(25, 300) });
             File.WriteAllText(Path.Combine(folder, $"{kind}.svg"), svg);
-            File.WriteAllText(
-                Path.Combine(folder, $"{kind}-use.svg"),
-                FittingPicture.InUse(fitting, mesh).ToSvg("A12")
-            );
+            File.WriteAllText(Path.Combine(folder, $"{kind}-heavy.svg"), FittingPicture.Of(Meshes.Of(heavy)).ToSvg("A12"));
+            File.WriteAllText(Path.Combine(folder, $"{kind}-use.svg"), FittingPicture.InUse(fitting, mesh).ToSvg("A12"));
         }
 
         Assert.InRange(svg.Length, 1_000, 200_000);
+    }
+
+    [Fact]
+    public void What_lies_behind_is_covered_by_what_lies_before()
+    {
+        // A small cube behind a large plate, seen from the front right: nothing of the cube is left.
+        var plate = new Extrusion(Loop.Rectangle(-0.05, -0.05, 0.05, 0.05), 0.1);
+        var cube = new Extrusion(Loop.Rectangle(-0.06, 0.02, -0.055, 0.025), 0.005);
+
+        var alone = FittingPicture.Of(SolidKernel.Shared.MeshOf(plate));
+        var both = FittingPicture.Of(SolidKernel.Shared.MeshOf(new Union([plate, cube])));
+
+        Assert.Equal(3, alone.Faces.Count);
+        Assert.Equal(3, both.Faces.Count);
+    }
+
+    [Fact]
+    public void A_nearer_cube_is_drawn_after_a_farther_one()
+    {
+        var far = new Extrusion(Loop.Rectangle(0, 0, 0.01, 0.01), 0.01);
+        Solid near = far.Shifted(0.006, -0.012, 0.003);
+
+        var picture = FittingPicture.Of(SolidKernel.Shared.MeshOf(new Union([far, near])));
+
+        // The right face of the far cube is half covered: it must come before the front face of the near one.
+        Assert.Equal(6, picture.Faces.Count);
+        Assert.True(
+            picture.Faces.Take(3).Average(f => f.Loops[0].Average(p => p.X - p.Y))
+                < picture.Faces.Skip(3).Average(f => f.Loops[0].Average(p => p.X - p.Y))
+        );
     }
 }
