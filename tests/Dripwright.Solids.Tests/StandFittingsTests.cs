@@ -96,6 +96,26 @@ public sealed class StandFittingsTests
             );
 
     [Fact]
+    public void Every_kind_of_joint_can_be_turned_into_any_place_of_the_room()
+    {
+        Vector z = new Vector(0.3, -0.5, 0.8).Unit();
+        var turn = Placement.Along(z, X, default);
+        foreach (PrintedKind kind in FittingGen.Kinds.Where(kind => SocketPattern.Usual(kind).Count > 0))
+        {
+            Vector[] ways = [.. SocketPattern.Usual(kind).Select(turn.Turned)];
+
+            var fitting = FittingShop.For(kind, new() { Sockets = ways });
+
+            Assert.True(MeshCheck.Of(Meshes.Of(fitting)).Sound);
+            Assert.All(
+                ways,
+                way =>
+                    Assert.Contains(fitting.Sockets, socket => (fitting.InUse.Turned(socket.Way) - way).Length < 1e-9)
+            );
+        }
+    }
+
+    [Fact]
     public void A_joint_with_a_brace_is_sound_and_holds_the_brace_at_its_angle()
     {
         foreach (double degrees in new[] { 30, 37.5, 45, 60 })

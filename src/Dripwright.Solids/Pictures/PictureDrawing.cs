@@ -16,7 +16,7 @@ internal sealed class PictureDrawing
 
     private const float Flat = 0.99999f;
 
-    private static readonly Vector3 Eye = Vector3.Normalize(new(1, -1, 0.8165f));
+    private static readonly Vector3 Eye = Vector3.Normalize(new(1, -1, 1));
     private static readonly Vector3 Right = Vector3.Normalize(Vector3.Cross(Vector3.UnitZ, Eye));
     private static readonly Vector3 Up = Vector3.Cross(Eye, Right);
     private static readonly Vector3 Lamp = Vector3.Normalize(new(0.25f, -0.55f, 0.9f));

@@ -46,6 +46,15 @@ internal sealed record PrintPose(Placement Turn, IReadOnlyList<Vector> Ways)
             .MinBy(pose => (pose.Ways.Count(w => w.Z < -Level), pose.NeedsSupport ? 1 : 0, -pose.Flat))!;
     }
 
+    /// <summary>Into use for a part that is printed upright: its z axis along a direction of the room.</summary>
+    /// <param name="way">The direction.</param>
+    /// <param name="middle">[m] Height of what becomes the origin.</param>
+    public static Placement Stood(Vector way, double middle)
+    {
+        Vector side = Math.Abs(way.Unit().X) < 0.9 ? new(1, 0, 0) : new(0, 1, 0);
+        return Placement.Along(way, side, default).After(Placement.Shifted(new(0, 0, -middle)));
+    }
+
     private static PrintPose With(Vector up, Vector[] ways)
     {
         Vector along = ways.FirstOrDefault(way => Math.Abs(way.Dot(up)) < Level);

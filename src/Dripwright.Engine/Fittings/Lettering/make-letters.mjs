@@ -1,6 +1,6 @@
 // Makes Data/letters.json: outlines of plain stroke letters for raised marks, on a grid of 6 units over the base line.
 // Strokes are one unit wide, with eight-sided ends, joined by manifold-3d's flat shapes.
-//   node make-letters.mjs path/to/manifold-3d
+// In the folder Fittings:   node Lettering/make-letters.mjs path/to/manifold-3d
 import {writeFileSync, mkdirSync} from 'node:fs';
 
 const {default: load} = await import(`${process.argv[2]}/manifold.js`);

@@ -47,7 +47,7 @@ internal static class CouplerMaker
             Kind = PrintedKind.Coupler,
             Parameters = parameters,
             Shape = body,
-            InUse = Lying(top / 2),
+            InUse = PrintPose.Stood((parameters.Sockets ?? SocketPattern.Usual(PrintedKind.Coupler))[0], top / 2),
             Sockets = [new(new(0, 0, d), -Vector.Up, d, h), new(new(0, 0, d + rim + web), Vector.Up, d, h)],
             Wall = form.Wall,
             Strength = form.Strength,
@@ -56,7 +56,4 @@ internal static class CouplerMaker
                 + "Bending pulls the layers apart, which its strength counts.",
         };
     }
-
-    private static Placement Lying(double middle) =>
-        new Placement(new(0, 0, -1), new(0, 1, 0), new(1, 0, 0), default).After(Placement.Shifted(new(0, 0, -middle)));
 }

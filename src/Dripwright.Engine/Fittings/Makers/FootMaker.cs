@@ -57,6 +57,7 @@ internal static class FootMaker
             Kind = PrintedKind.Foot,
             Parameters = parameters,
             Shape = body,
+            InUse = PrintPose.Stood((parameters.Sockets ?? SocketPattern.Usual(PrintedKind.Foot))[0], 0),
             Sockets = [new(new(0, 0, Floor), Vector.Up, form.Depth, form.Half)],
             Wall = form.Wall,
             Strength = form.Strength,

@@ -116,7 +116,7 @@ internal static class JointMaker
         );
     }
 
-    /// <summary>Flat triangles in the corners between flat sockets, standing ones between flat and upright.</summary>
+    /// <summary>Flat webs in the corners between flat sockets, standing ones between flat and upright.</summary>
     private static IEnumerable<Solid> Ribs(SocketForm form, IReadOnlyList<Vector> ways, double leg)
     {
         if (leg < 0.002)
@@ -124,30 +124,22 @@ internal static class JointMaker
             yield break;
         }
 
-        double along = form.Outer + leg;
+        (double r, double end) = (form.Outer, form.Outer + leg);
+        var web = new Loop([new(0, 0), new(end, 0), new(end, r), new(r, end), new(0, end)]);
         double thickness = 1.5 * form.Wall;
-        for (int i = 0; i < ways.Count; i++)
+        foreach (Vector a in ways.Where(PrintPose.IsFlat))
         {
-            for (int j = 0; j < ways.Count; j++)
+            foreach (Vector b in ways.Where(way => Math.Abs(a.Dot(way)) < 1e-6))
             {
-                (Vector a, Vector b) = (ways[i], ways[j]);
-                if (Math.Abs(a.Dot(b)) > 1e-6 || !PrintPose.IsFlat(a))
+                if (PrintPose.IsUpright(b))
                 {
-                    continue;
+                    Vector side = a.Cross(Vector.Up);
+                    yield return new Extrusion(web, thickness).Placed(new(a, Vector.Up, side, -(thickness / 2) * side));
                 }
-
-                if (PrintPose.IsFlat(b) && a.Cross(b).Z > 0)
+                else if (PrintPose.IsFlat(b) && a.Cross(b).Z > 0)
                 {
                     // From the bed up to the middle of the sockets.
-                    yield return new Extrusion(new Loop([new(0, 0), new(along, 0), new(0, along)]), form.Outer).Placed(
-                        new(a, b, Vector.Up, new(0, 0, -form.Outer))
-                    );
-                }
-                else if (PrintPose.IsUpright(b))
-                {
-                    var plate = new Extrusion(new Loop([new(0, 0), new(along, 0), new(0, along)]), thickness);
-                    Vector side = a.Cross(Vector.Up);
-                    yield return plate.Placed(new(a, Vector.Up, side, -(thickness / 2) * side));
+                    yield return new Extrusion(web, r).Placed(new(a, b, Vector.Up, new(0, 0, -r)));
                 }
             }
         }
