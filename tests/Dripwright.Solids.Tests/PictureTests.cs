@@ -1,3 +1,4 @@
+using System.Globalization;
 using Dripwright.Engine.Fittings;
 using Dripwright.Engine.Fittings.Shapes;
 using Dripwright.Solids.Pictures;
