@@ -23,6 +23,18 @@ public sealed class PictureTests
         {
             var heavy = FittingShop.For(kind, new() { Number = "A12", Load = new(25, 300) });
             File.WriteAllText(Path.Combine(folder, $"{kind}.svg"), svg);
+            File.WriteAllText(Path.Combine(folder, $"{kind}.json"), SolidText.Of(fitting.Shape));
+            var print = Meshes.Estimate(fitting, mesh);
+            var size = 1000 * fitting.Box.Size;
+            File.WriteAllText(
+                Path.Combine(folder, $"{kind}.txt"),
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{kind}: {size.X:0.0} x {size.Y:0.0} x {size.Z:0.0} mm, {mesh.CubicMillimetres:0.00} mm³, "
+                        + $"{print.Mass * 1000:0.0} g, {print.FilamentLength:0.00} m of filament, "
+                        + $"{mesh.Triangles.Count} triangles\n"
+                )
+            );
             File.WriteAllText(
                 Path.Combine(folder, $"{kind}-heavy.svg"),
                 FittingPicture.Of(Meshes.Of(heavy)).ToSvg("A12")
