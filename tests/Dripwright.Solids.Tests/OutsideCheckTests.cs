@@ -6,7 +6,7 @@ using Dripwright.Solids.Files;
 
 namespace Dripwright.Solids.Tests;
 
-/// <summary>The files judged by programs of others: a mesh checker and a slicer.</summary>
+/// <summary>The files judged by programs of others: a mesh checker, a slicer and another kernel.</summary>
 public sealed partial class OutsideCheckTests : IDisposable
 {
     private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("fittings");
@@ -105,6 +105,28 @@ public sealed partial class OutsideCheckTests : IDisposable
         // Lines are laid a little closer or wider than the shape; a slicer's own figure is the best outside estimate.
         double used = Real(File.ReadAllText(code), @"filament used \[g\] =");
         Assert.InRange(Meshes.Estimate(fitting, mesh).Mass * 1000 / used, 0.9, 1.1);
+    }
+
+    /// <summary>Kinds without a formula for their volume.</summary>
+    [Theory]
+    [InlineData(PrintedKind.ThreeWay, 5)]
+    [InlineData(PrintedKind.ThreeWay, 25)]
+    [InlineData(PrintedKind.FourWay, 5)]
+    [InlineData(PrintedKind.Joint, 5)]
+    [InlineData(PrintedKind.HoseClip, 5)]
+    public void Another_kernel_finds_the_same_volume(PrintedKind kind, double moment)
+    {
+        var fitting = FittingShop.For(kind, new() { Number = "A12", Load = new(moment, 300) });
+        Assert.Null(fitting.Volume);
+        string script = Path.Combine(_folder.FullName, "part.scad");
+        string stl = Path.Combine(_folder.FullName, "part.stl");
+        File.WriteAllText(script, ScadText.Of(fitting.Shape));
+
+        string said = OutsideTool.Run("openscad", "--export-format=binstl", "-o", stl, script);
+
+        Assert.True(File.Exists(stl), said);
+        using var file = File.OpenRead(stl);
+        Assert.InRange(StlFile.Read(file).CubicMillimetres / Meshes.Of(fitting).CubicMillimetres, 1 - 1e-5, 1 + 1e-5);
     }
 
     private static int Count(string report, string what) => (int)Real(report, Regex.Escape(what) + @"\s*:");
