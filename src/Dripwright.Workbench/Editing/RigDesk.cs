@@ -17,8 +17,6 @@ public sealed class RigDesk : IAsyncDisposable
     /// <summary>Draws of the spread once the typing rests; a large rig gets fewer, for each draw solves all its pots.</summary>
     private const int MostDraws = 10_000;
 
-    private static readonly TimeSpan s_rest = TimeSpan.FromMilliseconds(400);
-
     private readonly Garden _garden;
     private readonly PlanQueue _queue;
     private readonly TimeSpan _keepAfter;
@@ -299,8 +297,9 @@ public sealed class RigDesk : IAsyncDisposable
 
             if (quick.Plan is { } plan)
             {
-                await Task.Delay(s_rest, stop.Token);
                 var pots = Math.Max(1, plan.Layout.Rows.Sum(row => row.Pots.Count));
+                // The draws of a large rig cannot be broken off, so they wait for a longer rest.
+                await Task.Delay(TimeSpan.FromMilliseconds(Math.Clamp(pots * 20, 400, 4000)), stop.Token);
                 var draws = Math.Clamp(400_000 / pots, 500, MostDraws);
                 var whole = await _queue.Draw(Text, Kept.Name, Catalogue, Units, draws, stop.Token);
                 if (!stop.IsCancellationRequested)

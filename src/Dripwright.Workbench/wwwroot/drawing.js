@@ -178,8 +178,12 @@ export function focusOn(id) {
     }
     found ??= document.getElementById(id);
     if (found && (found.id === id || tries > 20)) {
+      if (found.closest(".inputs")) {
+        // Whoever came from the findings wants to see what the field does to the drawing.
+        document.querySelector(".seen")?.scrollTo({ top: 0 });
+      }
       found.focus({ preventScroll: true });
-      found.scrollIntoView({ block: "center", behavior: calm.matches ? "auto" : "smooth" });
+      found.scrollIntoView({ block: found.id === "findings" ? "start" : "center", behavior: calm.matches ? "auto" : "smooth" });
     } else if (tries++ < 40) {
       setTimeout(look, 50);
     }
