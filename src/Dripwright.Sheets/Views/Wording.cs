@@ -42,6 +42,8 @@ internal sealed partial class Wording(UnitSystem units)
 
     public string Time(double seconds) => Of(Quantity.Duration, seconds);
 
+    public string Force(double newtons) => Of(Quantity.Force, newtons);
+
     public string Voltage(double volts) => Of(Quantity.Voltage, volts);
 
     public string Mass(double kilograms) =>
@@ -96,7 +98,7 @@ internal sealed partial class Wording(UnitSystem units)
     private static partial Regex Fraction();
 
     [GeneratedRegex(
-        @"(?<=[0-9½¼¾⅛⅜⅝⅞₆]) (?=(?:in|ft|mm|cm|m|km|gal|gph|L|mL|L/h|W|kW|kWh|V|Hz|A|s|min|h|d|kPa|psi|lb|kg|%|°C|°F|mesh)\b|[%°])",
+        @"(?<=[0-9½¼¾⅛⅜⅝⅞₆]) (?=(?:in|ft|mm|cm|m|km|gal|gph|L|mL|L/h|W|kW|kWh|V|Hz|A|s|min|h|d|kPa|psi|lb|lbf|N|kN|kg|%|°C|°F|mesh)\b|[%°])",
         RegexOptions.ExplicitCapture,
         1000
     )]
