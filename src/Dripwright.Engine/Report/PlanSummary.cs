@@ -1,5 +1,6 @@
 using Dripwright.Engine.Findings;
 using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Report;
 
@@ -33,7 +34,7 @@ public sealed record PlanSummary(
     public static PlanSummary Of(Plan plan)
     {
         ArgumentNullException.ThrowIfNull(plan);
-        var words = new SummaryWords(plan.Rig.Units);
+        var words = new QuantityWords(plan.Rig.Units);
         return new PlanSummary(
             $"{plan.Rig.Name}, {plan.Rig.Site.Name}",
             RigSentence.Of(plan, words),

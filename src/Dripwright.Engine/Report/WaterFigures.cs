@@ -1,4 +1,5 @@
 using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Units;
 using Dripwright.Engine.Water;
 
 namespace Dripwright.Engine.Report;
@@ -8,15 +9,15 @@ internal static class WaterFigures
 {
     private const double WeightOfWater = 9806.65;
 
-    public static KeyFigureGroup Pots(Plan plan, SummaryWords words)
+    public static KeyFigureGroup Pots(Plan plan, QuantityWords words)
     {
         var feed = plan.Feed;
         var pots = feed.Pots;
         var planted = pots.Where(pot => pot.Planted).ToList();
         List<KeyFigure> figures =
         [
-            new("Pots", SummaryWords.Whole(pots.Count), Empty(pots.Count - planted.Count)),
-            new("Emitters", SummaryWords.Whole(feed.Emitters.Count), Shut(feed.Emitters.Count(e => e.Open <= 0))),
+            new("Pots", QuantityWords.Count(pots.Count), Empty(pots.Count - planted.Count)),
+            new("Emitters", QuantityWords.Count(feed.Emitters.Count), Shut(feed.Emitters.Count(e => e.Open <= 0))),
         ];
         if (!feed.Solved)
         {
@@ -38,7 +39,7 @@ internal static class WaterFigures
         figures.AddRange(
             feed.Evenness.Select(measure => new KeyFigure(
                 SummaryWords.Large(measure.Name),
-                SummaryWords.Percent(measure.Value),
+                QuantityWords.Percent(measure.Value),
                 EnumWords.Of(measure.Class)
             ))
         );
@@ -53,7 +54,7 @@ internal static class WaterFigures
                 new(
                     "Weakest under 80 %",
                     Chance(scatter.ChanceOfWeakPot),
-                    $"of {SummaryWords.Whole(scatter.Draws)} drawn rigs with uneven and partly clogged emitters"
+                    $"of {QuantityWords.Count(scatter.Draws)} drawn rigs with uneven and partly clogged emitters"
                 )
             );
         }
@@ -61,7 +62,7 @@ internal static class WaterFigures
         return new("Pots and their water", figures);
     }
 
-    public static KeyFigureGroup Pump(Plan plan, SummaryWords words)
+    public static KeyFigureGroup Pump(Plan plan, QuantityWords words)
     {
         var feed = plan.Feed;
         if (feed.WorkingPoint is not { } point)
@@ -95,27 +96,27 @@ internal static class WaterFigures
         figures.Add(
             new(
                 "Runs",
-                $"{SummaryWords.Decimals(point.HoursPerDay, "0.#")} h a day",
+                $"{QuantityWords.Number(point.HoursPerDay, "0.#")} h a day",
                 $"drawing {words.Power(point.Power)}"
             )
         );
-        figures.Add(new("Energy", $"{SummaryWords.Decimals(point.EnergyPerDayKilowattHours, "0.###")} kWh a day"));
+        figures.Add(new("Energy", $"{QuantityWords.Number(point.EnergyPerDayKilowattHours, "0.###")} kWh a day"));
         return new("Pump", figures);
     }
 
-    public static KeyFigureGroup Drain(Plan plan, SummaryWords words)
+    public static KeyFigureGroup Drain(Plan plan, QuantityWords words)
     {
         List<KeyFigure> figures = [];
         foreach (var run in plan.Drain.Runs.OrderByDescending(run => run.DeepestRatio).Take(3))
         {
-            var full = run.Pressurised ? "runs full" : $"{SummaryWords.Percent(run.DeepestRatio)} full";
-            var spare = run.Margin > 0 ? $", could take {SummaryWords.Decimals(run.Margin, "0.#")} times the flow" : "";
+            var full = run.Pressurised ? "runs full" : $"{QuantityWords.Percent(run.DeepestRatio)} full";
+            var spare = run.Margin > 0 ? $", could take {QuantityWords.Number(run.Margin, "0.#")} times the flow" : "";
             figures.Add(new(DrainName(run), full, $"at {words.Length(run.DeepestStation)}{spare}"));
         }
 
         if (plan.Drain.Runs.Count > 3)
         {
-            figures.Add(new("Other runs", SummaryWords.Whole(plan.Drain.Runs.Count - 3), "less full than these"));
+            figures.Add(new("Other runs", QuantityWords.Count(plan.Drain.Runs.Count - 3), "less full than these"));
         }
 
         if (plan.Drain.Trouble.Length > 0)
@@ -134,7 +135,7 @@ internal static class WaterFigures
         return new("Drain", figures);
     }
 
-    public static KeyFigureGroup Reservoir(Plan plan, SummaryWords words)
+    public static KeyFigureGroup Reservoir(Plan plan, QuantityWords words)
     {
         var tank = plan.Reservoir;
         List<KeyFigure> figures =
@@ -152,11 +153,12 @@ internal static class WaterFigures
             tank.Days is { } days
                 ? new(
                     "Lasts",
-                    $"{SummaryWords.Decimals(days, "0.#")} days",
-                    $"in a hot week with {SummaryWords.Count(tank.Plants, "plant", "plants")}"
+                    $"{QuantityWords.Number(days, "0.#")} days",
+                    $"in a hot week with {QuantityWords.Counted(tank.Plants, "plant", "plants")}"
                 )
                 : new("Lasts", "as long as you like", "nothing drinks from it")
         );
+        figures.Add(new("Water weighs", words.Mass(tank.WaterMass), "in the full reservoir"));
         if (tank.SiphonsTo is { } level)
         {
             figures.Add(
@@ -178,26 +180,26 @@ internal static class WaterFigures
             (Share: causes.Rest, Name: "all together"),
         }
             .OrderByDescending(cause => cause.Share)
-            .Select(cause => $"{SummaryWords.Percent(cause.Share)} {cause.Name}")
+            .Select(cause => $"{QuantityWords.Percent(cause.Share)} {cause.Name}")
             .ToList();
         return new("Differences come from", told[0], $"then {string.Join(", ", told.Skip(1))}");
     }
 
     private static string DrainName(DrainRunPlan run) =>
-        run.Row == 0 ? $"Collector {run.Run}" : $"Row {SummaryWords.Whole(run.Row)}, {run.Run}";
+        run.Row == 0 ? $"Collector {run.Run}" : $"Row {QuantityWords.Count(run.Row)}, {run.Run}";
 
-    private static string At(PotFlow pot, SummaryWords words) =>
-        $"row {SummaryWords.Whole(pot.Row)}, pot {SummaryWords.Whole(pot.Pot)}, at {words.Pressure(pot.Pressure)}";
+    private static string At(PotFlow pot, QuantityWords words) =>
+        $"row {QuantityWords.Count(pot.Row)}, pot {QuantityWords.Count(pot.Pot)}, at {words.Pressure(pot.Pressure)}";
 
-    private static string Empty(int empty) => empty == 0 ? "all planted" : $"{SummaryWords.Whole(empty)} of them empty";
+    private static string Empty(int empty) => empty == 0 ? "all planted" : $"{QuantityWords.Count(empty)} of them empty";
 
-    private static string Shut(int shut) => shut == 0 ? "" : $"{SummaryWords.Whole(shut)} of them shut";
+    private static string Shut(int shut) => shut == 0 ? "" : $"{QuantityWords.Count(shut)} of them shut";
 
     private static string Chance(double share) =>
         share switch
         {
             0 => "never",
             < 0.001 => "under 0.1 %",
-            _ => SummaryWords.Percent(share),
+            _ => QuantityWords.Percent(share),
         };
 }

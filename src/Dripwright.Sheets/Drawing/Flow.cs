@@ -12,6 +12,10 @@ namespace Dripwright.Sheets.Drawing;
 public sealed class Flow(Paper paper, string title)
 {
     private const double Indent = 14;
+
+    /// <summary>[mm] What a last sheet holds at least.</summary>
+    private const double LeastTail = 40;
+
     private static readonly TextStyle Style = TextStyle.Body;
     private readonly List<Block> blocks = [];
     private int step;
@@ -145,9 +149,22 @@ public sealed class Flow(Paper paper, string title)
         return this;
     }
 
-    /// <summary>The sheets, at least one.</summary>
+    /// <summary>The sheets, at least one; the last never holds a few lines only.</summary>
     public IReadOnlyList<SheetDraft> Build() =>
-        [.. Pagination.Paginate(blocks, SheetSet.Room(paper)).Select(page => new SheetDraft(paper, title, page))];
+        [.. Pagination.Paginate(Tailed(), SheetSet.Room(paper)).Select(page => new SheetDraft(paper, title, page))];
+
+    private List<Block> Tailed()
+    {
+        List<Block> tailed = [.. blocks];
+        var tail = tailed.Count > 0 ? tailed[^1].Height : 0;
+        for (var i = tailed.Count - 2; i >= 0 && tail < LeastTail && !tailed[i + 1].StartsSheet; i--)
+        {
+            tailed[i] = tailed[i] with { KeepWithNext = true };
+            tail += tailed[i].Height;
+        }
+
+        return tailed;
+    }
 
     private void Caution(string text, double indent, Func<Point, IEnumerable<Element>>? head = null)
     {

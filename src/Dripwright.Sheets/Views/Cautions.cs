@@ -1,4 +1,5 @@
 using Dripwright.Engine;
+using Dripwright.Sheets.Drawing;
 
 namespace Dripwright.Sheets.Views;
 

@@ -32,7 +32,7 @@ public static class EndView
                     .. band.Above > 0 ? new LegendEntry[] { new("string", WirePicture.String) } : [],
                 ],
                 [
-                    .. band.Broken ? new[] { FrontView.BreakNote } : [],
+                    .. band.Broken ? new[] { "Between the break lines height is left out." } : [],
                     $"Seen along the rows from their {(left ? "left" : "right")} end; the front of the room is on the {(left ? "right" : "left")}.",
                 ]
             ),

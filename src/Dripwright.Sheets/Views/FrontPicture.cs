@@ -214,6 +214,13 @@ internal sealed class FrontPicture(Plan plan, RowLayout row, View view, Extent w
         if (wires.Count > 0 && to > from)
         {
             yield return over.Label(wires, view[from, 0].X + 2, view[to, 0].X);
+            // Over the reservoir's side, where no string hangs.
+            if (band.Broken && !(TankLeft ? CutLeft : CutRight))
+            {
+                var style = TextStyle.Small with { Anchor = TankLeft ? Anchor.End : Anchor.Start };
+                var x = TankLeft ? view[row.OriginX - 0.1, 0].X - 4 : view[row.OriginX + row.Length + 0.1, 0].X + 4;
+                yield return new Text("height left out", new(x, band.Breaks(view).Upper + 2), style);
+            }
         }
 
         if (Math.Min(part.Right, row.OriginX + row.Length) - Math.Max(part.Left, row.OriginX) > 0.05)

@@ -53,7 +53,7 @@ public static class FrontView
                     scale,
                     plan.Rig.Units,
                     [.. Legend, .. band.Above > 0 ? WireLegend : []],
-                    [.. band.Broken ? new[] { BreakNote } : [], .. Notes(plan, row, windows, i)]
+                    Notes(plan, row, windows, i)
                 ),
             ];
             yield return new SheetDraft(
@@ -81,9 +81,6 @@ public static class FrontView
         new("crop wire, loaded", WirePicture.Wire),
         new("string", WirePicture.String),
     ];
-
-    /// <summary>What the two break lines mean.</summary>
-    public const string BreakNote = "Between the break lines height is left out.";
 
     private static Box Within(Box room, Margins margins) =>
         room.Inset(margins.Left, margins.Top, margins.Right, margins.Bottom);

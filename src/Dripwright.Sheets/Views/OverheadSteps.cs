@@ -8,8 +8,10 @@ namespace Dripwright.Sheets.Views;
 /// <summary>Steps for the crop wires: work on a ladder, done before rows stand in its way.</summary>
 internal sealed class OverheadSteps(Plan plan)
 {
-    /// <summary>[N] Weight of the litre of water that shows how tight a wire is.</summary>
-    private const double TestWeight = 9.80665;
+    private const double Gravity = 9.80665;
+
+    /// <summary>[kg] Water that shows how tight a wire is: a gallon or a litre.</summary>
+    private double TestMass => plan.Rig.Units == UnitSystem.Us ? 3.785 : 1;
 
     private readonly Wording words = new(plan.Rig.Units);
     private readonly Overhead overhead = plan.Rig.Overhead;
@@ -51,7 +53,7 @@ internal sealed class OverheadSteps(Plan plan)
             new("Wire"),
             new("From", Align.Decimal),
             new("To", Align.Decimal),
-            new("Supports between")
+            new("Supports between, from the row's left end")
         );
         foreach (var wire in wires)
         {
@@ -92,18 +94,18 @@ internal sealed class OverheadSteps(Plan plan)
                 type.Key,
                 type.Name,
                 type.Stiffness,
-                type.MassPerLength * TestWeight,
+                type.MassPerLength * Gravity,
                 type.BreakingForce,
                 type.Source
             ),
             Length = supports[1] - supports[0],
             Tightened = Math.Min(overhead.Tightened, type.BreakingForce),
         };
-        var drop = ElasticCatenary.Solve(span, [new WireLoad(span.Length / 2, TestWeight)]).Sag;
+        var drop = ElasticCatenary.Solve(span, [new WireLoad(span.Length / 2, TestMass * Gravity)]).Sag;
         // Less than this cannot be read off a ruler.
         return drop < 0.003
             ? text
-            : $"{text} To check it, hang a bottle with {words.Volume(0.001)} of water in the middle of a span: the wire then hangs {words.MarkWithUnit(drop)} lower there than at its supports.";
+            : $"{text} To check it, hang {(plan.Rig.Units == UnitSystem.Us ? "a jug with a gallon" : "a bottle with a litre")} of water in the middle of a span: the wire then hangs {words.MarkWithUnit(drop)} lower there than at its supports.";
     }
 
     private void Strings(Flow flow, IReadOnlyList<LoadedWire> wires)

@@ -1,6 +1,7 @@
 using Dripwright.Engine;
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Layout;
+using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 
 namespace Dripwright.Sheets.Views;

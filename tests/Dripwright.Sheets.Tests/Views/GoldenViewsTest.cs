@@ -1,3 +1,4 @@
+using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 using Dripwright.Sheets.Views;
 using Dripwright.Sheets.Writing;
