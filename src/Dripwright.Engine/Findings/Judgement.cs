@@ -50,6 +50,8 @@ internal sealed class Judgement(UnitSystem units)
         }
 
         string first = string.Join("; ", places.Take(MostPlaces));
-        return places.Count > MostPlaces ? $"{first}; and {QuantityWords.Count(places.Count - MostPlaces)} more" : first;
+        return places.Count > MostPlaces
+            ? $"{first}; and {QuantityWords.Count(places.Count - MostPlaces)} more"
+            : first;
     }
 }

@@ -26,7 +26,14 @@ internal static class OverheadFigures
                     words.Force(worst.Loaded.GreatestTension),
                     $"{QuantityWords.Percent(worst.Loaded.Utilisation)} of what it may"
                 ),
-                new("Each end is pulled with", words.Force(end), "a professional looks at what holds it"),
+                new(
+                    "Each end is pulled with",
+                    words.Force(end),
+                    "by its crop wire; a professional looks at what holds it"
+                )
+                {
+                    Chief = true,
+                },
                 new(
                     "Wire sags to",
                     words.Length(wires.Min(w => w.Loaded.LowestHeight)),

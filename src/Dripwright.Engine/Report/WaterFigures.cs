@@ -16,32 +16,41 @@ internal static class WaterFigures
         var planted = pots.Where(pot => pot.Planted).ToList();
         List<KeyFigure> figures =
         [
-            new("Pots", QuantityWords.Count(pots.Count), Empty(pots.Count - planted.Count)),
-            new("Emitters", QuantityWords.Count(feed.Emitters.Count), Shut(feed.Emitters.Count(e => e.Open <= 0))),
+            new("Pots", QuantityWords.Count(pots.Count), Empty(pots.Count - planted.Count)) { Chief = true },
+            new("Emitters", QuantityWords.Count(feed.Emitters.Count), Shut(feed.Emitters.Count(e => e.Open <= 0)))
+            {
+                Chief = true,
+            },
         ];
         if (!feed.Solved)
         {
-            figures.Add(new("Water per pot", "not found", feed.Trouble));
+            figures.Add(new("Water per pot", "not found", feed.Trouble) { Chief = true });
             return new("Pots and their water", figures);
         }
 
         if (feed.Weakest is { } weakest && feed.Strongest is { } strongest)
         {
-            figures.Add(new("Least water", words.Flow(weakest.Flow), At(weakest, words)));
+            figures.Add(new("Least water", words.Flow(weakest.Flow), At(weakest, words)) { Chief = true });
             figures.Add(new("Mean", words.Flow(planted.Average(pot => pot.Flow)), "of the planted pots"));
-            figures.Add(new("Most water", words.Flow(strongest.Flow), At(strongest, words)));
+            figures.Add(new("Most water", words.Flow(strongest.Flow), At(strongest, words)) { Chief = true });
         }
         else
         {
-            figures.Add(new("Water per pot", "none", "no planted pot gets any water"));
+            figures.Add(new("Water per pot", "none", "no planted pot gets any water") { Chief = true });
         }
 
         figures.AddRange(
-            feed.Evenness.Select(measure => new KeyFigure(
-                SummaryWords.Large(measure.Name),
-                QuantityWords.Percent(measure.Value),
-                EnumWords.Of(measure.Class)
-            ))
+            feed.Evenness.Select(
+                (measure, i) =>
+                    new KeyFigure(
+                        SummaryWords.Large(measure.Name),
+                        QuantityWords.Percent(measure.Value),
+                        EnumWords.Of(measure.Class)
+                    )
+                    {
+                        Chief = i == 0,
+                    }
+            )
         );
         if (feed.Causes is { CoefficientOfVariation: > 0 } causes)
         {
@@ -74,7 +83,10 @@ internal static class WaterFigures
                         "Water over emitters",
                         words.Head(feed.StaticHead),
                         words.Pressure(feed.StaticHead * WeightOfWater)
-                    ),
+                    )
+                    {
+                        Chief = true,
+                    },
                     new("Flow in all", words.Flow(feed.TotalFlow)),
                 ]
             );
@@ -86,7 +98,10 @@ internal static class WaterFigures
                 "Works at",
                 words.Flow(point.Flow),
                 $"with {words.Head(point.Head)} of head ({words.Pressure(point.Head * WeightOfWater)})"
-            ),
+            )
+            {
+                Chief = true,
+            },
         ];
         if (feed.BypassFlow > 0)
         {
@@ -100,18 +115,23 @@ internal static class WaterFigures
                 $"drawing {words.Power(point.Power)}"
             )
         );
-        figures.Add(new("Energy", $"{QuantityWords.Number(point.EnergyPerDayKilowattHours, "0.###")} kWh a day"));
+        figures.Add(
+            new("Energy", $"{QuantityWords.Number(point.EnergyPerDayKilowattHours, "0.###")} kWh a day")
+            {
+                Chief = true,
+            }
+        );
         return new("Pump", figures);
     }
 
     public static KeyFigureGroup Drain(Plan plan, QuantityWords words)
     {
         List<KeyFigure> figures = [];
-        foreach (var run in plan.Drain.Runs.OrderByDescending(run => run.DeepestRatio).Take(3))
+        foreach (var (i, run) in plan.Drain.Runs.OrderByDescending(run => run.DeepestRatio).Take(3).Index())
         {
             var full = run.Pressurised ? "runs full" : $"{QuantityWords.Percent(run.DeepestRatio)} full";
             var spare = run.Margin > 0 ? $", could take {QuantityWords.Number(run.Margin, "0.#")} times the flow" : "";
-            figures.Add(new(DrainName(run), full, $"at {words.Length(run.DeepestStation)}{spare}"));
+            figures.Add(new(DrainName(run), full, $"at {words.Length(run.DeepestStation)}{spare}") { Chief = i == 0 });
         }
 
         if (plan.Drain.Runs.Count > 3)
@@ -147,7 +167,10 @@ internal static class WaterFigures
                 tank.Overflow > 0
                     ? $"RUNS OVER by {words.Volume(tank.Overflow)}: there is room for {words.Volume(tank.Freeboard)}"
                     : $"fits: there is room for {words.Volume(tank.Freeboard)}"
-            ),
+            )
+            {
+                Chief = true,
+            },
         ];
         figures.Add(
             tank.Days is { } days
@@ -156,9 +179,12 @@ internal static class WaterFigures
                     $"{QuantityWords.Number(days, "0.#")} days",
                     $"in a hot week with {QuantityWords.Counted(tank.Plants, "plant", "plants")}"
                 )
-                : new("Lasts", "as long as you like", "nothing drinks from it")
+                {
+                    Chief = true,
+                }
+                : new("Lasts", "as long as you like", "nothing drinks from it") { Chief = true }
         );
-        figures.Add(new("Water weighs", words.Mass(tank.WaterMass), "in the full reservoir"));
+        figures.Add(new("Water weighs", words.Mass(tank.WaterMass), "in the full reservoir") { Chief = true });
         if (tank.SiphonsTo is { } level)
         {
             figures.Add(
@@ -191,7 +217,8 @@ internal static class WaterFigures
     private static string At(PotFlow pot, QuantityWords words) =>
         $"row {QuantityWords.Count(pot.Row)}, pot {QuantityWords.Count(pot.Pot)}, at {words.Pressure(pot.Pressure)}";
 
-    private static string Empty(int empty) => empty == 0 ? "all planted" : $"{QuantityWords.Count(empty)} of them empty";
+    private static string Empty(int empty) =>
+        empty == 0 ? "all planted" : $"{QuantityWords.Count(empty)} of them empty";
 
     private static string Shut(int shut) => shut == 0 ? "" : $"{QuantityWords.Count(shut)} of them shut";
 

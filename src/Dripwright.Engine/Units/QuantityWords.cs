@@ -35,8 +35,7 @@ public sealed class QuantityWords(UnitSystem units)
 
     /// <summary>Head, which nobody measures in sixteenths.</summary>
     /// <param name="metres">[m] The head.</param>
-    public string Head(double metres) =>
-        Us ? $"{Number(metres / 0.3048, "0.0")} ft" : $"{Number(metres, "0.00")} m";
+    public string Head(double metres) => Us ? $"{Number(metres / 0.3048, "0.0")} ft" : $"{Number(metres, "0.00")} m";
 
     /// <summary>A volume.</summary>
     /// <param name="cubicMetres">[m³] The volume.</param>

@@ -186,7 +186,9 @@ public static class CutDiagrams
     /// <summary>Bars sawn alike: the lengths once, then the labels bar by bar.</summary>
     private static string ManyPieces(List<(int Number, CutStock Stock)> bars, Wording words)
     {
-        var lengths = bars[0].Stock.Pieces.GroupBy(p => words.MarkWithUnit(p.Length)).Select(g => Times(g.Count(), g.Key));
+        var lengths = bars[0]
+            .Stock.Pieces.GroupBy(p => words.MarkWithUnit(p.Length))
+            .Select(g => Times(g.Count(), g.Key));
         var labels = bars.Select(b =>
                 string.Join(" + ", b.Stock.Pieces.GroupBy(p => p.Label).Select(g => Times(g.Count(), g.Key)))
             )

@@ -1,7 +1,7 @@
 using Dripwright.Engine;
 using Dripwright.Engine.Layout;
-using Dripwright.Engine.Water;
 using Dripwright.Engine.Units;
+using Dripwright.Engine.Water;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 
@@ -160,10 +160,7 @@ public static class FirstFillForm
                 + (
                     plan.Feed.Evenness.Count > 0
                         ? " The plan expects: "
-                            + string.Join(
-                                ", ",
-                                plan.Feed.Evenness.Select(e => $"{e.Name} {Wording.Percent(e.Value)}")
-                            )
+                            + string.Join(", ", plan.Feed.Evenness.Select(e => $"{e.Name} {Wording.Percent(e.Value)}"))
                             + "."
                         : ""
                 )
@@ -192,7 +189,10 @@ public static class FirstFillForm
                     ? $"By the plan {words.Volume(reservoir.Overflow)} run over the rim: lower the full mark first."
                     : null
             )
-            .FormLine($"Level while running, expected {words.MarkWithUnit(reservoir.RunningLevel)}", words.Us ? "in" : "mm")
+            .FormLine(
+                $"Level while running, expected {words.MarkWithUnit(reservoir.RunningLevel)}",
+                words.Us ? "in" : "mm"
+            )
             .FormLine($"Level after the stop, expected {words.MarkWithUnit(full)}", words.Us ? "in" : "mm")
             .FormLine($"Rise, expected {words.MarkWithUnit(rise)}", words.Us ? "in" : "mm")
             .Step(

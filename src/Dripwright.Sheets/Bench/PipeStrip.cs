@@ -30,7 +30,8 @@ internal sealed class PipeStrip(DrilledPiece piece, double from, double to, Word
 
     private bool Ends => to >= piece.Piece.Length;
 
-    private double Above => 7 + Widest(Marks.Select(m => words.MarkWithUnit(m.FromEnd)).Append(words.MarkWithUnit(piece.Piece.Length)));
+    private double Above =>
+        7 + Widest(Marks.Select(m => words.MarkWithUnit(m.FromEnd)).Append(words.MarkWithUnit(piece.Piece.Length)));
 
     private double Below => 5 + Widest(Marks.Select(BenchWords.Hole));
 
@@ -106,7 +107,11 @@ internal sealed class PipeStrip(DrilledPiece piece, double from, double to, Word
             yield return Arrow.Head(new(at, line), 0);
             yield return new Polyline([new(at, top), new(at, line - 1), new(spread[i], line - 3.2)], Pen.Explain);
             var style = Style with { Rotation = -90, Weight = i == Marks.Count ? Weight.Bold : Weight.Regular };
-            yield return new Text(words.MarkWithUnit(places[i]), new(spread[i] + (Style.CapHeight / 2), line - 3.8), style);
+            yield return new Text(
+                words.MarkWithUnit(places[i]),
+                new(spread[i] + (Style.CapHeight / 2), line - 3.8),
+                style
+            );
         }
     }
 

@@ -1,6 +1,6 @@
 using Dripwright.Engine;
-using Dripwright.Engine.Water;
 using Dripwright.Engine.Units;
+using Dripwright.Engine.Water;
 using Dripwright.Sheets.Bench;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
@@ -63,10 +63,7 @@ internal static class DrainPlots
             Numbers =
             [
                 ("Flow at the low end", words.Flow(run.Flow)),
-                (
-                    "Fullest",
-                    $"{Wording.Percent(run.DeepestRatio)} of the bore, at {words.Length(run.DeepestStation)}"
-                ),
+                ("Fullest", $"{Wording.Percent(run.DeepestRatio)} of the bore, at {words.Length(run.DeepestStation)}"),
                 ("Full-bore flow at this slope", run.Capacity > 0 ? words.Flow(run.Capacity) : "the pipe is level"),
                 ("Water on its way", words.Volume(run.Stored)),
                 ("Low end", run.FreeFall ? "falls out freely" : "drowned or joined"),

@@ -1,6 +1,6 @@
 using Dripwright.Engine;
-using Dripwright.Engine.Water;
 using Dripwright.Engine.Units;
+using Dripwright.Engine.Water;
 using Dripwright.Sheets.Bench;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;

@@ -1,7 +1,7 @@
 using Dripwright.Engine;
 using Dripwright.Engine.Catalogue;
-using Dripwright.Engine.Water;
 using Dripwright.Engine.Units;
+using Dripwright.Engine.Water;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 

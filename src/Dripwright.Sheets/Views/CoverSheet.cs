@@ -19,13 +19,17 @@ public static class CoverSheet
         var flow = new Flow(paper.Portrait, "Overview");
         flow.Heading(plan.Rig.Name).Paragraph(Wording.Sentence(summary.Sentence));
         flow.Figure(PlanView.PictureHeight(plan, flow.Width), box => PlanView.Picture(plan, box));
-        var table = new Table(new Column("Key figure"), new Column("Value"), new Column(""));
+        var table = new Table(new Column("Of"), new Column("Key figure"), new Column("Value"), new Column(""));
         foreach (var group in summary.Groups)
         {
-            table.Group(group.Heading);
-            foreach (var figure in group.Figures)
+            foreach (var (i, figure) in group.Figures.Where(f => f.Chief).Index())
             {
-                table.Row(figure.Name, Wording.Sentence(figure.Value), Wording.Sentence(figure.Remark));
+                table.Row(
+                    i == 0 ? group.Heading : "",
+                    figure.Name,
+                    Wording.Sentence(figure.Value),
+                    Wording.Sentence(figure.Remark)
+                );
             }
         }
 

@@ -38,7 +38,8 @@ internal sealed class DrainRules(Rig rig, RigLayout layout, FeedPlan feed, Drain
         double half = RuleBook.Limit("drain-half-full");
         foreach (DrainRunPlan run in drain.Runs)
         {
-            string place = run.Row > 0 ? $"drain {run.Run} of row {QuantityWords.Count(run.Row)}" : $"collector {run.Run}";
+            string place =
+                run.Row > 0 ? $"drain {run.Run} of row {QuantityWords.Count(run.Row)}" : $"collector {run.Run}";
             if (run.Pressurised)
             {
                 judge.Add(

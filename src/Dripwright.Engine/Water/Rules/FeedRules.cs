@@ -186,7 +186,9 @@ internal sealed class FeedRules(Rig rig, RigLayout layout, FeedPlan feed, Judgem
     {
         IEnumerable<string> rows = emitters
             .GroupBy(e => e.Row)
-            .Select(g => $"row {QuantityWords.Count(g.Key)}, pots {QuantityWords.Numbers(g.Select(e => e.Pot).Distinct())}");
+            .Select(g =>
+                $"row {QuantityWords.Count(g.Key)}, pots {QuantityWords.Numbers(g.Select(e => e.Pot).Distinct())}"
+            );
         return string.Join("; ", rows.Take(4));
     }
 
