@@ -17,10 +17,7 @@ internal static class WaterFigures
         List<KeyFigure> figures =
         [
             new("Pots", QuantityWords.Count(pots.Count), Empty(pots.Count - planted.Count)) { Chief = true },
-            new("Emitters", QuantityWords.Count(feed.Emitters.Count), Shut(feed.Emitters.Count(e => e.Open <= 0)))
-            {
-                Chief = true,
-            },
+            new("Emitters", QuantityWords.Count(feed.Emitters.Count), Shut(feed.Emitters.Count(e => e.Open <= 0))),
         ];
         if (!feed.Solved)
         {
@@ -184,7 +181,7 @@ internal static class WaterFigures
                 }
                 : new("Lasts", "as long as you like", "nothing drinks from it") { Chief = true }
         );
-        figures.Add(new("Water weighs", words.Mass(tank.WaterMass), "in the full reservoir") { Chief = true });
+        figures.Add(new("Water weighs", words.Mass(tank.WaterMass), "in the full reservoir"));
         if (tank.SiphonsTo is { } level)
         {
             figures.Add(

@@ -27,7 +27,7 @@ internal sealed class OverheadSteps(Plan plan)
 
         var end = wires.Max(w => w.Loaded.Supports.Where(s => s.End).Max(s => s.Total));
         flow.Heading("Overhead");
-        flow.Paragraph($"{type.Name}, {words.Length(overhead.Height)} over the floor of its row.");
+        flow.Paragraph($"{type.Name}, {words.Length(overhead.Height)} over the floor of its row.", leads: true);
         flow.Table(Supports(wires));
         flow.Step(
             "Mark on the floor by the plan view where each row will stand. Carry the line of its wire up with a plumb line, and mark the supports overhead by the table."

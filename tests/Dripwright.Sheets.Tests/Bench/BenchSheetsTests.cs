@@ -114,8 +114,8 @@ public sealed class BenchSheetsTests
     [Fact]
     public void Marks_are_whole_sixteenths_or_millimetres()
     {
-        Assert.Equal("7\u00a0½\u00a0in", new Wording(UnitSystem.Us).Mark(0.1905));
-        Assert.Equal("191\u00a0mm", new Wording(UnitSystem.Metric).Mark(0.1908));
+        Assert.Equal("7\u00a0½\u00a0in", new Wording(UnitSystem.Us).MarkWithUnit(0.1905));
+        Assert.Equal("191\u00a0mm", new Wording(UnitSystem.Metric).MarkWithUnit(0.1908));
     }
 
     private static IEnumerable<string> Words(IEnumerable<SheetDraft> drafts) =>
