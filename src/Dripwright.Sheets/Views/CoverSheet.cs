@@ -36,7 +36,8 @@ public static class CoverSheet
         flow.Table(table);
         Findings(plan, flow);
         flow.Heading("Before you begin").Caution(Cautions.Mains).Caution(Cautions.Weight(plan));
-        flow.Caution($"{Cautions.Climb} {Cautions.Codes}");
+        var hang = plan.Layout.Wires.Count > 0 ? " Nobody ever hangs on a crop wire." : "";
+        flow.Caution($"{Cautions.Climb}{hang} {Cautions.Codes}");
         return flow.Build();
     }
 

@@ -30,6 +30,20 @@ public sealed class PlannerTests
         );
     }
 
+    [Fact]
+    public void A_level_drain_has_no_capacity_by_slope_but_a_margin()
+    {
+        Plan plan = Plans.From("""{ "drain": { "slope": "0 %" } }""");
+        Assert.All(
+            plan.Drain.Runs,
+            r =>
+            {
+                Assert.Equal(0, r.Capacity);
+                Assert.True(r.Margin > 1 && r.DeepestRatio < 1);
+            }
+        );
+    }
+
     [Theory]
     [InlineData("pot-square-11-l")]
     [InlineData("pot-square-3-gal")]
