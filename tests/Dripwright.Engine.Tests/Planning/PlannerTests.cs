@@ -82,7 +82,11 @@ public sealed class PlannerTests
                 Plan metric = Plans.Of(rig with { Units = UnitSystem.Metric });
                 Assert.Equal(us.Feed.Emitters, metric.Feed.Emitters);
                 Assert.Equal(us.Reservoir, metric.Reservoir);
-                Assert.Equal(us.Findings.Select(f => f.Rule), metric.Findings.Select(f => f.Rule));
+                // Places of the same words share a finding, and rounding makes words alike in one system and not in the other.
+                Assert.Equal(
+                    us.Findings.Select(f => f.Rule).Distinct(),
+                    metric.Findings.Select(f => f.Rule).Distinct()
+                );
             },
             iter: 30
         );
