@@ -4,6 +4,7 @@ using System.CommandLine.Parsing;
 using Dripwright.Commands;
 using Dripwright.Engine.Units;
 using Dripwright.Screen;
+using Dripwright.Store;
 
 namespace Dripwright;
 
@@ -50,6 +51,13 @@ internal static class CommandLine
 
             return refusal.ExitCode;
         }
+        catch (GardenException trouble)
+        {
+            await around.Error.WriteLineAsync(Plain.Line(trouble.Message)).ConfigureAwait(false);
+            return trouble.Kind is TroubleKind.NotWritable or TroubleKind.Busy or TroubleKind.Locked
+                ? Exit.NotWritten
+                : Exit.FaultyFile;
+        }
         catch (OperationCanceledException) when (stop.IsCancellationRequested)
         {
             await around.Error.WriteLineAsync("Stopped. Nothing was written.").ConfigureAwait(false);
@@ -85,12 +93,19 @@ internal static class CommandLine
                 + " From a rig file it computes the plan and writes the build pack."
         )
         {
+            OpenCommand.Of(around),
             StartCommand.Of(around, shared),
+            SuggestCommand.Of(around, shared),
             CheckCommand.Of(around, shared),
             PlanCommand.Of(around, shared),
             PackCommand.Of(around, shared),
             ShapeCommand.Of(around, shared),
             ShelfCommand.Of(around, shared),
+            KeepCommand.Of(around),
+            BringBackCommand.Of(around),
+            HandOutCommand.Of(around),
+            TakeInCommand.Of(around),
+            UnlockCommand.Of(around),
             shared.Catalogue,
             shared.Colour,
         };

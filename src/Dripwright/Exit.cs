@@ -9,16 +9,16 @@ internal static class Exit
     /// <summary>The call was wrong: an unknown option, a missing or a surplus word.</summary>
     public const int WrongCall = 1;
 
-    /// <summary>A rig file or catalogue file has faults, is too large, or cannot be read.</summary>
+    /// <summary>A rig file, catalogue or garden has faults, is too large, or cannot be read.</summary>
     public const int FaultyFile = 2;
 
     /// <summary>
-    /// Only <c>check</c>: the file is sound, but the rig would fail or hurt (a finding of level "stop"). <c>plan</c> and
+    /// <c>suggest</c>: nothing passes every rule. <c>check</c>: the file is sound, but the rig would fail or hurt (a finding of level "stop"). <c>plan</c> and
     /// <c>pack</c> have done their work when they have said so, and give 0.
     /// </summary>
     public const int RigWouldFail = 3;
 
-    /// <summary>Something could not be written, or stands in the way.</summary>
+    /// <summary>Something could not be written, is busy, or stands in the way.</summary>
     public const int NotWritten = 4;
 
     /// <summary>A mistake in the program itself.</summary>

@@ -2,6 +2,22 @@ namespace Dripwright.Program.Tests;
 
 public sealed class CallTests
 {
+    private static readonly string[] s_commands =
+    [
+        "start",
+        "suggest",
+        "check",
+        "plan",
+        "pack",
+        "shape",
+        "shelf",
+        "keep",
+        "bring-back",
+        "hand-out",
+        "take-in",
+        "unlock",
+    ];
+
     [Fact]
     public async Task A_call_without_a_word_shows_help_with_every_command()
     {
@@ -9,7 +25,7 @@ public sealed class CallTests
 
         Assert.Equal(Exit.Good, call.Exit);
         Assert.Empty(call.Error);
-        foreach (var command in new[] { "start", "check", "plan", "pack", "shape", "shelf" })
+        foreach (var command in s_commands)
         {
             Assert.Matches($@"(?m)^  {command}\b", call.Out);
         }
@@ -18,7 +34,7 @@ public sealed class CallTests
     [Fact]
     public async Task Help_fits_into_eighty_columns()
     {
-        foreach (var command in new[] { "start", "check", "plan", "pack", "shape", "shelf" })
+        foreach (var command in s_commands)
         {
             var call = await Call.Of(command, "--help");
 
@@ -37,6 +53,8 @@ public sealed class CallTests
     [InlineData("pack", "one.json", "-o", "x", "--paper", "a5")]
     [InlineData("pack", "one.json", "-o", "x", "--date", "1.3.2026")]
     [InlineData("shelf", "cars")]
+    [InlineData("suggest")]
+    [InlineData("suggest", "--jsno", "brief.json")]
     [InlineData("--colour", "purple", "shelf")]
     [InlineData("start", "x.json", "--pots", "0")]
     [InlineData("start", "x.json", "--pots", "many")]

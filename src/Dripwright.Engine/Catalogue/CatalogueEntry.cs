@@ -25,6 +25,18 @@ public abstract record CatalogueEntry
     [Number(0, 1e6), Says("Price of one pack, in your currency.")]
     public decimal? Price { get; init; }
 
+    /// <summary>
+    /// [US$] Made-up typical price of one pack, no shop's, used where <see cref="Price"/> is null. Of a pipe, hose or tube
+    /// that of the shortest length sold; longer ones cost in proportion.
+    /// </summary>
+    [
+        Number(0, 1e6),
+        Says(
+            "Invented typical price of one pack in US dollars, no shop's, used where you give no price. Of pipe, hose and tube: of the shortest length sold, longer ones in proportion."
+        )
+    ]
+    public decimal? TypicalPrice { get; init; }
+
     /// <summary>Pieces sold together; 1 where sold singly.</summary>
     [Whole(1, 10000, 1), Says("Pieces sold together.")]
     public int Pack { get; init; } = 1;

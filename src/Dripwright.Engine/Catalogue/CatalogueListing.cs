@@ -125,16 +125,20 @@ public static class CatalogueListing
         where T : CatalogueEntry =>
         new(
             title,
-            ["Key", "Part", .. columns, "Source"],
+            ["Key", "Part", .. columns, "Typical price, US$", "Source"],
             [
                 .. shelf.Values.Select(entry =>
-                    (IReadOnlyList<string>)[entry.Key, entry.Name, .. cells(entry), entry.Source]
+                    (IReadOnlyList<string>)[entry.Key, entry.Name, .. cells(entry), PriceOf(entry), entry.Source]
                 ),
             ]
         );
 
     private static string Pull(double force) =>
         string.Create(CultureInfo.InvariantCulture, $"{force / 1000:0.##} kN ({force / PoundForce:0} lbf)");
+
+    // Pot outlets are bought in their pieces.
+    private static string PriceOf(CatalogueEntry entry) =>
+        entry.TypicalPrice?.ToString("0.00", CultureInfo.InvariantCulture) ?? "in pieces";
 
     private static string Size(double length) =>
         string.Create(CultureInfo.InvariantCulture, $"{length * 1000:0.##} mm ({length / Inch:0.###} in)");

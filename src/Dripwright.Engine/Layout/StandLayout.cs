@@ -16,6 +16,9 @@ public enum MemberRole
 
     /// <summary>Low, between two legs.</summary>
     Tie,
+
+    /// <summary>Slanting, from a foot to the top of another leg.</summary>
+    Brace,
 }
 
 /// <summary>One tube of the stand.</summary>

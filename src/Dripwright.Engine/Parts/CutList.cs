@@ -89,7 +89,8 @@ internal sealed class CutList
         var job = new CutJob
         {
             Material = material.Name,
-            Offers = [.. lengths.Select(l => new StockOffer(l, PartLines.PriceOf(material, l)))],
+            // Typical prices go by length anyway, and nothing made up may choose how a pipe is cut.
+            Offers = [.. lengths.Select(l => new StockOffer(l, PartLines.OwnPriceOf(material, l)))],
             OnHand = have,
             Wanted = wanted,
             Kerf = kerf,

@@ -74,8 +74,8 @@ internal static class PartLines
             packs,
             pack,
             eachLength,
-            PriceOf(entry, eachLength) is { } price ? packs * price : null,
-            entry.Invented && PriceOf(entry, eachLength) is not null,
+            (OwnPriceOf(entry, eachLength) ?? TypicalPriceOf(entry, eachLength)) is { } price ? packs * price : null,
+            OwnPriceOf(entry, eachLength) is null && TypicalPriceOf(entry, eachLength) is not null,
             string.Join("; ", notes.Where(n => n.Length > 0))
         );
     }
@@ -84,8 +84,8 @@ internal static class PartLines
     public static PartLine Missing(string key, string name, int needed, string where) =>
         new(key, name, "hardware", where, needed, 0, 0, needed, needed, 1, 0, null, false, "not in the catalogue");
 
-    /// <summary>Price of one pack, or null. A pipe in several lengths has no one price.</summary>
-    public static decimal? PriceOf(CatalogueEntry entry, double eachLength) =>
+    /// <summary>The user's own price of one pack, or null. A pipe in several lengths has no one price.</summary>
+    public static decimal? OwnPriceOf(CatalogueEntry entry, double eachLength) =>
         entry switch
         {
             PipeSize { StockLengths.Count: > 1 } or TubeSize { StockLengths.Count: > 1 } => null,
@@ -93,6 +93,19 @@ internal static class PartLines
             TubeSize tube when Math.Abs(tube.StockLengths[0] - eachLength) > 1e-6 => null,
             _ => entry.Price,
         };
+
+    /// <summary>The made-up typical price of one pack, or null. A longer pipe costs in proportion to the shortest sold.</summary>
+    public static decimal? TypicalPriceOf(CatalogueEntry entry, double eachLength) =>
+        (entry.TypicalPrice, entry) switch
+        {
+            (null, _) => null,
+            (_, PipeSize pipe) => InProportion(entry.TypicalPrice.Value, eachLength, pipe.StockLengths[0]),
+            (_, TubeSize tube) => InProportion(entry.TypicalPrice.Value, eachLength, tube.StockLengths[0]),
+            _ => entry.TypicalPrice,
+        };
+
+    private static decimal InProportion(decimal price, double length, double shortest) =>
+        Math.Round(price * (decimal)(length / shortest), 2, MidpointRounding.AwayFromZero);
 
     /// <summary>Lines by shelf, each shelf in the order in which its parts turned up.</summary>
     public static IReadOnlyList<PartLine> ByShelf(IEnumerable<PartLine> lines) =>

@@ -85,7 +85,7 @@ public sealed record CostSum(decimal Known, int LinesPriced, int LinesUnpriced, 
 /// <param name="PotHoles">Holes in pots.</param>
 /// <param name="Forgotten">The block of what is often forgotten.</param>
 /// <param name="Cost">The sum.</param>
-/// <param name="Currency">Currency word of the user's own catalogue; empty where prices are typical ones.</param>
+/// <param name="Currency">USD where every price is one of our typical ones; empty where any is the user's own.</param>
 public sealed record PartsPlan(
     IReadOnlyList<PartLine> Lines,
     IReadOnlyList<CutPlan> Cuts,

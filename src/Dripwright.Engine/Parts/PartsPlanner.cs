@@ -39,7 +39,14 @@ public static class PartsPlanner
             HoleMarks.InPots(rig, layout),
             ForgottenThings.Of(rig, layout, tally, holes),
             PartLines.Cost(lines),
-            ""
+            CurrencyOf(lines)
         );
+    }
+
+    // The currency of the user's own prices is not known, so a sum with any of them in it has no currency word.
+    private static string CurrencyOf(IReadOnlyList<PartLine> lines)
+    {
+        PartLine[] priced = [.. lines.Where(l => l.Price is not null)];
+        return priced.Length > 0 && priced.All(l => l.InventedPrice) ? "USD" : "";
     }
 }

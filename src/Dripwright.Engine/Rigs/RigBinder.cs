@@ -15,15 +15,18 @@ internal sealed class RigBinder(FaultList faults, PartsCatalogue catalogue)
     /// <summary>All that the file does not give.</summary>
     public IReadOnlyList<Assumed> Assumed => assumed;
 
-    public Rig Bind(FileObject root)
+    public Rig Bind(FileObject root) => Bind<Rig>(root);
+
+    /// <summary>The record at the root of a file that says its units there, as a rig and a brief do.</summary>
+    public T Bind<T>(FileObject root)
     {
         // The assumed sizes follow the units, so these are read first; their faults are told in the walk.
-        var unitsField = RigField.Of(typeof(Rig)).First(field => field.Name == "units");
+        var unitsField = RigField.Of(typeof(T)).First(field => field.Name == "units");
         units =
             root["units"]?.Value is FileText text && unitsField.ChoiceValue(text.Text) is UnitSystem known
                 ? known
                 : UnitSystem.Us;
-        return (Rig)Record(typeof(Rig), "", root, root);
+        return (T)Record(typeof(T), "", root, root);
     }
 
     /// <summary>Where the field stands; of an absent one where the thing stands that lacks it.</summary>

@@ -7,10 +7,13 @@ namespace Dripwright.Engine.Rigs;
 public static class RigHandbook
 {
     /// <summary>A table in Markdown for each section of the rig file.</summary>
-    public static string Tables()
+    public static string Tables() => Tables(typeof(Rig), "The rig");
+
+    /// <summary>A table in Markdown for each section of a file that is described by the same attributes.</summary>
+    internal static string Tables(Type root, string title)
     {
         var text = new StringBuilder();
-        Table(text, typeof(Rig), "The rig", "");
+        Table(text, root, title, "");
         return text.ToString();
     }
 

@@ -14,10 +14,10 @@ internal sealed class RigText(UnitSystem units, bool leaveOutAssumed, bool comme
 {
     private readonly StringBuilder text = new();
 
-    public string Write(Rig rig)
+    public string Write(object root)
     {
         text.Clear();
-        Record(rig, 1, isRoot: true);
+        Record(root, 1, isRoot: true);
         return text.Append('\n').ToString();
     }
 

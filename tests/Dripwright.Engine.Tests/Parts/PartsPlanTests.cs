@@ -221,11 +221,32 @@ public sealed class PartsPlanTests
         };
         Rig rig = TestRigs.TenPots;
         PartsPlan plan = Plan(rig, RigLayout.Of(rig, RigParts.Of(rig, priced)));
-        // Ten pots at 3.50, and twenty-two emitters in three packs at 4.
-        Assert.Equal(47m, plan.Cost.Known);
-        Assert.Equal(2, plan.Cost.LinesPriced);
+        // Ten pots at 3.50, and twenty-two emitters in three packs at 4: these two are the user's own prices.
+        Assert.Equal(47m, plan.Lines.Where(l => l.Price is not null && !l.InventedPrice).Sum(l => l.Price!.Value));
+        Assert.Equal(plan.Lines.Where(l => l.Buy > 0).Sum(l => l.Price ?? 0), plan.Cost.Known);
         Assert.Equal(plan.Lines.Count(l => l.Buy > 0), plan.Cost.LinesPriced + plan.Cost.LinesUnpriced);
         Assert.True(plan.Cost.AnyInvented);
+        Assert.Equal("", plan.Currency);
+    }
+
+    [Fact]
+    public void Every_part_of_ours_that_is_bought_has_a_typical_price_and_the_sum_its_currency() =>
+        TestRigs.Any.Sample(
+            rig =>
+            {
+                PartsPlan plan = Plan(rig);
+                Assert.Empty(plan.Lines.Where(l => l.Buy > 0 && l.Price is null).Select(l => l.Part));
+                Assert.Equal("USD", plan.Currency);
+            },
+            iter: 30
+        );
+
+    [Fact]
+    public void A_longer_pipe_costs_in_proportion_and_does_not_choose_the_cut()
+    {
+        PipeSize pipe = s_catalogue.Pipes["pvc40-1-1/2"];
+        Assert.Equal(2 * pipe.TypicalPrice, PartLines.TypicalPriceOf(pipe, pipe.StockLengths[1]));
+        Assert.All(Plan(TestRigs.TenPots).Cuts, cut => Assert.Null(cut.Price));
     }
 
     [Fact]

@@ -19,6 +19,16 @@ public sealed class FindingTests
         Assert.All(plan.Findings, f => Assert.True(f.Level == FindingLevel.Note, $"{f.Rule}: {f.What} {f.Value}"));
     }
 
+    [Theory]
+    [InlineData("""{ "rows": [ { "pots": 10 } ] }""")]
+    [InlineData("""{ "rows": [ { "pots": 20 } ], "feed": { "entry": "middle" } }""")]
+    public void A_sensible_small_rig_is_not_called_weak_or_throttled_for_being_small(string rig)
+    {
+        Plan plan = Plans.From(rig, 2000);
+        Assert.Null(plan.Said("weak-pot-likely"));
+        Assert.Null(plan.Said("pump-near-shut-off"));
+    }
+
     /// <summary>For every rule, a rig that breaks it. A rule that no rig can break would be dead.</summary>
     [Theory]
     [InlineData("no-water", """{ "pump": { "shutOffHead": "1 ft", "openFlow": "100 gph" } }""")]
@@ -49,7 +59,7 @@ public sealed class FindingTests
         "flush-slow",
         """{ "rows": [ { "pots": 100, "spacing": "11 in" } ], "pump": { "model": "pump-150gph" } }"""
     )]
-    [InlineData("weak-pot-likely", """{ "rows": [ { "pots": 40 } ] }""")]
+    [InlineData("weak-pot-likely", """{ "feed": { "emitter": "drip-adjustable-10gph", "emittersPerPot": 1 } }""")]
     [InlineData("emitters-unlike", """{ "feed": { "emitter": "drip-adjustable-10gph" } }""")]
     [InlineData("strainer-coarse", """{ "feed": { "strainer": "mesh-bag-400-um" } }""")]
     [InlineData("strainer-missing", """{ "feed": { "strainer": "none" } }""")]

@@ -1,4 +1,5 @@
 using System.Runtime.InteropServices;
+using Dripwright.Engine.Numerics;
 
 namespace Dripwright.Engine.Water;
 

@@ -17,6 +17,9 @@ internal sealed class FeedRules(Rig rig, RigLayout layout, FeedPlan feed, Judgem
     // [N/m³] Of the rig's own water.
     private double SpecificWeight => WaterProperties.SpecificWeight(rig.Reservoir.WaterTemperature - 273.15);
 
+    /// <summary>[-] Of the open flow: below it next to all of the pump's power becomes heat. Common practice.</summary>
+    private const double NearShutOff = 0.1;
+
     public void Judge()
     {
         if (!feed.Solved)
@@ -225,19 +228,24 @@ internal sealed class FeedRules(Rig rig, RigLayout layout, FeedPlan feed, Judgem
                 "Close the bypass a little, take emitters of lower flow, or a stronger pump."
             );
         }
-        else if (share < RuleBook.Limit("pump-near-shut-off"))
+        else if (share < NearShutOff && point.WarmingPerDay > RuleBook.Limit("pump-near-shut-off"))
         {
             judge.Add(
                 "pump-near-shut-off",
                 "pump",
-                "feed.bypass",
-                "The pump runs almost shut off: it stirs and warms the water instead of moving it.",
-                judge.Words.Flow(point.Flow),
-                $"at least {judge.Words.Share(RuleBook.Limit("pump-near-shut-off"))} of {judge.Words.Flow(openFlow)}",
-                "Take a smaller pump, or open a bypass back to the reservoir; it also stirs and airs the solution."
+                "pump.model",
+                $"The pump runs almost shut off, at {judge.Words.Flow(point.Flow)} of {judge.Words.Flow(openFlow)}: its power warms the water instead of moving it.",
+                Warming(point.WarmingPerDay),
+                $"at most {Warming(RuleBook.Limit("pump-near-shut-off"))}",
+                "Take a smaller pump, run it less, or take a larger reservoir."
             );
         }
     }
+
+    private string Warming(double kelvin) =>
+        rig.Units == UnitSystem.Us
+            ? $"{QuantityWords.Number(kelvin * 1.8)} °F a day"
+            : $"{QuantityWords.Number(kelvin)} °C a day";
 
     private void Velocities()
     {
@@ -274,14 +282,27 @@ internal sealed class FeedRules(Rig rig, RigLayout layout, FeedPlan feed, Judgem
 
     private void Scatter()
     {
-        if (feed.Scatter is { } scatter && scatter.ChanceOfWeakPot > RuleBook.Limit("weak-pot-likely"))
+        if (feed.Scatter is not { } scatter)
+        {
+            return;
+        }
+
+        List<PotFlow> planted = [.. feed.Pots.Where(p => p.Planted)];
+        int worst = 0;
+        for (int i = 1; i < scatter.ChanceOfBeingWeak.Count; i++)
+        {
+            worst = scatter.ChanceOfBeingWeak[i] > scatter.ChanceOfBeingWeak[worst] ? i : worst;
+        }
+
+        double chance = scatter.ChanceOfBeingWeak[worst];
+        if (chance > RuleBook.Limit("weak-pot-likely"))
         {
             judge.Add(
                 "weak-pot-likely",
-                Line,
+                $"row {QuantityWords.Count(planted[worst].Row)}, pot {QuantityWords.Count(planted[worst].Pot)}",
                 "feed.emittersPerPot",
-                $"In {judge.Words.Share(scatter.ChanceOfWeakPot)} of {QuantityWords.Count(scatter.Draws)} drawn rigs the weakest pot gets under 80 % of the mean.",
-                judge.Words.Share(scatter.ChanceOfWeakPot),
+                $"In {judge.Words.Share(chance)} of {QuantityWords.Count(scatter.Draws)} drawn rigs this pot gets under 80 % of the mean, more often than any other.",
+                judge.Words.Share(chance),
                 $"at most {judge.Words.Share(RuleBook.Limit("weak-pot-likely"))}",
                 "Do the catch test before planting and keep spare emitters; more emitters per pot even out."
             );

@@ -1,4 +1,5 @@
 using CsCheck;
+using Dripwright.Engine.Numerics;
 using Dripwright.Engine.Water;
 
 namespace Dripwright.Engine.Tests.Water;

@@ -1,0 +1,170 @@
+using Dripwright.Engine.Fittings.Joints;
+using Dripwright.Engine.Fittings.Lettering;
+using Dripwright.Engine.Fittings.Shapes;
+
+namespace Dripwright.Engine.Fittings.Makers;
+
+/// <summary>Blocks with grooves, held by cable ties or screws: tube clip, pipe saddle, clamp block.</summary>
+internal static class BlockMaker
+{
+    /// <summary>[m] Slot for a cable tie of 5 mm.</summary>
+    private const double TieWidth = 0.006;
+    private const double TieThick = 0.0025;
+    private const double Screw = 0.0045;
+    private const double Past = SocketForm.Past;
+
+    /// <summary>Two grooves on opposite faces, square to each other: one along z, one along x.</summary>
+    public static Fitting TubeClip(FittingParameters parameters)
+    {
+        SocketForm form = SocketForm.Bare(parameters);
+        double bed = 0.4 * form.Half;
+        double wide = 2 * (form.Half + form.Wall);
+        // The lying groove's roof rises in 45°; the block must reach over it.
+        double high = (2 * form.Half) + (2 * bed) + (2 * form.Wall);
+        double slots = (2 * TieThick) + (3 * form.Wall);
+        double deep = (2 * bed) + slots;
+
+        // In the plane of the lying groove: x is depth into the block from its front, y is up.
+        Loop Groove(double past, bool lies) => Outlines.Groove(form.Round, form.Half, bed, past, lies);
+        double middle = high / 2;
+        Solid front = new Extrusion(Groove(Past, true), wide + (2 * Past)).Placed(
+            new(new(0, 1, 0), Vector.Up, new(1, 0, 0), new(-(wide / 2) - Past, 0, middle))
+        );
+        Solid back = new Extrusion(Groove(Past, false), high + (2 * Past)).Placed(
+            new(new(0, -1, 0), new(1, 0, 0), Vector.Up, new(0, deep, -Past))
+        );
+        double y1 = bed + form.Wall;
+        double y2 = y1 + TieThick + form.Wall;
+        // A tie around the front tube runs upright, one around the back tube lies.
+        Solid upright = new Extrusion(
+            Loop.Rectangle(-TieWidth / 2, y1, TieWidth / 2, y1 + TieThick),
+            high + (2 * Past)
+        ).Shifted(0, 0, -Past);
+        Solid lying = Box(-(wide / 2) - Past, y2, middle - (TieWidth / 2), wide + (2 * Past), TieThick, TieWidth);
+        double removed =
+            (Groove(0, true).Area * wide) + (Groove(0, false).Area * high) + (TieWidth * TieThick * (high + wide));
+        Solid body = new Difference(Box(-wide / 2, 0, 0, wide, deep, high), [front, back, upright, lying], removed);
+        double room = (wide / 2) - (TieWidth / 2) - 0.001;
+        // On top, beside the slot, reading from front to back.
+        var face = new Placement(
+            new(0, 1, 0),
+            new(-1, 0, 0),
+            Vector.Up,
+            new(-(TieWidth / 2) - (room / 2), y1 + ((deep - y1 - bed) / 2), high)
+        );
+        body = RaisedText.On(body, parameters.Number, face, deep - y1 - bed - 0.001, room, parameters.Printer);
+        return new()
+        {
+            Kind = PrintedKind.TubeClip,
+            Parameters = parameters,
+            Shape = body,
+            Wall = form.Wall,
+            LongestBridge = TieThick,
+            Orientation =
+                "Stand it so that one groove is upright: the other goes over in 45°, and no groove lies on the bed.",
+            Cautions = ["Needs two cable ties, one around each tube. It keeps tubes in place; it is no socket."],
+        };
+    }
+
+    /// <summary>Cradle for the pipe above, groove for the tube below; printed on end, the pipe's axis upright.</summary>
+    public static Fitting PipeSaddle(FittingParameters parameters)
+    {
+        SocketForm form = SocketForm.Bare(parameters);
+        double pipe = (parameters.PipeOutside / 2) + parameters.Clearance;
+        double outer = pipe + form.Wall;
+        double bed = 0.35 * form.Half;
+        double web = bed + (2 * TieThick) + (3 * form.Wall);
+        double axis = web + pipe;
+        double half = Math.Min(Math.Max(0.75 * outer, 0.011), 0.95 * outer);
+        double high = (2 * form.Half) + (2 * bed) + (2 * form.Wall);
+
+        // Outline: base, two straight sides, and the cradle's outside up to the pipe's middle.
+        int facets = Outlines.Facets / 2;
+        double start = Math.Acos(half / outer);
+        List<Corner> corners = [new(-half, 0), new(half, 0)];
+        corners.AddRange(Arc(outer, -start, 0, facets / 4, axis));
+        corners.AddRange(Arc(pipe, 0, -Math.PI, facets, axis));
+        corners.AddRange(Arc(outer, -Math.PI, -Math.PI + start, facets / 4, axis));
+        Solid block = new Extrusion(new Loop(corners), high);
+
+        Loop groove = Outlines.Groove(form.Round, form.Half, bed, Past, lying: true);
+        double grooveArea = Outlines.Groove(form.Round, form.Half, bed, 0, lying: true).Area;
+        Solid tube = new Extrusion(groove, (2 * half) + (2 * Past)).Placed(
+            new(new(0, 1, 0), Vector.Up, new(1, 0, 0), new(-half - Past, 0, high / 2))
+        );
+        double y1 = bed + form.Wall;
+        double y2 = y1 + TieThick + form.Wall;
+        double slotX = half - form.Wall - (TieWidth / 2);
+        Solid upright = new Extrusion(
+            Loop.Rectangle(slotX - (TieWidth / 2), y1, slotX + (TieWidth / 2), y1 + TieThick),
+            high + (2 * Past)
+        ).Shifted(0, 0, -Past);
+        Solid lying = Box(-half - Past, y2, (high - TieWidth) / 2, 2 * (half + Past), TieThick, TieWidth);
+        double removed = (grooveArea * 2 * half) + (TieWidth * TieThick * (high + (2 * half)));
+        Solid body = new Difference(block, [tube, upright, lying], removed);
+        double room = slotX - (TieWidth / 2) + half - 0.002;
+        var face = Placement.Shifted(new(-half + 0.001 + (room / 2), web / 2, high));
+        body = RaisedText.On(body, parameters.Number, face, room, web - 0.002, parameters.Printer);
+        return new()
+        {
+            Kind = PrintedKind.PipeSaddle,
+            Parameters = parameters,
+            Shape = body,
+            InUse = new Placement(new(0, 1, 0), Vector.Up, new(1, 0, 0), default).After(
+                Placement.Shifted(new(0, -web, -high / 2))
+            ),
+            Wall = form.Wall,
+            LongestBridge = TieThick,
+            Orientation =
+                "Stand it on end: the cradle's arms then bend along the layers, and nothing hangs over by more than 45°.",
+            Cautions =
+            [
+                "Needs two cable ties, one around the pipe and one around the tube; leave the pipe room to grow in the warmth.",
+            ],
+        };
+    }
+
+    /// <summary>Half of a clamp: two of them around a hose, two screws.</summary>
+    public static Fitting ClampBlock(FittingParameters parameters)
+    {
+        double wall = Math.Max(0.0024, 6 * parameters.Printer.Nozzle);
+        double hose = parameters.HoseOutside / 2;
+        // Closed, the two halves pinch the hose by a sixteenth of its width.
+        double depth = 0.9375 * hose;
+        double high = depth + Math.Max(0.006, 2 * wall);
+        double screwAt = hose + wall + (Screw / 2);
+        double half = screwAt + (Screw / 2) + wall;
+        double along = Math.Max(0.020, 1.25 * hose);
+        Loop Channel(double past) => Outlines.Groove(round: true, hose, depth, past, lying: false);
+        // The groove's depth, its outline's +x, points down.
+        Solid channel = new Extrusion(Channel(Past), along + (2 * Past)).Placed(
+            new(new(0, 0, -1), new(0, 1, 0), new(1, 0, 0), new(-(along / 2) - Past, 0, high))
+        );
+        Loop hole = Loop.Around(32, Screw / 2);
+        Solid left = new Extrusion(hole, high + (2 * Past)).Shifted(0, -screwAt, -Past);
+        Solid right = new Extrusion(hole, high + (2 * Past)).Shifted(0, screwAt, -Past);
+        double removed = (Channel(0).Area * along) + (2 * hole.Area * high);
+        Solid body = new Difference(Box(-along / 2, -half, 0, along, 2 * half, high), [channel, left, right], removed);
+        var face = new Placement(new(1, 0, 0), Vector.Up, new(0, -1, 0), new(0, -half, high / 2));
+        body = RaisedText.On(body, parameters.Number, face, along - 0.002, high - 0.002, parameters.Printer);
+        return new()
+        {
+            Kind = PrintedKind.ClampBlock,
+            Parameters = parameters,
+            Shape = body,
+            Wall = wall,
+            Pieces = 2,
+            Orientation = "Flat side down, channel up: channel and screw holes need no roof.",
+            Cautions = ["Print two; hold them with two M4 screws, washers under heads and nuts."],
+        };
+    }
+
+    private static Solid Box(double x, double y, double z, double wide, double deep, double high) =>
+        new Extrusion(Loop.Rectangle(x, y, x + wide, y + deep), high).Shifted(0, 0, z);
+
+    private static IEnumerable<Corner> Arc(double radius, double from, double to, int steps, double axis) =>
+        Enumerable
+            .Range(0, steps + 1)
+            .Select(i => from + ((to - from) * i / steps))
+            .Select(a => new Corner(radius * Math.Cos(a), axis + (radius * Math.Sin(a))));
+}

@@ -1,0 +1,213 @@
+using Dripwright.Engine.Fittings.Joints;
+using Dripwright.Engine.Fittings.Lettering;
+using Dripwright.Engine.Fittings.Shapes;
+
+namespace Dripwright.Engine.Fittings.Makers;
+
+/// <summary>Joints with sockets in several directions.</summary>
+internal static class JointMaker
+{
+    /// <summary>[rad] Tubes nearer to each other than this leave no room for their sockets.</summary>
+    public const double LeastAngle = Math.PI / 6;
+
+    private const double DrainHole = 0.004;
+
+    public static Fitting Make(PrintedKind kind, FittingParameters parameters)
+    {
+        IReadOnlyList<Vector> directions = parameters.Sockets ?? SocketPattern.Usual(kind);
+        PrintPose pose = PrintPose.Of(directions);
+        SocketForm form = SocketForm.For(parameters, pose.Ways.Any(w => !PrintPose.IsFlat(w)), pose.Flat > 0);
+        double lay = Lay(form, directions);
+        double reach = lay + form.Depth;
+
+        bool square = pose.Ways.All(way => PrintPose.IsFlat(way) && (way.X == 0 || way.Y == 0));
+        Solid hub = Hub(form, square || pose.Ways.All(w => w.X == 0 || w.Y == 0));
+        List<Solid> parts = [hub];
+        parts.AddRange(pose.Ways.Select(way => new Extrusion(form.Outline, reach).Placed(Frame(way))));
+        // The hub holds half of itself within each flat arm, and all that two arms share.
+        double? shared = square ? pose.Ways.Count * hub.Volume / 2 : null;
+        Vector lettered = pose.Ways.FirstOrDefault(PrintPose.IsFlat);
+        double text = lettered.Length > 0.5 ? TextLength(parameters, form) : 0;
+        if (form.LoadRules)
+        {
+            Solid[] ribs = [.. Ribs(form, pose.Ways, Math.Min(0.5 * form.Depth, reach - form.Outer - text - 0.003))];
+            shared = ribs.Length > 0 ? null : shared;
+            parts.AddRange(ribs);
+        }
+
+        List<Solid> cuts = [];
+        double? removed = 0;
+        foreach (Vector way in pose.Ways)
+        {
+            (Solid cut, double volume) = PrintPose.IsUpright(way)
+                ? form.UprightBore(form.Depth)
+                : form.LyingBore(form.Depth);
+            cuts.Add(cut.Placed(Frame(way) with { Origin = lay * way }));
+            removed += volume;
+        }
+
+        foreach ((Vector way, Vector room) in pose.Ways.Zip(directions))
+        {
+            if (room.Unit().Z > 0.3)
+            {
+                cuts.Add(Drain(form, way, pose.Ways, lay));
+                removed = null;
+            }
+        }
+
+        Solid body = new Difference(new Union(parts, shared), cuts, removed);
+        body = Lettered(body, form, lettered, pose.Ways, reach, text);
+        return new()
+        {
+            Kind = kind,
+            Parameters = parameters,
+            Shape = body.Shifted(0, 0, form.Outer),
+            InUse = pose.Turn.Inverse().After(Placement.Shifted(new(0, 0, -form.Outer))),
+            Sockets =
+            [
+                .. pose.Ways.Select(way => new Socket(
+                    lay * way + new Vector(0, 0, form.Outer),
+                    way,
+                    form.Depth,
+                    form.Half
+                )),
+            ],
+            Wall = form.Wall,
+            Strength = form.Strength,
+            Orientation = Orientation(pose),
+            LongestBridge = pose.Flat > 0 ? form.Bridge : 0,
+            NeedsSupport = pose.NeedsSupport,
+        };
+    }
+
+    /// <summary>[m] From the centre to the tube's end: the bores of any two sockets stay a wall apart.</summary>
+    private static double Lay(SocketForm form, IReadOnlyList<Vector> directions)
+    {
+        double angle = SocketPattern.LeastAngle(directions);
+        // A slanting square bore may turn a corner to its neighbour.
+        double half = (form.Half + form.Lift) * (form.Round || Math.Abs(Math.Cos(angle)) < 1e-6 ? 1 : Math.Sqrt(2));
+        double least = (half / Math.Tan(angle / 2)) + (form.Wall / 2);
+        if (form.Parameters.JointCentre is not { } given)
+        {
+            return least;
+        }
+
+        return given >= least
+            ? given
+            : throw new FittingException(
+                new(
+                    nameof(FittingParameters.JointCentre),
+                    Words.Millimetres(given),
+                    $"at least {Words.Millimetres(least)}, or the bores run into each other",
+                    "let the tubes end farther from the joint's centre"
+                )
+            );
+    }
+
+    private static Placement Frame(Vector way) =>
+        PrintPose.IsUpright(way) ? Placement.None : Placement.Along(way, Vector.Up.Cross(way), default);
+
+    private static Lathe Hub(SocketForm form, bool square)
+    {
+        (double r, double c) = (form.Outer, form.Bevel);
+        return new(
+            new([new(0, -r), new(r - c, -r), new(r, c - r), new(r, r - c), new(r - c, r), new(0, r)]),
+            square ? 4 : 16
+        );
+    }
+
+    /// <summary>Flat webs in the corners between flat sockets, standing ones between flat and upright.</summary>
+    private static IEnumerable<Solid> Ribs(SocketForm form, IReadOnlyList<Vector> ways, double leg)
+    {
+        if (leg < 0.002)
+        {
+            yield break;
+        }
+
+        (double r, double end) = (form.Outer, form.Outer + leg);
+        var web = new Loop([new(0, 0), new(end, 0), new(end, r), new(r, end), new(0, end)]);
+        double thickness = 1.5 * form.Wall;
+        foreach (Vector a in ways.Where(PrintPose.IsFlat))
+        {
+            foreach (Vector b in ways.Where(way => Math.Abs(a.Dot(way)) < 1e-6))
+            {
+                if (PrintPose.IsUpright(b))
+                {
+                    Vector side = a.Cross(Vector.Up);
+                    yield return new Extrusion(web, thickness).Placed(new(a, Vector.Up, side, -(thickness / 2) * side));
+                }
+                else if (PrintPose.IsFlat(b) && a.Cross(b).Z > 0)
+                {
+                    // From the bed up to the middle of the sockets.
+                    yield return new Extrusion(web, r).Placed(new(a, b, Vector.Up, new(0, 0, -r)));
+                }
+            }
+        }
+    }
+
+    /// <summary>A hole through the wall just over the floor of a socket that would hold rain or spilt water.</summary>
+    private static Solid Drain(SocketForm form, Vector way, IReadOnlyList<Vector> ways, double lay)
+    {
+        Placement frame = Frame(way);
+        Vector best = Enumerable
+            .Range(0, 8)
+            .Select(i => (Math.Cos(i * Math.PI / 4) * frame.X) + (Math.Sin(i * Math.PI / 4) * frame.Y))
+            .MinBy(side => ways.Where(w => w != way).Select(w => w.Dot(side)).DefaultIfEmpty(-1).Max());
+        Vector start = (lay + (DrainHole / 2)) * way;
+        return new Extrusion(Loop.Around(24, DrainHole / 2), 3 * form.Outer).Placed(Placement.Along(best, way, start));
+    }
+
+    private static double TextLength(FittingParameters parameters, SocketForm form)
+    {
+        double height = RaisedText.Height(parameters.Number, form.Depth - 0.002, form.Flat - 0.001, parameters.Printer);
+        return StrokeLetters.Width(parameters.Number, height);
+    }
+
+    private static Solid Lettered(
+        Solid body,
+        SocketForm form,
+        Vector flat,
+        IReadOnlyList<Vector> ways,
+        double reach,
+        double text
+    )
+    {
+        Printer printer = form.Parameters.Printer;
+        double room = form.Depth - 0.002;
+        if (flat.Length > 0.5)
+        {
+            double middle = reach - 0.001 - ((text > 0 ? text : room) / 2);
+            var face = new Placement(
+                flat,
+                Vector.Up.Cross(flat),
+                Vector.Up,
+                (middle * flat) + new Vector(0, 0, form.Outer)
+            );
+            return RaisedText.On(body, form.Parameters.Number, face, room, form.Flat - 0.001, printer);
+        }
+
+        // No flat socket: along the first one, on the side that faces away from the bed's middle.
+        Vector way = ways[0];
+        Placement frame = Frame(way);
+        Vector outwards = frame.X;
+        var side = new Placement(
+            way,
+            outwards.Cross(way),
+            outwards,
+            ((reach - 0.001 - (room / 2)) * way) + (form.Outer * outwards)
+        );
+        return RaisedText.On(body, form.Parameters.Number, side, room, form.Flat - 0.001, printer);
+    }
+
+    private static string Orientation(PrintPose pose)
+    {
+        string flat =
+            pose.Flat == pose.Ways.Count
+                ? "Lay it flat with all sockets on the bed: bending then pulls along the layers, not apart."
+                : $"Lay {Words.Number(pose.Flat)} sockets flat on the bed and let the rest point up: the flat ones bend along the layers, "
+                    + "the upright one is the weak one and counts as such.";
+        return pose.NeedsSupport
+            ? flat + " One socket leans over too far to print in the air: let the slicer put support under it."
+            : flat + " Roofs of the bores go over in 45° and a short bridge, so no support is needed.";
+    }
+}

@@ -1,0 +1,118 @@
+using System.Globalization;
+using Dripwright.Engine.Fittings.Joints;
+using Dripwright.Engine.Fittings.Shapes;
+using Dripwright.Engine.Layout;
+
+namespace Dripwright.Engine.Fittings;
+
+/// <summary>Joints of a stand that one printed part serves.</summary>
+/// <param name="Number">Piece number, as it stands on the part.</param>
+/// <param name="Kind">Kind of part.</param>
+/// <param name="Directions">Directions in which the tubes leave the first of the joints; empty for clips.</param>
+/// <param name="Joints">The joints.</param>
+public sealed record StandFitting(
+    string Number,
+    PrintedKind Kind,
+    IReadOnlyList<Vector> Directions,
+    IReadOnlyList<StandJoint> Joints
+);
+
+/// <summary>Which printed parts a stand's joints need.</summary>
+public static class StandFittings
+{
+    /// <summary>[m] A tube's end belongs to a joint this near.</summary>
+    private const double Near = 1e-6;
+
+    /// <summary>Directions in which tubes leave a joint; those that only pass by are not counted.</summary>
+    /// <param name="stand">The stand.</param>
+    /// <param name="joint">One of its joints.</param>
+    public static IReadOnlyList<Vector> Directions(StandLayout stand, StandJoint joint)
+    {
+        List<Vector> ways = [];
+        foreach (StandMember tube in stand.Members)
+        {
+            if (tube.From.DistanceTo(joint.At) < Near)
+            {
+                ways.Add(Way(tube.From, tube.To));
+            }
+            else if (tube.To.DistanceTo(joint.At) < Near)
+            {
+                ways.Add(Way(tube.To, tube.From));
+            }
+        }
+
+        return ways;
+    }
+
+    /// <summary>The printed parts of a stand, alike joints together, in the order in which they first come.</summary>
+    /// <param name="stand">The stand.</param>
+    /// <returns>Parts with their numbers; a tie that is clipped to a leg needs a <see cref="PrintedKind.TubeClip"/>.</returns>
+    public static IReadOnlyList<StandFitting> Of(StandLayout stand)
+    {
+        List<(string Key, StandFitting Part)> parts = [];
+        foreach (StandJoint joint in stand.Joints)
+        {
+            bool clip = joint.Part == "joint-clip";
+            IReadOnlyList<Vector> ways = clip ? [] : Directions(stand, joint);
+            if (!clip && ways.Count == 0)
+            {
+                continue;
+            }
+
+            PrintedKind kind = clip ? PrintedKind.TubeClip : SocketPattern.KindOf(ways);
+            string key = Key(kind, ways);
+            int known = parts.FindIndex(part => part.Key == key);
+            if (known >= 0)
+            {
+                StandFitting part = parts[known].Part;
+                parts[known] = (key, part with { Joints = [.. part.Joints, joint] });
+                continue;
+            }
+
+            int number = parts.Count(part => part.Part.Kind == kind) + 1;
+            string name = Letter(kind) + number.ToString(CultureInfo.InvariantCulture);
+            parts.Add((key, new(name, kind, ways, [joint])));
+        }
+
+        return [.. parts.Select(part => part.Part)];
+    }
+
+    /// <summary>Letter of the piece numbers of a kind.</summary>
+    /// <param name="kind">The kind.</param>
+    public static string Letter(PrintedKind kind) =>
+        kind switch
+        {
+            PrintedKind.Corner => "C",
+            PrintedKind.ThreeWay => "W",
+            PrintedKind.FourWay => "F",
+            PrintedKind.Cross => "X",
+            PrintedKind.Tee => "T",
+            PrintedKind.Joint => "J",
+            PrintedKind.Coupler => "S",
+            PrintedKind.Foot => "B",
+            PrintedKind.TubeClip => "K",
+            PrintedKind.PipeSaddle => "P",
+            PrintedKind.HoseClip => "H",
+            PrintedKind.DrillGuide => "D",
+            PrintedKind.StakeHolder => "E",
+            PrintedKind.ClampBlock => "G",
+            _ => "V",
+        };
+
+    /// <summary>
+    /// The same for joints that one part serves: those of the square kinds are alike however they are turned about the
+    /// vertical; others only when their tubes point the same ways. What points up counts, for it gets a drain hole.
+    /// </summary>
+    private static string Key(PrintedKind kind, IReadOnlyList<Vector> ways)
+    {
+        IEnumerable<string> words = kind is PrintedKind.Joint or PrintedKind.Corner
+            ? ways.Select(w => $"{Word(w.X)} {Word(w.Y)} {Word(w.Z)}")
+            : ways.Select(w => Word(w.Z));
+        return $"{kind} {string.Join(", ", words.Order(StringComparer.Ordinal))}";
+    }
+
+    private static string Word(double value) =>
+        (Math.Round(value, 4) + 0.0).ToString("0.####", CultureInfo.InvariantCulture);
+
+    private static Vector Way(Point3 from, Point3 to) => new Vector(to.X - from.X, to.Y - from.Y, to.Z - from.Z).Unit();
+}

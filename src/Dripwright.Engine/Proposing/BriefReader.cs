@@ -1,0 +1,95 @@
+using System.Globalization;
+using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Rigs;
+
+namespace Dripwright.Engine.Proposing;
+
+/// <summary>What came of reading a brief.</summary>
+/// <param name="Brief">The brief; null when there is any fault.</param>
+/// <param name="Faults">All faults, in the order of the file.</param>
+/// <param name="Assumed">Every field the file does not give.</param>
+public sealed record BriefReading(Brief? Brief, IReadOnlyList<Fault> Faults, IReadOnlyList<Assumed> Assumed);
+
+/// <summary>Reads briefs: JSON with comments, quantities as text with units, as rig files are read. Tells all faults at once.</summary>
+public static class BriefReader
+{
+    /// <summary>Reads a brief.</summary>
+    /// <param name="utf8">The file's bytes.</param>
+    /// <param name="fileName">The name under which faults tell of it.</param>
+    /// <param name="catalogue">The parts it can name.</param>
+    public static BriefReading Read(ReadOnlySpan<byte> utf8, string fileName, PartsCatalogue catalogue)
+    {
+        ArgumentNullException.ThrowIfNull(fileName);
+        ArgumentNullException.ThrowIfNull(catalogue);
+        var faults = new FaultList(fileName);
+        FileNode? tree = FileTree.Read(utf8, faults);
+        if (tree is not FileObject root)
+        {
+            if (!faults.Any)
+            {
+                (int line, int column) = tree is null ? (1, 1) : (tree.Line, tree.Column);
+                faults.Add("", line, column, tree is null ? "an empty file" : FaultList.Show(tree), "a brief: { … }");
+            }
+
+            return new(null, faults.InOrder(), []);
+        }
+
+        var binder = new RigBinder(faults, catalogue);
+        Brief brief = binder.Bind<Brief>(root);
+        if (!faults.Any)
+        {
+            Check(brief, catalogue, faults, binder);
+        }
+
+        return new(faults.Any ? null : brief, faults.InOrder(), binder.Assumed);
+    }
+
+    /// <summary>Reads the text of a brief.</summary>
+    /// <param name="text">The text.</param>
+    /// <param name="fileName">The name under which faults tell of it.</param>
+    /// <param name="catalogue">The parts it can name.</param>
+    public static BriefReading Read(string text, string fileName, PartsCatalogue catalogue) =>
+        Read(System.Text.Encoding.UTF8.GetBytes(text), fileName, catalogue);
+
+    /// <summary>A brief as text; reading it gives the same brief.</summary>
+    /// <param name="brief">The brief.</param>
+    public static string Write(Brief brief)
+    {
+        ArgumentNullException.ThrowIfNull(brief);
+        return new RigText(brief.Units, leaveOutAssumed: false, comments: false).Write(brief);
+    }
+
+    private static void Check(Brief brief, PartsCatalogue catalogue, FaultList faults, RigBinder binder)
+    {
+        void Say(string path, string found, string expected)
+        {
+            (int line, int column) = binder.PlaceOf(path);
+            faults.Add(path, line, column, found, expected);
+        }
+
+        int pots = BriefPots.Count(brief);
+        if (pots > Brief.MostPots)
+        {
+            Say(
+                "crops",
+                string.Create(CultureInfo.InvariantCulture, $"plants for {pots} pots"),
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"plants for at most {Brief.MostPots} pots; divide the garden into several briefs"
+                )
+            );
+        }
+
+        foreach ((int index, OnHand part) in brief.OnHand.Index())
+        {
+            if (
+                part.Length is null
+                && (catalogue.Pipes.ContainsKey(part.Part) || catalogue.Tubes.ContainsKey(part.Part))
+            )
+            {
+                string path = string.Create(CultureInfo.InvariantCulture, $"onHand[{index}]");
+                Say($"{path}.length", "nothing", $"the length of each piece of {FaultList.Quote(part.Part)}");
+            }
+        }
+    }
+}

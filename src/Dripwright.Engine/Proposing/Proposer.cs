@@ -1,0 +1,89 @@
+using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Units;
+
+namespace Dripwright.Engine.Proposing;
+
+/// <summary>From a brief to a handful of rigs that pass every rule, cheapest first, each more even than the one before.</summary>
+/// <remarks>Method page: docs/methods/propose.md</remarks>
+public static class Proposer
+{
+    /// <summary>Searches rigs for a brief.</summary>
+    /// <remarks>
+    /// The same brief, catalogue and options give the same answer on every machine, unless it is stopped; then what was found
+    /// so far is the answer and says so. Never throws for what stands in a brief that was read without a fault.
+    /// </remarks>
+    /// <param name="brief">A brief that was read without a fault.</param>
+    /// <param name="catalogue">The catalogue it was read with.</param>
+    /// <param name="options">How much may be searched; the defaults where null.</param>
+    /// <param name="progress">Told after each step.</param>
+    /// <param name="stop">Asks to stop and give the best so far.</param>
+    /// <exception cref="InvalidOperationException">The catalogue lacks a part that rig files assume.</exception>
+    public static ProposalList Of(
+        Brief brief,
+        PartsCatalogue catalogue,
+        ProposeOptions? options = null,
+        IProgress<ProposeProgress>? progress = null,
+        CancellationToken stop = default
+    )
+    {
+        ArgumentNullException.ThrowIfNull(brief);
+        ArgumentNullException.ThrowIfNull(catalogue);
+        var search = new Search(brief, catalogue, options ?? new ProposeOptions());
+        search.Run(progress, stop);
+        (long unexamined, decimal? least) = search.Left();
+        var report = new SearchReport(search.Planned, search.Placed, unexamined, least, search.Stopped);
+        List<Proposal> proposals = [];
+        foreach ((Passed rig, int mark) in search.Front.Kept)
+        {
+            Rig named = rig.Rig with { Name = NameOf(brief, proposals.Count) };
+            proposals.Add(
+                new Proposal(
+                    named,
+                    rig.Plan with
+                    {
+                        Rig = named,
+                    },
+                    rig.Cost,
+                    rig.Plan.Parts.Currency,
+                    rig.Plan.Parts.Cost.LinesUnpriced,
+                    rig.Evenness,
+                    EvennessMarks.All[mark],
+                    least is null || rig.Cost <= least,
+                    RigWords.Title(rig.Plan),
+                    proposals.Count == 0 ? RigWords.First(rig.Plan) : RigWords.Beside(proposals[^1].Plan, rig.Plan)
+                )
+            );
+        }
+
+        return new ProposalList(
+            proposals,
+            proposals.Count > 0 ? [] : Obstacles.Of(brief, search),
+            Remarks(brief, search.Space),
+            report
+        );
+    }
+
+    private static string NameOf(Brief brief, int index) => $"{brief.Name}, proposal {QuantityWords.Count(index + 1)}";
+
+    private static List<string> Remarks(Brief brief, SearchSpace space)
+    {
+        List<string> remarks = [];
+        var words = new QuantityWords(brief.Units);
+        double asked = brief.Crops.Max(c => c.Spacing ?? CropSpacing.Of(c.Crop, brief.Units));
+        if (asked < space.Pot.Length)
+        {
+            remarks.Add(
+                $"Pots stand {words.Length(space.Pot.Length)} apart, not {words.Length(asked)}: {space.Pot.Name} is that long."
+            );
+        }
+        else if (brief.Crops.Any(c => c.Spacing is null))
+        {
+            remarks.Add(
+                $"Pots stand {words.Length(asked)} apart: where the brief does not say, what is common for the crop."
+            );
+        }
+
+        return remarks;
+    }
+}

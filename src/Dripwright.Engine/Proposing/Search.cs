@@ -1,0 +1,242 @@
+using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Findings;
+using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Water;
+
+namespace Dripwright.Engine.Proposing;
+
+/// <summary>Best-first search: what can be cheapest is looked at first, and what cannot be better any more is dropped.</summary>
+/// <remarks>
+/// Two queues, each the lowest bound first: arrangements that are still to be placed, and whole rigs of placed ones that are
+/// still to be planned. They take turns, so that good rigs are known early and drop much of what is left. The order, and with it
+/// the answer, depends on the brief alone, and the least bound left over at a stop is known.
+/// </remarks>
+internal sealed class Search
+{
+    /// <summary>[-] Evenness bounds are compared with solved values: what the solver leaves open must not drop a rig.</summary>
+    private const double Slack = 1e-9;
+
+    private static readonly PlanOptions s_noDraws = new() { Draws = 0 };
+
+    private readonly Brief _brief;
+    private readonly PartsCatalogue _catalogue;
+    private readonly ProposeOptions _options;
+    private readonly CandidateList _candidates;
+    private readonly FramePlacement _placement;
+    private readonly PriorityQueue<Unplaced, (decimal Floor, int Frame)> _frames = new();
+    private readonly PriorityQueue<Candidate, (decimal Floor, int Frame, int Within)> _rigs = new();
+
+    public Search(Brief brief, PartsCatalogue catalogue, ProposeOptions options)
+    {
+        _brief = brief;
+        _catalogue = catalogue;
+        _options = options;
+        Space = new SearchSpace(brief, catalogue);
+        _candidates = new CandidateList(brief, Space);
+        _placement = new FramePlacement(brief, Space, catalogue, Shortage);
+        var floor = new CostFloor(brief, Space, _candidates, catalogue);
+        foreach (Frame frame in Space.Frames)
+        {
+            decimal least = floor.Of(frame);
+            _frames.Enqueue(new Unplaced(frame, floor.Best(frame), least), (least, frame.Index));
+        }
+    }
+
+    public SearchSpace Space { get; }
+
+    public Front Front { get; } = new();
+
+    public Shortage Shortage { get; } = new();
+
+    /// <summary>[m] See <see cref="CandidateList.HeadMissing"/>.</summary>
+    public double? HeadMissing => _candidates.HeadMissing;
+
+    /// <summary>The cheapest rig that passes but costs more than the brief allows; null where none was met.</summary>
+    public Passed? OverBudget { get; private set; }
+
+    /// <summary>What stood against the rig that came nearest to passing.</summary>
+    public IReadOnlyList<Finding>? Closest { get; private set; }
+
+    /// <summary>True when some rig passed but would give a pot less in a day than its plants drink.</summary>
+    public bool AnyThirsty { get; private set; }
+
+    public int Planned { get; private set; }
+
+    public int Placed { get; private set; }
+
+    public bool Stopped { get; private set; }
+
+    /// <summary>Searches until nothing better can be left, a bound is reached, or a stop is asked for.</summary>
+    public void Run(IProgress<ProposeProgress>? progress, CancellationToken stop)
+    {
+        bool placedLast = false;
+        while (!stop.IsCancellationRequested)
+        {
+            DropHopeless();
+            bool frames = _frames.TryPeek(out Unplaced? frame, out _);
+            bool rigs = _rigs.TryPeek(out Candidate? rig, out var at);
+            if (!frames && !rigs)
+            {
+                return;
+            }
+
+            bool place = frames && (!rigs || (frame!.Floor < rig!.Floor && !placedLast));
+            if (place ? Placed >= _options.MostPlacings : Planned >= _options.MostPlans)
+            {
+                return;
+            }
+
+            if (place)
+            {
+                _frames.Dequeue();
+                Place(frame!.Frame);
+            }
+            else
+            {
+                _rigs.Dequeue();
+                Try(rig!, (at.Frame, at.Within));
+            }
+
+            placedLast = place;
+            progress?.Report(Progress());
+        }
+
+        Stopped = true;
+    }
+
+    private void DropHopeless()
+    {
+        while (_frames.TryPeek(out Unplaced? frame, out _) && !IsOfUse(frame.Floor, frame.Best))
+        {
+            _frames.Dequeue();
+        }
+
+        while (_rigs.TryPeek(out Candidate? rig, out _) && !IsOfUse(rig.Floor, rig.Best))
+        {
+            _rigs.Dequeue();
+        }
+    }
+
+    // Where nothing is found within the budget, the cheapest beyond it is sought, so that the grower hears how much is missing.
+    private bool IsOfUse(decimal floor, double best) =>
+        IsDear(floor)
+            ? !Front.Any && (OverBudget is not { } over || floor < over.Cost)
+            : Front.MayTake(floor, best + Slack);
+
+    /// <summary>What was left that may have been better, and its least cost.</summary>
+    public (long Count, decimal? Floor) Left()
+    {
+        long count = 0;
+        decimal? least = null;
+        foreach ((Unplaced frame, _) in _frames.UnorderedItems.Where(f => IsOfUse(f.Element.Floor, f.Element.Best)))
+        {
+            count += (frame.Frame.Gravity ? 1 : Space.Pumps.Count) * (long)Space.Emitters.Count;
+            least = Math.Min(least ?? frame.Floor, frame.Floor);
+        }
+
+        foreach ((Candidate rig, _) in _rigs.UnorderedItems.Where(r => IsOfUse(r.Element.Floor, r.Element.Best)))
+        {
+            count++;
+            least = Math.Min(least ?? rig.Floor, rig.Floor);
+        }
+
+        return (count, least);
+    }
+
+    private bool IsDear(decimal floor) => _brief.Budget is { } budget && floor > budget;
+
+    private ProposeProgress Progress()
+    {
+        double share = Math.Max((double)Planned / _options.MostPlans, (double)Placed / _options.MostPlacings);
+        return new(Planned, Placed, Front.Kept.Count, Math.Min(1, share));
+    }
+
+    private void Place(Frame frame)
+    {
+        Placed++;
+        if (_placement.Place(frame) is not { } draft)
+        {
+            return;
+        }
+
+        if (draft.Blocked.Count > 0)
+        {
+            Note(draft.Blocked);
+            return;
+        }
+
+        foreach ((int within, Candidate candidate) in _candidates.Of(draft).Index())
+        {
+            _rigs.Enqueue(candidate, (candidate.Floor, frame.Index, within));
+        }
+    }
+
+    private void Try(Candidate candidate, (int Frame, int Within) order)
+    {
+        if (candidate.ToRig() is not { } rig)
+        {
+            return;
+        }
+
+        if (DaysMissing(rig) is > 0 and { } days)
+        {
+            Shortage.AddDays(days);
+            return;
+        }
+
+        Planned++;
+        Plan plan = Planner.Of(rig, [], _catalogue, s_noDraws);
+        List<Finding> against = [.. plan.Findings.Where(f => f.Level != FindingLevel.Note)];
+        if (against.Count > 0)
+        {
+            Note(against);
+            return;
+        }
+
+        if (IsThirsty(plan))
+        {
+            AnyThirsty = true;
+            return;
+        }
+
+        var passed = new Passed(rig, plan, order);
+        if (IsDear(passed.Cost))
+        {
+            OverBudget = OverBudget is { } over && over.Cost <= passed.Cost ? over : passed;
+            return;
+        }
+
+        Front.Add(passed);
+    }
+
+    // Known without a plan: the water between the mark and the level that keeps the pump covered.
+    private double DaysMissing(Rig rig)
+    {
+        VesselShape tank = SearchSpace.ShapeOf(_catalogue.Tanks[rig.Reservoir.Tank]);
+        double working = ReservoirDays.WorkingVolume(tank, rig.Reservoir.LowestLevel, rig.Reservoir.Fill * tank.Height);
+        double missing = Space.VolumeWanted - working;
+        double aDay = _brief.Crops.Sum(c => c.Plants) * _brief.UsePerPlant * 86_400;
+        return missing > 1e-9 * Space.VolumeWanted ? missing / aDay : 0;
+    }
+
+    private void Note(IReadOnlyList<Finding> against)
+    {
+        if (Closest is null || Weight(against) < Weight(Closest))
+        {
+            Closest = against;
+        }
+    }
+
+    private static int Weight(IReadOnlyList<Finding> findings) =>
+        findings.Sum(f => f.Level == FindingLevel.Stop ? 100 : 1);
+
+    /// <summary>True where the weakest pot is given less in a day of the timer's hours than its plants drink.</summary>
+    internal static bool IsThirsty(Plan plan)
+    {
+        double seconds = FeedPlanner.HoursPerDay(plan.Rig.Timer) * 3600;
+        int plants = plan.Layout.Rows.SelectMany(r => r.Pots).Max(p => p.Plants);
+        return plan.Feed.Weakest!.Flow * seconds < plants * plan.Rig.Reservoir.UsePerPlant * 86_400;
+    }
+
+    private sealed record Unplaced(Frame Frame, double Best, decimal Floor);
+}

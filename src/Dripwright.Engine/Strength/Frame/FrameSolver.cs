@@ -1,0 +1,241 @@
+namespace Dripwright.Engine.Strength.Frame;
+
+/// <summary>Solves a frame for one loading after the other; the analysis is made once.</summary>
+/// <remarks>
+/// Direct stiffness method, twelve displacements an element, sparse L D Lᵀ. Second order: the geometric stiffness of the
+/// axial forces is added and the axial forces found again until they rest. Feet that only stand are let go when they pull
+/// and held again when they would sink into the floor, until no foot changes.
+/// Not for use by two threads at once.
+/// Method page: docs/methods/stand-frame.md
+/// </remarks>
+public sealed class FrameSolver
+{
+    private const int MostSecondOrderRounds = 20;
+
+    private readonly FrameMatrix _matrix;
+    private readonly bool[] _supports;
+    private bool[]? _factoredHeld; // rows held in the last good elastic factorisation; null when the factors are others
+
+    /// <summary>Analyses a frame.</summary>
+    /// <param name="model">The frame.</param>
+    public FrameSolver(FrameModel model)
+    {
+        ArgumentNullException.ThrowIfNull(model);
+        Model = model;
+        _matrix = new FrameMatrix(model);
+        _supports = new bool[_matrix.Rows];
+        for (int node = 0; node < model.Nodes.Count; node++)
+        {
+            for (int i = 0; i < 6; i++)
+            {
+                _supports[(6 * node) + i] = ((int)model.Nodes[node].Held >> i & 1) == 1;
+            }
+        }
+    }
+
+    /// <summary>The frame.</summary>
+    public FrameModel Model { get; }
+
+    /// <summary>Entries below the diagonal of the factor: the cost of a solution grows with them.</summary>
+    public int FactorEntries => _matrix.LowerEntries;
+
+    internal FrameMatrix Matrix => _matrix;
+
+    /// <summary>Solves for a loading.</summary>
+    /// <param name="loading">The loads.</param>
+    /// <param name="options">How; first order with feet that lift where null.</param>
+    /// <returns>A <see cref="FrameSolution"/> or a <see cref="FrameFault"/>.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A load names a node or element that is not there, a place off its
+    /// element, or a force that is no finite number.</exception>
+    public FrameOutcome Solve(FrameLoading loading, FrameOptions? options = null)
+    {
+        ArgumentNullException.ThrowIfNull(loading);
+        options ??= new FrameOptions();
+        Guard.Positive(options.AxialFactor);
+        var loads = new ElementLoads(Model, _matrix.Elements, loading);
+        var lifted = new HashSet<int>();
+        HashSet<string> seen = [];
+        bool oneByOne = false;
+        int most = (4 * Model.Nodes.Count(n => n.Lifts)) + 10;
+        for (int round = 0; ; round++)
+        {
+            FrameOutcome outcome = WithFeet(loads, lifted, options);
+            if (outcome is not FrameSolution solution || !options.FeetLift)
+            {
+                return outcome;
+            }
+
+            if (!ChangeFeet(solution, lifted, oneByOne, loads.Size))
+            {
+                return solution;
+            }
+
+            oneByOne |= !seen.Add(string.Join(',', lifted.Order()));
+            if (round >= most)
+            {
+                int node = lifted.Count > 0 ? lifted.Min() : 0;
+                return Fault(FrameFaultKind.NotSettled, UnitLift(node));
+            }
+        }
+    }
+
+    /// <summary>How many times its loads a solved frame could bear before it buckles, all growing together.</summary>
+    /// <param name="solution">A first-order solution of this solver's frame.</param>
+    /// <returns>Null where nothing is pressed hard enough to buckle at any multiple.</returns>
+    public FrameBuckling? Buckling(FrameSolution solution)
+    {
+        ArgumentNullException.ThrowIfNull(solution);
+        _factoredHeld = null;
+        return BucklingSearch.Smallest(_matrix, HeldWith(solution.Lifted), solution.Tensions);
+    }
+
+    private FrameOutcome WithFeet(ElementLoads loads, HashSet<int> lifted, FrameOptions options)
+    {
+        bool[] held = HeldWith(lifted);
+        if (_factoredHeld is null || !held.AsSpan().SequenceEqual(_factoredHeld))
+        {
+            _factoredHeld = null;
+            if (!_matrix.TryFactor(held, null))
+            {
+                return Fault(lifted.Count > 0 ? FrameFaultKind.Tips : FrameFaultKind.Loose, _matrix.FreeMotion());
+            }
+
+            _factoredHeld = held;
+        }
+
+        FrameSolution solution = Solved(loads, held, lifted, null);
+        if (!options.SecondOrder)
+        {
+            return solution;
+        }
+
+        for (int round = 0; round < MostSecondOrderRounds; round++)
+        {
+            double[] tension = [.. solution.Tensions.Select(n => options.AxialFactor * n)];
+            _factoredHeld = null;
+            if (!_matrix.TryFactor(held, tension))
+            {
+                return Fault(FrameFaultKind.Buckles, _matrix.FreeMotion());
+            }
+
+            FrameSolution next = Solved(loads, held, lifted, tension);
+            double change = 0;
+            double most = 0;
+            for (int e = 0; e < tension.Length; e++)
+            {
+                change = Math.Max(change, Math.Abs(next.Tensions[e] - solution.Tensions[e]));
+                most = Math.Max(most, Math.Abs(next.Tensions[e]));
+            }
+
+            solution = next;
+            if (change <= 1e-4 * most)
+            {
+                return solution;
+            }
+        }
+
+        // Axial forces that never rest are those of a frame on the verge.
+        return Fault(FrameFaultKind.Buckles, LargestMotion(solution));
+    }
+
+    private FrameSolution Solved(ElementLoads loads, bool[] held, HashSet<int> lifted, double[]? tension)
+    {
+        double[] x = loads.Rows(held);
+        _matrix.Solve(x);
+        // One round of refinement: what rounding left over is solved for once more.
+        double[] rest = loads.Rows(held);
+        var product = new double[rest.Length];
+        _matrix.AddElastic(x, product);
+        if (tension is not null)
+        {
+            _matrix.AddGeometric(_matrix.Geometric(tension), x, product);
+        }
+
+        for (int i = 0; i < rest.Length; i++)
+        {
+            rest[i] = held[i] ? 0 : rest[i] - product[i];
+        }
+
+        _matrix.Solve(rest);
+        for (int i = 0; i < rest.Length; i++)
+        {
+            x[i] += rest[i];
+        }
+
+        return new FrameSolution(Model, _matrix.Elements, loads, x, held, [.. lifted.Order()], tension);
+    }
+
+    private bool ChangeFeet(FrameSolution solution, HashSet<int> lifted, bool oneByOne, double size)
+    {
+        double leastForce = 1e-9 * size;
+        List<(int Node, double Wrong)> wrong = [];
+        for (int node = 0; node < Model.Nodes.Count; node++)
+        {
+            if (!Model.Nodes[node].Lifts)
+            {
+                continue;
+            }
+
+            if (!lifted.Contains(node))
+            {
+                double push = solution.Reaction(node).Force.Z;
+                if (push < -leastForce)
+                {
+                    wrong.Add((node, -push));
+                }
+            }
+            else if (solution.Shift(node).Z < -1e-12)
+            {
+                wrong.Add((node, double.PositiveInfinity));
+            }
+        }
+
+        if (oneByOne && wrong.Count > 1)
+        {
+            wrong = [wrong.MaxBy(w => w.Wrong)];
+        }
+
+        foreach (var (node, _) in wrong)
+        {
+            if (!lifted.Remove(node))
+            {
+                lifted.Add(node);
+            }
+        }
+
+        return wrong.Count > 0;
+    }
+
+    private bool[] HeldWith(IEnumerable<int> lifted)
+    {
+        var held = (bool[])_supports.Clone();
+        foreach (int node in lifted)
+        {
+            // A lifted foot is free to move and rock; that it could spin in its socket is nobody's concern.
+            held.AsSpan(6 * node, 5).Clear();
+        }
+
+        return held;
+    }
+
+    private double[] UnitLift(int node)
+    {
+        var motion = new double[_matrix.Rows];
+        motion[(6 * node) + 2] = 1;
+        return motion;
+    }
+
+    private double[] LargestMotion(FrameSolution solution)
+    {
+        var motion = new double[_matrix.Rows];
+        for (int node = 0; node < Model.Nodes.Count; node++)
+        {
+            var (s, t) = (solution.Shift(node), solution.Turn(node));
+            ((ReadOnlySpan<double>)[s.X, s.Y, s.Z, t.X, t.Y, t.Z]).CopyTo(motion.AsSpan(6 * node));
+        }
+
+        return motion;
+    }
+
+    private FrameFault Fault(FrameFaultKind kind, double[] motion) => FreeMotions.Fault(Model, kind, motion);
+}

@@ -1,0 +1,32 @@
+namespace Dripwright.Store;
+
+/// <summary>A document in a list, without its text.</summary>
+/// <param name="Id">The document; it stays the same for good and may stand in an address.</param>
+/// <param name="Kind">What kind of document; see <see cref="DocumentKinds"/>.</param>
+/// <param name="Name">What the grower calls it.</param>
+/// <param name="Version">Version of its draft.</param>
+/// <param name="ChangedAt">When its draft last changed, UTC.</param>
+/// <param name="Revisions">How many revisions are saved.</param>
+/// <param name="RemovedAt">When it went into the bin, UTC; null for one that is in use.</param>
+public sealed record DocumentEntry(
+    int Id,
+    string Kind,
+    string Name,
+    int Version,
+    DateTime ChangedAt,
+    int Revisions,
+    DateTime? RemovedAt
+);
+
+/// <summary>Kinds of document that a garden keeps. Later rooms add theirs: any short word will do.</summary>
+public static class DocumentKinds
+{
+    /// <summary>A rig file.</summary>
+    public const string Rig = "rig";
+
+    /// <summary>The user's own catalogue; a garden has exactly one.</summary>
+    public const string Catalogue = "catalogue";
+
+    /// <summary>Parts on hand, in the shape of a rig file's <c>onHand</c>; a garden has exactly one.</summary>
+    public const string OnHand = "on-hand";
+}

@@ -1,0 +1,21 @@
+using System.Text.Json;
+using System.Text.Json.Serialization;
+
+namespace Dripwright.Store;
+
+/// <summary>Settings as they stand in the database and in a garden file.</summary>
+internal static class SettingsText
+{
+    private static readonly JsonSerializerOptions s_options = new(JsonSerializerDefaults.Web)
+    {
+        Converters = { new JsonStringEnumConverter(JsonNamingPolicy.KebabCaseLower, allowIntegerValues: false) },
+        Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+        RespectNullableAnnotations = true,
+    };
+
+    public static string Write(GardenSettings settings) => JsonSerializer.Serialize(settings, s_options);
+
+    /// <exception cref="JsonException">It is no settings.</exception>
+    public static GardenSettings Read(string text) =>
+        JsonSerializer.Deserialize<GardenSettings>(text, s_options) ?? new GardenSettings();
+}

@@ -1,0 +1,41 @@
+using System.Globalization;
+
+namespace Dripwright.Workbench.Editing;
+
+/// <summary>A field's path in a grower's words.</summary>
+internal static class FieldName
+{
+    /// <summary><c>rows[0].standHeight</c> as "row 1, stand height".</summary>
+    public static string Of(string path)
+    {
+        if (path.Length == 0)
+        {
+            return Words.Of("stage.file").ToLowerInvariant();
+        }
+
+        try
+        {
+            var said = new List<string>();
+            foreach (var (name, index) in FieldPath.Steps(path))
+            {
+                if (index < 0)
+                {
+                    said.Add(FormField.Spaced(name));
+                }
+                else
+                {
+                    said[^1] =
+                        Words.Or($"item.{said[^1]}", said[^1])
+                        + " "
+                        + (index + 1).ToString(CultureInfo.InvariantCulture);
+                }
+            }
+
+            return string.Join(", ", said).ToLowerInvariant();
+        }
+        catch (FormatException)
+        {
+            return path;
+        }
+    }
+}

@@ -1,0 +1,147 @@
+using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Rigs;
+
+namespace Dripwright.Workbench.Editing;
+
+/// <summary>What kind of input a field takes.</summary>
+public enum InputKind
+{
+    /// <summary>A quantity with its unit, as people write it.</summary>
+    Quantity,
+
+    /// <summary>A whole number.</summary>
+    Whole,
+
+    /// <summary>One of a few.</summary>
+    Choice,
+
+    /// <summary>A part of the catalogue.</summary>
+    Part,
+
+    /// <summary>A line of text.</summary>
+    Line,
+
+    /// <summary>Text of several lines.</summary>
+    Lines,
+
+    /// <summary>A group of fields.</summary>
+    Section,
+
+    /// <summary>A list.</summary>
+    List,
+}
+
+/// <summary>A field of the rig file as an input on a page, made from the field's own description.</summary>
+public sealed class FormField
+{
+    private readonly RigField _field;
+
+    private FormField(RigField field, string path)
+    {
+        _field = field;
+        Path = path;
+    }
+
+    /// <summary>Path in the rig file.</summary>
+    public string Path { get; }
+
+    /// <summary>Id of its input on the page.</summary>
+    public string Id => FieldPath.Id(Path);
+
+    /// <summary>What to call it.</summary>
+    public string Label => Words.Or($"field.{_field.Property.DeclaringType!.Name}.{_field.Name}", Spaced(_field.Name));
+
+    /// <summary>One sentence about it.</summary>
+    public string Says => _field.Says;
+
+    /// <summary>What kind of input.</summary>
+    public InputKind Kind =>
+        _field.Kind switch
+        {
+            FieldKind.Quantity => InputKind.Quantity,
+            FieldKind.Whole => InputKind.Whole,
+            FieldKind.Flag or FieldKind.Choice => InputKind.Choice,
+            FieldKind.Part => InputKind.Part,
+            FieldKind.Text => _field.MayHaveLines ? InputKind.Lines : InputKind.Line,
+            FieldKind.Section => InputKind.Section,
+            _ => InputKind.List,
+        };
+
+    /// <summary>What is allowed, where that is worth saying.</summary>
+    public string Allowed =>
+        _field.Kind switch
+        {
+            FieldKind.Quantity => _field.Range(),
+            FieldKind.Whole => Words.Of("form.range", _field.Whole!.Min, _field.Whole.Max),
+            _ => "",
+        };
+
+    /// <summary>True for yes and no, which stand in the file without quotes.</summary>
+    public bool IsFlag => _field.Kind is FieldKind.Flag;
+
+    /// <summary>True where leaving it out is no choice.</summary>
+    public bool MustBeGiven => _field.MustBeGiven;
+
+    /// <summary>How the plan finds it where it is left out; null where a value is assumed.</summary>
+    public string? FoundBy => _field.FoundBy;
+
+    /// <summary>Fewest elements of a list.</summary>
+    public int Fewest => _field.Items?.Min ?? 0;
+
+    /// <summary>Most elements of a list.</summary>
+    public int Most => _field.Items?.Max ?? 0;
+
+    /// <summary>The fields at the root of the rig file, but for the format's number, which is not a grower's business.</summary>
+    public static IReadOnlyList<FormField> Root { get; } =
+    [
+        .. RigField
+            .Of(typeof(Rig))
+            .Where(field => field.Name != "format")
+            .Select(field => new FormField(field, field.Name)),
+    ];
+
+    /// <summary>The fields of a section.</summary>
+    public IReadOnlyList<FormField> Fields() => Under(Path);
+
+    /// <summary>The fields of an element of a list.</summary>
+    /// <param name="index">The element, from 0.</param>
+    public IReadOnlyList<FormField> Fields(int index) => Under(FieldPath.Item(Path, index));
+
+    /// <summary>What can be chosen: the word in the file, and what to call it.</summary>
+    /// <param name="catalogue">The parts that can be named.</param>
+    public IReadOnlyList<(string Value, string Name)> Choices(PartsCatalogue catalogue) =>
+        _field.Kind switch
+        {
+            FieldKind.Flag => [("true", Words.Of("form.yes")), ("false", Words.Of("form.no"))],
+            FieldKind.Choice =>
+            [
+                .. _field.Choices.Select(choice => (choice, Words.Or($"choice.{choice}", Spaced(choice)))),
+            ],
+            FieldKind.Part =>
+            [
+                .. Engine
+                    .Rigs.CatalogueShelf.Keys(catalogue, _field.Part!.Shelf)
+                    .Select(key =>
+                        (
+                            key,
+                            key == Engine.Rigs.CatalogueShelf.None
+                                ? Words.Of("form.none")
+                                : catalogue.TryFind(key)?.Name ?? key
+                        )
+                    )
+                    .OrderBy(choice => choice.key == Engine.Rigs.CatalogueShelf.None ? 0 : 1)
+                    .ThenBy(choice => choice.Item2, StringComparer.Ordinal),
+            ],
+            _ => [],
+        };
+
+    /// <summary>"roomLength" as "Room length".</summary>
+    internal static string Spaced(string name)
+    {
+        var text = RigField.Dashed(name).Replace('-', ' ');
+        return text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
+    }
+
+    private IReadOnlyList<FormField> Under(string path) =>
+        [.. RigField.Of(_field.ValueType).Select(field => new FormField(field, FieldPath.In(path, field.Name)))];
+}

@@ -1,0 +1,417 @@
+using System.Text.Json.Nodes;
+using Dripwright.Engine;
+using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Rigs;
+using Dripwright.Sheets.Screen;
+using Dripwright.Store;
+
+namespace Dripwright.Workbench.Editing;
+
+/// <summary>One rig on one page: the text being edited, its plan, and the keeping of it.</summary>
+/// <remarks>
+/// All members are called from the page's own thread; what takes time goes on in the background and comes back to it.
+/// What is typed is in the text at once, in the garden a moment later. While a fault stands the last good plan stays.
+/// </remarks>
+public sealed class RigDesk : IAsyncDisposable
+{
+    /// <summary>Draws of the spread once the typing rests; a large rig gets fewer, for each draw solves all its pots.</summary>
+    private const int MostDraws = 10_000;
+
+    private readonly Garden _garden;
+    private readonly PlanQueue _queue;
+    private readonly TimeSpan _keepAfter;
+    private readonly SemaphoreSlim _keeping = new(1, 1);
+    private CancellationTokenSource? _planning;
+    private CancellationTokenSource? _waiting;
+    private string _what = "";
+
+    private RigDesk(Garden garden, PlanQueue queue, TimeSpan keepAfter, Draft draft, PartsCatalogue catalogue)
+    {
+        _garden = garden;
+        _queue = queue;
+        _keepAfter = keepAfter;
+        Kept = draft;
+        Text = draft.Text;
+        Catalogue = catalogue;
+    }
+
+    /// <summary>Told when something to show has changed.</summary>
+    public event EventHandler? Changed;
+
+    /// <summary>The draft as the garden has it, the last we know.</summary>
+    public Draft Kept { get; private set; }
+
+    /// <summary>The text as it is on this page.</summary>
+    public string Text { get; private set; }
+
+    /// <summary>The parts that can be named.</summary>
+    public PartsCatalogue Catalogue { get; private set; }
+
+    /// <summary>The text as nodes; null where it is no JSON object.</summary>
+    public JsonObject? Root { get; private set; }
+
+    /// <summary>What came of reading the text; null until the first reading.</summary>
+    public RigReading? Reading { get; private set; }
+
+    /// <summary>The last good plan; null until there is one.</summary>
+    public Plan? Plan { get; private set; }
+
+    /// <summary>Why a rig without fault cannot be planned; null where it can.</summary>
+    public string? Lacking { get; private set; }
+
+    /// <summary>What the last edit changed in the drawing.</summary>
+    public IReadOnlyList<ScreenChange> Changes { get; private set; } = [];
+
+    /// <summary>True while a plan is being made.</summary>
+    public bool IsPlanning { get; private set; }
+
+    /// <summary>What another page made of the rig while this one was typing; null where there is no such conflict.</summary>
+    public Draft? Other { get; private set; }
+
+    /// <summary>The rig has been thrown away on another page.</summary>
+    public bool IsGone { get; private set; }
+
+    /// <summary>Why the last text could not be kept; null where it could.</summary>
+    public string? Refused { get; private set; }
+
+    /// <summary>Units to show; those of the rig where null.</summary>
+    public UnitSystem? Units { get; private set; }
+
+    /// <summary>True when the plan shown is not that of the text: a fault stands in it.</summary>
+    public bool IsStale => Reading is { Faults.Count: > 0 } || Lacking is not null;
+
+    /// <summary>True while something typed is not yet in the garden.</summary>
+    public bool IsUnkept => Text != Kept.Text;
+
+    /// <summary>Opens a rig; null where there is none of that number.</summary>
+    internal static async Task<RigDesk?> Open(
+        Garden garden,
+        PlanQueue queue,
+        int id,
+        UnitSystem? units,
+        TimeSpan keepAfter
+    )
+    {
+        if (await garden.DraftAsync(id) is not { Kind: DocumentKinds.Rig } draft)
+        {
+            return null;
+        }
+
+        var catalogue = await garden.CatalogueAsync();
+        var desk = new RigDesk(garden, queue, keepAfter, draft, catalogue.Catalogue) { Units = units };
+        desk.Root = RigFileText.Root(desk.Text);
+        return desk;
+    }
+
+    /// <summary>Faults at a path or, for a list or section, at itself.</summary>
+    /// <param name="path">The path.</param>
+    public IEnumerable<Fault> FaultsAt(string path) => Reading?.Faults.Where(fault => fault.Path == path) ?? [];
+
+    /// <summary>What is assumed at a path; null where the file says it.</summary>
+    /// <param name="path">The path.</param>
+    public Assumed? AssumedAt(string path) => Reading?.Assumed.FirstOrDefault(assumed => assumed.Path == path);
+
+    /// <summary>What stands at a path in the text.</summary>
+    /// <param name="path">The path.</param>
+    public JsonNode? At(string path)
+    {
+        JsonNode? at = Root;
+        foreach (var (name, index) in FieldPath.Steps(path))
+        {
+            at =
+                index < 0 ? (at as JsonObject)?[name]
+                : at is JsonArray list && index < list.Count ? list[index]
+                : null;
+        }
+
+        return at;
+    }
+
+    /// <summary>Puts a value at a path, or takes it away.</summary>
+    /// <param name="path">The path.</param>
+    /// <param name="value">The value; null to leave it to the plan.</param>
+    /// <param name="what">What that is, for the list of steps.</param>
+    public Task Edit(string path, JsonNode? value, string what) =>
+        Write(value is null ? RigFileText.Remove(Text, path) : RigFileText.Set(Text, path, value), what);
+
+    /// <summary>Puts another text in the place of the whole.</summary>
+    /// <param name="text">The text.</param>
+    /// <param name="what">What that is, for the list of steps.</param>
+    public async Task Write(string text, string what)
+    {
+        if (text == Text)
+        {
+            return;
+        }
+
+        if (IsUnkept && what != _what)
+        {
+            // Another field: what was typed in the last one is a step of its own.
+            await Keep();
+        }
+
+        Text = text;
+        _what = what;
+        KeepSoon();
+        await Replan();
+    }
+
+    /// <summary>Shows other units. Nothing in the rig changes.</summary>
+    /// <param name="units">Units to show.</param>
+    public Task Show(UnitSystem units)
+    {
+        Units = units;
+        return Replan();
+    }
+
+    /// <summary>Keeps what was typed now.</summary>
+    public async Task Keep()
+    {
+        _waiting?.Cancel();
+        await _keeping.WaitAsync();
+        try
+        {
+            if (!IsUnkept || IsGone || Other is not null)
+            {
+                return;
+            }
+
+            Took(await _garden.KeepDraftAsync(Kept.Id, Text, Kept.Version, _what));
+        }
+        finally
+        {
+            _keeping.Release();
+        }
+
+        Tell();
+    }
+
+    /// <summary>Goes back one step.</summary>
+    public Task Undo() => Step(_garden.UndoAsync);
+
+    /// <summary>Goes forward again.</summary>
+    public Task Redo() => Step(_garden.RedoAsync);
+
+    /// <summary>In a conflict: what stands on this page. The other page's stays one step back.</summary>
+    public async Task TakeMine()
+    {
+        if (Other is { } other)
+        {
+            Kept = other;
+            Other = null;
+            await Keep();
+        }
+    }
+
+    /// <summary>In a conflict: what the other page made. What stands here stays one step back.</summary>
+    public async Task TakeOther()
+    {
+        if (Other is not { } other)
+        {
+            return;
+        }
+
+        Kept = other;
+        Other = null;
+        await Keep();
+        Text = other.Text;
+        _what = Words.Of("conflict.step");
+        await Keep();
+        await Replan();
+    }
+
+    /// <summary>Saves a revision.</summary>
+    /// <param name="who">Who.</param>
+    /// <param name="note">Why.</param>
+    public async Task<RevisionOutcome> SaveRevision(string who, string note)
+    {
+        await Keep();
+        return await _garden.SaveRevisionAsync(Kept.Id, Kept.Version, who, note);
+    }
+
+    /// <summary>Gives the rig another name in the list.</summary>
+    /// <param name="name">The name.</param>
+    public Task<bool> Rename(string name) => _garden.RenameAsync(Kept.Id, name);
+
+    /// <summary>Another page kept something. Call it from this page's thread.</summary>
+    /// <param name="change">What happened.</param>
+    public async Task Heard(GardenChange change)
+    {
+        ArgumentNullException.ThrowIfNull(change);
+        var isOurs = change.DocumentId == Kept.Id || change.Event is GardenEvent.All;
+        if (!isOurs || (change.Event is GardenEvent.Draft && change.Version <= Kept.Version))
+        {
+            return;
+        }
+
+        // A keeping of our own may just be on its way back.
+        await _keeping.WaitAsync();
+        Draft? now;
+        try
+        {
+            now = await _garden.DraftAsync(Kept.Id);
+        }
+        finally
+        {
+            _keeping.Release();
+        }
+
+        if (now is null)
+        {
+            IsGone = true;
+        }
+        else if (now.Version != Kept.Version)
+        {
+            if (IsUnkept && now.Text != Text)
+            {
+                Other = now;
+            }
+            else
+            {
+                Kept = now;
+                await Take(now.Text);
+            }
+        }
+        else
+        {
+            Kept = now;
+        }
+
+        Tell();
+    }
+
+    /// <summary>Reads and plans the text anew.</summary>
+    public async Task Replan()
+    {
+        var stop = await Restart();
+        Root = RigFileText.Root(Text);
+        IsPlanning = true;
+        try
+        {
+            var quick = await _queue.Draw(Text, Kept.Name, Catalogue, Units, 0, stop.Token);
+            if (!stop.IsCancellationRequested)
+            {
+                Took(quick);
+                Tell();
+            }
+
+            if (quick.Plan is { } plan)
+            {
+                var pots = Math.Max(1, plan.Layout.Rows.Sum(row => row.Pots.Count));
+                // The draws of a large rig cannot be broken off, so they wait for a longer rest.
+                await Task.Delay(TimeSpan.FromMilliseconds(Math.Clamp(pots * 20, 400, 4000)), stop.Token);
+                var draws = Math.Clamp(400_000 / pots, 500, MostDraws);
+                var whole = await _queue.Draw(Text, Kept.Name, Catalogue, Units, draws, stop.Token);
+                if (!stop.IsCancellationRequested)
+                {
+                    Plan = whole.Plan ?? Plan;
+                    Changes = [];
+                }
+            }
+        }
+        catch (OperationCanceledException)
+        {
+            // A later edit has its own plan.
+        }
+
+        if (ReferenceEquals(stop, _planning))
+        {
+            IsPlanning = false;
+            Tell();
+        }
+    }
+
+    /// <summary>Keeps what is not kept yet.</summary>
+    public async ValueTask DisposeAsync()
+    {
+        if (_planning is not null)
+        {
+            await _planning.CancelAsync();
+        }
+
+        await Keep();
+        _waiting?.Dispose();
+        _planning?.Dispose();
+        _keeping.Dispose();
+    }
+
+    private async Task Step(Func<int, int, CancellationToken, Task<DraftOutcome>> step)
+    {
+        await Keep();
+        if (Other is not null)
+        {
+            return;
+        }
+
+        Took(await step(Kept.Id, Kept.Version, default));
+        await Take(Kept.Text);
+    }
+
+    private async Task Take(string text)
+    {
+        if (text != Text)
+        {
+            Text = text;
+            await Replan();
+        }
+        else
+        {
+            Tell();
+        }
+    }
+
+    private void Took(DraftOutcome outcome)
+    {
+        Refused = (outcome as DraftOutcome.Refused)?.Why;
+        IsGone = outcome is DraftOutcome.Gone;
+        Kept = outcome is DraftOutcome.Kept kept ? kept.Draft : Kept;
+        Other = (outcome as DraftOutcome.Overtaken)?.Current;
+    }
+
+    private void Took(Draught drawn)
+    {
+        Reading = drawn.Reading;
+        Lacking = drawn.Lacking;
+        if (drawn.Plan is { } plan)
+        {
+            Changes = Plan is { } before ? ScreenView.Changes(before, plan) : [];
+            Plan = plan;
+        }
+    }
+
+    private async Task<CancellationTokenSource> Restart()
+    {
+        if (_planning is { } before)
+        {
+            await before.CancelAsync();
+        }
+
+        return _planning = new CancellationTokenSource();
+    }
+
+    private async void KeepSoon()
+    {
+        _waiting?.Cancel();
+        var waiting = _waiting = new CancellationTokenSource();
+        try
+        {
+            await Task.Delay(_keepAfter, waiting.Token);
+            await Keep();
+        }
+        catch (OperationCanceledException)
+        {
+            // Typing goes on, or it is kept already.
+        }
+        catch (GardenException trouble)
+        {
+            Refused = trouble.Message;
+            Tell();
+        }
+        catch (ObjectDisposedException)
+        {
+            // The page was closed meanwhile; closing keeps.
+        }
+    }
+
+    private void Tell() => Changed?.Invoke(this, EventArgs.Empty);
+}

@@ -1,0 +1,67 @@
+namespace Dripwright.Workbench.Methods;
+
+/// <summary>Which method stands behind a finding or a group of figures.</summary>
+internal static class HowKnown
+{
+    // By the first word that fits: the rules are named after what they judge.
+    private static readonly (string Start, string Method)[] s_rules =
+    [
+        ("evenness", "evenness"),
+        ("weak-pot", "scatter"),
+        ("emitters-unlike", "emitters"),
+        ("emitter-", "emitters"),
+        ("one-emitter", "evenness"),
+        ("pump-", "pump"),
+        ("pot-drain", "pot-drain"),
+        ("pots-pond", "pot-drain"),
+        ("drain-blocked", "pot-drain"),
+        ("drain-under", "layout"),
+        ("drain-", "drain-water-surface"),
+        ("overflow", "drain-back"),
+        ("freeboard", "drain-back"),
+        ("tank-siphons", "drain-back"),
+        ("low-row", "drain-back"),
+        ("days-short", "reservoir-days"),
+        ("runs-dry", "reservoir-days"),
+        ("inlet-", "pump"),
+        ("cut-", "cutting"),
+        ("kerf", "cutting"),
+        ("parts-", "parts"),
+        ("barb", "parts"),
+        ("hole-", "holes"),
+        ("velocity", "feed-network"),
+        ("flush", "feed-network"),
+        ("feed-", "feed-network"),
+        ("no-water", "feed-network"),
+        ("empty-pots", "feed-network"),
+        ("strainer", "local-losses"),
+        ("room-", "layout"),
+        ("row-", "layout"),
+        ("pots-collide", "layout"),
+        ("tank-in", "layout"),
+        ("stand-", "layout"),
+        ("aisle", "layout"),
+        ("rise-", "layout"),
+    ];
+
+    /// <summary>The method behind a rule; null where a rule is only compared.</summary>
+    public static string? Rule(string rule) =>
+        s_rules.FirstOrDefault(known => rule.StartsWith(known.Start, StringComparison.Ordinal)).Method;
+
+    /// <summary>The methods behind a group of key figures.</summary>
+    public static IReadOnlyList<string> Group(string heading) =>
+        heading switch
+        {
+            "Pots and their water" => ["feed-network", "evenness", "scatter"],
+            "Pump" => ["pump", "feed-network"],
+            "Gravity feed" => ["feed-network"],
+            "Drain" => ["drain-water-surface", "layout"],
+            "Reservoir" => ["reservoir-days", "drain-back"],
+            "Parts" => ["parts", "cutting"],
+            _ => [],
+        };
+
+    /// <summary>The heading of a method's page.</summary>
+    public static string Title(string method) =>
+        MethodText.All.FirstOrDefault(known => known.Name == method).Title ?? method;
+}

@@ -1,0 +1,32 @@
+namespace Dripwright.Workbench;
+
+/// <summary>How the workbench is opened.</summary>
+public sealed record WorkbenchOptions
+{
+    /// <summary>Port of a workbench that is not told another.</summary>
+    public const int UsualPort = 5117;
+
+    /// <summary>Address to listen at. Only this machine's own (loopback) addresses are allowed.</summary>
+    public string Address { get; init; } = "127.0.0.1";
+
+    /// <summary>Port; 0 takes any free one.</summary>
+    public int Port { get; init; } = UsualPort;
+
+    /// <summary>Where the garden is kept: a SQLite file, or a connection string of a PostgreSQL server.</summary>
+    public required Store.GardenPlace Garden { get; init; }
+
+    /// <summary>Folder for the log and the keys that protect forms; made when it is not there.</summary>
+    public required string DataFolder { get; init; }
+
+    /// <summary>How long the page waits after the last letter before it keeps the draft.</summary>
+    public TimeSpan KeepAfter { get; init; } = TimeSpan.FromMilliseconds(700);
+
+    /// <summary>Whether a new garden gets the demo rigs.</summary>
+    public bool WithDemo { get; init; } = true;
+
+    /// <summary>Name of the assembly whose build collected the pages' scripts and styles.</summary>
+    public string HostAssembly { get; init; } = "dripwright";
+
+    /// <summary>Clock; the system's where null.</summary>
+    public TimeProvider? Time { get; init; }
+}

@@ -1,0 +1,48 @@
+using System.CommandLine;
+using Dripwright.Store;
+
+namespace Dripwright.Commands;
+
+/// <summary>Which garden a command is about.</summary>
+internal sealed class GardenOption(Surroundings around)
+{
+    /// <summary>The environment's word on it.</summary>
+    public const string Variable = "DRIPWRIGHT_GARDEN";
+
+    public Option<string?> Option { get; } =
+        new("--garden")
+        {
+            Description =
+                $"The garden: a file, or a PostgreSQL connection string (Host=…). Left out: {Variable}, or else"
+                + " garden.dripwright in your data folder.",
+            HelpName = "place",
+        };
+
+    /// <summary>The place that the call, the environment or custom says.</summary>
+    public GardenPlace Place(ParseResult call)
+    {
+        var text = call.GetValue(Option) ?? around.Variable(Variable);
+        if (string.IsNullOrWhiteSpace(text))
+        {
+            return GardenPlace.Usual();
+        }
+
+        try
+        {
+            return GardenPlace.Of(text);
+        }
+        catch (ArgumentException)
+        {
+            throw new Refusal(Exit.WrongCall, $"{text}: is not the path of a file.");
+        }
+    }
+
+    /// <summary>Opens a garden that is there; a misspelt place must not become an empty garden.</summary>
+    public async Task<Garden> Open(ParseResult call, CancellationToken stop)
+    {
+        var place = Place(call);
+        return place.Path is { } path && !File.Exists(path)
+            ? throw new Refusal(Exit.FaultyFile, $"{path}: there is no garden yet: see that the place is right.")
+            : await Garden.OpenAsync(place, stop: stop).ConfigureAwait(false);
+    }
+}

@@ -1,0 +1,81 @@
+using System.CommandLine;
+using System.Text;
+using Dripwright.Files;
+using Dripwright.Store;
+
+namespace Dripwright.Commands;
+
+/// <summary><c>hand-out</c>: the garden, or one rig of it, as an open file.</summary>
+internal static class HandOutCommand
+{
+    public static Command Of(Surroundings around)
+    {
+        var garden = new GardenOption(around);
+        var file = RigArgument.Make("The file to write; \"-\" prints it.");
+        file.HelpName = "file";
+        var rig = new Option<string?>("--rig")
+        {
+            Description = "Only the rig of this name, as its rig file.",
+            HelpName = "name",
+        };
+        var replace = new Option<bool>("--replace") { Description = "Replace a file that stands there." };
+        var command = new Command(
+            "hand-out",
+            "Write the whole garden as one open file that other programs can read, or one rig as its rig file."
+        )
+        {
+            file,
+            rig,
+            replace,
+            garden.Option,
+        };
+        command.SetAction(
+            async (call, stop) =>
+            {
+                var open = await garden.Open(call, stop).ConfigureAwait(false);
+                await using (open.ConfigureAwait(false))
+                {
+                    var bytes = call.GetValue(rig) is { } name
+                        ? Encoding.UTF8.GetBytes(await RigText(open, name, stop).ConfigureAwait(false))
+                        : await Whole(open, stop).ConfigureAwait(false);
+                    var path = call.GetRequiredValue(file);
+                    if (path == "-")
+                    {
+                        around.Out.Write(Encoding.UTF8.GetString(bytes));
+                        return Exit.Good;
+                    }
+
+                    Writing.File(path, bytes, call.GetValue(replace));
+                    around.Out.WriteLine($"{path}: written.");
+                }
+
+                return Exit.Good;
+            }
+        );
+        return command;
+    }
+
+    private static async Task<byte[]> Whole(Garden garden, CancellationToken stop)
+    {
+        using var bytes = new MemoryStream();
+        await garden.HandOutAsync(bytes, stop).ConfigureAwait(false);
+        return bytes.ToArray();
+    }
+
+    private static async Task<string> RigText(Garden garden, string name, CancellationToken stop)
+    {
+        var rigs = await garden.RigsAsync(stop).ConfigureAwait(false);
+        var named = rigs.Where(rig => rig.Name == name).ToList();
+        if (named.Count == 1 && await garden.DraftAsync(named[0].Id, stop).ConfigureAwait(false) is { } draft)
+        {
+            return draft.Text;
+        }
+
+        throw new Refusal(
+            Exit.WrongCall,
+            named.Count > 1
+                ? $"dripwright: more than one rig is called \"{name}\": give them names of their own first."
+                : $"dripwright: no rig is called \"{name}\". There {(rigs.Count == 0 ? "is none." : "are: " + string.Join(", ", rigs.Select(rig => $"\"{rig.Name}\"")))}"
+        );
+    }
+}

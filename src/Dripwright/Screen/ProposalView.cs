@@ -1,0 +1,81 @@
+using System.Globalization;
+using Dripwright.Engine.Proposing;
+using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Units;
+using Spectre.Console;
+
+namespace Dripwright.Screen;
+
+/// <summary>The answer to a brief on a screen or in a text file.</summary>
+internal static class ProposalView
+{
+    private static readonly Style s_heading = new(decoration: Decoration.Bold);
+
+    public static void Draw(IAnsiConsole console, ProposalList answer)
+    {
+        foreach (var (index, proposal) in answer.Proposals.Index())
+        {
+            var number = (index + 1).ToString(CultureInfo.InvariantCulture);
+            var cost = proposal.Cost.ToString("0.00", CultureInfo.InvariantCulture) + Space(proposal.Currency);
+            var even = QuantityText.Format(Dimension.Share, proposal.Evenness, proposal.Rig.Units);
+            Line(console, $"{number}  {cost}  evenness {even}", s_heading);
+            Indented(console, $"{proposal.Title}.");
+            Indented(console, proposal.Why + Unpriced(proposal));
+            Line(console, "", Style.Plain);
+        }
+
+        if (answer.Proposals.Any(p => p.Plan.Parts.Cost.AnyInvented))
+        {
+            Line(console, "Costs count made-up typical prices: give yours in a catalogue file.", Style.Plain);
+        }
+
+        foreach (var obstacle in answer.Obstacles)
+        {
+            Line(console, "Nothing can be suggested yet", s_heading);
+            Indented(console, obstacle.What);
+            Indented(console, $"→ {obstacle.Remedy}");
+        }
+
+        foreach (var remark in answer.Remarks)
+        {
+            Line(console, remark, Style.Plain);
+        }
+
+        Line(console, Searched(answer.Search), Style.Plain);
+    }
+
+    private static string Unpriced(Proposal proposal) =>
+        proposal.LinesUnpriced == 0
+            ? ""
+            : string.Create(
+                CultureInfo.InvariantCulture,
+                $" {proposal.LinesUnpriced} lines of its parts have no price and come on top."
+            );
+
+    private static string Searched(SearchReport search)
+    {
+        var planned = string.Create(
+            CultureInfo.InvariantCulture,
+            $"{search.Planned} rigs planned in {search.Placed} arrangements"
+        );
+        if (search.Complete)
+        {
+            return $"{planned}; nothing that is left can be cheaper for its evenness.";
+        }
+
+        var why = search.Stopped ? "Stopped" : "The search ended at its bound";
+        var left = string.Create(
+            CultureInfo.InvariantCulture,
+            $"at most {search.Unexamined} rigs were not looked at, none of which costs less than {search.LeastCostUnexamined:0.00}"
+        );
+        return $"{planned}. {why}: {left}.";
+    }
+
+    private static string Space(string currency) => currency.Length == 0 ? "" : " " + currency;
+
+    private static void Line(IAnsiConsole console, string text, Style style) =>
+        console.Write(new Text(Plain.Line(text) + "\n", style));
+
+    private static void Indented(IAnsiConsole console, string text) =>
+        console.Write(new Padder(new Text(Plain.Line(text)), new Padding(3, 0, 0, 0)));
+}

@@ -1,0 +1,314 @@
+using System.Globalization;
+using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Proposing;
+using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Tests.Planning;
+
+namespace Dripwright.Engine.Tests.Proposing;
+
+public sealed class ProposerTests
+{
+    private static readonly ProposalList s_small = Briefs.Propose(Briefs.Small);
+
+    [Theory]
+    [InlineData("""{ "crops": [{ "plants": 10 }] }""")]
+    [InlineData(
+        """
+            { "units": "metric", "site": { "roomLength": "5 m", "roomWidth": "4 m" }, "tankShelf": "2.2 m",
+              "crops": [{ "crop": "basil", "plants": 5 }, { "crop": "tomato", "plants": 7 }], "leastEmitters": 1, "daysWanted": "1 d" }
+            """
+    )]
+    public void Every_rig_proposed_reads_back_and_passes_every_rule(string brief)
+    {
+        ProposalList answer = Proposer.Of(
+            Briefs.From(brief),
+            PartsCatalogue.Default,
+            new() { MostPlans = 300 },
+            null,
+            TestContext.Current.CancellationToken
+        );
+        Assert.NotEmpty(answer.Proposals);
+        foreach (Proposal proposal in answer.Proposals)
+        {
+            foreach (string text in new[] { RigWriter.Write(proposal.Rig), RigWriter.WriteShort(proposal.Rig) })
+            {
+                RigReading reading = RigReader.Read(text, "proposal", PartsCatalogue.Default);
+                Assert.Empty(reading.Faults.Select(f => f.ToString()));
+                Plan plan = Plans.Of(reading.Rig!);
+                Assert.True(Briefs.Passes(plan));
+                Assert.Equal(proposal.Cost, plan.Parts.Cost.Known);
+                Assert.Equal(proposal.Evenness, plan.Feed.Evenness[0].Value);
+            }
+
+            Assert.False(Search.IsThirsty(proposal.Plan));
+            Assert.Equal(
+                BriefPots.Count(Briefs.From(brief)),
+                proposal.Plan.Layout.Rows.Sum(r => r.Pots.Count(p => p.Planted))
+            );
+        }
+    }
+
+    [Fact]
+    public void The_list_is_cheapest_first_and_no_rig_of_it_beats_another()
+    {
+        Assert.True(s_small.Search.Complete);
+        Assert.InRange(s_small.Proposals.Count, 2, EvennessMarks.All.Count);
+        foreach ((Proposal one, Proposal next) in s_small.Proposals.Zip(s_small.Proposals.Skip(1)))
+        {
+            Assert.True(one.Cost < next.Cost && one.Evenness < next.Evenness);
+        }
+
+        Assert.All(
+            s_small.Proposals,
+            p =>
+            {
+                Assert.True(p.Proven);
+                Assert.False(string.IsNullOrWhiteSpace(p.Why));
+            }
+        );
+    }
+
+    [Fact]
+    public void The_search_finds_what_trying_everything_finds_and_its_bounds_hold()
+    {
+        Brief brief = Briefs.From(Briefs.Small, Briefs.Few);
+        var space = new SearchSpace(brief, Briefs.Few);
+        var candidates = new CandidateList(brief, space);
+        var quick = new CostFloor(brief, space, candidates, Briefs.Few);
+        var placement = new FramePlacement(brief, space, Briefs.Few, new Shortage());
+        List<(decimal Cost, double Evenness, Rig Rig)> all = [];
+        foreach (Frame frame in space.Frames)
+        {
+            if (placement.Place(frame) is not { } draft)
+            {
+                continue;
+            }
+
+            HashSet<(string?, string, string)> kept =
+            [
+                .. candidates.Of(draft).Select(c => (c.Pump?.Key, c.Emitter.Key, c.Strainer.Key)),
+            ];
+            foreach (PumpModel pump in space.Pumps)
+            {
+                foreach (EmitterType emitter in space.Emitters)
+                {
+                    foreach (StrainerType strainer in space.Strainers(emitter))
+                    {
+                        decimal floor =
+                            draft.Floor
+                            + candidates.PumpCost(pump)
+                            + candidates.EmitterCost(emitter, draft.Emitters)
+                            + candidates.Cost(strainer, 1, 0);
+                        double best = CandidateList.Best(emitter, frame.Emitters);
+                        if (new Candidate(draft, pump, emitter, strainer, floor, best).ToRig() is not { } rig)
+                        {
+                            continue;
+                        }
+
+                        Plan plan = Planner.Of(rig, [], Briefs.Few, new PlanOptions { Draws = 0 });
+                        Assert.InRange(floor, quick.Of(frame), plan.Parts.Cost.Known);
+                        if (!Briefs.Passes(plan) || Search.IsThirsty(plan))
+                        {
+                            continue;
+                        }
+
+                        double evenness = plan.Feed.Evenness[0].Value;
+                        Assert.InRange(evenness, 0, best + 1e-9);
+                        Assert.Contains((pump.Key, emitter.Key, strainer.Key), kept);
+                        all.Add((plan.Parts.Cost.Known, evenness, rig));
+                    }
+                }
+            }
+        }
+
+        var cheapest = EvennessMarks
+            .All.Select(mark => all.Where(r => r.Evenness >= mark).ToList())
+            .Where(reach => reach.Count > 0)
+            .Select(reach => reach.OrderBy(r => r.Cost).ThenByDescending(r => r.Evenness).First())
+            .Select(r => (r.Cost, r.Evenness))
+            .Distinct();
+        Assert.Equal(cheapest, s_small.Proposals.Select(p => (p.Cost, p.Evenness)));
+        Assert.All(
+            s_small.Proposals,
+            p => Assert.DoesNotContain(all, r => r.Cost <= p.Cost && r.Evenness > p.Evenness)
+        );
+    }
+
+    [Theory]
+    [InlineData("""{ "part": "pump-400gph", "count": 2 }""")]
+    [InlineData("""{ "part": "hose-1/2", "length": "20 ft" }""")]
+    [InlineData("""{ "part": "hose-1", "length": "60 ft" }""")]
+    [InlineData("""{ "part": "pvc40-2", "length": "10 ft", "count": 2 }""")]
+    [InlineData("""{ "part": "tank-box-35-gal" }""")]
+    [InlineData("""{ "part": "pump-1500lph" }""")]
+    [InlineData("""{ "part": "strainer-200-mesh" }""")]
+    [InlineData("""{ "part": "tube-round-1in-16ga", "length": "5 ft", "count": 4 }""")]
+    [InlineData("""{ "part": "drip-turbulent-1gph", "count": 7 }""")]
+    public void What_lies_in_stock_never_makes_the_cheapest_dearer(string have)
+    {
+        ProposalList with = Briefs.Propose(
+            Briefs.Small.Replace("}],", $"}}], \"onHand\": [{have}],", StringComparison.Ordinal)
+        );
+        Assert.True(with.Search.Complete);
+        Assert.True(with.Proposals[0].Cost <= s_small.Proposals[0].Cost);
+    }
+
+    [Fact]
+    public void More_budget_never_loses_a_proposal()
+    {
+        foreach (Proposal last in s_small.Proposals)
+        {
+            int budget = (int)Math.Ceiling(last.Cost);
+            ProposalList within = Briefs.Propose(WithBudget(budget));
+            Assert.Equal(
+                s_small.Proposals.Where(p => p.Cost <= budget).Select(p => (p.Cost, p.Evenness)),
+                within.Proposals.Select(p => (p.Cost, p.Evenness))
+            );
+        }
+    }
+
+    [Fact]
+    public void A_budget_too_small_says_how_much_is_missing()
+    {
+        ProposalList answer = Briefs.Propose(WithBudget(100));
+        Assert.Empty(answer.Proposals);
+        Obstacle said = Assert.Single(answer.Obstacles);
+        Assert.Contains(
+            s_small.Proposals[0].Cost.ToString("0.00", CultureInfo.InvariantCulture),
+            said.What,
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
+    public void The_same_brief_gets_the_same_answer_in_every_culture()
+    {
+        CultureInfo before = CultureInfo.CurrentCulture;
+        try
+        {
+            CultureInfo.CurrentCulture = CultureInfo.GetCultureInfo("de-DE");
+            Assert.Equal(Briefs.Text(s_small), Briefs.Text(Briefs.Propose(Briefs.Small)));
+        }
+        finally
+        {
+            CultureInfo.CurrentCulture = before;
+        }
+    }
+
+    [Fact]
+    public void Lengths_in_other_units_get_the_same_answer()
+    {
+        string metric = Briefs
+            .Small.Replace("14 ft", "426.72 cm", StringComparison.Ordinal)
+            .Replace("6 ft", "1828.8 mm", StringComparison.Ordinal)
+            .Replace("12 in", "30.48 cm", StringComparison.Ordinal);
+        Assert.Equal(
+            s_small.Proposals.Select(p => (p.Cost, p.Why)),
+            Briefs.Propose(metric).Proposals.Select(p => (p.Cost, p.Why))
+        );
+    }
+
+    [Fact]
+    public void A_search_that_is_stopped_keeps_the_best_so_far()
+    {
+        using var stop = new CancellationTokenSource();
+        var progress = new StopAtFirst(stop);
+        ProposalList answer = Proposer.Of(
+            Briefs.From(Briefs.Small, Briefs.Few),
+            Briefs.Few,
+            null,
+            progress,
+            stop.Token
+        );
+        Assert.True(answer.Search.Stopped);
+        Assert.NotEmpty(answer.Proposals);
+        Assert.All(answer.Proposals, p => Assert.True(Briefs.Passes(p.Plan)));
+        Assert.InRange(answer.Search.Planned, 1, s_small.Search.Planned);
+
+        stop.Cancel();
+        ProposalList none = Proposer.Of(Briefs.From(Briefs.Small, Briefs.Few), Briefs.Few, null, null, stop.Token);
+        Assert.True(none.Search.Stopped);
+        Assert.Empty(none.Proposals);
+        Assert.NotEmpty(none.Obstacles);
+    }
+
+    [Fact]
+    public void A_bounded_search_states_a_gap_that_is_true()
+    {
+        Brief brief = Briefs.From(Briefs.Small, Briefs.Few);
+        foreach (int plans in new[] { 0, 3, 10, 30 })
+        {
+            ProposalList bounded = Proposer.Of(
+                brief,
+                Briefs.Few,
+                new() { MostPlans = plans, MostPlacings = 40 },
+                null,
+                TestContext.Current.CancellationToken
+            );
+            if (bounded.Search.Complete)
+            {
+                continue;
+            }
+
+            decimal least = bounded.Search.LeastCostUnexamined!.Value;
+            // What the whole search found and this one did not must cost at least the bound.
+            var missed = s_small
+                .Proposals.Select(p => (p.Cost, p.Evenness))
+                .Except(bounded.Proposals.Select(p => (p.Cost, p.Evenness)));
+            Assert.All(missed, p => Assert.True(p.Cost >= least));
+            Assert.All(
+                bounded.Proposals.Where(p => p.Proven),
+                p => Assert.Contains(s_small.Proposals, q => q.Cost == p.Cost && q.Evenness == p.Evenness)
+            );
+        }
+    }
+
+    [Theory]
+    [InlineData(
+        """{ "site": { "roomLength": "6 ft", "roomWidth": "5 ft" }, "crops": [{ "plants": 40 }] }""",
+        "holds at most"
+    )]
+    [InlineData("""{ "site": { "otherLoads": "1500 W" }, "crops": [{ "plants": 4 }] }""", "not even the smallest pump")]
+    [InlineData("""{ "crops": [{ "plants": 10 }], "daysWanted": "60 d" }""", "the largest tank")]
+    [InlineData("""{ "crops": [{ "plants": 10 }], "aisle": "20 in" }""", "aisle-narrow")]
+    [InlineData(
+        """{ "crops": [{ "plants": 6 }], "pot": "pot-round-5-gal", "site": { "roomHeight": "3 ft" } }""",
+        "room-low"
+    )]
+    [InlineData(
+        """{ "crops": [{ "plants": 6, "spacing": "12 in" }], "aisle": "24 in", "site": { "roomLength": "4 ft", "roomWidth": "4 ft" } }""",
+        "than the room"
+    )]
+    public void An_impossible_brief_says_why_and_what_would_help(string brief, string words)
+    {
+        ProposalList answer = Proposer.Of(
+            Briefs.From(brief),
+            PartsCatalogue.Default,
+            new() { MostPlans = 60, MostPlacings = 300 },
+            null,
+            TestContext.Current.CancellationToken
+        );
+        Assert.True(answer.Proposals.Count == 0, "something passes");
+        Assert.Contains(answer.Obstacles, o => o.What.Contains(words, StringComparison.Ordinal));
+        Assert.All(answer.Obstacles, o => Assert.False(string.IsNullOrWhiteSpace(o.Remedy)));
+    }
+
+    private static string WithBudget(int budget) =>
+        Briefs.Small.Replace(
+            "}],",
+            string.Create(CultureInfo.InvariantCulture, $"}}], \"budget\": {budget},"),
+            StringComparison.Ordinal
+        );
+
+    private sealed class StopAtFirst(CancellationTokenSource stop) : IProgress<ProposeProgress>
+    {
+        public void Report(ProposeProgress value)
+        {
+            Assert.InRange(value.Share, 0, 1);
+            if (value.Found > 0)
+            {
+                stop.Cancel();
+            }
+        }
+    }
+}

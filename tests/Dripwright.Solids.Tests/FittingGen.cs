@@ -1,0 +1,48 @@
+using CsCheck;
+using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Fittings;
+
+namespace Dripwright.Solids.Tests;
+
+/// <summary>Parameters as different growers measure and choose them.</summary>
+internal static class FittingGen
+{
+    /// <summary>All kinds.</summary>
+    public static PrintedKind[] Kinds { get; } = Enum.GetValues<PrintedKind>();
+
+    /// <summary>Any in range; not all kinds can be made from all of them.</summary>
+    public static Gen<FittingParameters> Parameters { get; } =
+        from shape in OneOf(TubeShape.Round, TubeShape.Square)
+        from tube in Gen.Double[0.014, 0.050]
+        from clearance in Gen.Double[-0.0001, 0.0006]
+        from deep in Gen.Double[1, 2.5]
+        from ends in Gen.Double[0.8, 2]
+        from pipe in Gen.Double[0.018, 0.115]
+        from hose in Gen.Double[0.010, 0.040]
+        from pitch in Gen.Double[0.10, 0.60]
+        from nozzle in OneOf(0.0003, 0.0004, 0.0006)
+        from moment in Gen.Double[0, 12]
+        from number in OneOf("", "A1", "W12", "7")
+        from plastic in OneOf(Plastic.Petg, Plastic.Asa)
+        from stake in Gen.Double[0.003, 0.012]
+        from rim in Gen.Double[0.001, 0.006]
+        select new FittingParameters
+        {
+            Number = number,
+            TubeShape = shape,
+            TubeOutside = tube,
+            Clearance = clearance,
+            SocketDepth = deep * tube,
+            JointCentre = ends * tube,
+            PipeOutside = pipe,
+            HoseOutside = hose,
+            HolePitch = pitch,
+            StakeDiameter = stake,
+            RimThickness = rim,
+            Plastic = plastic,
+            Printer = new() { Nozzle = nozzle, Layer = nozzle / 2 },
+            Load = new(moment, 308),
+        };
+
+    private static Gen<T> OneOf<T>(params T[] values) => Gen.Int[0, values.Length - 1].Select(i => values[i]);
+}

@@ -1,0 +1,143 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Fittings;
+using Dripwright.Solids.Files;
+
+namespace Dripwright.Solids.Tests;
+
+/// <summary>The files judged by programs of others: a mesh checker, a slicer and another kernel.</summary>
+public sealed partial class OutsideCheckTests : IDisposable
+{
+    private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("fittings");
+
+    public static TheoryData<PrintedKind> Kinds => [.. FittingGen.Kinds];
+
+    public void Dispose() => _folder.Delete(recursive: true);
+
+    [Theory]
+    [MemberData(nameof(Kinds))]
+    public void A_mesh_checker_finds_nothing_to_mend(PrintedKind kind)
+    {
+        foreach (var shape in new[] { TubeShape.Round, TubeShape.Square })
+        {
+            var mesh = Meshes.Of(
+                FittingShop.For(
+                    kind,
+                    new()
+                    {
+                        TubeShape = shape,
+                        Number = "A12",
+                        Load = new(20, 300),
+                    }
+                )
+            );
+            string path = Path.Combine(_folder.FullName, "part.stl");
+            using (var file = File.Create(path))
+            {
+                StlFile.Write(mesh, file);
+            }
+
+            string report = OutsideTool.Run("admesh", path);
+
+            Assert.Equal(mesh.Triangles.Count, Count(report, "Number of facets"));
+            string[] faults =
+            [
+                "Facets with 1 disconnected edge",
+                "Facets with 2 disconnected edges",
+                "Facets with 3 disconnected edges",
+                "Total disconnected facets",
+                "Degenerate facets",
+                "Edges fixed",
+                "Facets removed",
+                "Facets added",
+                "Facets reversed",
+                "Backwards edges",
+                "Normals fixed",
+            ];
+            Assert.All(faults, fault => Assert.Equal(0, Count(report, fault)));
+            Assert.Equal(1, Count(report, "Number of parts"));
+            Assert.DoesNotContain("Reversing all", report, StringComparison.Ordinal);
+            Assert.InRange(Real(report, @"Volume\s*:") / mesh.CubicMillimetres, 1 - 1e-5, 1 + 1e-5);
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Kinds))]
+    public void A_slicer_reads_the_3mf_as_one_closed_part_of_its_size_and_slices_it_without_repair(PrintedKind kind)
+    {
+        var fitting = FittingShop.For(kind, new() { Number = "A12" });
+        var mesh = Meshes.Of(fitting);
+        string path = Path.Combine(_folder.FullName, "part.3mf");
+        using (var file = File.Create(path))
+        {
+            ThreeMfFile.Write([new("A12", mesh)], "A12", file);
+        }
+
+        string info = OutsideTool.Run("prusa-slicer", "--info", path);
+
+        Assert.Contains("manifold = yes", info, StringComparison.Ordinal);
+        Assert.DoesNotContain("open_edges", info, StringComparison.Ordinal);
+        Assert.DoesNotContain("facets_reversed", info, StringComparison.Ordinal);
+        Assert.Equal(1, Real(info, "number_of_parts ="));
+        Assert.Equal(mesh.High.X - mesh.Low.X, Real(info, "size_x ="), 0.001);
+        Assert.InRange(Real(info, @"^volume =") / mesh.CubicMillimetres, 1 - 1e-5, 1 + 1e-5);
+
+        string code = Path.Combine(_folder.FullName, "part.gcode");
+        string said = OutsideTool.Run(
+            "prusa-slicer",
+            "--export-gcode",
+            "--nozzle-diameter=0.4",
+            "--layer-height=0.2",
+            "--first-layer-height=0.2",
+            "--filament-diameter=1.75",
+            "--filament-density=1.27",
+            "--fill-density=100%",
+            "--fill-pattern=rectilinear",
+            "--skirts=0",
+            "--bed-shape=0x0,220x0,220x220,0x220",
+            $"--output={code}",
+            path
+        );
+
+        Assert.DoesNotMatch(RepairWords(), said);
+        Assert.True(File.Exists(code), said);
+        // Lines are laid a little closer or wider than the shape; a slicer's own figure is the best outside estimate.
+        double used = Real(File.ReadAllText(code), @"filament used \[g\] =");
+        Assert.InRange(Meshes.Estimate(fitting, mesh).Mass * 1000 / used, 0.9, 1.1);
+    }
+
+    /// <summary>Kinds without a formula for their volume.</summary>
+    [Theory]
+    [InlineData(PrintedKind.ThreeWay, 5)]
+    [InlineData(PrintedKind.ThreeWay, 25)]
+    [InlineData(PrintedKind.FourWay, 5)]
+    [InlineData(PrintedKind.Joint, 5)]
+    [InlineData(PrintedKind.HoseClip, 5)]
+    public void Another_kernel_finds_the_same_volume(PrintedKind kind, double moment)
+    {
+        var fitting = FittingShop.For(kind, new() { Number = "A12", Load = new(moment, 300) });
+        Assert.Null(fitting.Volume);
+        string script = Path.Combine(_folder.FullName, "part.scad");
+        string stl = Path.Combine(_folder.FullName, "part.stl");
+        File.WriteAllText(script, ScadText.Of(fitting.Shape));
+
+        string said = OutsideTool.Run("openscad", "--export-format=binstl", "-o", stl, script);
+
+        Assert.True(File.Exists(stl), said);
+        using var file = File.OpenRead(stl);
+        Assert.InRange(StlFile.Read(file).CubicMillimetres / Meshes.Of(fitting).CubicMillimetres, 1 - 1e-5, 1 + 1e-5);
+    }
+
+    private static int Count(string report, string what) => (int)Real(report, Regex.Escape(what) + @"\s*:");
+
+    private static double Real(string report, string what)
+    {
+        var match = Regex.Match(report, what + @"\s*(-?[0-9.]+)", RegexOptions.Multiline, TimeSpan.FromSeconds(5));
+        Assert.True(match.Success, $"{what} is not in:\n{report[..Math.Min(report.Length, 3000)]}");
+        return double.Parse(match.Groups[1].Value, CultureInfo.InvariantCulture);
+    }
+
+    [GeneratedRegex("repair|open edge|not manifold|non-manifold|error", RegexOptions.IgnoreCase, 5000)]
+    private static partial Regex RepairWords();
+}

@@ -1,0 +1,55 @@
+using Dripwright.Store;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.Extensions.DependencyInjection;
+
+namespace Dripwright.Workbench.Tests.Browser;
+
+/// <summary>A workbench of its own on a free port, with a garden in a temporary folder.</summary>
+internal sealed class Bench : IAsyncDisposable
+{
+    private Bench(WebApplication app, string folder)
+    {
+        App = app;
+        Folder = folder;
+    }
+
+    public WebApplication App { get; }
+
+    public string Folder { get; }
+
+    public string Url => App.Urls.First();
+
+    public Garden Garden => App.Services.GetRequiredService<Garden>();
+
+    public static async Task<Bench> Open(string? folder = null, TimeSpan? keepAfter = null, bool withDemo = true)
+    {
+        folder ??= Directory.CreateTempSubdirectory("dripwright-bench-").FullName;
+        var app = await WorkbenchHost.BuildAsync(
+            new WorkbenchOptions
+            {
+                Port = 0,
+                Garden = GardenPlace.File(Path.Combine(folder, "garden.dripwright")),
+                DataFolder = folder,
+                KeepAfter = keepAfter ?? TimeSpan.FromMilliseconds(300),
+                WithDemo = withDemo,
+            },
+            TestContext.Current.CancellationToken
+        );
+        await app.StartAsync(TestContext.Current.CancellationToken);
+        return new Bench(app, folder);
+    }
+
+    /// <summary>Stops the host and leaves its folder, to be opened again.</summary>
+    public async Task<string> Stop()
+    {
+        await App.StopAsync(TestContext.Current.CancellationToken);
+        await App.DisposeAsync();
+        return Folder;
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        await Stop();
+        Directory.Delete(Folder, recursive: true);
+    }
+}
