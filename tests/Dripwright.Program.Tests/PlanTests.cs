@@ -67,6 +67,7 @@ public sealed partial class PlanTests
             "KilowattHours",
             "Kelvins",
             "Kilograms",
+            "Newtons",
             "Seconds",
             "Hours",
             "Days",

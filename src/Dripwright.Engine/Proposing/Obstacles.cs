@@ -1,5 +1,6 @@
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Findings;
+using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Proposing;
 
@@ -8,7 +9,7 @@ internal static class Obstacles
 {
     public static IReadOnlyList<Obstacle> Of(Brief brief, Search search)
     {
-        var words = new Judgement(brief.Units);
+        var words = new QuantityWords(brief.Units);
         List<Obstacle> obstacles = [];
         int pots = BriefPots.Count(brief);
         PotType pot = search.Space.Pot;
@@ -34,7 +35,7 @@ internal static class Obstacles
             decimal more = over.Cost - brief.Budget!.Value;
             obstacles.Add(
                 new(
-                    $"The cheapest rig found that passes costs {RigWords.Money(over.Cost)}; the budget is {Judgement.Count(brief.Budget.Value)}.",
+                    $"The cheapest rig found that passes costs {RigWords.Money(over.Cost)}; the budget is {QuantityWords.Count(brief.Budget.Value)}.",
                     $"Allow {RigWords.Money(Math.Ceiling(more))} more, or put what you have already into onHand."
                 )
             );
@@ -57,8 +58,8 @@ internal static class Obstacles
             double asked = brief.DaysWanted / 86_400;
             obstacles.Add(
                 new(
-                    $"No reservoir that fits lasts {Judgement.Number(asked)} days with its pump covered.",
-                    $"Ask for {Judgement.Number(Math.Floor((asked - days) * 10) / 10)} days, or add a larger tank to your own catalogue."
+                    $"No reservoir that fits lasts {QuantityWords.Number(asked)} days with its pump covered.",
+                    $"Ask for {QuantityWords.Number(Math.Floor((asked - days) * 10) / 10)} days, or add a larger tank to your own catalogue."
                 )
             );
         }
@@ -95,7 +96,7 @@ internal static class Obstacles
         return obstacles;
     }
 
-    private static void Placing(Shortage shortage, bool nothingPlaced, List<Obstacle> obstacles, Judgement words)
+    private static void Placing(Shortage shortage, bool nothingPlaced, List<Obstacle> obstacles, QuantityWords words)
     {
         if (!nothingPlaced)
         {
@@ -143,7 +144,7 @@ internal static class Obstacles
         }
     }
 
-    private static Obstacle Room(Brief brief, PotType pot, int pots, int capacity, Judgement words)
+    private static Obstacle Room(Brief brief, PotType pot, int pots, int capacity, QuantityWords words)
     {
         double spacing = BriefPots.Spacing(brief, pot.Length);
         List<string> cures = [];
@@ -162,9 +163,11 @@ internal static class Obstacles
             cures.Add($"{words.Length(wider)} more across it would");
         }
 
-        cures.Add(capacity > 0 ? $"or take {Judgement.Count(capacity)} pots" : "or a smaller pot and a narrower aisle");
+        cures.Add(
+            capacity > 0 ? $"or take {QuantityWords.Count(capacity)} pots" : "or a smaller pot and a narrower aisle"
+        );
         return new(
-            $"The room holds at most {Judgement.Count(capacity)} pots at {words.Length(spacing)} from pot to pot; the brief asks for {Judgement.Count(pots)}.",
+            $"The room holds at most {QuantityWords.Count(capacity)} pots at {words.Length(spacing)} from pot to pot; the brief asks for {QuantityWords.Count(pots)}.",
             $"{string.Join("; ", cures)}."
         );
 
@@ -202,7 +205,7 @@ internal static class Obstacles
             Crops = [.. brief.Crops.Select(c => c with { Spacing = spacing })],
         };
 
-    private static Obstacle Power(Brief brief, SearchSpace space, Judgement words)
+    private static Obstacle Power(Brief brief, SearchSpace space, QuantityWords words)
     {
         double allowed = brief.Site.Breaker * RuleBook.Limit("circuit-load") * brief.Site.Voltage;
         double least = space.AllPumps.Count == 0 ? 0 : space.AllPumps.Min(p => p.Power);
@@ -213,14 +216,14 @@ internal static class Obstacles
         );
     }
 
-    private static Obstacle Reservoir(Brief brief, SearchSpace space, Judgement words)
+    private static Obstacle Reservoir(Brief brief, SearchSpace space, QuantityWords words)
     {
         double most = space.LargestFilled;
         double days = brief.DaysWanted / 86_400;
         double lasts = most / (brief.Crops.Sum(c => c.Plants) * brief.UsePerPlant) / 86_400;
         return new(
-            $"{Judgement.Number(days)} days take {words.Volume(space.VolumeWanted)}; the largest tank in these sizes whose rim stays under the wall outlet holds {words.Volume(most)}.",
-            $"Ask for {Judgement.Number(Math.Floor(lasts * 10) / 10)} days, have the outlet set higher, or add a larger tank to your own catalogue."
+            $"{QuantityWords.Number(days)} days take {words.Volume(space.VolumeWanted)}; the largest tank in these sizes whose rim stays under the wall outlet holds {words.Volume(most)}.",
+            $"Ask for {QuantityWords.Number(Math.Floor(lasts * 10) / 10)} days, have the outlet set higher, or add a larger tank to your own catalogue."
         );
     }
 }

@@ -1,6 +1,6 @@
 using Dripwright.Engine.Catalogue;
-using Dripwright.Engine.Findings;
 using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Proposing;
 
@@ -64,12 +64,12 @@ public static class Proposer
         );
     }
 
-    private static string NameOf(Brief brief, int index) => $"{brief.Name}, proposal {Judgement.Count(index + 1)}";
+    private static string NameOf(Brief brief, int index) => $"{brief.Name}, proposal {QuantityWords.Count(index + 1)}";
 
     private static List<string> Remarks(Brief brief, SearchSpace space)
     {
         List<string> remarks = [];
-        var words = new Judgement(brief.Units);
+        var words = new QuantityWords(brief.Units);
         double asked = brief.Crops.Max(c => c.Spacing ?? CropSpacing.Of(c.Crop, brief.Units));
         if (asked < space.Pot.Length)
         {

@@ -1,5 +1,5 @@
-using Dripwright.Engine.Findings;
 using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Proposing;
 
@@ -17,7 +17,7 @@ internal static class RigWords
     /// <summary>What a rig does better than another and what it gives up for it.</summary>
     public static string Beside(Plan before, Plan plan)
     {
-        var words = new Judgement(plan.Rig.Units);
+        var words = new QuantityWords(plan.Rig.Units);
         List<string> by = [];
         List<string> better = [Evenness(plan) + $" instead of {words.Share(Value(before))}"];
         List<string> worse =
@@ -97,9 +97,9 @@ internal static class RigWords
 
     private static double Watts(Plan plan) => plan.Feed.WorkingPoint?.Power ?? 0;
 
-    private static string Evenness(Plan plan) => $"evenness {new Judgement(plan.Rig.Units).Share(Value(plan))}";
+    private static string Evenness(Plan plan) => $"evenness {new QuantityWords(plan.Rig.Units).Share(Value(plan))}";
 
-    private static string Days(Plan plan) => Judgement.Number(Math.Floor((plan.Reservoir.Days ?? 0) * 10) / 10);
+    private static string Days(Plan plan) => QuantityWords.Number(Math.Floor((plan.Reservoir.Days ?? 0) * 10) / 10);
 
     private static string Rows(Plan plan)
     {
@@ -107,8 +107,8 @@ internal static class RigWords
         int rows = plan.Layout.Rows.Count;
         int most = plan.Layout.Rows.Max(r => r.Pots.Count);
         int least = plan.Layout.Rows.Min(r => r.Pots.Count);
-        string pots = most == least ? Count(most, "pot") : $"{Judgement.Count(least)} or {Count(most, "pot")}";
-        return $"{Judgement.Count(rows)} {(staggered ? "staggered " : "")}{(rows == 1 ? "row" : "rows")} of {pots}";
+        string pots = most == least ? Count(most, "pot") : $"{QuantityWords.Count(least)} or {Count(most, "pot")}";
+        return $"{QuantityWords.Count(rows)} {(staggered ? "staggered " : "")}{(rows == 1 ? "row" : "rows")} of {pots}";
     }
 
     private static string Entry(FeedEntry entry) =>
@@ -134,7 +134,7 @@ internal static class RigWords
         plan.Rig.Feed.EmittersPerPot > 1 ? "" : " With one emitter a pot, a blocked one dries the plant.";
 
     private static string Count(int number, string thing) =>
-        $"{Judgement.Count(number)} {thing}{(number == 1 ? "" : "s")}";
+        $"{QuantityWords.Count(number)} {thing}{(number == 1 ? "" : "s")}";
 
     private static string Sentence(string text) => char.ToUpperInvariant(text[0]) + text[1..];
 }

@@ -1,4 +1,5 @@
 using Dripwright.Engine.Strength.Wire;
+using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Report;
 
@@ -6,7 +7,7 @@ namespace Dripwright.Engine.Report;
 internal static class OverheadFigures
 {
     /// <summary>The figures, or null where nothing hangs.</summary>
-    public static KeyFigureGroup? Of(Plan plan, SummaryWords words)
+    public static KeyFigureGroup? Of(Plan plan, QuantityWords words)
     {
         if (plan.Overhead.Wires is not [_, ..] wires || plan.Overhead.Plant is not { } plant)
         {
@@ -23,9 +24,16 @@ internal static class OverheadFigures
                 new(
                     "Crop wire pulls with",
                     words.Force(worst.Loaded.GreatestTension),
-                    $"{SummaryWords.Percent(worst.Loaded.Utilisation)} of what it may"
+                    $"{QuantityWords.Percent(worst.Loaded.Utilisation)} of what it may"
                 ),
-                new("Each end is pulled with", words.Force(end), "a professional looks at what holds it"),
+                new(
+                    "Each end is pulled with",
+                    words.Force(end),
+                    "by its crop wire; a professional looks at what holds it"
+                )
+                {
+                    Chief = true,
+                },
                 new(
                     "Wire sags to",
                     words.Length(wires.Min(w => w.Loaded.LowestHeight)),

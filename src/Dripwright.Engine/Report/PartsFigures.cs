@@ -1,11 +1,12 @@
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Report;
 
 /// <summary>Key figures of what is bought, cut and drilled.</summary>
 internal static class PartsFigures
 {
-    public static KeyFigureGroup Of(Plan plan, SummaryWords words)
+    public static KeyFigureGroup Of(Plan plan, QuantityWords words)
     {
         var parts = plan.Parts;
         var toBuy = parts.Lines.Where(line => line.Buy > 0).ToList();
@@ -13,8 +14,8 @@ internal static class PartsFigures
         [
             new(
                 "To buy",
-                SummaryWords.Count(toBuy.Count, "line", "lines"),
-                $"{SummaryWords.Count(toBuy.Sum(line => line.Packs), "pack or piece", "packs and pieces")}, spares included"
+                QuantityWords.Counted(toBuy.Count, "line", "lines"),
+                $"{QuantityWords.Counted(toBuy.Sum(line => line.Packs), "pack or piece", "packs and pieces")}, spares included"
             ),
             Cost(plan),
         ];
@@ -27,8 +28,8 @@ internal static class PartsFigures
             figures.Add(
                 new(
                     "To cut",
-                    SummaryWords.Count(pieces, "piece", "pieces"),
-                    $"from {SummaryWords.Count(stocks, "length", "lengths")} of stock ({proven}), {words.Length(waste)} of waste"
+                    QuantityWords.Counted(pieces, "piece", "pieces"),
+                    $"from {QuantityWords.Counted(stocks, "length", "lengths")} of stock ({proven}), {words.Length(waste)} of waste"
                 )
             );
         }
@@ -40,9 +41,9 @@ internal static class PartsFigures
         figures.Add(
             new(
                 "To drill",
-                SummaryWords.Count(emitters + outlets + parts.PotHoles.Sum(hole => hole.Count), "hole", "holes"),
-                $"{SummaryWords.Whole(emitters)} in feed lines, {SummaryWords.Whole(outlets)} in drains, "
-                    + $"{SummaryWords.Whole(parts.PotHoles.Sum(hole => hole.Count))} in pots"
+                QuantityWords.Counted(emitters + outlets + parts.PotHoles.Sum(hole => hole.Count), "hole", "holes"),
+                $"{QuantityWords.Count(emitters)} in feed lines, {QuantityWords.Count(outlets)} in drains, "
+                    + $"{QuantityWords.Count(parts.PotHoles.Sum(hole => hole.Count))} in pots"
             )
         );
         return new("Parts", figures);
@@ -61,7 +62,7 @@ internal static class PartsFigures
         var unpriced =
             cost.LinesUnpriced == 0
                 ? "every line has a price"
-                : $"{SummaryWords.Count(cost.LinesUnpriced, "line has", "lines have")} no price and is not in it";
+                : $"{QuantityWords.Counted(cost.LinesUnpriced, "line has", "lines have")} no price and is not in it";
         return new(
             "Known cost",
             cost.Known.ToString("0.00", System.Globalization.CultureInfo.InvariantCulture) + currency,

@@ -1,5 +1,6 @@
 using Dripwright.Engine.Findings;
 using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Report;
 
@@ -7,7 +8,11 @@ namespace Dripwright.Engine.Report;
 /// <param name="Name">What it is.</param>
 /// <param name="Value">The value in the rig's units.</param>
 /// <param name="Remark">Where, or how good; empty where there is nothing to add.</param>
-public sealed record KeyFigure(string Name, string Value, string Remark = "");
+public sealed record KeyFigure(string Name, string Value, string Remark = "")
+{
+    /// <summary>Whether it is among the few that tell on a cover whether the rig will do.</summary>
+    public bool Chief { get; init; }
+}
 
 /// <summary>Key figures of one stage of the job.</summary>
 /// <param name="Heading">The stage.</param>
@@ -33,7 +38,7 @@ public sealed record PlanSummary(
     public static PlanSummary Of(Plan plan)
     {
         ArgumentNullException.ThrowIfNull(plan);
-        var words = new SummaryWords(plan.Rig.Units);
+        var words = new QuantityWords(plan.Rig.Units);
         return new PlanSummary(
             $"{plan.Rig.Name}, {plan.Rig.Site.Name}",
             RigSentence.Of(plan, words),

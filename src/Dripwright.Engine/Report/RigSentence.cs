@@ -1,12 +1,13 @@
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Report;
 
 /// <summary>Says in a few plain sentences what a rig is.</summary>
 internal static class RigSentence
 {
-    public static string Of(Plan plan, SummaryWords words) => $"{Rows(plan)} {Feed(plan)} {Drain(plan, words)}";
+    public static string Of(Plan plan, QuantityWords words) => $"{Rows(plan)} {Feed(plan)} {Drain(plan, words)}";
 
     private static string Rows(Plan plan)
     {
@@ -14,18 +15,18 @@ internal static class RigSentence
         var pots = rows.Sum(row => row.Pots.Count);
         var alike = rows.Select(row => row.Pots.Count).Distinct().Count() == 1;
         var text =
-            rows.Count == 1 ? $"One {Shape(rows[0])}row of {SummaryWords.Count(pots, "pot", "pots")}"
+            rows.Count == 1 ? $"One {Shape(rows[0])}row of {QuantityWords.Counted(pots, "pot", "pots")}"
             : alike
-                ? $"{SummaryWords.Whole(rows.Count)} rows of {SummaryWords.Count(rows[0].Pots.Count, "pot", "pots")}, "
-                    + $"{SummaryWords.Whole(pots)} in all"
-            : $"{SummaryWords.Whole(rows.Count)} rows with {SummaryWords.Whole(pots)} pots in all";
+                ? $"{QuantityWords.Count(rows.Count)} rows of {QuantityWords.Counted(rows[0].Pots.Count, "pot", "pots")}, "
+                    + $"{QuantityWords.Count(pots)} in all"
+            : $"{QuantityWords.Count(rows.Count)} rows with {QuantityWords.Count(pots)} pots in all";
         var planted = rows.SelectMany(row => row.Pots).Where(pot => pot.Planted).ToList();
         IReadOnlyList<string> crops = [.. planted.Select(pot => pot.Crop).Where(crop => crop.Length > 0).Distinct()];
         var most = crops.Count > 5 ? [.. crops.Take(4), "more"] : crops;
-        var with = most.Count == 0 ? "" : $" with {SummaryWords.Listed(most)}";
+        var with = most.Count == 0 ? "" : $" with {QuantityWords.Listed(most)}";
         return planted.Count == pots
             ? $"{text}, all planted{with}."
-            : $"{text}, {SummaryWords.Whole(planted.Count)} planted{with}.";
+            : $"{text}, {QuantityWords.Count(planted.Count)} planted{with}.";
     }
 
     private static string Shape(RowLayout row) => row.Spec.Arrangement == Arrangement.Staggered ? "staggered " : "";
@@ -42,12 +43,12 @@ internal static class RigSentence
         var source = plan.Layout.Parts.Pump is { } pump
             ? $"by a {SummaryWords.Small(pump.Name)}"
             : "by gravity, without a pump";
-        var emitters = SummaryWords.Count(plan.Rig.Feed.EmittersPerPot, "emitter", "emitters");
+        var emitters = QuantityWords.Counted(plan.Rig.Feed.EmittersPerPot, "emitter", "emitters");
         return $"Each row has a {SummaryWords.Small(plan.Layout.Parts.Line.Name)}, {entry} {source}, with {emitters} a pot"
             + $" ({SummaryWords.Small(plan.Layout.Parts.Emitter.Name)}).";
     }
 
-    private static string Drain(Plan plan, SummaryWords words)
+    private static string Drain(Plan plan, QuantityWords words)
     {
         var slope = plan.Rig.Drain.Slope > 0 ? $"falling {words.Slope(plan.Rig.Drain.Slope)}" : "laid level";
         var rim = words.Volume(plan.Reservoir.RimVolume);

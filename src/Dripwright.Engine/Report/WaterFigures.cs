@@ -1,4 +1,5 @@
 using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Units;
 using Dripwright.Engine.Water;
 
 namespace Dripwright.Engine.Report;
@@ -8,39 +9,45 @@ internal static class WaterFigures
 {
     private const double WeightOfWater = 9806.65;
 
-    public static KeyFigureGroup Pots(Plan plan, SummaryWords words)
+    public static KeyFigureGroup Pots(Plan plan, QuantityWords words)
     {
         var feed = plan.Feed;
         var pots = feed.Pots;
         var planted = pots.Where(pot => pot.Planted).ToList();
         List<KeyFigure> figures =
         [
-            new("Pots", SummaryWords.Whole(pots.Count), Empty(pots.Count - planted.Count)),
-            new("Emitters", SummaryWords.Whole(feed.Emitters.Count), Shut(feed.Emitters.Count(e => e.Open <= 0))),
+            new("Pots", QuantityWords.Count(pots.Count), Empty(pots.Count - planted.Count)) { Chief = true },
+            new("Emitters", QuantityWords.Count(feed.Emitters.Count), Shut(feed.Emitters.Count(e => e.Open <= 0))),
         ];
         if (!feed.Solved)
         {
-            figures.Add(new("Water per pot", "not found", feed.Trouble));
+            figures.Add(new("Water per pot", "not found", feed.Trouble) { Chief = true });
             return new("Pots and their water", figures);
         }
 
         if (feed.Weakest is { } weakest && feed.Strongest is { } strongest)
         {
-            figures.Add(new("Least water", words.Flow(weakest.Flow), At(weakest, words)));
+            figures.Add(new("Least water", words.Flow(weakest.Flow), At(weakest, words)) { Chief = true });
             figures.Add(new("Mean", words.Flow(planted.Average(pot => pot.Flow)), "of the planted pots"));
-            figures.Add(new("Most water", words.Flow(strongest.Flow), At(strongest, words)));
+            figures.Add(new("Most water", words.Flow(strongest.Flow), At(strongest, words)) { Chief = true });
         }
         else
         {
-            figures.Add(new("Water per pot", "none", "no planted pot gets any water"));
+            figures.Add(new("Water per pot", "none", "no planted pot gets any water") { Chief = true });
         }
 
         figures.AddRange(
-            feed.Evenness.Select(measure => new KeyFigure(
-                SummaryWords.Large(measure.Name),
-                SummaryWords.Percent(measure.Value),
-                EnumWords.Of(measure.Class)
-            ))
+            feed.Evenness.Select(
+                (measure, i) =>
+                    new KeyFigure(
+                        SummaryWords.Large(measure.Name),
+                        QuantityWords.Percent(measure.Value),
+                        EnumWords.Of(measure.Class)
+                    )
+                    {
+                        Chief = i == 0,
+                    }
+            )
         );
         if (feed.Causes is { CoefficientOfVariation: > 0 } causes)
         {
@@ -53,7 +60,7 @@ internal static class WaterFigures
                 new(
                     "Weakest under 80 %",
                     Chance(scatter.ChanceOfWeakPot),
-                    $"of {SummaryWords.Whole(scatter.Draws)} drawn rigs with uneven and partly clogged emitters"
+                    $"of {QuantityWords.Count(scatter.Draws)} drawn rigs with uneven and partly clogged emitters"
                 )
             );
         }
@@ -61,7 +68,7 @@ internal static class WaterFigures
         return new("Pots and their water", figures);
     }
 
-    public static KeyFigureGroup Pump(Plan plan, SummaryWords words)
+    public static KeyFigureGroup Pump(Plan plan, QuantityWords words)
     {
         var feed = plan.Feed;
         if (feed.WorkingPoint is not { } point)
@@ -73,7 +80,10 @@ internal static class WaterFigures
                         "Water over emitters",
                         words.Head(feed.StaticHead),
                         words.Pressure(feed.StaticHead * WeightOfWater)
-                    ),
+                    )
+                    {
+                        Chief = true,
+                    },
                     new("Flow in all", words.Flow(feed.TotalFlow)),
                 ]
             );
@@ -85,7 +95,10 @@ internal static class WaterFigures
                 "Works at",
                 words.Flow(point.Flow),
                 $"with {words.Head(point.Head)} of head ({words.Pressure(point.Head * WeightOfWater)})"
-            ),
+            )
+            {
+                Chief = true,
+            },
         ];
         if (feed.BypassFlow > 0)
         {
@@ -95,27 +108,32 @@ internal static class WaterFigures
         figures.Add(
             new(
                 "Runs",
-                $"{SummaryWords.Decimals(point.HoursPerDay, "0.#")} h a day",
+                $"{QuantityWords.Number(point.HoursPerDay, "0.#")} h a day",
                 $"drawing {words.Power(point.Power)}"
             )
         );
-        figures.Add(new("Energy", $"{SummaryWords.Decimals(point.EnergyPerDayKilowattHours, "0.###")} kWh a day"));
+        figures.Add(
+            new("Energy", $"{QuantityWords.Number(point.EnergyPerDayKilowattHours, "0.###")} kWh a day")
+            {
+                Chief = true,
+            }
+        );
         return new("Pump", figures);
     }
 
-    public static KeyFigureGroup Drain(Plan plan, SummaryWords words)
+    public static KeyFigureGroup Drain(Plan plan, QuantityWords words)
     {
         List<KeyFigure> figures = [];
-        foreach (var run in plan.Drain.Runs.OrderByDescending(run => run.DeepestRatio).Take(3))
+        foreach (var (i, run) in plan.Drain.Runs.OrderByDescending(run => run.DeepestRatio).Take(3).Index())
         {
-            var full = run.Pressurised ? "runs full" : $"{SummaryWords.Percent(run.DeepestRatio)} full";
-            var spare = run.Margin > 0 ? $", could take {SummaryWords.Decimals(run.Margin, "0.#")} times the flow" : "";
-            figures.Add(new(DrainName(run), full, $"at {words.Length(run.DeepestStation)}{spare}"));
+            var full = run.Pressurised ? "runs full" : $"{QuantityWords.Percent(run.DeepestRatio)} full";
+            var spare = run.Margin > 0 ? $", could take {QuantityWords.Number(run.Margin, "0.#")} times the flow" : "";
+            figures.Add(new(DrainName(run), full, $"at {words.Length(run.DeepestStation)}{spare}") { Chief = i == 0 });
         }
 
         if (plan.Drain.Runs.Count > 3)
         {
-            figures.Add(new("Other runs", SummaryWords.Whole(plan.Drain.Runs.Count - 3), "less full than these"));
+            figures.Add(new("Other runs", QuantityWords.Count(plan.Drain.Runs.Count - 3), "less full than these"));
         }
 
         if (plan.Drain.Trouble.Length > 0)
@@ -134,7 +152,7 @@ internal static class WaterFigures
         return new("Drain", figures);
     }
 
-    public static KeyFigureGroup Reservoir(Plan plan, SummaryWords words)
+    public static KeyFigureGroup Reservoir(Plan plan, QuantityWords words)
     {
         var tank = plan.Reservoir;
         List<KeyFigure> figures =
@@ -146,17 +164,24 @@ internal static class WaterFigures
                 tank.Overflow > 0
                     ? $"RUNS OVER by {words.Volume(tank.Overflow)}: there is room for {words.Volume(tank.Freeboard)}"
                     : $"fits: there is room for {words.Volume(tank.Freeboard)}"
-            ),
+            )
+            {
+                Chief = true,
+            },
         ];
         figures.Add(
             tank.Days is { } days
                 ? new(
                     "Lasts",
-                    $"{SummaryWords.Decimals(days, "0.#")} days",
-                    $"in a hot week with {SummaryWords.Count(tank.Plants, "plant", "plants")}"
+                    $"{QuantityWords.Number(days, "0.#")} days",
+                    $"in a hot week with {QuantityWords.Counted(tank.Plants, "plant", "plants")}"
                 )
-                : new("Lasts", "as long as you like", "nothing drinks from it")
+                {
+                    Chief = true,
+                }
+                : new("Lasts", "as long as you like", "nothing drinks from it") { Chief = true }
         );
+        figures.Add(new("Water weighs", words.Mass(tank.WaterMass), "in the full reservoir"));
         if (tank.SiphonsTo is { } level)
         {
             figures.Add(
@@ -178,26 +203,27 @@ internal static class WaterFigures
             (Share: causes.Rest, Name: "all together"),
         }
             .OrderByDescending(cause => cause.Share)
-            .Select(cause => $"{SummaryWords.Percent(cause.Share)} {cause.Name}")
+            .Select(cause => $"{QuantityWords.Percent(cause.Share)} {cause.Name}")
             .ToList();
         return new("Differences come from", told[0], $"then {string.Join(", ", told.Skip(1))}");
     }
 
     private static string DrainName(DrainRunPlan run) =>
-        run.Row == 0 ? $"Collector {run.Run}" : $"Row {SummaryWords.Whole(run.Row)}, {run.Run}";
+        run.Row == 0 ? $"Collector {run.Run}" : $"Row {QuantityWords.Count(run.Row)}, {run.Run}";
 
-    private static string At(PotFlow pot, SummaryWords words) =>
-        $"row {SummaryWords.Whole(pot.Row)}, pot {SummaryWords.Whole(pot.Pot)}, at {words.Pressure(pot.Pressure)}";
+    private static string At(PotFlow pot, QuantityWords words) =>
+        $"row {QuantityWords.Count(pot.Row)}, pot {QuantityWords.Count(pot.Pot)}, at {words.Pressure(pot.Pressure)}";
 
-    private static string Empty(int empty) => empty == 0 ? "all planted" : $"{SummaryWords.Whole(empty)} of them empty";
+    private static string Empty(int empty) =>
+        empty == 0 ? "all planted" : $"{QuantityWords.Count(empty)} of them empty";
 
-    private static string Shut(int shut) => shut == 0 ? "" : $"{SummaryWords.Whole(shut)} of them shut";
+    private static string Shut(int shut) => shut == 0 ? "" : $"{QuantityWords.Count(shut)} of them shut";
 
     private static string Chance(double share) =>
         share switch
         {
             0 => "never",
             < 0.001 => "under 0.1 %",
-            _ => SummaryWords.Percent(share),
+            _ => QuantityWords.Percent(share),
         };
 }

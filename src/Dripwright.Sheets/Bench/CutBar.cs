@@ -1,4 +1,5 @@
 using Dripwright.Engine.Parts;
+using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 
 namespace Dripwright.Sheets.Bench;
@@ -20,7 +21,7 @@ internal static class CutBar
     /// <param name="longest">[m] Longest length of this material, which is as wide as the box.</param>
     /// <param name="caption">What stands above it.</param>
     /// <param name="words">Units.</param>
-    public static Group Draw(Box box, CutStock stock, double longest, string caption, BenchWords words)
+    public static Group Draw(Box box, CutStock stock, double longest, string caption, Wording words)
     {
         var top = box.Y + 5.5;
         double X(double along) => box.X + (box.Width * along / longest);
@@ -42,7 +43,7 @@ internal static class CutBar
             var area = new Box(X(piece.Start), top, X(piece.Length) - box.X, Thickness);
             elements.Add(new Rectangle(area, Pen.Thin, Fill.Paper));
             elements.Add(new Line(new(area.Right, top - 1), new(area.Right, top + Thickness + 1), Pen.Built));
-            Inside(elements, area, piece.Label, words.Mark(piece.Length), masked: false);
+            Inside(elements, area, piece.Label, words.MarkWithUnit(piece.Length), masked: false);
         }
 
         if (stock.Pieces.Count > 0 && stock.Pieces[0].Start > 0)
@@ -56,7 +57,7 @@ internal static class CutBar
         {
             Class = "cut-bar",
             Title = caption,
-            Description = $"pieces end at {words.Mark(end)}",
+            Description = $"pieces end at {words.MarkWithUnit(end)}",
         };
     }
 

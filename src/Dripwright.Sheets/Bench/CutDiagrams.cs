@@ -1,5 +1,6 @@
 using Dripwright.Engine;
 using Dripwright.Engine.Parts;
+using Dripwright.Engine.Units;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 
@@ -23,7 +24,7 @@ public static class CutDiagrams
     {
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(paper);
-        var words = new BenchWords(plan.Rig.Units);
+        var words = new Wording(plan.Rig.Units);
         var flow = new Flow(paper.Portrait, Title).Heading(Title);
         if (plan.Parts.Cuts.Count == 0)
         {
@@ -39,7 +40,7 @@ public static class CutDiagrams
 
         foreach (var trouble in plan.Parts.CutTroubles)
         {
-            flow.Caution(BenchWords.Typeset(trouble)).Space(1);
+            flow.Caution(Wording.Sentence(trouble)).Space(1);
         }
 
         foreach (var cut in plan.Parts.Cuts)
@@ -50,13 +51,13 @@ public static class CutDiagrams
         return flow.Build();
     }
 
-    private static void Material(Flow flow, CutPlan cut, BenchWords words)
+    private static void Material(Flow flow, CutPlan cut, Wording words)
     {
         var patterns = Alike(cut);
         var longest = cut.Stocks.Select(s => s.Length).DefaultIfEmpty(1).Max();
         Func<Box, Element> Bar(List<(int Number, CutStock Stock)> pattern) =>
             box => CutBar.Draw(box, pattern[0].Stock, longest, Caption(pattern, words), words);
-        var (heading, about) = (BenchWords.Typeset(cut.Material), About(cut, words));
+        var (heading, about) = (Wording.Sentence(cut.Material), About(cut, words));
         if (patterns.Count == 0)
         {
             flow.Heading(heading).Paragraph(about);
@@ -73,8 +74,8 @@ public static class CutDiagrams
         {
             flow.Caution(
                 $"The saw's width costs a piece: a length of {words.Length(trap.StockLength)} gives "
-                    + $"{BenchWords.Count(trap.WithKerf)} pieces of {words.Mark(trap.PieceLength)}, not "
-                    + $"{BenchWords.Count(trap.WithoutKerf)}. Each would have to be {words.Size(trap.ShortenBy)} shorter."
+                    + $"{Wording.Count(trap.WithKerf)} pieces of {words.MarkWithUnit(trap.PieceLength)}, not "
+                    + $"{Wording.Count(trap.WithoutKerf)}. Each would have to be {words.Size(trap.ShortenBy)} shorter."
             );
             flow.Space(1);
         }
@@ -82,56 +83,56 @@ public static class CutDiagrams
         if (patterns.Count > MostDrawn)
         {
             flow.Paragraph(
-                $"{BenchWords.Count(patterns.Count - MostDrawn)} more ways to cut are only listed, or this would fill a book."
+                $"{Wording.Count(patterns.Count - MostDrawn)} more ways to cut are only listed, or this would fill a book."
             );
         }
 
         flow.Space(2).Table(List(cut, words));
     }
 
-    private static string About(CutPlan cut, BenchWords words) =>
+    private static string About(CutPlan cut, Wording words) =>
         string.Join(' ', Buy(cut, words), Least(cut, words), Rest(cut, words));
 
-    private static string Buy(CutPlan cut, BenchWords words)
+    private static string Buy(CutPlan cut, Wording words)
     {
         var buy = cut
             .Purchases.Where(p => p.Count > 0)
-            .Select(p => $"{BenchWords.Count(p.Count)}\u00a0of\u00a0{words.Length(p.Length)}")
+            .Select(p => $"{Wording.Count(p.Count)}\u00a0of\u00a0{words.Length(p.Length)}")
             .ToList();
         var used = cut.Stocks.Count(s => !s.IsBought && s.Pieces.Count > 0);
         var have =
-            used == 0 ? "" : $" {BenchWords.Count(used, "length")} on hand {(used == 1 ? "is" : "are")} used first.";
+            used == 0 ? "" : $" {Wording.Counted(used, "length")} on hand {(used == 1 ? "is" : "are")} used first.";
         return (buy.Count == 0 ? "Nothing to buy." : $"Buy {string.Join(" and ", buy)}.") + have;
     }
 
-    private static string Least(CutPlan cut, BenchWords words)
+    private static string Least(CutPlan cut, Wording words)
     {
         if (cut.ProvenOptimal)
         {
             return "No way of cutting buys less: this is proven.";
         }
 
-        var gap = cut.Measure == PurchaseMeasure.Length ? words.Length(cut.Gap) : BenchWords.Number(cut.Gap, "0.00");
+        var gap = cut.Measure == PurchaseMeasure.Length ? words.Length(cut.Gap) : QuantityWords.Number(cut.Gap, "0.00");
         return $"At the very best a plan could buy {gap} less.";
     }
 
-    private static string Rest(CutPlan cut, BenchWords words)
+    private static string Rest(CutPlan cut, Wording words)
     {
         var keep = cut.Leftovers.Count == 0 ? "" : $" Worth keeping: {LeftoverList(cut, words)}.";
-        return $"{BenchWords.Percent(cut.WasteShare)} is waste.{keep}";
+        return $"{Wording.Percent(cut.WasteShare)} is waste.{keep}";
     }
 
-    private static string LeftoverList(CutPlan cut, BenchWords words) =>
+    private static string LeftoverList(CutPlan cut, Wording words) =>
         BenchWords.Labels([.. cut.Leftovers.GroupBy(words.Length).Select(g => Times(g.Count(), g.Key))], 6);
 
-    private static string Caption(List<(int Number, CutStock Stock)> pattern, BenchWords words)
+    private static string Caption(List<(int Number, CutStock Stock)> pattern, Wording words)
     {
-        var bars = BenchWords.Numbers(pattern.Select(p => p.Number));
+        var bars = QuantityWords.Numbers(pattern.Select(p => p.Number));
         var from = pattern[0].Stock.IsBought ? "" : ", " + pattern[0].Stock.OnHandLabel;
         var length = words.Length(pattern[0].Stock.Length);
         return pattern.Count == 1
             ? $"Bar {bars}: {length}{from}"
-            : $"Cut {BenchWords.Count(pattern.Count)} like this: bars {bars}, {length}{from}";
+            : $"Cut {Wording.Count(pattern.Count)} like this: bars {bars}, {length}{from}";
     }
 
     /// <summary>Bars that are sawn at the same places, in the order of the plan.</summary>
@@ -146,13 +147,13 @@ public static class CutDiagrams
                         s.Stock.Pieces.Select(p => p.Length)
                             .Append(s.Stock.Length)
                             .Append(s.Stock.IsBought ? 1 : 0)
-                            .Select(v => BenchWords.Number(v, "R"))
+                            .Select(v => QuantityWords.Number(v, "R"))
                     )
                 )
                 .Select(g => g.ToList()),
         ];
 
-    private static Table List(CutPlan cut, BenchWords words)
+    private static Table List(CutPlan cut, Wording words)
     {
         var table = new Table(
             new("Bar", Align.Middle),
@@ -166,7 +167,7 @@ public static class CutDiagrams
         {
             var stock = bars[0].Stock;
             table.Row(
-                BenchWords.Numbers(bars.Select(b => b.Number)),
+                QuantityWords.Numbers(bars.Select(b => b.Number)),
                 words.Length(stock.Length),
                 stock.OnHandLabel?.Replace(' ', '\u00a0') ?? "new",
                 stock.Pieces.Count == 0 ? "not needed"
@@ -183,25 +184,27 @@ public static class CutDiagrams
         [.. cut.Stocks.Select((stock, i) => new List<(int, CutStock)> { (i + 1, stock) })];
 
     /// <summary>Bars sawn alike: the lengths once, then the labels bar by bar.</summary>
-    private static string ManyPieces(List<(int Number, CutStock Stock)> bars, BenchWords words)
+    private static string ManyPieces(List<(int Number, CutStock Stock)> bars, Wording words)
     {
-        var lengths = bars[0].Stock.Pieces.GroupBy(p => words.Mark(p.Length)).Select(g => Times(g.Count(), g.Key));
+        var lengths = bars[0]
+            .Stock.Pieces.GroupBy(p => words.MarkWithUnit(p.Length))
+            .Select(g => Times(g.Count(), g.Key));
         var labels = bars.Select(b =>
                 string.Join(" + ", b.Stock.Pieces.GroupBy(p => p.Label).Select(g => Times(g.Count(), g.Key)))
             )
             .GroupBy(text => text)
-            .Select(g => g.Count() == 1 ? g.Key : $"{g.Key} ({BenchWords.Count(g.Count(), "bar")})");
+            .Select(g => g.Count() == 1 ? g.Key : $"{g.Key} ({Wording.Counted(g.Count(), "bar")})");
         return $"each {string.Join(" + ", lengths)}: {string.Join("; ", labels)}";
     }
 
     private static string Times(int count, string what) =>
-        count == 1 ? what : $"{BenchWords.Count(count)}\u00a0×\u00a0{what}";
+        count == 1 ? what : $"{Wording.Count(count)}\u00a0×\u00a0{what}";
 
-    private static string Pieces(CutStock stock, BenchWords words) =>
+    private static string Pieces(CutStock stock, Wording words) =>
         string.Join(
             "; ",
             stock
-                .Pieces.Select(p => $"{p.Label}\u00a0{words.Mark(p.Length)}")
+                .Pieces.Select(p => $"{p.Label}\u00a0{words.MarkWithUnit(p.Length)}")
                 .GroupBy(text => text)
                 .Select(g => Times(g.Count(), g.Key))
         );

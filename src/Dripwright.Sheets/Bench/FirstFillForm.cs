@@ -1,5 +1,6 @@
 using Dripwright.Engine;
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Units;
 using Dripwright.Engine.Water;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
@@ -21,7 +22,7 @@ public static class FirstFillForm
     {
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(paper);
-        var words = new BenchWords(plan.Rig.Units);
+        var words = new Wording(plan.Rig.Units);
         var flow = new Flow(paper.Portrait, Title);
         Fill(flow, plan, words);
         CatchTest(flow, plan, words);
@@ -51,7 +52,7 @@ public static class FirstFillForm
         return (pots, every);
     }
 
-    private static void Fill(Flow flow, Plan plan, BenchWords words)
+    private static void Fill(Flow flow, Plan plan, Wording words)
     {
         var tank = plan.Layout.Tank;
         var pump = plan.Layout.Parts.Pump is not null;
@@ -94,7 +95,7 @@ public static class FirstFillForm
         }
     }
 
-    private static void CatchTest(Flow flow, Plan plan, BenchWords words)
+    private static void CatchTest(Flow flow, Plan plan, Wording words)
     {
         var (sample, every) = Sample(plan.Layout);
         var all = plan.Layout.Rows.Sum(r => r.Pots.Count);
@@ -102,7 +103,7 @@ public static class FirstFillForm
         if (every > 1)
         {
             flow.Paragraph(
-                $"This rig has {BenchWords.Count(all)} pots. Measure {BenchWords.Count(sample.Count)} of them: in each row the "
+                $"This rig has {Wording.Count(all)} pots. Measure {Wording.Count(sample.Count)} of them: in each row the "
                     + $"first, the middle and the last pot, and every {Ordinal(every)} one between."
             );
         }
@@ -136,12 +137,12 @@ public static class FirstFillForm
         {
             var drain = drains.GetValueOrDefault(emitter.Row);
             table.Row(
-                BenchWords.Count(emitter.Row),
-                BenchWords.Count(emitter.Pot),
-                BenchWords.Count(emitter.Index),
+                Wording.Count(emitter.Row),
+                Wording.Count(emitter.Pot),
+                Wording.Count(emitter.Index),
                 Expected(emitter),
                 "……………………………",
-                emitter.Index > 1 || drain is null ? "" : BenchWords.Number(drain.SecondsToEmpty, "0"),
+                emitter.Index > 1 || drain is null ? "" : QuantityWords.Number(drain.SecondsToEmpty, "0"),
                 emitter.Index > 1 ? "" : "…………………"
             );
         }
@@ -150,7 +151,7 @@ public static class FirstFillForm
     }
 
     private static string Expected(EmitterFlow emitter) =>
-        emitter.Open <= 0 ? "shut: none" : BenchWords.Number(emitter.Flow * 60e6, "0.0");
+        emitter.Open <= 0 ? "shut: none" : QuantityWords.Number(emitter.Flow * 60e6, "0.0");
 
     private static void Verdict(Flow flow, Plan plan)
     {
@@ -159,10 +160,7 @@ public static class FirstFillForm
                 + (
                     plan.Feed.Evenness.Count > 0
                         ? " The plan expects: "
-                            + string.Join(
-                                ", ",
-                                plan.Feed.Evenness.Select(e => $"{e.Name} {BenchWords.Percent(e.Value)}")
-                            )
+                            + string.Join(", ", plan.Feed.Evenness.Select(e => $"{e.Name} {Wording.Percent(e.Value)}"))
                             + "."
                         : ""
                 )
@@ -170,7 +168,7 @@ public static class FirstFillForm
         flow.FormLine("Mean of all", "mL").FormLine("Mean of the lowest quarter", "mL").FormLine("Evenness", "%");
     }
 
-    private static void PowerOff(Flow flow, Plan plan, BenchWords words)
+    private static void PowerOff(Flow flow, Plan plan, Wording words)
     {
         var reservoir = plan.Reservoir;
         var tank = plan.Layout.Tank;
@@ -181,7 +179,7 @@ public static class FirstFillForm
             .Paragraph(
                 $"When the water stops, {words.Volume(reservoir.BackInAll)} run back: {words.Volume(reservoir.BackFromLines)} from "
                     + $"the lines, {words.Volume(reservoir.BackFromDrains)} from the drains, {words.Volume(reservoir.BackFromPots)} "
-                    + $"from the pots. The level rises from {words.Mark(reservoir.RunningLevel)} by about {words.Mark(rise)}. Up to "
+                    + $"from the pots. The level rises from {words.MarkWithUnit(reservoir.RunningLevel)} by about {words.MarkWithUnit(rise)}. Up to "
                     + $"the rim there is room for {words.Volume(reservoir.Freeboard)} over the full mark."
             )
             .Step("Run the water for half an hour and write down the level.")
@@ -191,9 +189,12 @@ public static class FirstFillForm
                     ? $"By the plan {words.Volume(reservoir.Overflow)} run over the rim: lower the full mark first."
                     : null
             )
-            .FormLine($"Level while running, expected {words.Mark(reservoir.RunningLevel)}", words.Us ? "in" : "mm")
-            .FormLine($"Level after the stop, expected {words.Mark(full)}", words.Us ? "in" : "mm")
-            .FormLine($"Rise, expected {words.Mark(rise)}", words.Us ? "in" : "mm")
+            .FormLine(
+                $"Level while running, expected {words.MarkWithUnit(reservoir.RunningLevel)}",
+                words.Us ? "in" : "mm"
+            )
+            .FormLine($"Level after the stop, expected {words.MarkWithUnit(full)}", words.Us ? "in" : "mm")
+            .FormLine($"Rise, expected {words.MarkWithUnit(rise)}", words.Us ? "in" : "mm")
             .Step(
                 "Watch the emitters: if one goes on running after ten minutes the line siphons. Fit or open the siphon break."
             );
@@ -236,6 +237,6 @@ public static class FirstFillForm
                 3 => "rd",
                 _ => "th",
             };
-        return BenchWords.Count(number) + ending;
+        return Wording.Count(number) + ending;
     }
 }

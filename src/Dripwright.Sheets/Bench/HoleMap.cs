@@ -2,6 +2,7 @@ using Dripwright.Engine;
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Parts;
+using Dripwright.Engine.Units;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 
@@ -22,7 +23,7 @@ public static class HoleMap
     {
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(paper);
-        var words = new BenchWords(plan.Rig.Units);
+        var words = new Wording(plan.Rig.Units);
         var patterns = HolePattern.Of(plan);
         var flow = new Flow(paper.Portrait, Title).Heading(Title);
         if (patterns.Count == 0)
@@ -66,28 +67,28 @@ public static class HoleMap
         }
     }
 
-    private static Table Tools(Plan plan, BenchWords words)
+    private static Table Tools(Plan plan, Wording words)
     {
         var table = new Table(new("Tool"), new("Hole", Align.Decimal), new("Where"), new("Holes", Align.Right));
         foreach (var group in plan.Parts.Holes.GroupBy(h => (h.Tool, h.Diameter, Use: UseOf(plan, h), h.Face)))
         {
             table.Row(
-                BenchWords.Typeset(group.Key.Tool),
+                Wording.Sentence(group.Key.Tool),
                 words.Size(group.Key.Diameter),
                 group.Key.Face.Contains(' ')
                     ? $"{group.Key.Use}, {group.Key.Face}"
                     : $"{group.Key.Use}, {group.Key.Face} of the pipe",
-                BenchWords.Count(group.Count())
+                Wording.Count(group.Count())
             );
         }
 
         foreach (var hole in plan.Parts.PotHoles)
         {
             table.Row(
-                BenchWords.Typeset(hole.Tool),
+                Wording.Sentence(hole.Tool),
                 words.Size(hole.Diameter),
-                $"in the pots: {BenchWords.Typeset(PotOf(plan, hole)?.Name ?? hole.Pot)}",
-                BenchWords.Count(hole.Count)
+                $"in the pots: {Wording.Sentence(PotOf(plan, hole)?.Name ?? hole.Pot)}",
+                Wording.Count(hole.Count)
             );
         }
 
@@ -105,18 +106,18 @@ public static class HoleMap
     private static PotType? PotOf(Plan plan, PotHole hole) =>
         plan.Layout.Rows.Select(r => r.Pot).FirstOrDefault(pot => pot.Key == hole.Pot);
 
-    private static void Piece(Flow flow, HolePattern pattern, BenchWords words, bool listed)
+    private static void Piece(Flow flow, HolePattern pattern, Wording words, bool listed)
     {
         var piece = pattern.First;
         var strips = PipeStrip.Of(piece, words);
         var heading =
             pattern.Count == 1
                 ? $"Piece {pattern.Labels}"
-                : $"Make {BenchWords.Count(pattern.Count)} alike: {pattern.Labels}";
+                : $"Make {Wording.Count(pattern.Count)} alike: {pattern.Labels}";
         var about =
-            $"{BenchWords.Typeset(piece.Run.Pipe.Name)}, {pattern.Use}. Cut length {words.Mark(piece.Piece.Length)}"
-            + (words.Us ? $" ({BenchWords.Millimetres(piece.Piece.Length)})" : "")
-            + $", {BenchWords.Count(piece.Marks.Count, "hole")}. Drawn at {strips[0].ScaleIn(flow.Width)} along, thickness not "
+            $"{Wording.Sentence(piece.Run.Pipe.Name)}, {pattern.Use}. Cut length {words.MarkWithUnit(piece.Piece.Length)}"
+            + (words.Us ? $" ({Wording.Millimetres(piece.Piece.Length)})" : "")
+            + $", {Wording.Counted(piece.Marks.Count, "hole")}. Drawn at {strips[0].ScaleIn(flow.Width)} along, thickness not "
             + "to scale."
             + (piece.Run.Row > 0 ? "" : " Its left end is the one nearer the pump.")
             + (
@@ -137,7 +138,7 @@ public static class HoleMap
         flow.Table(HoleTable(piece, words));
     }
 
-    private static Table HoleTable(DrilledPiece piece, BenchWords words)
+    private static Table HoleTable(DrilledPiece piece, Wording words)
     {
         List<Column> columns =
         [
@@ -156,30 +157,30 @@ public static class HoleMap
         {
             List<string> cells =
             [
-                BenchWords.Count(mark.Number),
-                mark.Pot > 0 ? BenchWords.Count(mark.Pot) : "none",
-                words.Mark(mark.FromEnd),
+                Wording.Count(mark.Number),
+                mark.Pot > 0 ? Wording.Count(mark.Pot) : "none",
+                words.MarkWithUnit(mark.FromEnd),
             ];
             if (words.Us)
             {
-                cells.Add(BenchWords.Number(mark.FromEnd * 1000, "0.0"));
+                cells.Add(QuantityWords.Number(mark.FromEnd * 1000, "0.0"));
             }
 
-            cells.AddRange([words.Mark(mark.Step), BenchWords.Typeset(mark.Tool), mark.Face, ""]);
+            cells.AddRange([words.MarkWithUnit(mark.Step), Wording.Sentence(mark.Tool), mark.Face, ""]);
             table.Row(cells);
         }
 
         return table;
     }
 
-    private static void PotHoles(Flow flow, Plan plan, BenchWords words)
+    private static void PotHoles(Flow flow, Plan plan, Wording words)
     {
         foreach (var hole in plan.Parts.PotHoles)
         {
             if (PotOf(plan, hole) is { } pot)
             {
                 flow.Titled(
-                    $"{BenchWords.Count(hole.Count, "pot")}: {BenchWords.Typeset(pot.Name)}",
+                    $"{Wording.Counted(hole.Count, "pot")}: {Wording.Sentence(pot.Name)}",
                     "",
                     PotHoleFigure.Height,
                     box => PotHoleFigure.Draw(box, pot, hole, words)

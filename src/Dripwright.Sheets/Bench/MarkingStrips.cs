@@ -22,7 +22,7 @@ public static class MarkingStrips
     {
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(paper);
-        var words = new BenchWords(plan.Rig.Units);
+        var words = new Wording(plan.Rig.Units);
         var across = paper.Landscape;
         var patterns = HolePattern
             .Of(plan)
@@ -50,14 +50,14 @@ public static class MarkingStrips
         }
     }
 
-    private static string Named(int sheet, int of) => $"{Title}, {BenchWords.Count(sheet)} of {BenchWords.Count(of)}";
+    private static string Named(int sheet, int of) => $"{Title}, {Wording.Count(sheet)} of {Wording.Count(of)}";
 
     /// <summary>Whole strips if they fit the number of sheets, else one repeat of each, else as many as fit.</summary>
     private static (List<MarkingStrip> Strips, List<HolePattern> Left) Choose(
         List<HolePattern> patterns,
         Paper paper,
         int most,
-        BenchWords words
+        Wording words
     )
     {
         var whole = patterns.Select(p => new MarkingStrip(p, p.First.Piece.Length, null)).ToList();
@@ -95,7 +95,7 @@ public static class MarkingStrips
         return end < strip.Length ? strip with { Length = end, RepeatsAfter = marks[period].Number } : strip;
     }
 
-    private static List<List<StripSegment>> Deal(IEnumerable<MarkingStrip> strips, Paper paper, BenchWords words)
+    private static List<List<StripSegment>> Deal(IEnumerable<MarkingStrip> strips, Paper paper, Wording words)
     {
         var room = SheetSet.Room(paper);
         var most = room.Width - StripSegment.Tab - 1;
@@ -139,11 +139,11 @@ public static class MarkingStrips
         List<HolePattern> left,
         int pages,
         Dictionary<MarkingStrip, (int First, int Last)> sheets,
-        BenchWords words
+        Wording words
     )
     {
         var flow = new Flow(paper, Title)
-            .Heading($"{Title}: {BenchWords.Count(pages, "sheet")} of strips follow")
+            .Heading($"{Title}: {Wording.Counted(pages, "sheet")} of strips follow")
             .Paragraph(
                 "For each piece of pipe along the rows one strip. Cut it out, lay each part with its dashed tab under the part "
                     + "before, letter to letter, and tape them together. Lay the strip on the line along the pipe, its left end "
@@ -158,14 +158,14 @@ public static class MarkingStrips
         {
             var labels = BenchWords.Labels([.. left.SelectMany(p => p.Pieces).Select(p => p.Piece.Label)]);
             flow.Paragraph(
-                $"Full-size strips of all pieces would take more than {BenchWords.Count(MostSheets)} sheets. There is none for "
-                    + $"{BenchWords.Count(left.Sum(p => p.Count), "piece")}: {labels}. Mark these from the hole map with a tape."
+                $"Full-size strips of all pieces would take more than {Wording.Count(MostSheets)} sheets. There is none for "
+                    + $"{Wording.Counted(left.Sum(p => p.Count), "piece")}: {labels}. Mark these from the hole map with a tape."
             );
         }
         else if (strips.Any(s => s.RepeatsAfter is not null))
         {
             flow.Paragraph(
-                $"Whole strips would take more than {BenchWords.Count(MostSheets)} sheets, so a pattern that repeats is printed "
+                $"Whole strips would take more than {Wording.Count(MostSheets)} sheets, so a pattern that repeats is printed "
                     + "once: move it on from hole to hole, and check the last hole against the hole map."
             );
         }
@@ -183,14 +183,14 @@ public static class MarkingStrips
         foreach (var strip in strips)
         {
             var (first, last) = sheets[strip];
-            var from = BenchWords.Count(first);
+            var from = Wording.Count(first);
             table.Row(
                 $"{strip.Pattern.Labels}, {strip.Pattern.Use}",
-                BenchWords.Count(strip.Pattern.Count),
-                words.Mark(strip.Pattern.First.Piece.Length),
-                BenchWords.Count(strip.Pattern.First.Marks.Count),
-                first == last ? from : $"{from} to {BenchWords.Count(last)}",
-                strip.RepeatsAfter is { } hole ? $"one repeat: go on at hole {BenchWords.Count(hole)}" : "whole"
+                Wording.Count(strip.Pattern.Count),
+                words.MarkWithUnit(strip.Pattern.First.Piece.Length),
+                Wording.Count(strip.Pattern.First.Marks.Count),
+                first == last ? from : $"{from} to {Wording.Count(last)}",
+                strip.RepeatsAfter is { } hole ? $"one repeat: go on at hole {Wording.Count(hole)}" : "whole"
             );
         }
 
@@ -198,7 +198,7 @@ public static class MarkingStrips
         return [.. flow.Build().Select(draft => draft with { Scale = Scale.Full })];
     }
 
-    private static SheetDraft Sheet(Paper paper, List<StripSegment> segments, string title, BenchWords words)
+    private static SheetDraft Sheet(Paper paper, List<StripSegment> segments, string title, Wording words)
     {
         var room = SheetSet.Room(paper);
         var (foot, rest) = room.CutBottom(RulerHeight);

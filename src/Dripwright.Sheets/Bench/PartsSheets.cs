@@ -1,5 +1,6 @@
 using Dripwright.Engine;
 using Dripwright.Engine.Parts;
+using Dripwright.Engine.Units;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 
@@ -17,11 +18,11 @@ public static class PartsSheets
     {
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(paper);
-        var words = new BenchWords(plan.Rig.Units);
+        var words = new Wording(plan.Rig.Units);
         var flow = new Flow(paper.Portrait, Title).Heading(Title).Paragraph(Sum(plan.Parts));
         foreach (var trouble in plan.Parts.CutTroubles)
         {
-            flow.Caution(BenchWords.Typeset(trouble)).Space(1);
+            flow.Caution(Wording.Sentence(trouble)).Space(1);
         }
 
         flow.Table(Shelves(plan.Parts, words));
@@ -41,11 +42,11 @@ public static class PartsSheets
         var buy = parts.Lines.Count(l => l.Buy > 0);
         return buy == 0
             ? "You have everything: nothing is to be bought."
-            : $"{BenchWords.Count(buy, "kind")} of part to buy. Need is what the rig takes, spare what you wanted kept, have what "
+            : $"{Wording.Counted(buy, "kind")} of part to buy. Need is what the rig takes, spare what you wanted kept, have what "
                 + "you said lies at home. Buy is the rest in whole packs.";
     }
 
-    private static Table Shelves(PartsPlan parts, BenchWords words)
+    private static Table Shelves(PartsPlan parts, Wording words)
     {
         var priced = parts.Lines.Any(l => l.Price is not null);
         List<Column> columns =
@@ -72,12 +73,12 @@ public static class PartsSheets
                 List<string> cells =
                 [
                     "",
-                    BenchWords.Typeset(line.Name)
+                    Wording.Sentence(line.Name)
                         + (line.EachLength > 0 ? $", {words.Length(line.EachLength)} long" : ""),
-                    BenchWords.Typeset(line.Note.Length == 0 ? line.Where : $"{line.Where}. {Large(line.Note)}"),
-                    BenchWords.Count(line.Needed),
-                    BenchWords.Count(line.Spares),
-                    BenchWords.Count(line.OnHand),
+                    Wording.Sentence(line.Note.Length == 0 ? line.Where : $"{line.Where}. {Large(line.Note)}"),
+                    Wording.Count(line.Needed),
+                    Wording.Count(line.Spares),
+                    Wording.Count(line.OnHand),
                     Bought(line),
                 ];
                 if (priced)
@@ -94,13 +95,13 @@ public static class PartsSheets
 
     private static string Bought(PartLine line) =>
         line.PackSize > 1 && line.Buy > 0
-            ? $"{BenchWords.Count(line.Buy)} ({BenchWords.Count(line.Packs)}\u00a0×\u00a0{BenchWords.Count(line.PackSize)})"
-            : BenchWords.Count(line.Buy);
+            ? $"{Wording.Count(line.Buy)} ({Wording.Count(line.Packs)}\u00a0×\u00a0{Wording.Count(line.PackSize)})"
+            : Wording.Count(line.Buy);
 
     private static string PriceOf(PartLine line) =>
         line.Price is not { } price
             ? ""
-            : BenchWords.Number((double)price, "0.00") + (line.InventedPrice ? "\u00a0?" : "");
+            : QuantityWords.Number((double)price, "0.00") + (line.InventedPrice ? "\u00a0?" : "");
 
     private static string Cost(PartsPlan parts)
     {
@@ -117,10 +118,10 @@ public static class PartsSheets
         }
 
         var currency = parts.Currency.Length == 0 ? "" : "\u00a0" + parts.Currency;
-        var share = BenchWords.Percent((double)cost.LinesUnpriced / lines);
-        return $"{BenchWords.Number((double)cost.Known, "0.00")}{currency} for the "
-            + $"{BenchWords.Count(cost.LinesPriced)} of {BenchWords.Count(lines, "line")} that have a price; "
-            + $"{BenchWords.Count(cost.LinesUnpriced)} ({share}) have none and come on top."
+        var share = Wording.Percent((double)cost.LinesUnpriced / lines);
+        return $"{QuantityWords.Number((double)cost.Known, "0.00")}{currency} for the "
+            + $"{Wording.Count(cost.LinesPriced)} of {Wording.Counted(lines, "line")} that have a price; "
+            + $"{Wording.Count(cost.LinesUnpriced)} ({share}) have none and come on top."
             + (
                 cost.AnyInvented
                     ? " Prices with a question mark are made-up typical ones, no shop's: put your own into your catalogue."
@@ -133,7 +134,7 @@ public static class PartsSheets
         var table = new Table(new("Got", Align.Tick), new("What"), new("Why, and which size"));
         foreach (var item in plan.Parts.Forgotten)
         {
-            table.Row("", BenchWords.Typeset(item.Name), BenchWords.Typeset(item.Why));
+            table.Row("", Wording.Sentence(item.Name), Wording.Sentence(item.Why));
         }
 
         return table;

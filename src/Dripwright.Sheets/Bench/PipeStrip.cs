@@ -12,7 +12,7 @@ namespace Dripwright.Sheets.Bench;
 /// <param name="from">[m] Where the stretch starts.</param>
 /// <param name="to">[m] Where it ends.</param>
 /// <param name="words">Units.</param>
-internal sealed class PipeStrip(DrilledPiece piece, double from, double to, BenchWords words)
+internal sealed class PipeStrip(DrilledPiece piece, double from, double to, Wording words)
 {
     private const double Pitch = 3.9;
     private const double Margins = 8;
@@ -30,14 +30,15 @@ internal sealed class PipeStrip(DrilledPiece piece, double from, double to, Benc
 
     private bool Ends => to >= piece.Piece.Length;
 
-    private double Above => 7 + Widest(Marks.Select(m => words.Mark(m.FromEnd)).Append(words.Mark(piece.Piece.Length)));
+    private double Above =>
+        7 + Widest(Marks.Select(m => words.MarkWithUnit(m.FromEnd)).Append(words.MarkWithUnit(piece.Piece.Length)));
 
     private double Below => 5 + Widest(Marks.Select(BenchWords.Hole));
 
     private static double Thickness => 6;
 
     /// <summary>The stretches that a piece is drawn in.</summary>
-    public static IReadOnlyList<PipeStrip> Of(DrilledPiece piece, BenchWords words)
+    public static IReadOnlyList<PipeStrip> Of(DrilledPiece piece, Wording words)
     {
         var strips = new List<PipeStrip>();
         var from = 0.0;
@@ -106,7 +107,11 @@ internal sealed class PipeStrip(DrilledPiece piece, double from, double to, Benc
             yield return Arrow.Head(new(at, line), 0);
             yield return new Polyline([new(at, top), new(at, line - 1), new(spread[i], line - 3.2)], Pen.Explain);
             var style = Style with { Rotation = -90, Weight = i == Marks.Count ? Weight.Bold : Weight.Regular };
-            yield return new Text(words.Mark(places[i]), new(spread[i] + (Style.CapHeight / 2), line - 3.8), style);
+            yield return new Text(
+                words.MarkWithUnit(places[i]),
+                new(spread[i] + (Style.CapHeight / 2), line - 3.8),
+                style
+            );
         }
     }
 
@@ -131,7 +136,7 @@ internal sealed class PipeStrip(DrilledPiece piece, double from, double to, Benc
 
     private Scale ScaleFor(double width)
     {
-        IEnumerable<Scale> smaller = new[] { 500, 1000, 5000 }.Select(n => new Scale(n, $"1:{BenchWords.Count(n)}"));
+        IEnumerable<Scale> smaller = new[] { 500, 1000, 5000 }.Select(n => new Scale(n, $"1:{Wording.Count(n)}"));
         var scales = Scale.Of(words.Drawn).Concat(smaller).ToList();
         return scales.FirstOrDefault(s => s.OnPaper(to - from) <= width) ?? scales[^1];
     }

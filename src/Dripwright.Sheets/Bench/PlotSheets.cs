@@ -22,7 +22,7 @@ public static class PlotSheets
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(paper);
         var flow = new Flow(paper.Portrait, Title);
-        var words = new BenchWords(plan.Rig.Units);
+        var words = new Wording(plan.Rig.Units);
         var units = new PlotUnits(words.Us);
         if (!plan.Feed.Solved)
         {
@@ -59,7 +59,7 @@ public static class PlotSheets
         if (plots.Count > MostPlotted)
         {
             flow.Paragraph(
-                $"{BenchWords.Count(plots.Count - MostPlotted)} more {what} run differently and are not plotted."
+                $"{Wording.Count(plots.Count - MostPlotted)} more {what} run differently and are not plotted."
             );
         }
     }

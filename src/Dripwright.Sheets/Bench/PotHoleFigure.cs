@@ -11,7 +11,7 @@ internal static class PotHoleFigure
     /// <summary>[mm] Height of the figure.</summary>
     public const double Height = 62;
 
-    public static Group Draw(Box box, PotType pot, PotHole hole, BenchWords words)
+    public static Group Draw(Box box, PotType pot, PotHole hole, Wording words)
     {
         var (drawing, text) = box.CutLeft(Math.Min(95, box.Width * 0.55));
         var extent = new Extent(-pot.Length / 2, 0, pot.Length / 2, pot.Height);
@@ -27,7 +27,7 @@ internal static class PotHoleFigure
             new Line(view[0, 0].Move(0, 2), view[0, pot.Height].Move(0, -3), Pen.Centre),
             new Circle(centre, radius, Pen.Built, Fill.Paper),
             Mark.Centre(centre, radius + 2),
-            Dimension.Vertical(view[0, 0], centre, view[-rim, 0].X - 7, words.Mark(hole.Height)),
+            Dimension.Vertical(view[0, 0], centre, view[-rim, 0].X - 7, words.MarkWithUnit(hole.Height)),
             new Line(view[foot, 0].Move(-2, 0), view[foot, 0].Move(10, 0), Pen.Explain),
             Dimension.Leader(
                 centre.Move(radius * 0.7, -radius * 0.7),
@@ -40,13 +40,13 @@ internal static class PotHoleFigure
         return new(elements) { Class = "pot-hole", Title = "Drain hole of " + pot.Name };
     }
 
-    private static IEnumerable<Text> Notes(Box text, PotType pot, PotHole hole, BenchWords words)
+    private static IEnumerable<Text> Notes(Box text, PotType pot, PotHole hole, Wording words)
     {
         var style = TextStyle.Body;
         string[] notes =
         [
-            $"Drill one hole in each of {BenchWords.Count(hole.Count, "pot")}: {BenchWords.Typeset(hole.Tool)}.",
-            $"Its centre stands {words.Mark(hole.Height)}{(words.Us ? $" ({BenchWords.Millimetres(hole.Height)})" : "")} over the "
+            $"Drill one hole in each of {Wording.Counted(hole.Count, "pot")}: {Wording.Sentence(hole.Tool)}.",
+            $"Its centre stands {words.MarkWithUnit(hole.Height)}{(words.Us ? $" ({Wording.Millimetres(hole.Height)})" : "")} over the "
                 + "pot's underside.",
             "Turn the hole towards the drain pipe.",
             pot.Round ? "Round pots vary: measure one of yours first." : "Pots vary: measure one of yours first.",

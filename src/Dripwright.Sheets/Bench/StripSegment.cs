@@ -1,4 +1,5 @@
 using Dripwright.Engine.Parts;
+using Dripwright.Engine.Units;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 
@@ -81,7 +82,7 @@ internal sealed record StripSegment(MarkingStrip Strip, int Index, int Count, do
 
     /// <summary>[mm] Height on paper.</summary>
     /// <param name="words">Units of the labels.</param>
-    public double Height(BenchWords words)
+    public double Height(Wording words)
     {
         var lanes = IsRoomy(words) ? 0 : Lanes(words, 0).Select(l => l.Lane + 1).DefaultIfEmpty(1).Max();
         return TitleLane + CrossLane + (lanes * LabelLane) + 1;
@@ -90,7 +91,7 @@ internal sealed record StripSegment(MarkingStrip Strip, int Index, int Count, do
     /// <summary>The segment, full size.</summary>
     /// <param name="at">Top of the line at which it starts; the tab lies left of it.</param>
     /// <param name="words">Units of the labels.</param>
-    public Group Draw(Point at, BenchWords words)
+    public Group Draw(Point at, Wording words)
     {
         var height = Height(words);
         var (left, right) = (at.X, at.X + To - From);
@@ -121,12 +122,12 @@ internal sealed record StripSegment(MarkingStrip Strip, int Index, int Count, do
         return new(elements)
         {
             Class = "marking-strip",
-            Title = $"Strip of {Strip.Pattern.First.Piece.Label}, part {BenchWords.Count(Index + 1)}",
+            Title = $"Strip of {Strip.Pattern.First.Piece.Label}, part {Wording.Count(Index + 1)}",
         };
     }
 
     /// <summary>True where every label has room beside its hole.</summary>
-    private bool IsRoomy(BenchWords words)
+    private bool IsRoomy(Wording words)
     {
         var all = Strip.Pattern.First.Marks;
         var widest = all.Select(m => LabelWidth(m, words) + Reach(m)).Max();
@@ -134,21 +135,21 @@ internal sealed record StripSegment(MarkingStrip Strip, int Index, int Count, do
             && Marks.All(m => FitsRight(m, words) || FitsLeft(m, words));
     }
 
-    private bool FitsRight(HoleMark mark, BenchWords words) =>
+    private bool FitsRight(HoleMark mark, Wording words) =>
         (mark.FromEnd * 1000) + Reach(mark) + LabelWidth(mark, words) <= To - 0.5;
 
-    private bool FitsLeft(HoleMark mark, BenchWords words) =>
+    private bool FitsLeft(HoleMark mark, Wording words) =>
         (mark.FromEnd * 1000) - Reach(mark) - LabelWidth(mark, words) >= From + 0.5;
 
     private static double Reach(HoleMark mark) => Math.Max(5, mark.Diameter * 500) + 2;
 
-    private static double LabelWidth(HoleMark mark, BenchWords words)
+    private static double LabelWidth(HoleMark mark, Wording words)
     {
         var (first, second) = LabelOf(mark, words);
         return Math.Max(TextMeasure.Width(first, Style.Bold), TextMeasure.Width(second, Style)) + 1;
     }
 
-    private IEnumerable<Element> BesideLabel(HoleMark mark, Point centre, BenchWords words)
+    private IEnumerable<Element> BesideLabel(HoleMark mark, Point centre, Wording words)
     {
         var (first, second) = LabelOf(mark, words);
         var right = FitsRight(mark, words);
@@ -158,7 +159,7 @@ internal sealed record StripSegment(MarkingStrip Strip, int Index, int Count, do
         yield return new Text(second, at.Move(0, 3.4), style);
     }
 
-    private IEnumerable<Element> BelowLabel(HoleMark mark, Point centre, double x, int lane, BenchWords words)
+    private IEnumerable<Element> BelowLabel(HoleMark mark, Point centre, double x, int lane, Wording words)
     {
         var (first, second) = LabelOf(mark, words);
         var top = centre.Y + (CrossLane / 2) + (lane * LabelLane);
@@ -171,12 +172,12 @@ internal sealed record StripSegment(MarkingStrip Strip, int Index, int Count, do
         yield return new Text(second, new(x, top + 6.4), Style);
     }
 
-    private string Title(BenchWords words)
+    private string Title(Wording words)
     {
         var pattern = Strip.Pattern;
         var piece = pattern.First;
-        var which = Count > 1 ? $", part {BenchWords.Count(Index + 1)} of {BenchWords.Count(Count)}" : "";
-        var make = pattern.Count > 1 && Index == 0 ? $"; make {BenchWords.Count(pattern.Count)}: {pattern.Labels}" : "";
+        var which = Count > 1 ? $", part {Wording.Count(Index + 1)} of {Wording.Count(Count)}" : "";
+        var make = pattern.Count > 1 && Index == 0 ? $"; make {Wording.Count(pattern.Count)}: {pattern.Labels}" : "";
         var end = Index == 0 ? "this end left, flush with the pipe's end. " : "";
         var title = $"{end}{piece.Piece.Label}{which}, {pattern.Use}{make}";
         return TextMeasure.Shorten(title, Math.Max(8, To - From - 18), Style.Bold);
@@ -212,7 +213,7 @@ internal sealed record StripSegment(MarkingStrip Strip, int Index, int Count, do
 
         elements.Add(new Line(corner, foot, Strip.RepeatsAfter is null ? Pen.Built : Pen.Hidden));
         var words = Strip.RepeatsAfter is { } hole
-            ? $"goes on alike: lay the first hole on hole {BenchWords.Count(hole)}"
+            ? $"goes on alike: lay the first hole on hole {Wording.Count(hole)}"
             : "right end";
         var style = TextStyle.Small.End;
         var room = To - From - 12;
@@ -222,7 +223,7 @@ internal sealed record StripSegment(MarkingStrip Strip, int Index, int Count, do
     }
 
     /// <summary>Where each label stands: below its hole, in the first lane that is free there.</summary>
-    private List<(HoleMark Mark, double X, int Lane)> Lanes(BenchWords words, double left)
+    private List<(HoleMark Mark, double X, int Lane)> Lanes(Wording words, double left)
     {
         var ends = new List<double>();
         var lanes = new List<(HoleMark, double, int)>();
@@ -247,12 +248,12 @@ internal sealed record StripSegment(MarkingStrip Strip, int Index, int Count, do
         return lanes;
     }
 
-    private static (string First, string Second) LabelOf(HoleMark mark, BenchWords words) =>
+    private static (string First, string Second) LabelOf(HoleMark mark, Wording words) =>
         (
             BenchWords.Hole(mark),
             words.Us
-                ? $"{words.Mark(mark.FromEnd)} ({BenchWords.Number(mark.FromEnd * 1000, "0.0")})"
-                : words.Mark(mark.FromEnd)
+                ? $"{words.MarkWithUnit(mark.FromEnd)} ({QuantityWords.Number(mark.FromEnd * 1000, "0.0")})"
+                : words.MarkWithUnit(mark.FromEnd)
         );
 
     /// <summary>A to Z, then AA.</summary>

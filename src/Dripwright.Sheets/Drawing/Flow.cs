@@ -12,6 +12,13 @@ namespace Dripwright.Sheets.Drawing;
 public sealed class Flow(Paper paper, string title)
 {
     private const double Indent = 14;
+
+    /// <summary>[mm] What a last sheet holds at least.</summary>
+    private const double LeastTail = 40;
+
+    /// <summary>[mm] What is moved to a last sheet at most for that.</summary>
+    private const double MostTail = 120;
+
     private static readonly TextStyle Style = TextStyle.Body;
     private readonly List<Block> blocks = [];
     private int step;
@@ -28,9 +35,11 @@ public sealed class Flow(Paper paper, string title)
     }
 
     /// <summary>A paragraph.</summary>
-    public Flow Paragraph(string text)
+    /// <param name="text">What it says.</param>
+    /// <param name="leads">Whether it leads to what follows and stands on the same sheet.</param>
+    public Flow Paragraph(string text, bool leads = false)
     {
-        Lines(text, Style, 0, 0, 2);
+        Lines(text, Style, 0, 0, 2, keepAll: leads);
         return this;
     }
 
@@ -145,9 +154,34 @@ public sealed class Flow(Paper paper, string title)
         return this;
     }
 
-    /// <summary>The sheets, at least one.</summary>
+    /// <summary>The sheets, at least one; the last never holds a few lines only.</summary>
     public IReadOnlyList<SheetDraft> Build() =>
-        [.. Pagination.Paginate(blocks, SheetSet.Room(paper)).Select(page => new SheetDraft(paper, title, page))];
+        [.. Pagination.Paginate(Tailed(), SheetSet.Room(paper)).Select(page => new SheetDraft(paper, title, page))];
+
+    private List<Block> Tailed()
+    {
+        List<Block> tailed = [.. blocks];
+        var tail = tailed.Count > 0 ? tailed[^1].Height : 0;
+        for (var i = tailed.Count - 2; i >= 0 && tail < LeastTail && !tailed[i + 1].StartsSheet; i--)
+        {
+            tail += tailed[i].Height;
+            var chain = tail;
+            for (var k = i - 1; k >= 0 && tailed[k].KeepWithNext; k--)
+            {
+                chain += tailed[k].Height;
+            }
+
+            // What is too tall to move to the last sheet stays where it is.
+            if (chain > MostTail)
+            {
+                break;
+            }
+
+            tailed[i] = tailed[i] with { KeepWithNext = true };
+        }
+
+        return tailed;
+    }
 
     private void Caution(string text, double indent, Func<Point, IEnumerable<Element>>? head = null)
     {
@@ -173,7 +207,7 @@ public sealed class Flow(Paper paper, string title)
         Func<Point, IEnumerable<Element>>? first = null
     )
     {
-        var lines = TextMeasure.Wrap(text, Width - indent, style);
+        var lines = TextMeasure.Wrap(Wording.Sentence(text), Width - indent, style);
         for (var i = 0; i < lines.Count; i++)
         {
             var (line, isFirst, isLast) = (lines[i], i == 0, i == lines.Count - 1);

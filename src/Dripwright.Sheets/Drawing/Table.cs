@@ -13,6 +13,9 @@ public sealed class Table(params IReadOnlyList<Column> columns)
     private const double RowSpace = 2.2;
     private static readonly TextStyle Style = TextStyle.Note with { Size = 3.4 };
 
+    /// <summary>Rows that stay together at a table's start and end.</summary>
+    private const int Together = 3;
+
     // A row taller than this goes on in a second piece, so that no cell can outgrow a sheet.
     private const int MostLines = 30;
     private readonly List<(string? Heading, IReadOnlyList<string> Cells)> rows = [];
@@ -57,7 +60,7 @@ public sealed class Table(params IReadOnlyList<Column> columns)
         return new(elements) { Class = "table" };
     }
 
-    /// <summary>The table as pieces of a flow.</summary>
+    /// <summary>The table as pieces of a flow: never fewer than three rows stand alone at its start or its end.</summary>
     /// <param name="width">[mm] Width of the table, above 0.</param>
     /// <exception cref="ArgumentException">There are no columns.</exception>
     public IReadOnlyList<Block> Blocks(double width)
@@ -90,6 +93,15 @@ public sealed class Table(params IReadOnlyList<Column> columns)
             }
 
             blocks.AddRange(Row(cells, widths, header));
+        }
+
+        // The header is the first block.
+        for (var i = 1; i < blocks.Count - 1; i++)
+        {
+            if (i < Together || i > blocks.Count - 1 - Together)
+            {
+                blocks[i] = blocks[i] with { KeepWithNext = true };
+            }
         }
 
         return blocks;

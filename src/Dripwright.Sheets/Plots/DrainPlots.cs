@@ -1,4 +1,5 @@
 using Dripwright.Engine;
+using Dripwright.Engine.Units;
 using Dripwright.Engine.Water;
 using Dripwright.Sheets.Bench;
 using Dripwright.Sheets.Drawing;
@@ -9,7 +10,7 @@ namespace Dripwright.Sheets.Plots;
 /// <summary>The water surface along the drains; drains that run alike are plotted once.</summary>
 internal static class DrainPlots
 {
-    public static IReadOnlyList<RigPlot> Of(Plan plan, BenchWords words, PlotUnits units) =>
+    public static IReadOnlyList<RigPlot> Of(Plan plan, Wording words, PlotUnits units) =>
         [
             .. plan
                 .Drain.Runs.Where(run => run.Surface.Count > 1)
@@ -24,9 +25,9 @@ internal static class DrainPlots
                 .Select(group => Drain(plan, [.. group], words, units)),
         ];
 
-    private static string Key(double value) => BenchWords.Number(Math.Round(value * 1e4), "0");
+    private static string Key(double value) => QuantityWords.Number(Math.Round(value * 1e4), "0");
 
-    private static RigPlot Drain(Plan plan, List<DrainRunPlan> runs, BenchWords words, PlotUnits units)
+    private static RigPlot Drain(Plan plan, List<DrainRunPlan> runs, Wording words, PlotUnits units)
     {
         var run = runs[0];
         var bore = BoreOf(plan, run);
@@ -62,10 +63,7 @@ internal static class DrainPlots
             Numbers =
             [
                 ("Flow at the low end", words.Flow(run.Flow)),
-                (
-                    "Fullest",
-                    $"{BenchWords.Percent(run.DeepestRatio)} of the bore, at {words.Length(run.DeepestStation)}"
-                ),
+                ("Fullest", $"{Wording.Percent(run.DeepestRatio)} of the bore, at {words.Length(run.DeepestStation)}"),
                 ("Full-bore flow at this slope", run.Capacity > 0 ? words.Flow(run.Capacity) : "the pipe is level"),
                 ("Water on its way", words.Volume(run.Stored)),
                 ("Low end", run.FreeFall ? "falls out freely" : "drowned or joined"),
@@ -126,6 +124,6 @@ internal static class DrainPlots
         var times = (height - 32) / up / ((width - 15) / along);
         return times < 1.5
             ? "Heights and lengths are drawn about alike."
-            : $"Heights are drawn about {BenchWords.Number(times, "0")} times larger than lengths.";
+            : $"Heights are drawn about {QuantityWords.Number(times, "0")} times larger than lengths.";
     }
 }

@@ -1,4 +1,5 @@
 using Dripwright.Engine;
+using Dripwright.Engine.Units;
 using Dripwright.Engine.Water;
 using Dripwright.Sheets.Bench;
 using Dripwright.Sheets.Drawing;
@@ -9,7 +10,7 @@ namespace Dripwright.Sheets.Plots;
 /// <summary>Pressure and flow along the lines; lines that run alike are plotted once.</summary>
 internal static class LinePlots
 {
-    public static IReadOnlyList<RigPlot> Of(Plan plan, BenchWords words, PlotUnits units) =>
+    public static IReadOnlyList<RigPlot> Of(Plan plan, Wording words, PlotUnits units) =>
         [
             .. plan
                 .Feed.Lines.Where(line => line.Points.Count > 1)
@@ -22,9 +23,9 @@ internal static class LinePlots
                 .Select(group => Line([.. group], words, units)),
         ];
 
-    private static string Key(double value, double step) => BenchWords.Number(Math.Round(value / step), "0");
+    private static string Key(double value, double step) => QuantityWords.Number(Math.Round(value / step), "0");
 
-    private static RigPlot Line(List<LineProfile> lines, BenchWords words, PlotUnits units)
+    private static RigPlot Line(List<LineProfile> lines, Wording words, PlotUnits units)
     {
         var line = lines[0];
         var points = line.Points;

@@ -1,7 +1,7 @@
 using Dripwright.Engine;
 using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Units;
 using Dripwright.Engine.Water;
-using Dripwright.Sheets.Bench;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 
@@ -10,7 +10,7 @@ namespace Dripwright.Sheets.Plots;
 /// <summary>The pump's curve, the rig's, and where they meet.</summary>
 internal static class PumpPlot
 {
-    public static RigPlot Of(Plan plan, BenchWords words, PlotUnits units)
+    public static RigPlot Of(Plan plan, Wording words, PlotUnits units)
     {
         var feed = plan.Feed;
         return feed.WorkingPoint is { } point && feed.PumpCurve.Count > 1
@@ -29,7 +29,7 @@ internal static class PumpPlot
             };
     }
 
-    private static RigPlot Curves(FeedPlan feed, WorkingPoint point, BenchWords words, PlotUnits units)
+    private static RigPlot Curves(FeedPlan feed, WorkingPoint point, Wording words, PlotUnits units)
     {
         List<(double X, double Y)> Points(IReadOnlyList<CurvePoint> curve) =>
             [.. curve.Select(p => (units.Flow(p.Flow), units.Head(p.Head)))];
@@ -83,13 +83,13 @@ internal static class PumpPlot
         };
     }
 
-    private static List<(string, string)> Numbers(FeedPlan feed, WorkingPoint point, BenchWords words) =>
+    private static List<(string, string)> Numbers(FeedPlan feed, WorkingPoint point, Wording words) =>
         [
             ("Flow through the pump", words.Flow(point.Flow)),
             ("Head it gives", words.Head(point.Head)),
             ("Out of the emitters", words.Flow(feed.TotalFlow)),
             ("Out of the emitters at the lowest level", words.Flow(feed.TotalFlowAtLowest)),
             .. feed.BypassFlow > 0 ? new[] { ("Back through the bypass", words.Flow(feed.BypassFlow)) } : [],
-            ("Power it takes", $"{BenchWords.Number(point.Power, "0")}\u00a0W"),
+            ("Power it takes", $"{QuantityWords.Number(point.Power, "0")}\u00a0W"),
         ];
 }

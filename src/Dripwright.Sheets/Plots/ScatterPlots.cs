@@ -1,5 +1,4 @@
 using Dripwright.Engine.Water;
-using Dripwright.Sheets.Bench;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 
@@ -17,15 +16,15 @@ internal static class ScatterPlots
             Key = "spread-weakest-pot",
             Title = "If emitters differ and some clog",
             Words = (_, _) =>
-                $"{BenchWords.Count(scatter.Draws)} rigs like this one were drawn, each with emitters as uneven as they are made and "
+                $"{Wording.Count(scatter.Draws)} rigs like this one were drawn, each with emitters as uneven as they are made and "
                 + "some partly clogged. The bars show how often the weakest pot came out how weak.",
             Plots = [Bars("Weakest pot, % of the mean pot", weakest)],
             Numbers =
             [
-                ("Weakest pot, half of the rigs over", BenchWords.Percent(weakest.Median)),
-                ("Weakest pot, one rig in twenty under", BenchWords.Percent(weakest.Quantile05)),
-                ("Chance of a pot that gets too little", BenchWords.Percent(scatter.ChanceOfWeakPot)),
-                ("Evenness of the low quarter, half of the rigs over", BenchWords.Percent(scatter.LowQuarter.Median)),
+                ("Weakest pot, half of the rigs over", Wording.Percent(weakest.Median)),
+                ("Weakest pot, one rig in twenty under", Wording.Percent(weakest.Quantile05)),
+                ("Chance of a pot that gets too little", Wording.Percent(scatter.ChanceOfWeakPot)),
+                ("Evenness of the low quarter, half of the rigs over", Wording.Percent(scatter.LowQuarter.Median)),
             ],
             Data = Counts("Weakest pot", weakest),
         };
@@ -40,16 +39,16 @@ internal static class ScatterPlots
             Key = "spread-evenness",
             Title = "How even such rigs are",
             Words = (_, _) =>
-                $"The same {BenchWords.Count(scatter.Draws)} rigs. The bars show how often the quarter of the pots that gets least came "
+                $"The same {Wording.Count(scatter.Draws)} rigs. The bars show how often the quarter of the pots that gets least came "
                 + "out how near to the mean.",
             Plots = [Bars("Low quarter of the pots, % of the mean pot", even)],
             Numbers =
             [
-                ("One rig in twenty under", BenchWords.Percent(even.Quantile05)),
-                ("One rig in four under", BenchWords.Percent(even.Quantile25)),
-                ("Half of the rigs over", BenchWords.Percent(even.Median)),
-                ("One rig in four over", BenchWords.Percent(even.Quantile75)),
-                ("One rig in twenty over", BenchWords.Percent(even.Quantile95)),
+                ("One rig in twenty under", Wording.Percent(even.Quantile05)),
+                ("One rig in four under", Wording.Percent(even.Quantile25)),
+                ("Half of the rigs over", Wording.Percent(even.Median)),
+                ("One rig in four over", Wording.Percent(even.Quantile75)),
+                ("One rig in twenty over", Wording.Percent(even.Quantile95)),
             ],
             Data = Counts("Low quarter of the pots", even),
         };
@@ -75,9 +74,9 @@ internal static class ScatterPlots
                         {
                             Name = "drawn rigs",
                         },
-                        At($"one rig in twenty under {BenchWords.Percent(draws.Quantile05)}", draws.Quantile05, Dashed),
-                        At($"half of the rigs under {BenchWords.Percent(draws.Median)}", draws.Median, Pen.Built),
-                        At($"one rig in twenty over {BenchWords.Percent(draws.Quantile95)}", draws.Quantile95, Dotted),
+                        At($"one rig in twenty under {Wording.Percent(draws.Quantile05)}", draws.Quantile05, Dashed),
+                        At($"half of the rigs under {Wording.Percent(draws.Median)}", draws.Median, Pen.Built),
+                        At($"one rig in twenty over {Wording.Percent(draws.Quantile95)}", draws.Quantile95, Dotted),
                     ],
                 },
             ],

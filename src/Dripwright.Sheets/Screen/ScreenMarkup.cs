@@ -1,7 +1,7 @@
 using System.Globalization;
 using Dripwright.Engine;
+using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
-using Dripwright.Sheets.Views;
 
 namespace Dripwright.Sheets.Screen;
 

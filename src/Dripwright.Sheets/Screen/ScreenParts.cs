@@ -1,6 +1,7 @@
 using Dripwright.Engine;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Water;
+using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Views;
 
 namespace Dripwright.Sheets.Screen;

@@ -47,8 +47,15 @@ internal sealed class ScreenPicture(Plan plan, ScreenKind kind, ScreenOptions op
                 .. options.Dimensions ? new PlanDimensions(plan, view).Draw() : [],
                 .. new PlanLabels(plan, view).Draw(),
             ],
-            ScreenKind.Front => new FrontPicture(plan, Row, view, extent, extent).Draw(options.Dimensions),
-            _ => new EndPicture(plan, view).Draw(options.Dimensions),
+            ScreenKind.Front => new FrontPicture(
+                plan,
+                Row,
+                view,
+                extent,
+                extent,
+                FrontPicture.BandOf(plan, Row, view.Scale)
+            ).Draw(options.Dimensions),
+            _ => new EndPicture(plan, view, EndPicture.BandOf(plan, view.Scale)).Draw(options.Dimensions),
         };
 
     private Dripwright.Engine.Layout.RowLayout Row => plan.Layout.Rows[options.Row - 1];
@@ -89,11 +96,16 @@ internal sealed class ScreenPicture(Plan plan, ScreenKind kind, ScreenOptions op
             {
                 ScreenKind.Plan => PlanDimensions.Margins(plan, scale),
                 ScreenKind.Front => FrontPicture.Margins(plan, Row, scale),
-                _ => EndPicture.Margins,
+                _ => EndPicture.Margins(plan, scale),
             };
         }
 
         var left = plan.Rig.Reservoir.At == RowEnd.Left;
-        return kind == ScreenKind.Plan ? new(left ? 4 : 22, 6, left ? 22 : 4, 9) : new(6, 14, 6, 6);
+        return kind switch
+        {
+            ScreenKind.Plan => new(left ? 4 : 22, 6, left ? 22 : 4, 9),
+            ScreenKind.Front => new(6, Math.Max(14, 4 + FrontPicture.BandOf(plan, Row, scale).Above), 6, 6),
+            _ => new(6, Math.Max(14, 4 + EndPicture.BandOf(plan, scale).Above), 6, 6),
+        };
     }
 }

@@ -1,6 +1,6 @@
 using Dripwright.Engine;
 using Dripwright.Engine.Rigs;
-using Dripwright.Sheets.Bench;
+using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 using Dripwright.Sheets.Plots;
 using Dripwright.Sheets.Writing;
@@ -37,7 +37,7 @@ public sealed class ScreenPlot
     public static IReadOnlyList<ScreenPlot> All(Plan plan, UnitSystem? units = null)
     {
         ArgumentNullException.ThrowIfNull(plan);
-        var words = new BenchWords(units ?? plan.Rig.Units);
+        var words = new Wording(units ?? plan.Rig.Units);
         var axes = new PlotUnits(words.Us);
         List<RigPlot> plots =
         [

@@ -1,6 +1,6 @@
 using Dripwright.Engine;
+using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
-using Dripwright.Sheets.Views;
 using Dripwright.Sheets.Writing;
 
 namespace Dripwright.Sheets.Screen;

@@ -30,6 +30,7 @@ public static class AssemblySheets
             "Cut every piece by the cut diagrams and write its label on it. Deburr each end inside and out.",
             Cautions.Saw
         );
+        new OverheadSteps(plan).Write(flow);
         new StandSteps(plan).Write(flow);
         new DrainSteps(plan).Write(flow);
         new FeedSteps(plan).Write(flow);

@@ -1,4 +1,5 @@
 using Dripwright.Engine;
+using Dripwright.Sheets.Drawing;
 
 namespace Dripwright.Sheets.Views;
 
@@ -34,6 +35,26 @@ internal static class Cautions
 
     /// <summary>Climbing.</summary>
     public const string Climb = "Never climb, sit or lean on the stand.";
+
+    /// <summary>What the crop wire hangs on.</summary>
+    /// <param name="pull">Pull on each end, in words.</param>
+    public static string Overhead(string pull) =>
+        $"Under the grown crop each end is pulled with {pull}, day and night. A house frame, ceiling or wall that was not made for "
+        + "it can give way: have a professional look at what carries it before you fasten anything.";
+
+    /// <summary>Work on a ladder.</summary>
+    public const string Ladder =
+        "Stand the ladder on level, dry ground, stay under its top rungs, and have somebody hold it. Goggles on when you drill or "
+        + "screw overhead.";
+
+    /// <summary>Tightening a wire.</summary>
+    public const string Tighten =
+        "A wire that slips or breaks whips. Goggles and gloves on; nobody stands under the wire or in line with it while it is "
+        + "tightened, and nobody ever hangs, climbs or swings on it.";
+
+    /// <summary>Ends of wire.</summary>
+    public const string WireEnds =
+        "A wire's end is sharp and hard to see, at the height of eyes. Goggles on; no end stays bare.";
 
     /// <summary>Lifting.</summary>
     public const string Lift = "Two people lift a wet pot or a full row's parts. Bend the knees, keep the load close.";

@@ -1,4 +1,5 @@
 using Dripwright.Engine;
+using Dripwright.Engine.Report;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 
@@ -14,20 +15,29 @@ public static class CoverSheet
     {
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(paper);
-        var words = new CoverWords(plan);
+        var summary = PlanSummary.Of(plan);
         var flow = new Flow(paper.Portrait, "Overview");
-        flow.Heading(plan.Rig.Name).Paragraph(Wording.Sentence(words.Job()));
+        flow.Heading(plan.Rig.Name).Paragraph(Wording.Sentence(summary.Sentence));
         flow.Figure(PlanView.PictureHeight(plan, flow.Width), box => PlanView.Picture(plan, box));
-        var table = new Table(new Column("Key figure"), new Column("Value"));
-        foreach (var (what, value) in words.KeyFigures())
+        var table = new Table(new Column("Of"), new Column("Key figure"), new Column("Value"), new Column(""));
+        foreach (var group in summary.Groups)
         {
-            table.Row(what, Wording.Sentence(value));
+            foreach (var (i, figure) in group.Figures.Where(f => f.Chief).Index())
+            {
+                table.Row(
+                    i == 0 ? group.Heading : "",
+                    figure.Name,
+                    Wording.Sentence(figure.Value),
+                    Wording.Sentence(figure.Remark)
+                );
+            }
         }
 
         flow.Table(table);
         Findings(plan, flow);
         flow.Heading("Before you begin").Caution(Cautions.Mains).Caution(Cautions.Weight(plan));
-        flow.Caution($"{Cautions.Climb} {Cautions.Codes}");
+        var hang = plan.Layout.Wires.Count > 0 ? " Nobody ever hangs on a crop wire." : "";
+        flow.Caution($"{Cautions.Climb}{hang} {Cautions.Codes}");
         return flow.Build();
     }
 

@@ -1,4 +1,5 @@
 using Dripwright.Engine.Layout;
+using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 
 namespace Dripwright.Sheets.Views;

@@ -8,15 +8,27 @@ using Dimension = Dripwright.Sheets.Drawing.Dimension;
 namespace Dripwright.Sheets.Views;
 
 /// <summary>The rows one behind the other, seen along them from the reservoir's end.</summary>
-internal sealed class EndPicture(Plan plan, View view)
+/// <param name="plan">The plan.</param>
+/// <param name="view">The view's level direction to the right, height up.</param>
+/// <param name="band">Where the crop wires stand.</param>
+internal sealed class EndPicture(Plan plan, View view, WireBand band)
 {
     private readonly RigLayout layout = plan.Layout;
     private readonly Wording words = new(plan.Rig.Units);
     private readonly SideParts side = new(view, p => Level(plan, p.Y));
     private readonly RunPainter painter = new(plan.Rig, p => view[Level(plan, p.Y), p.Z]);
+    private readonly WirePicture over = new(plan, view, band);
+
+    /// <summary>Where the crop wires stand at a scale.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="scale">The scale.</param>
+    /// <param name="spare">[mm] Height on paper that is left over.</param>
+    public static WireBand BandOf(Plan plan, Scale scale, double spare = 0) =>
+        WireBand.Of(plan.Overhead.Wires, ExtentOf(plan).High, scale, spare);
 
     /// <summary>Room for the dimensions.</summary>
-    public static Margins Margins { get; } = new(46, 18, 46, 33);
+    public static Margins Margins(Plan plan, Scale scale, double spare = 0) =>
+        new(46, Math.Max(18, 6 + BandOf(plan, scale, spare).Above), 46, 33);
 
     // Looking to the right, the back of the room is at the left hand.
     private static double Level(Plan plan, double y) => plan.Rig.Reservoir.At == RowEnd.Left ? -y : y;
@@ -67,6 +79,12 @@ internal sealed class EndPicture(Plan plan, View view)
             yield return side.Pump(tank);
         }
 
+        var extent = ExtentOf(plan);
+        foreach (var element in over.Breaks(view[extent.Left, 0].X, view[extent.Right, 0].X))
+        {
+            yield return element;
+        }
+
         foreach (var run in layout.Runs.Where(Loose))
         {
             yield return painter.Draw(run, fittings: false);
@@ -94,6 +112,12 @@ internal sealed class EndPicture(Plan plan, View view)
             m => m.Row == row.Number && m.Role != MemberRole.Rail && AtNear(m.From.X) && AtNear(m.To.X),
             j => j.Row == row.Number && AtNear(j.At.X)
         );
+        var wires = WirePicture.Of(plan, row);
+        foreach (var wire in wires)
+        {
+            yield return over.Across(wire, y => Level(plan, y), row);
+        }
+
         // The two pots next to the reader, one of each line.
         var nearest = row.Pots.GroupBy(p => p.BackLine).Select(g => g.MinBy(p => Math.Abs(p.Base.X - near))!);
         foreach (var pot in nearest)
@@ -112,11 +136,18 @@ internal sealed class EndPicture(Plan plan, View view)
         }
 
         var top = view[middle, row.Base + row.Pot.Height].Y - PotSymbol.PlantHeight(view) - 2.5;
-        yield return new Text(
+        var name = new Text(
             $"Row\u00a0{Wording.Count(row.Number)}",
             new(view[middle, 0].X, top),
             TextStyle.Note.Bold.Middle
         );
+        // The string runs behind the name.
+        if (wires.Count > 0)
+        {
+            yield return Polyline.Polygon(TextMeasure.Corners(name), null, Fill.Paper);
+        }
+
+        yield return name;
     }
 
     /// <summary>A pipe cut across, at the end of the row next to the reader.</summary>
@@ -157,9 +188,10 @@ internal sealed class EndPicture(Plan plan, View view)
             (row.Base + row.Pot.Height, "rim"),
             (row.Feed[0].Path[0].Z, "feed line"),
             (Math.Min(row.Drain.Path[0].Z, row.Drain.Path[^1].Z), "drain"),
+            .. WirePicture.Of(plan, row).Take(1).Select(w => (w.Place.Z, "wire")),
         ];
         var (back, front) = left ? (extent.Left, extent.Right) : (extent.Right, extent.Left);
-        yield return side.Heights(rows, back, view[back, 0].X + (left ? -9 : 9), !left, words);
+        yield return side.Heights(rows, back, view[back, 0].X + (left ? -9 : 9), !left, words, band.Drawn);
         yield return side.Heights(SideParts.TankHeights(tank), front, view[front, 0].X + (left ? 9 : -9), left, words);
     }
 

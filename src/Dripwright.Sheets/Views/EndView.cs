@@ -17,22 +17,22 @@ public static class EndView
         ArgumentNullException.ThrowIfNull(paper);
         var sheet = paper.Landscape;
         var (strip, room) = SheetSet.Room(sheet).CutBottom(SheetNotes.Height);
-        var margins = EndPicture.Margins;
-        var view = Scales.Fit(
-            EndPicture.ExtentOf(plan),
-            room.Inset(margins.Left, margins.Top, margins.Right, margins.Bottom),
-            plan.Rig.Units
-        );
+        var (view, band) = Choose(plan, room);
         var left = plan.Rig.Reservoir.At == RowEnd.Left;
         Element[] elements =
         [
-            .. new EndPicture(plan, view).Draw(),
+            .. new EndPicture(plan, view, band).Draw(),
             .. SheetNotes.Draw(
                 strip,
                 view.Scale,
                 plan.Rig.Units,
-                [new("feed, under pressure", Pen.Water), new("drain, water running back", Pen.Return)],
                 [
+                    new("feed, under pressure", Pen.Water),
+                    new("drain, water running back", Pen.Return),
+                    .. band.Above > 0 ? new LegendEntry[] { new("string", WirePicture.String) } : [],
+                ],
+                [
+                    .. band.Broken ? new[] { "Between the break lines height is left out." } : [],
                     $"Seen along the rows from their {(left ? "left" : "right")} end; the front of the room is on the {(left ? "right" : "left")}.",
                 ]
             ),
@@ -47,5 +47,23 @@ public static class EndView
                     "Across the rows from the reservoir's end, with the heights of stands, pots, pipes and water.",
             },
         ];
+    }
+
+    /// <summary>The largest scale at which rows, wires and dimensions fit; height that is left over goes to the wires.</summary>
+    private static (View View, WireBand Band) Choose(Plan plan, Box room)
+    {
+        var (extent, scales) = (EndPicture.ExtentOf(plan), Scales.Of(plan.Rig.Units));
+        Box Within(Scale scale, double spare)
+        {
+            var margins = EndPicture.Margins(plan, scale, spare);
+            return room.Inset(margins.Left, margins.Top, margins.Right, margins.Bottom);
+        }
+
+        bool Fits(Scale s) =>
+            s.OnPaper(extent.Width) <= Within(s, 0).Width + 1e-9
+            && s.OnPaper(extent.Height) <= Within(s, 0).Height + 1e-9;
+        var scale = scales.FirstOrDefault(Fits) ?? scales[^1];
+        var spare = Math.Max(0, Within(scale, 0).Height - scale.OnPaper(extent.Height));
+        return (View.At(extent, Within(scale, spare), scale), EndPicture.BandOf(plan, scale, spare));
     }
 }

@@ -1,6 +1,7 @@
 using Dripwright.Engine;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Strength.Wire;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 using Dimension = Dripwright.Sheets.Drawing.Dimension;
@@ -13,13 +14,16 @@ namespace Dripwright.Sheets.Views;
 /// <param name="view">X to the right, height up.</param>
 /// <param name="whole">All there is to see.</param>
 /// <param name="part">What this sheet shows of it.</param>
-internal sealed class FrontPicture(Plan plan, RowLayout row, View view, Extent whole, Extent part)
+/// <param name="band">Where its crop wires stand.</param>
+internal sealed class FrontPicture(Plan plan, RowLayout row, View view, Extent whole, Extent part, WireBand band)
 {
     private const double HeightsOff = 4;
     private readonly RigLayout layout = plan.Layout;
     private readonly Wording wording = new(plan.Rig.Units);
     private readonly SideParts side = new(view, p => p.X);
     private readonly RunPainter painter = new(plan.Rig, p => view[p.X, p.Z]);
+    private readonly WirePicture over = new(plan, view, band);
+    private readonly IReadOnlyList<LoadedWire> wires = WirePicture.Of(plan, row);
 
     private bool TankLeft => plan.Rig.Reservoir.At == RowEnd.Left;
 
@@ -29,7 +33,7 @@ internal sealed class FrontPicture(Plan plan, RowLayout row, View view, Extent w
 
     private bool CutRight => part.Right < whole.Right - 1e-9;
 
-    private double Top => view[0, whole.High].Y - PotSymbol.PlantHeight(view);
+    private double Top => view[0, whole.High].Y - Math.Max(PotSymbol.PlantHeight(view), band.Above);
 
     /// <summary>[mm] Lower edge of the drawn thing.</summary>
     private double Bottom => view[0, whole.Low].Y;
@@ -56,13 +60,26 @@ internal sealed class FrontPicture(Plan plan, RowLayout row, View view, Extent w
         return new(xs.Min(), zs.Min(), xs.Max(), zs.Max());
     }
 
+    /// <summary>Where the row's crop wires stand at a scale.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="row">The row.</param>
+    /// <param name="scale">The scale.</param>
+    /// <param name="spare">[mm] Height on paper that is left over.</param>
+    public static WireBand BandOf(Plan plan, RowLayout row, Scale scale, double spare = 0) =>
+        WireBand.Of(WirePicture.Of(plan, row), ExtentOf(plan, row).High, scale, spare);
+
     /// <summary>Room that dimensions need at a scale.</summary>
-    public static Margins Margins(Plan plan, RowLayout row, Scale scale)
+    public static Margins Margins(Plan plan, RowLayout row, Scale scale, double spare = 0)
     {
         var words = new Wording(plan.Rig.Units);
-        var (far, near) = (HeightsOff + Room(FarHeights(row), words), HeightsOff + Room(NearHeights(plan, row), words));
+        var (far, near) = (
+            HeightsOff + Room(FarHeights(plan, row), words),
+            HeightsOff + Room(NearHeights(plan, row), words)
+        );
         var left = plan.Rig.Reservoir.At == RowEnd.Left;
-        return new(left ? near : far, 21 + PotDimensions.Depth(row, scale, words), left ? far : near, 37);
+        // Plants and their names stand within the wires' band.
+        var top = Math.Max(21, 13 + BandOf(plan, row, scale, spare).Above) + PotDimensions.Depth(row, scale, words);
+        return new(left ? near : far, top, left ? far : near, 37);
     }
 
     /// <summary>The picture.</summary>
@@ -138,6 +155,19 @@ internal sealed class FrontPicture(Plan plan, RowLayout row, View view, Extent w
         {
             yield return painter.Draw(run, fittings: true);
         }
+
+        if (wires.Count > 0)
+        {
+            foreach (var wire in wires)
+            {
+                yield return over.Along(wire, row);
+            }
+
+            foreach (var element in over.Breaks(view[left, 0].X - 3, view[right, 0].X + 3))
+            {
+                yield return element;
+            }
+        }
     }
 
     private IEnumerable<Element> Breaks()
@@ -170,7 +200,26 @@ internal sealed class FrontPicture(Plan plan, RowLayout row, View view, Extent w
                 )
             )
             {
+                // Strings run behind the names.
+                if (wires.Count > 0 && element is Text name)
+                {
+                    yield return Polyline.Polygon(TextMeasure.Corners(name), null, Fill.Paper);
+                }
+
                 yield return element;
+            }
+        }
+
+        var (from, to) = (Math.Max(part.Left, row.OriginX), Math.Min(part.Right, row.OriginX + row.Length));
+        if (wires.Count > 0 && to > from)
+        {
+            yield return over.Label(wires, view[from, 0].X + 2, view[to, 0].X);
+            // Over the reservoir's side, where no string hangs.
+            if (band.Broken && !(TankLeft ? CutLeft : CutRight))
+            {
+                var style = TextStyle.Small with { Anchor = TankLeft ? Anchor.End : Anchor.Start };
+                var x = TankLeft ? view[row.OriginX - 0.1, 0].X - 4 : view[row.OriginX + row.Length + 0.1, 0].X + 4;
+                yield return new Text("height left out", new(x, band.Breaks(view).Upper + 2), style);
             }
         }
 
@@ -290,13 +339,14 @@ internal sealed class FrontPicture(Plan plan, RowLayout row, View view, Extent w
     private static double Room(IReadOnlyList<(double Height, string Name)> heights, Wording words) =>
         SideParts.HeightsRoom(heights, words);
 
-    private static (double Height, string Name)[] FarHeights(RowLayout row) =>
+    private static (double Height, string Name)[] FarHeights(Plan plan, RowLayout row) =>
         [
             (row.Floor, "floor"),
             (row.Base, "pots"),
             (row.Base + row.Pot.Height, "rim"),
             (row.Feed[0].Path[0].Z, "feed line"),
             (row.Drain.Path.Max(p => p.Z), "drain"),
+            .. WirePicture.Of(plan, row).Take(1).Select(w => (w.Place.Z, "wire")),
         ];
 
     private static (double Height, string Name)[] NearHeights(Plan plan, RowLayout row) =>
@@ -306,7 +356,7 @@ internal sealed class FrontPicture(Plan plan, RowLayout row, View view, Extent w
 
     private IEnumerable<Group> Heights()
     {
-        var (far, near) = (FarHeights(row), NearHeights(plan, row));
+        var (far, near) = (FarHeights(plan, row), NearHeights(plan, row));
         if (!(TankLeft ? CutRight : CutLeft))
         {
             var x = TankLeft ? part.Right : part.Left;
@@ -315,7 +365,8 @@ internal sealed class FrontPicture(Plan plan, RowLayout row, View view, Extent w
                 TankLeft ? Math.Max(row.OriginX + row.Length, part.Right) : Math.Min(row.OriginX, part.Left),
                 view[x, 0].X + (TankLeft ? HeightsOff : -HeightsOff),
                 TankLeft,
-                wording
+                wording,
+                band.Drawn
             );
         }
 

@@ -41,13 +41,20 @@ public static class FrontView
         {
             var (from, to) = windows[i];
             var part = extent with { Left = from, Right = to };
-            var margins = FrontPicture.Margins(plan, row, scale);
-            var view = View.At(part, room.Inset(margins.Left, margins.Top, margins.Right, margins.Bottom), scale);
-            var picture = new FrontPicture(plan, row, view, extent, part);
+            var spare = Within(room, FrontPicture.Margins(plan, row, scale)).Height - scale.OnPaper(extent.Height);
+            var band = FrontPicture.BandOf(plan, row, scale, spare);
+            var view = View.At(part, Within(room, FrontPicture.Margins(plan, row, scale, spare)), scale);
+            var picture = new FrontPicture(plan, row, view, extent, part, band);
             Element[] elements =
             [
                 .. picture.Draw(),
-                .. SheetNotes.Draw(strip, scale, plan.Rig.Units, Legend, Notes(plan, row, windows, i)),
+                .. SheetNotes.Draw(
+                    strip,
+                    scale,
+                    plan.Rig.Units,
+                    [.. Legend, .. band.Above > 0 ? WireLegend : []],
+                    Notes(plan, row, windows, i)
+                ),
             ];
             yield return new SheetDraft(
                 paper,
@@ -68,6 +75,15 @@ public static class FrontView
         new("drain, water running back", Pen.Return),
         new("vent", Pen.Hidden),
     ];
+
+    private static readonly LegendEntry[] WireLegend =
+    [
+        new("crop wire, loaded", WirePicture.Wire),
+        new("string", WirePicture.String),
+    ];
+
+    private static Box Within(Box room, Margins margins) =>
+        room.Inset(margins.Left, margins.Top, margins.Right, margins.Bottom);
 
     private static List<string> Notes(
         Plan plan,
@@ -144,10 +160,6 @@ public static class FrontView
         ];
         return (scale, [.. windows.Where(w => wanted.Any(x => x >= w.a && x <= w.b)).Take(6)]);
 
-        Box Room(Scale s)
-        {
-            var margins = FrontPicture.Margins(plan, row, s);
-            return room.Inset(margins.Left, margins.Top, margins.Right, margins.Bottom);
-        }
+        Box Room(Scale s) => Within(room, FrontPicture.Margins(plan, row, s));
     }
 }

@@ -55,6 +55,11 @@ internal sealed class PlanPicture(Plan plan, View view)
         yield return Pump();
         if (texts)
         {
+            foreach (var wire in layout.Wires)
+            {
+                yield return Wire(wire);
+            }
+
             foreach (var element in layout.Rows.SelectMany(Crops))
             {
                 yield return element;
@@ -82,6 +87,24 @@ internal sealed class PlanPicture(Plan plan, View view)
 
     private static double Right(RowLayout row) =>
         row.OriginX + Math.Max(row.Length, row.Pots[^1].Station + (row.Pot.Length / 2));
+
+    private Group Wire(WirePlace wire)
+    {
+        var row = layout.Rows[wire.Row - 1];
+        // A wire right over its feed line is drawn a little to the front, where it is seen.
+        var hidden = row.Feed.Any(f => view.Length(Math.Abs(f.Path[0].Y - wire.Y)) < 1);
+        var shift = hidden ? Math.Min(2.4, view.Length(row.Pot.Width) * 0.35) : 0;
+        Point At(double station) => view[row.OriginX + station, wire.Y].Move(0, shift);
+        return new([
+            new Line(At(wire.Supports[0]), At(wire.Supports[^1]), WirePicture.Over),
+            .. wire.Supports.Select(s => new Circle(At(s), 0.6, Pen.Thin, Fill.Paper)),
+        ])
+        {
+            Id = "wire-" + wire.Label,
+            Class = "wire",
+            Title = "Crop wire " + wire.Label,
+        };
+    }
 
     private IEnumerable<Element> Crops(RowLayout row) =>
         view.Length(row.Depth) < RoomForLabels

@@ -23,7 +23,13 @@ public static class PlanView
             .. picture.Draw(texts: true),
             .. new PlanDimensions(plan, view).Draw(),
             .. new PlanLabels(plan, view).Draw(),
-            .. SheetNotes.Draw(strip, view.Scale, plan.Rig.Units, Legend, Notes(plan)),
+            .. SheetNotes.Draw(
+                strip,
+                view.Scale,
+                plan.Rig.Units,
+                [.. Legend, .. plan.Layout.Wires.Count > 0 ? WireLegend : []],
+                Notes(plan)
+            ),
         ];
         return
         [
@@ -67,6 +73,8 @@ public static class PlanView
         new("drain, water running back", Pen.Return),
         new("planted pot", Pen.Plant, new(Role.Plant, FillPattern.Tint)),
     ];
+
+    private static readonly LegendEntry[] WireLegend = [new("crop wire, overhead", WirePicture.Over)];
 
     private static List<string> Notes(Plan plan)
     {

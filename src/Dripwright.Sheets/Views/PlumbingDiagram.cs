@@ -55,7 +55,7 @@ public static class PlumbingDiagram
             .. new PlumbingOverview(plan, room.Inset(14, 16, 14, 12)).Draw(),
             Drawing.Legend.Draw(strip.TopLeft.Move(0, 3), Legend),
             .. Notes(plan)
-                .SelectMany(n => TextMeasure.Wrap(n, strip.Width - 75, TextStyle.Note))
+                .SelectMany(n => TextMeasure.Wrap(Wording.Sentence(n), strip.Width - 75, TextStyle.Note))
                 .Take(4)
                 .Select(
                     (line, i) =>

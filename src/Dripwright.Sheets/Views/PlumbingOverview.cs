@@ -19,7 +19,11 @@ internal sealed class PlumbingOverview(Plan plan, Box box)
     {
         var project = Projection();
         var painter = new RunPainter(plan.Rig, project);
-        yield return Tank(project);
+        foreach (var element in Tank(project))
+        {
+            yield return element;
+        }
+
         foreach (var row in layout.Rows)
         {
             // The row's pots as a plane, so that one sees where the pipes run.
@@ -48,19 +52,31 @@ internal sealed class PlumbingOverview(Plan plan, Box box)
         }
     }
 
-    private Polyline Tank(Func<Point3, Point> project)
+    /// <summary>The reservoir as an open box, so that one sees the header start in its water.</summary>
+    private IEnumerable<Element> Tank(Func<Point3, Point> project)
     {
         var t = layout.Tank;
-        return Polyline.Polygon(
+        Point[] Level(double z) =>
             [
-                project(new(t.Left, t.Front, t.Rim)),
-                project(new(t.Right, t.Front, t.Rim)),
-                project(new(t.Right, t.Back, t.Rim)),
-                project(new(t.Left, t.Back, t.Rim)),
-            ],
-            Pen.Thin,
+                project(new(t.Left, t.Front, z)),
+                project(new(t.Right, t.Front, z)),
+                project(new(t.Right, t.Back, z)),
+                project(new(t.Left, t.Back, z)),
+            ];
+        var (floor, full, rim) = (Level(t.Floor), Level(t.Full), Level(t.Rim));
+        // The box of water in outline: floor, right side, surface.
+        yield return Polyline.Polygon(
+            [floor[0], floor[1], floor[2], full[2], full[3], full[0]],
+            null,
             new(Role.Water, FillPattern.Tint)
         );
+        // Depth runs up to the right: the corner at the back on the left is behind the rest.
+        yield return new Polyline([floor[0], floor[3], floor[2]], Pen.Hidden);
+        yield return new Line(floor[3], rim[3], Pen.Hidden);
+        yield return Polyline.Polygon(full, new(Role.Water));
+        yield return Polyline.Polygon([floor[0], floor[1], rim[1], rim[0]], Pen.Thin);
+        yield return Polyline.Polygon([floor[1], floor[2], rim[2], rim[1]], Pen.Thin);
+        yield return Polyline.Polygon(rim, Pen.Thin);
     }
 
     /// <summary>Length to the right, depth slanting up, height up; each stretched so that the picture fills its box.</summary>
@@ -70,7 +86,7 @@ internal sealed class PlumbingOverview(Plan plan, Box box)
         List<Point3> all =
         [
             .. layout.Runs.SelectMany(r => r.Path),
-            new(tank.Left, tank.Front, tank.Rim),
+            new(tank.Left, tank.Front, tank.Floor),
             new(tank.Right, tank.Back, tank.Rim),
         ];
         var (x0, y0, z0) = (all.Min(p => p.X), all.Min(p => p.Y), all.Min(p => p.Z));

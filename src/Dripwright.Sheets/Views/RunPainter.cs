@@ -1,5 +1,6 @@
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Rigs;
+using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 
 namespace Dripwright.Sheets.Views;

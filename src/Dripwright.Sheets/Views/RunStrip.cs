@@ -1,6 +1,7 @@
 using Dripwright.Engine;
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Layout;
+using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 
 namespace Dripwright.Sheets.Views;
@@ -31,7 +32,7 @@ internal sealed class RunStrip
         items = [.. Items(plan, run).OrderBy(i => i.Station)];
         var name = alike.Count == 1 ? run.Label : $"{Named(alike)}, alike";
         Heading =
-            $"{name}: {RunPainter.TitleOf(run).Split(' ')[0].ToLowerInvariant()}, {run.Pipe.Name}, {words.MarkWithUnit(run.Length)}";
+            $"{name}: {RunPainter.TitleOf(run).Split(' ')[0].ToLowerInvariant()}, {Wording.Sentence(run.Pipe.Name)}, {words.MarkWithUnit(run.Length)}";
     }
 
     private RunStrip(RunStrip whole, IReadOnlyList<Item> items, bool first)

@@ -119,17 +119,19 @@ internal sealed class SideParts(View view, Func<Point3, double> level)
     /// <param name="x">[mm] Where the dimension line stands.</param>
     /// <param name="right">Texts to the right of the line.</param>
     /// <param name="words">Figures.</param>
+    /// <param name="drawn">[m] Where a height is drawn; at its own place where null.</param>
     public Group Heights(
         IReadOnlyList<(double Height, string Name)> heights,
         double level,
         double x,
         bool right,
-        Wording words
+        Wording words,
+        Func<double, double>? drawn = null
     )
     {
         var sorted = Merged(heights, words);
         return Dimension.VerticalRunning(
-            [.. sorted.Select(h => view[level, h.Height])],
+            [.. sorted.Select(h => view[level, drawn?.Invoke(h.Height) ?? h.Height])],
             x,
             [.. Texts(heights, words)],
             right

@@ -1,5 +1,6 @@
 using Dripwright.Engine;
 using Dripwright.Engine.Layout;
+using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 using Dimension = Dripwright.Sheets.Drawing.Dimension;
 

@@ -48,7 +48,10 @@ internal sealed class StandSteps(Plan plan)
             );
         }
 
-        flow.Paragraph($"For {Named(alike)}{(alike.Count > 1 ? ", with the row's own number in the labels" : "")}:");
+        flow.Paragraph(
+            $"For {Named(alike)}{(alike.Count > 1 ? ", with the row's own number in the labels" : "")}:",
+            leads: true
+        );
         flow.Table(table);
         flow.Figure(StandFigure.Height, box => StandFigure.Draw(box, stand, row));
         var frames = row.Modules + 1;

@@ -7,19 +7,8 @@ namespace Dripwright.Engine.Tests.Catalogue;
 public sealed class CatalogueSchemaTests
 {
     [Fact]
-    public void The_schema_under_docs_is_the_one_the_program_writes()
-    {
-        var path = Path.Combine(CataloguePageTests.Repository(), "docs", "catalogue.schema.json");
-        var written = File.Exists(path) ? File.ReadAllText(path).ReplaceLineEndings("\n") : "";
-        if (written != CatalogueSchema.Text())
-        {
-            File.WriteAllText(path + ".received.json", CatalogueSchema.Text());
-        }
-        Assert.True(
-            written == CatalogueSchema.Text(),
-            "out of step: look at catalogue.schema.json.received.json and rename it to accept"
-        );
-    }
+    public void The_schema_under_docs_is_the_one_the_program_writes() =>
+        CommittedText.Is("docs/catalogue.schema.json", CatalogueSchema.Text());
 
     [Fact]
     public void Our_own_rows_agree_with_the_schema()

@@ -30,6 +30,20 @@ public sealed class PlannerTests
         );
     }
 
+    [Fact]
+    public void A_level_drain_has_no_capacity_by_slope_but_a_margin()
+    {
+        Plan plan = Plans.From("""{ "drain": { "slope": "0 %" } }""");
+        Assert.All(
+            plan.Drain.Runs,
+            r =>
+            {
+                Assert.Equal(0, r.Capacity);
+                Assert.True(r.Margin > 1 && r.DeepestRatio < 1);
+            }
+        );
+    }
+
     [Theory]
     [InlineData("pot-square-11-l")]
     [InlineData("pot-square-3-gal")]
@@ -68,7 +82,11 @@ public sealed class PlannerTests
                 Plan metric = Plans.Of(rig with { Units = UnitSystem.Metric });
                 Assert.Equal(us.Feed.Emitters, metric.Feed.Emitters);
                 Assert.Equal(us.Reservoir, metric.Reservoir);
-                Assert.Equal(us.Findings.Select(f => f.Rule), metric.Findings.Select(f => f.Rule));
+                // Places of the same words share a finding, and rounding makes words alike in one system and not in the other.
+                Assert.Equal(
+                    us.Findings.Select(f => f.Rule).Distinct(),
+                    metric.Findings.Select(f => f.Rule).Distinct()
+                );
             },
             iter: 30
         );

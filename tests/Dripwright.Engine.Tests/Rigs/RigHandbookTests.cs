@@ -10,14 +10,12 @@ public sealed class RigHandbookTests
     private const string Begin = "<!-- fields: begin -->\n";
     private const string End = "<!-- fields: end -->";
 
-    private static string Text => File.ReadAllText(Path.Combine(CommittedText.Root, Page));
+    private static string Text => CommittedText.Of(Page);
 
     [Fact]
     public void The_handbooks_tables_of_fields_are_the_programs()
     {
-        var before = Text[..(Text.IndexOf(Begin, StringComparison.Ordinal) + Begin.Length)];
-        var after = Text[Text.IndexOf(End, StringComparison.Ordinal)..];
-        CommittedText.Is(Page, $"{before}\n{RigHandbook.Tables()}{after}");
+        CommittedText.Holds(Page, Begin, End, "\n" + RigHandbook.Tables());
     }
 
     [Fact]

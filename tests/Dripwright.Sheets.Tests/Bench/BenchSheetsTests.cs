@@ -1,4 +1,5 @@
 using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Units;
 using Dripwright.Sheets.Bench;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
@@ -14,11 +15,11 @@ public sealed class BenchSheetsTests
     public void The_hole_map_shows_every_hole_of_every_pattern_with_its_distance(string demo)
     {
         var plan = BenchPlans.Demo(demo);
-        var words = new BenchWords(plan.Rig.Units);
+        var words = new Wording(plan.Rig.Units);
         var drawn = Words(HoleMap.Draw(plan, Paper.A4)).ToHashSet(StringComparer.Ordinal);
         foreach (var mark in HolePattern.Of(plan).SelectMany(pattern => pattern.First.Marks))
         {
-            Assert.Contains(words.Mark(mark.FromEnd), drawn);
+            Assert.Contains(words.MarkWithUnit(mark.FromEnd), drawn);
             Assert.Contains(BenchWords.Hole(mark), drawn);
         }
     }
@@ -90,7 +91,7 @@ public sealed class BenchSheetsTests
         var words = Words(FirstFillForm.Draw(plan, Paper.A4)).ToList();
         foreach (var emitter in plan.Feed.Emitters)
         {
-            Assert.Contains(BenchWords.Number(emitter.Flow * 60e6, "0.0"), words);
+            Assert.Contains(QuantityWords.Number(emitter.Flow * 60e6, "0.0"), words);
         }
     }
 
@@ -98,23 +99,18 @@ public sealed class BenchSheetsTests
     [InlineData("hole saw 1 1/8 in", "hole saw 1\u00a0⅛\u00a0in")]
     [InlineData("PVC pipe 1-1/2 in", "PVC pipe 1\u00a0½\u00a0in")]
     [InlineData("5/16 in", "⁵⁄₁₆\u00a0in")]
+    [InlineData("flows at 2 m/s", "flows at 2\u00a0m/s")]
+    [InlineData("pulled with 309 lbf", "pulled with 309\u00a0lbf")]
     [InlineData("12/25/2026", "12/25/2026")]
     [InlineData("1/3 full", "1/3 full")]
     public void Fractions_are_set_as_fractions_and_units_stay_with_their_numbers(string written, string set) =>
-        Assert.Equal(set, BenchWords.Typeset(written));
-
-    [Fact]
-    public void Numbers_are_told_as_short_as_they_go()
-    {
-        Assert.Equal("1 to 4, 7, 8, 12", BenchWords.Numbers([1, 2, 3, 4, 7, 8, 12]));
-        Assert.Equal("", BenchWords.Numbers([]));
-    }
+        Assert.Equal(set, Wording.Sentence(written));
 
     [Fact]
     public void Marks_are_whole_sixteenths_or_millimetres()
     {
-        Assert.Equal("7\u00a0½\u00a0in", new BenchWords(UnitSystem.Us).Mark(0.1905));
-        Assert.Equal("191\u00a0mm", new BenchWords(UnitSystem.Metric).Mark(0.1908));
+        Assert.Equal("7\u00a0½\u00a0in", new Wording(UnitSystem.Us).MarkWithUnit(0.1905));
+        Assert.Equal("191\u00a0mm", new Wording(UnitSystem.Metric).MarkWithUnit(0.1908));
     }
 
     private static IEnumerable<string> Words(IEnumerable<SheetDraft> drafts) =>

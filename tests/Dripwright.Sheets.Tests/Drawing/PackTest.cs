@@ -1,3 +1,4 @@
+using Dripwright.Engine.Tests;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 using Dripwright.Sheets.Writing;
@@ -14,7 +15,7 @@ public sealed class PackTest
     [InlineData(4, "cut-list.svg")]
     [InlineData(6, "plots.svg")]
     public void The_sheets_look_as_they_were_accepted(int sheet, string name) =>
-        Golden.Matches(SvgWriter.Write(DemoPack.Sheets()[sheet], SvgOptions.Inline), name);
+        CommittedText.IsGolden(name, SvgWriter.Write(DemoPack.Sheets()[sheet], SvgOptions.Inline));
 
     [Fact]
     public void No_text_leaves_the_frame_and_none_is_cut_from_the_file()

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using System.Xml.Linq;
 using Dripwright.Engine.Rigs;
+using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Plots;
 using Dripwright.Sheets.Screen;
 using Dripwright.Sheets.Tests.Bench;
@@ -72,7 +73,7 @@ public sealed class ScreenPlotTests
     public void The_plotted_points_are_those_of_the_table()
     {
         var plan = BenchPlans.Demo(BenchPlans.School);
-        var words = new Sheets.Bench.BenchWords(plan.Rig.Units);
+        var words = new Wording(plan.Rig.Units);
         var plot = PumpPlot.Of(plan, words, new(words.Us));
         for (var i = 0; i < 3; i++)
         {

@@ -1,3 +1,5 @@
+using Dripwright.Engine.Tests;
+using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 using Dripwright.Sheets.Views;
 using Dripwright.Sheets.Writing;
@@ -19,9 +21,9 @@ public sealed class GoldenViewsTest
                 (draft, i) =>
                     (Action)(
                         () =>
-                            Golden.Matches(
-                                SvgWriter.Write(DemoRigs.Finished(plan, draft), SvgOptions.Inline),
-                                name + "-" + Wording.Count(i + 1) + ".svg"
+                            CommittedText.IsGolden(
+                                name + "-" + Wording.Count(i + 1) + ".svg",
+                                SvgWriter.Write(DemoRigs.Finished(plan, draft), SvgOptions.Inline)
                             )
                     )
             ),
@@ -35,9 +37,6 @@ public sealed class GoldenViewsTest
     {
         var plan = DemoRigs.Plan(DemoRigs.School);
         var draft = name == "front-view.svg" ? FrontView.Draw(plan, Paper.A4)[0] : PlanView.Draw(plan, Paper.A4)[0];
-        Golden.Matches(
-            SvgWriter.Write(DemoRigs.Finished(plan, draft), SvgOptions.File),
-            "../../../../docs/pictures/" + name
-        );
+        CommittedText.Is("docs/pictures/" + name, SvgWriter.Write(DemoRigs.Finished(plan, draft), SvgOptions.File));
     }
 }

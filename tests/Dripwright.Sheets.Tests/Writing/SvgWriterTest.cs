@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Xml.Linq;
+using Dripwright.Engine.Tests;
 using Dripwright.Sheets.Model;
 using Dripwright.Sheets.Writing;
 
@@ -9,7 +10,7 @@ public sealed class SvgWriterTest
 {
     [Fact]
     public void Every_element_is_written_as_before() =>
-        Golden.Matches(SvgWriter.Write(Samples.OneOfEach()), "one-of-each.svg");
+        CommittedText.IsGolden("one-of-each.svg", SvgWriter.Write(Samples.OneOfEach()));
 
     [Fact]
     public void The_file_is_the_same_in_every_culture()

@@ -1,5 +1,6 @@
 using Dripwright.Engine.Findings;
 using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Layout;
 
@@ -22,11 +23,11 @@ internal sealed class LayoutRules(Rig rig, RigLayout layout, Judgement judge)
         Rise();
     }
 
-    private static string Field(RowLayout row, string name) => $"rows[{Judgement.Count(row.SpecIndex)}].{name}";
+    private static string Field(RowLayout row, string name) => $"rows[{QuantityWords.Count(row.SpecIndex)}].{name}";
 
     private void Pots(RowLayout row)
     {
-        string place = $"row {Judgement.Count(row.Number)}";
+        string place = $"row {QuantityWords.Count(row.Number)}";
         Row spec = row.Spec;
         bool staggered = spec.Arrangement == Arrangement.Staggered;
         double along = staggered ? 2 * spec.Spacing : spec.Spacing;
@@ -45,8 +46,8 @@ internal sealed class LayoutRules(Rig rig, RigLayout layout, Judgement judge)
                 place,
                 Field(row, "spacing"),
                 "The pots are larger than their spacing and would stand in one another.",
-                judge.Length(along),
-                $"at least {judge.Length(row.Pot.Length)}",
+                judge.Words.Length(along),
+                $"at least {judge.Words.Length(row.Pot.Length)}",
                 "Space the pots wider, or take narrower pots."
             );
         }
@@ -59,8 +60,8 @@ internal sealed class LayoutRules(Rig rig, RigLayout layout, Judgement judge)
                 place,
                 Field(row, "modules"),
                 "The row's modules are too short for its pots.",
-                judge.Length(row.Length),
-                $"at least {judge.Length(needed)}",
+                judge.Words.Length(row.Length),
+                $"at least {judge.Words.Length(needed)}",
                 "Add a module, or take fewer pots."
             );
         }
@@ -74,8 +75,8 @@ internal sealed class LayoutRules(Rig rig, RigLayout layout, Judgement judge)
                 place,
                 "stand.depth",
                 "The stand is too narrow for its pots: they overhang and can tip off.",
-                judge.Length(given),
-                $"at least {judge.Length(depth)}",
+                judge.Words.Length(given),
+                $"at least {judge.Words.Length(depth)}",
                 "Leave the depth out, so that it follows the pots, or make it wider."
             );
         }
@@ -87,8 +88,8 @@ internal sealed class LayoutRules(Rig rig, RigLayout layout, Judgement judge)
                 place,
                 Field(row, "standHeight"),
                 "The stand is too low for legs; it is left out of the parts.",
-                judge.Length(spec.StandHeight),
-                $"over {judge.Length(2 * layout.Parts.Tube.Outside)}",
+                judge.Words.Length(spec.StandHeight),
+                $"over {judge.Words.Length(2 * layout.Parts.Tube.Outside)}",
                 "Raise it, or set the pots on blocks."
             );
         }
@@ -101,11 +102,11 @@ internal sealed class LayoutRules(Rig rig, RigLayout layout, Judgement judge)
         {
             judge.Add(
                 "aisle-narrow",
-                $"in front of row {Judgement.Count(row.Number)}",
+                $"in front of row {QuantityWords.Count(row.Number)}",
                 Field(row, "aisle"),
                 "The way is narrow for working with a bucket or lowering vines.",
-                judge.Length(row.Spec.Aisle),
-                $"at least {judge.Length(least)}",
+                judge.Words.Length(row.Spec.Aisle),
+                $"at least {judge.Words.Length(least)}",
                 "Widen it, or set two rows back to back."
             );
         }
@@ -128,8 +129,8 @@ internal sealed class LayoutRules(Rig rig, RigLayout layout, Judgement judge)
                 "room",
                 field,
                 $"The rig needs more {name} than the room has.",
-                judge.Length(given),
-                $"at least {judge.Length(needed)}",
+                judge.Words.Length(given),
+                $"at least {judge.Words.Length(needed)}",
                 "Take fewer or shorter rows, or another corner."
             );
         }
@@ -147,11 +148,11 @@ internal sealed class LayoutRules(Rig rig, RigLayout layout, Judgement judge)
             {
                 judge.Add(
                     "tank-in-stand",
-                    $"reservoir under row {Judgement.Count(row.Number)}",
+                    $"reservoir under row {QuantityWords.Count(row.Number)}",
                     "reservoir.gap",
                     "The reservoir does not fit under the row.",
-                    judge.Length(tank.Rim),
-                    $"at most {judge.Length(under)}",
+                    judge.Words.Length(tank.Rim),
+                    $"at most {judge.Words.Length(under)}",
                     "Move it beyond the row's end, or take a lower one."
                 );
             }
@@ -174,8 +175,8 @@ internal sealed class LayoutRules(Rig rig, RigLayout layout, Judgement judge)
                         $"{breaks[i - 1].Label} and {breaks[i].Label} on {run.Label}",
                         run.Service is RunService.Feed ? "feed.entry" : "drain.exit",
                         "Two fittings stand closer than their sockets: no pipe goes between them.",
-                        judge.Length(room),
-                        $"at least {judge.Length(needed)}, centre to centre",
+                        judge.Words.Length(room),
+                        $"at least {judge.Words.Length(needed)}, centre to centre",
                         "Let the line enter or leave at the row's end, or make the row longer."
                     );
                 }
@@ -192,13 +193,13 @@ internal sealed class LayoutRules(Rig rig, RigLayout layout, Judgement judge)
             string cure =
                 worst.Shift == 0
                     ? "There is no clear place near it: change spacing, module length or emitters per pot."
-                    : $"Shift the pot's hole by {judge.Shift(Math.Abs(worst.Shift))} to the {side}, or change spacing or module length.";
+                    : $"Shift the pot's hole by {judge.Words.Shift(Math.Abs(worst.Shift))} to the {side}, or change spacing or module length.";
             judge.Add(
                 "hole-on-joint",
-                $"run {worst.Run}, hole {Judgement.Count(worst.Hole.Number)} at pot {Judgement.Count(worst.Hole.Pot)}",
+                $"run {worst.Run}, hole {QuantityWords.Count(worst.Hole.Number)} at pot {QuantityWords.Count(worst.Hole.Pot)}",
                 "rows[0].spacing",
-                $"{Judgement.Count(group.Count())} {(group.Count() == 1 ? "hole falls" : "holes fall")} on {group.Key}.",
-                worst.Shift == 0 ? "no clear place" : judge.Shift(Math.Abs(worst.Shift)),
+                $"{QuantityWords.Count(group.Count())} {(group.Count() == 1 ? "hole falls" : "holes fall")} on {group.Key}.",
+                worst.Shift == 0 ? "no clear place" : judge.Words.Shift(Math.Abs(worst.Shift)),
                 "clear of it",
                 cure
             );
@@ -221,8 +222,8 @@ internal sealed class LayoutRules(Rig rig, RigLayout layout, Judgement judge)
                 "pump's circuit",
                 "site.otherLoads",
                 "The circuit carries too much for hours on end.",
-                $"{Judgement.Number(load)} A",
-                $"at most {Judgement.Number(allowed)} A",
+                $"{QuantityWords.Number(load)} A",
+                $"at most {QuantityWords.Number(allowed)} A",
                 "Move lamps or heaters to another circuit; a licensed electrician decides."
             );
         }
@@ -235,8 +236,8 @@ internal sealed class LayoutRules(Rig rig, RigLayout layout, Judgement judge)
                 "pump",
                 "site.outletDistance",
                 "The pump's cord does not reach the outlet with a drip loop.",
-                judge.Length(pump.Cord),
-                $"at least {judge.Length(needed)}",
+                judge.Words.Length(pump.Cord),
+                $"at least {judge.Words.Length(needed)}",
                 "Have an outlet with ground-fault protection set nearer, or take a pump with a longer cord; do not plug cord into cord."
             );
         }
@@ -248,8 +249,8 @@ internal sealed class LayoutRules(Rig rig, RigLayout layout, Judgement judge)
                 "pump's outlet",
                 "site.outletHeight",
                 "The wall outlet lies below the reservoir's rim: an overflow or spray can reach it.",
-                judge.Length(rig.Site.OutletHeight),
-                $"over {judge.Length(layout.Tank.Rim)}",
+                judge.Words.Length(rig.Site.OutletHeight),
+                $"over {judge.Words.Length(layout.Tank.Rim)}",
                 "Use an outlet higher up, ground-fault protected, with a drip loop in the cord; a licensed electrician decides."
             );
         }
@@ -270,8 +271,8 @@ internal sealed class LayoutRules(Rig rig, RigLayout layout, Judgement judge)
                 "header",
                 "feed.header.rise",
                 "The rise you give is not the one that stand, pots and line make; lifts are computed from the heights, the pipe's length from yours.",
-                judge.Length(stated),
-                judge.Length(real),
+                judge.Words.Length(stated),
+                judge.Words.Length(real),
                 "Leave the rise out, or correct the heights."
             );
         }

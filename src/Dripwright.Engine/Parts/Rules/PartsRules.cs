@@ -1,6 +1,7 @@
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Findings;
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Parts;
 
@@ -30,10 +31,10 @@ internal sealed class PartsRules(RigLayout layout, PartsPlan parts, Judgement ju
                     "kerf-trap",
                     cut.Material,
                     "rows[0].moduleLength",
-                    $"The saw's width costs a piece: a stock of {judge.Length(trap.StockLength)} gives {Judgement.Count(trap.WithKerf)} pieces of {judge.Length(trap.PieceLength)}, not {Judgement.Count(trap.WithoutKerf)}.",
-                    $"{Judgement.Count(trap.WithKerf)} pieces",
-                    $"{Judgement.Count(trap.WithoutKerf)} pieces",
-                    $"Shorten each piece by {judge.Length(trap.ShortenBy)} to save stock."
+                    $"The saw's width costs a piece: a stock of {judge.Words.Length(trap.StockLength)} gives {QuantityWords.Count(trap.WithKerf)} pieces of {judge.Words.Length(trap.PieceLength)}, not {QuantityWords.Count(trap.WithoutKerf)}.",
+                    $"{QuantityWords.Count(trap.WithKerf)} pieces",
+                    $"{QuantityWords.Count(trap.WithoutKerf)} pieces",
+                    $"Shorten each piece by {judge.Words.Length(trap.ShortenBy)} to save stock."
                 );
             }
         }
@@ -52,7 +53,7 @@ internal sealed class PartsRules(RigLayout layout, PartsPlan parts, Judgement ju
                 "barb-unclamped",
                 string.Join(", ", bare.Take(6)),
                 "feed.line",
-                $"{Judgement.Count(bare.Count)} barbs have no clamp: one that pops off empties the reservoir onto the floor.",
+                $"{QuantityWords.Count(bare.Count)} barbs have no clamp: one that pops off empties the reservoir onto the floor.",
                 "no clamp",
                 "one on every barb",
                 "Add clamps to these fittings."
@@ -66,8 +67,8 @@ internal sealed class PartsRules(RigLayout layout, PartsPlan parts, Judgement ju
                 "parts-short",
                 "parts",
                 "onHand",
-                $"{Judgement.Count(lines)} kinds of part are still to be bought.",
-                $"{Judgement.Count(lines)} kinds",
+                $"{QuantityWords.Count(lines)} kinds of part are still to be bought.",
+                $"{QuantityWords.Count(lines)} kinds",
                 "none",
                 "Take the parts list to the shop; it counts spares, and what you have already."
             );

@@ -13,7 +13,10 @@ public readonly record struct SurfacePoint(double Station, double Invert, double
 /// <param name="Row">Row, from 1; 0 for the collector.</param>
 /// <param name="Flow">[m³/s] At its low end.</param>
 /// <param name="Capacity">[m³/s] Full-bore flow by Manning; 0 for a level pipe, where slope gives none.</param>
-/// <param name="Margin">[-] Capacity over flow; infinite flow margin is given as 0 flow.</param>
+/// <param name="Margin">
+/// [-] Capacity over flow. Slope gives a level pipe no capacity: there it is the factor by which all inflows may grow before the
+/// pipe runs full. 0 without any flow.
+/// </param>
 /// <param name="Surface">High end to low end.</param>
 /// <param name="DeepestStation">[m] Where it is fullest.</param>
 /// <param name="DeepestRatio">[-] Depth over bore there, at most 1.</param>

@@ -179,7 +179,9 @@ internal sealed class DrainPlanner(Rig rig, RigLayout layout, FeedPlan feed)
             row,
             flow,
             profile.UniformCapacity,
-            flow > 0 ? profile.UniformCapacity / flow : 0,
+            flow <= 0 ? 0
+                : _slope > 0 ? profile.UniformCapacity / flow
+                : DrainCapacity.GrowthTo(profile.Run, 1),
             [
                 .. profile.Points.Select(p => new SurfacePoint(
                     high + (direction * p.Distance / pipe.Stretch),

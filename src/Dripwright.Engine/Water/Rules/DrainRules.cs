@@ -1,6 +1,7 @@
 using Dripwright.Engine.Findings;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Water;
 
@@ -21,10 +22,10 @@ internal sealed class DrainRules(Rig rig, RigLayout layout, FeedPlan feed, Drain
             {
                 judge.Add(
                     "drain-under-floor",
-                    $"drain of row {Judgement.Count(row.Number)}",
-                    $"rows[{Judgement.Count(row.SpecIndex)}].standHeight",
+                    $"drain of row {QuantityWords.Count(row.Number)}",
+                    $"rows[{QuantityWords.Count(row.SpecIndex)}].standHeight",
                     "The drain would run under the floor.",
-                    judge.Length(row.Floor - lowest),
+                    judge.Words.Length(row.Floor - lowest),
                     "above the floor",
                     "Raise the stand, or give the drain less slope."
                 );
@@ -37,16 +38,17 @@ internal sealed class DrainRules(Rig rig, RigLayout layout, FeedPlan feed, Drain
         double half = RuleBook.Limit("drain-half-full");
         foreach (DrainRunPlan run in drain.Runs)
         {
-            string place = run.Row > 0 ? $"drain {run.Run} of row {Judgement.Count(run.Row)}" : $"collector {run.Run}";
+            string place =
+                run.Row > 0 ? $"drain {run.Run} of row {QuantityWords.Count(run.Row)}" : $"collector {run.Run}";
             if (run.Pressurised)
             {
                 judge.Add(
                     "drain-full",
                     place,
                     "drain.pipe",
-                    $"The drain runs full, {judge.Length(Math.Abs(run.DeepestStation))} from the row's left end worst.",
+                    $"The drain runs full, {judge.Words.Length(Math.Abs(run.DeepestStation))} from the row's left end worst.",
                     "full",
-                    $"at most {judge.Share(half)} of the bore",
+                    $"at most {judge.Words.Share(half)} of the bore",
                     "Take a wider pipe, more slope, or let it leave from the middle."
                 );
             }
@@ -57,8 +59,8 @@ internal sealed class DrainRules(Rig rig, RigLayout layout, FeedPlan feed, Drain
                     place,
                     "drain.pipe",
                     "The drain runs over half full.",
-                    judge.Share(run.DeepestRatio),
-                    $"at most {judge.Share(half)}",
+                    judge.Words.Share(run.DeepestRatio),
+                    $"at most {judge.Words.Share(half)}",
                     "Take a wider pipe, more slope, or let it leave from the middle."
                 );
             }
@@ -76,8 +78,8 @@ internal sealed class DrainRules(Rig rig, RigLayout layout, FeedPlan feed, Drain
                 "drains",
                 "drain.slope",
                 "The drain has little fall: it runs deeper, roots and silt settle, and a sagging bench makes pools.",
-                judge.Slope(rig.Drain.Slope),
-                $"at least {judge.Slope(least)}",
+                judge.Words.Slope(rig.Drain.Slope),
+                $"at least {judge.Words.Slope(least)}",
                 "Give it more slope and check it with a level when the pots are wet."
             );
         }
@@ -87,9 +89,9 @@ internal sealed class DrainRules(Rig rig, RigLayout layout, FeedPlan feed, Drain
                 "drain-steep",
                 "drains",
                 "drain.slope",
-                $"The slope costs {judge.Length(drain.SlopeDrop)} of height.",
-                judge.Slope(rig.Drain.Slope),
-                $"at most {judge.Slope(most)}",
+                $"The slope costs {judge.Words.Length(drain.SlopeDrop)} of height.",
+                judge.Words.Slope(rig.Drain.Slope),
+                $"at most {judge.Words.Slope(most)}",
                 "Take less slope and keep the height for the fall into the reservoir."
             );
         }
@@ -108,8 +110,8 @@ internal sealed class DrainRules(Rig rig, RigLayout layout, FeedPlan feed, Drain
                 "drain-under-rim",
                 "reservoir",
                 "rows[0].standHeight",
-                $"The drain arrives {judge.Length(-drain.MouthOverRim)} below the reservoir's rim; its slope takes {judge.Length(drain.SlopeDrop)} of the height.",
-                judge.Length(drain.MouthOverRim),
+                $"The drain arrives {judge.Words.Length(-drain.MouthOverRim)} below the reservoir's rim; its slope takes {judge.Words.Length(drain.SlopeDrop)} of the height.",
+                judge.Words.Length(drain.MouthOverRim),
                 "over the rim",
                 "Raise the stand, take a lower or sunk reservoir, or give the drain less slope."
             );
@@ -122,7 +124,7 @@ internal sealed class DrainRules(Rig rig, RigLayout layout, FeedPlan feed, Drain
                 "reservoir",
                 "reservoir.fill",
                 "The drain's mouth lies under the reservoir's water: it backs up and cannot be seen running.",
-                judge.Length(layout.Tank.Full - layout.Tank.Mouth.Z),
+                judge.Words.Length(layout.Tank.Full - layout.Tank.Mouth.Z),
                 "above the water",
                 "Keep the reservoir less full, or raise the drain."
             );
@@ -134,15 +136,15 @@ internal sealed class DrainRules(Rig rig, RigLayout layout, FeedPlan feed, Drain
         ILookup<int, PotFlow> flows = feed.Pots.ToLookup(p => p.Row);
         foreach (PotDrainPlan pot in drain.Pots)
         {
-            string row = $"row {Judgement.Count(pot.Row)}";
+            string row = $"row {QuantityWords.Count(pot.Row)}";
             if (pot.PondingPots.Count > 0)
             {
                 judge.Add(
                     "pots-pond",
-                    $"{row}, pots {Judgement.Numbers(pot.PondingPots)}",
+                    $"{row}, pots {QuantityWords.Numbers(pot.PondingPots)}",
                     "drain.belowPots",
                     "Water from the drain backs up into these pots.",
-                    $"{Judgement.Count(pot.PondingPots.Count)} pots",
+                    $"{QuantityWords.Count(pot.PondingPots.Count)} pots",
                     "none",
                     "Hang the drain lower, take a wider pipe, or more slope."
                 );
@@ -157,8 +159,8 @@ internal sealed class DrainRules(Rig rig, RigLayout layout, FeedPlan feed, Drain
                     row,
                     "drain.outlet",
                     "The pots' drain elbow takes little more than the pot is fed; a few roots in it and the pot spills.",
-                    judge.Flow(pot.MostFlow),
-                    $"at least {judge.Flow(most * times)}",
+                    judge.Words.Flow(pot.MostFlow),
+                    $"at least {judge.Words.Flow(most * times)}",
                     "Take a wider drain elbow."
                 );
             }
@@ -167,13 +169,13 @@ internal sealed class DrainRules(Rig rig, RigLayout layout, FeedPlan feed, Drain
             {
                 string first = pot.SpillsAtVent
                     ? "the vent runs over"
-                    : $"pot {Judgement.Count(pot.FirstToSpill)} runs over";
+                    : $"pot {QuantityWords.Count(pot.FirstToSpill)} runs over";
                 judge.Add(
                     "drain-blocked",
                     row,
                     "drain.vent",
-                    $"Should the drain block at its low end while the pump runs, {first} first, after {judge.Time(pot.SecondsToSpill)}.",
-                    judge.Time(pot.SecondsToSpill),
+                    $"Should the drain block at its low end while the pump runs, {first} first, after {judge.Words.Time(pot.SecondsToSpill)}.",
+                    judge.Words.Time(pot.SecondsToSpill),
                     "know it",
                     "Look at the drain's mouth every day, and keep cords away from that place."
                 );
@@ -192,8 +194,8 @@ internal sealed class DrainRules(Rig rig, RigLayout layout, FeedPlan feed, Drain
                 "drains",
                 "drain.pipe",
                 "The drain pipe is narrow beside the feed: roots and air locks stop it early.",
-                $"{judge.Length(layout.Parts.Drain.InsideDiameter)} bore",
-                $"at least {judge.Length(times * feedBore)}",
+                $"{judge.Words.Length(layout.Parts.Drain.InsideDiameter)} bore",
+                $"at least {judge.Words.Length(times * feedBore)}",
                 "Take a wider drain pipe."
             );
         }

@@ -2,6 +2,7 @@ using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Findings;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Water;
 
@@ -64,8 +65,8 @@ internal sealed class FeedRules(Rig rig, RigLayout layout, FeedPlan feed, Judgem
             closed
                 ? "Every emitter is shut, so no water comes."
                 : "No emitter gives water: the lift is more than the source gives.",
-            $"{judge.Length(Math.Max(0, lift))} lift",
-            $"{judge.Length(shutOff)} at most",
+            $"{judge.Words.Length(Math.Max(0, lift))} lift",
+            $"{judge.Words.Length(shutOff)} at most",
             closed
                 ? "Open the emitters' valves, or plant the pots."
                 : "Lower the line, raise the reservoir, or take a pump with a greater shut-off head."
@@ -99,9 +100,9 @@ internal sealed class FeedRules(Rig rig, RigLayout layout, FeedPlan feed, Judgem
             make ? "feed.emitter"
                 : height ? "rows[0].floorLevel"
                 : "feed.entry",
-            $"Design emission uniformity is {judge.Share(design.Value)}; most of the difference comes from {cause}.",
-            judge.Share(design.Value),
-            $"at least {judge.Share(design.Value < poor ? poor : fair)}",
+            $"Design emission uniformity is {judge.Words.Share(design.Value)}; most of the difference comes from {cause}.",
+            judge.Words.Share(design.Value),
+            $"at least {judge.Words.Share(design.Value < poor ? poor : fair)}",
             cure
         );
     }
@@ -115,11 +116,11 @@ internal sealed class FeedRules(Rig rig, RigLayout layout, FeedPlan feed, Judgem
             {
                 judge.Add(
                     "line-unprimed",
-                    $"row {Judgement.Count(line.Row)}, {line.Run}",
+                    $"row {QuantityWords.Count(line.Row)}, {line.Run}",
                     "feed.lineHeight",
                     "The feed line lies higher than the water is pushed: it draws air there and does not stay full, so the "
                         + "flows behind that place cannot be relied on.",
-                    $"{judge.Length(-lowest / SpecificWeight)} too high",
+                    $"{judge.Words.Length(-lowest / SpecificWeight)} too high",
                     "under pressure all along",
                     "Lower the line, or take a source that pushes higher."
                 );
@@ -139,18 +140,18 @@ internal sealed class FeedRules(Rig rig, RigLayout layout, FeedPlan feed, Judgem
             double missing = (emitter.MinPressure - lowest) / SpecificWeight;
             bool compensating = emitter.Kind == EmitterKind.PressureCompensating;
             string what = compensating
-                ? $"The pressure-compensating emitters get only {judge.Pressure(lowest)} and do not open as they should"
-                : $"{Judgement.Count(under.Count)} of {Judgement.Count(open.Count)} emitters get less pressure than they are made for";
+                ? $"The pressure-compensating emitters get only {judge.Words.Pressure(lowest)} and do not open as they should"
+                : $"{QuantityWords.Count(under.Count)} of {QuantityWords.Count(open.Count)} emitters get less pressure than they are made for";
             string source = layout.Parts.Pump is null
-                ? $"Raise the reservoir by about {judge.Length(missing)}"
-                : $"Take a pump that gives about {judge.Length(missing)} more head at this flow";
+                ? $"Raise the reservoir by about {judge.Words.Length(missing)}"
+                : $"Take a pump that gives about {judge.Words.Length(missing)} more head at this flow";
             judge.Add(
                 "emitter-under-range",
                 Where(under),
                 compensating ? "pump.model" : "feed.emitter",
                 $"{what}; the plan counts what they really give, not the label's rating.",
-                judge.Pressure(lowest),
-                $"at least {judge.Pressure(emitter.MinPressure)}",
+                judge.Words.Pressure(lowest),
+                $"at least {judge.Words.Pressure(emitter.MinPressure)}",
                 compensating
                     ? $"{source}, or take emitters that do not compensate and work at low pressure."
                     : $"{source}, or accept the lower flow and water longer."
@@ -164,8 +165,8 @@ internal sealed class FeedRules(Rig rig, RigLayout layout, FeedPlan feed, Judgem
                 Where(over),
                 "feed.throttle",
                 "The emitters get more pressure than they are made for: tubes may pop off.",
-                judge.Pressure(over.Max(e => e.Pressure)),
-                $"at most {judge.Pressure(emitter.MaxPressure)}",
+                judge.Words.Pressure(over.Max(e => e.Pressure)),
+                $"at most {judge.Words.Pressure(emitter.MaxPressure)}",
                 "Throttle, open a bypass, or take a smaller pump."
             );
         }
@@ -177,8 +178,8 @@ internal sealed class FeedRules(Rig rig, RigLayout layout, FeedPlan feed, Judgem
                 Line,
                 "feed.emitter",
                 $"These emitters differ much from one another as made: {EvennessClasses.OfEmitters(emitter.Variation).ToString().ToLowerInvariant()}.",
-                $"{judge.Share(emitter.Variation)} variation",
-                $"at most {judge.Share(RuleBook.Limit("emitters-unlike"))}",
+                $"{judge.Words.Share(emitter.Variation)} variation",
+                $"at most {judge.Words.Share(RuleBook.Limit("emitters-unlike"))}",
                 "Measure each one in the catch test and sort them, or take a kind with less variation."
             );
         }
@@ -188,7 +189,9 @@ internal sealed class FeedRules(Rig rig, RigLayout layout, FeedPlan feed, Judgem
     {
         IEnumerable<string> rows = emitters
             .GroupBy(e => e.Row)
-            .Select(g => $"row {Judgement.Count(g.Key)}, pots {Judgement.Numbers(g.Select(e => e.Pot).Distinct())}");
+            .Select(g =>
+                $"row {QuantityWords.Count(g.Key)}, pots {QuantityWords.Numbers(g.Select(e => e.Pot).Distinct())}"
+            );
         return string.Join("; ", rows.Take(4));
     }
 
@@ -208,8 +211,8 @@ internal sealed class FeedRules(Rig rig, RigLayout layout, FeedPlan feed, Judgem
                 "pump",
                 "pump.model",
                 "The pump is driven off its curve: what it does there is not known.",
-                judge.Flow(point.Flow),
-                $"0 to {judge.Flow(openFlow)}",
+                judge.Words.Flow(point.Flow),
+                $"0 to {judge.Words.Flow(openFlow)}",
                 "Throttle it, or take a pump whose curve reaches this far."
             );
         }
@@ -220,8 +223,8 @@ internal sealed class FeedRules(Rig rig, RigLayout layout, FeedPlan feed, Judgem
                 "pump",
                 "feed.throttle",
                 "The pump runs almost without back pressure: little pressure is left for the emitters.",
-                judge.Flow(point.Flow),
-                $"at most {judge.Share(RuleBook.Limit("pump-near-open-flow"))} of {judge.Flow(openFlow)}",
+                judge.Words.Flow(point.Flow),
+                $"at most {judge.Words.Share(RuleBook.Limit("pump-near-open-flow"))} of {judge.Words.Flow(openFlow)}",
                 "Close the bypass a little, take emitters of lower flow, or a stronger pump."
             );
         }
@@ -231,7 +234,7 @@ internal sealed class FeedRules(Rig rig, RigLayout layout, FeedPlan feed, Judgem
                 "pump-near-shut-off",
                 "pump",
                 "pump.model",
-                $"The pump runs almost shut off, at {judge.Flow(point.Flow)} of {judge.Flow(openFlow)}: its power warms the water instead of moving it.",
+                $"The pump runs almost shut off, at {judge.Words.Flow(point.Flow)} of {judge.Words.Flow(openFlow)}: its power warms the water instead of moving it.",
                 Warming(point.WarmingPerDay),
                 $"at most {Warming(RuleBook.Limit("pump-near-shut-off"))}",
                 "Take a smaller pump, run it less, or take a larger reservoir."
@@ -241,8 +244,8 @@ internal sealed class FeedRules(Rig rig, RigLayout layout, FeedPlan feed, Judgem
 
     private string Warming(double kelvin) =>
         rig.Units == UnitSystem.Us
-            ? $"{Judgement.Number(kelvin * 1.8)} °F a day"
-            : $"{Judgement.Number(kelvin)} °C a day";
+            ? $"{QuantityWords.Number(kelvin * 1.8)} °F a day"
+            : $"{QuantityWords.Number(kelvin)} °C a day";
 
     private void Velocities()
     {
@@ -255,8 +258,8 @@ internal sealed class FeedRules(Rig rig, RigLayout layout, FeedPlan feed, Judgem
                 $"run {run.Run}",
                 header ? "feed.header.pipe" : "feed.line",
                 "The water runs fast here and loses much pressure.",
-                judge.Velocity(run.Velocity),
-                $"at most {judge.Velocity(most)}",
+                judge.Words.Velocity(run.Velocity),
+                $"at most {judge.Words.Velocity(most)}",
                 "Take the next wider pipe."
             );
         }
@@ -270,8 +273,8 @@ internal sealed class FeedRules(Rig rig, RigLayout layout, FeedPlan feed, Judgem
                 $"run {string.Join(", ", slow.Select(l => l.Run))}",
                 "feed.line",
                 "With its flush cap open the line runs too slowly to carry dirt out.",
-                judge.Velocity(slow.Min(l => l.FlushVelocity!.Value)),
-                $"at least {judge.Velocity(least)}",
+                judge.Words.Velocity(slow.Min(l => l.FlushVelocity!.Value)),
+                $"at least {judge.Words.Velocity(least)}",
                 "Flush one row at a time with the others shut, or flush from the tap with a hose."
             );
         }
@@ -296,11 +299,11 @@ internal sealed class FeedRules(Rig rig, RigLayout layout, FeedPlan feed, Judgem
         {
             judge.Add(
                 "weak-pot-likely",
-                $"row {Judgement.Count(planted[worst].Row)}, pot {Judgement.Count(planted[worst].Pot)}",
+                $"row {QuantityWords.Count(planted[worst].Row)}, pot {QuantityWords.Count(planted[worst].Pot)}",
                 "feed.emittersPerPot",
-                $"In {judge.Share(chance)} of {Judgement.Count(scatter.Draws)} drawn rigs this pot gets under 80 % of the mean, more often than any other.",
-                judge.Share(chance),
-                $"at most {judge.Share(RuleBook.Limit("weak-pot-likely"))}",
+                $"In {judge.Words.Share(chance)} of {QuantityWords.Count(scatter.Draws)} drawn rigs this pot gets under 80 % of the mean, more often than any other.",
+                judge.Words.Share(chance),
+                $"at most {judge.Words.Share(RuleBook.Limit("weak-pot-likely"))}",
                 "Do the catch test before planting and keep spare emitters; more emitters per pot even out."
             );
         }
@@ -336,7 +339,7 @@ internal sealed class FeedRules(Rig rig, RigLayout layout, FeedPlan feed, Judgem
         }
     }
 
-    private static string Microns(double metres) => $"{Judgement.Count((int)Math.Round(metres * 1e6))} µm";
+    private static string Microns(double metres) => $"{QuantityWords.Count((int)Math.Round(metres * 1e6))} µm";
 
     private void Pots()
     {
@@ -346,7 +349,7 @@ internal sealed class FeedRules(Rig rig, RigLayout layout, FeedPlan feed, Judgem
                 .Rows.Select(r => (r.Number, Pots: r.Pots.Where(p => p.Planted && p.Emitters < 2).ToList()))
                 .Where(r => r.Pots.Count > 0)
                 .Select(r =>
-                    $"row {Judgement.Count(r.Number)}, pots {Judgement.Numbers(r.Pots.Select(p => p.Number))}"
+                    $"row {QuantityWords.Count(r.Number)}, pots {QuantityWords.Numbers(r.Pots.Select(p => p.Number))}"
                 ),
         ];
         if (single.Count > 0)
@@ -368,8 +371,8 @@ internal sealed class FeedRules(Rig rig, RigLayout layout, FeedPlan feed, Judgem
                 "empty-pots",
                 Line,
                 "feed.inlineValves",
-                $"{Judgement.Count(empty.EmptyPots)} pots stand empty; their emitters are counted as shut. Left open they would take {judge.Flow(empty.WastedOpen)}, and each planted pot would get {judge.Flow(empty.PlantedFlowOpen)} instead of {judge.Flow(empty.PlantedFlowShut)}.",
-                judge.Flow(empty.WastedOpen),
+                $"{QuantityWords.Count(empty.EmptyPots)} pots stand empty; their emitters are counted as shut. Left open they would take {judge.Words.Flow(empty.WastedOpen)}, and each planted pot would get {judge.Words.Flow(empty.PlantedFlowOpen)} instead of {judge.Words.Flow(empty.PlantedFlowShut)}.",
+                judge.Words.Flow(empty.WastedOpen),
                 "shut",
                 rig.Feed.InlineValves ? "Shut the valves at empty pots." : "Plug the emitters' holes at empty pots."
             );
@@ -396,10 +399,10 @@ internal sealed class FeedRules(Rig rig, RigLayout layout, FeedPlan feed, Judgem
         {
             judge.Add(
                 "low-row-runs-off",
-                $"rows {Judgement.Numbers(feed.Stop.LowRows)}",
+                $"rows {QuantityWords.Numbers(feed.Stop.LowRows)}",
                 "feed.checkValve",
                 "Each time the pump stops, the lines run out through the lowest emitters.",
-                judge.Volume(feed.Stop.ThroughEmitters),
+                judge.Words.Volume(feed.Stop.ThroughEmitters),
                 "next to none",
                 "Lift the emitters' outlets to the line, give each height its own line with a valve, or take emitters that close by themselves."
             );

@@ -1,6 +1,7 @@
 using Dripwright.Engine.Findings;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Water;
 
@@ -26,9 +27,9 @@ internal sealed class ReservoirRules(Rig rig, RigLayout layout, ReservoirPlan pl
                 "overflow-on-stop",
                 Place,
                 "reservoir.fill",
-                $"Topped up to its mark while the pump runs, it runs over by {judge.Volume(plan.Overflow)} when the pump stops: {judge.Volume(plan.BackInAll)} come back and there is room for {judge.Volume(plan.Freeboard)}.",
-                judge.Volume(plan.BackInAll),
-                $"at most {judge.Volume(plan.Freeboard)}",
+                $"Topped up to its mark while the pump runs, it runs over by {judge.Words.Volume(plan.Overflow)} when the pump stops: {judge.Words.Volume(plan.BackInAll)} come back and there is room for {judge.Words.Volume(plan.Freeboard)}.",
+                judge.Words.Volume(plan.BackInAll),
+                $"at most {judge.Words.Volume(plan.Freeboard)}",
                 "Keep the mark lower, fit a check valve, or take a larger reservoir."
             );
         }
@@ -39,8 +40,8 @@ internal sealed class ReservoirRules(Rig rig, RigLayout layout, ReservoirPlan pl
                 Place,
                 "reservoir.fill",
                 "There is hardly room for what comes back when the pump stops.",
-                judge.Volume(plan.Freeboard),
-                $"at least {judge.Volume(plan.BackInAll * thin)}",
+                judge.Words.Volume(plan.Freeboard),
+                $"at least {judge.Words.Volume(plan.BackInAll * thin)}",
                 "Keep the mark lower, or fit a check valve."
             );
         }
@@ -61,8 +62,8 @@ internal sealed class ReservoirRules(Rig rig, RigLayout layout, ReservoirPlan pl
                 "pump",
                 "reservoir.fill",
                 "While it runs, the water falls below the pump's inlet: it draws air.",
-                judge.Length(plan.InletCover),
-                $"at least {judge.Length(plan.InletCoverWanted)}",
+                judge.Words.Length(plan.InletCover),
+                $"at least {judge.Words.Length(plan.InletCoverWanted)}",
                 "Fill higher, set the pump lower, or take a larger reservoir."
             );
         }
@@ -73,8 +74,8 @@ internal sealed class ReservoirRules(Rig rig, RigLayout layout, ReservoirPlan pl
                 "pump",
                 "reservoir.lowestLevel",
                 "At the lowest level you keep, the pump's inlet has little water over it and may draw air.",
-                judge.Length(Math.Min(plan.InletCover, atLowest)),
-                $"at least {judge.Length(plan.InletCoverWanted)}",
+                judge.Words.Length(Math.Min(plan.InletCover, atLowest)),
+                $"at least {judge.Words.Length(plan.InletCoverWanted)}",
                 "Keep the lowest level higher; the pump maker's least water level governs."
             );
         }
@@ -85,8 +86,8 @@ internal sealed class ReservoirRules(Rig rig, RigLayout layout, ReservoirPlan pl
                 "runs-dry",
                 Place,
                 "pump.model",
-                $"If the feed line comes off at the first row, the reservoir is on the floor in about {judge.Time(soon)}.",
-                judge.Time(soon),
+                $"If the feed line comes off at the first row, the reservoir is on the floor in about {judge.Words.Time(soon)}.",
+                judge.Words.Time(soon),
                 "know it",
                 "Clamp every barb, put a tray under the reservoir, and a float switch on the pump's cord."
             );
@@ -102,9 +103,9 @@ internal sealed class ReservoirRules(Rig rig, RigLayout layout, ReservoirPlan pl
                 "days-short",
                 Place,
                 "reservoir.tank",
-                $"In a hot week {Judgement.Count(plan.Plants)} plants empty it in {Judgement.Number(days)} days.",
-                $"{Judgement.Number(days)} days",
-                $"{Judgement.Number(wanted)} days",
+                $"In a hot week {QuantityWords.Count(plan.Plants)} plants empty it in {QuantityWords.Number(days)} days.",
+                $"{QuantityWords.Number(days)} days",
+                $"{QuantityWords.Number(wanted)} days",
                 "Take a larger reservoir, a second one beside it, or a float valve from a top-up tank."
             );
         }
@@ -119,7 +120,7 @@ internal sealed class ReservoirRules(Rig rig, RigLayout layout, ReservoirPlan pl
                 "floor-load",
                 Place,
                 "reservoir.tank",
-                $"Full, the water alone weighs {judge.Mass(plan.WaterMass)} and presses more on its footprint than a room's floor is commonly made for. On a concrete slab on the ground this is no matter.",
+                $"Full, the water alone weighs {judge.Words.Mass(plan.WaterMass)} and presses more on its footprint than a room's floor is commonly made for. On a concrete slab on the ground this is no matter.",
                 Load(plan.FloorPressure),
                 Load(load),
                 "On an upper floor, a deck or a balcony ask the owner or an engineer; stand it beside a bearing wall."
@@ -149,8 +150,8 @@ internal sealed class ReservoirRules(Rig rig, RigLayout layout, ReservoirPlan pl
                     Place,
                     "reservoir.volume",
                     "The volume you give and the tank's measures do not agree; the plan uses the measures.",
-                    judge.Volume(measured),
-                    judge.Volume(plan.RimVolume),
+                    judge.Words.Volume(measured),
+                    judge.Words.Volume(plan.RimVolume),
                     "Measure the tank again, or fill it once by bucket and mark the levels on its wall."
                 );
             }
@@ -164,8 +165,8 @@ internal sealed class ReservoirRules(Rig rig, RigLayout layout, ReservoirPlan pl
                 Place,
                 "reservoir.waterTemperature",
                 "Warm water holds little oxygen and roots rot more easily.",
-                judge.Temperature(rig.Reservoir.WaterTemperature),
-                $"at most {judge.Temperature(hot)}",
+                judge.Words.Temperature(rig.Reservoir.WaterTemperature),
+                $"at most {judge.Words.Temperature(hot)}",
                 "Shade or sink the reservoir, insulate it, run the pump less by day."
             );
         }
@@ -173,6 +174,6 @@ internal sealed class ReservoirRules(Rig rig, RigLayout layout, ReservoirPlan pl
 
     private string Load(double pascals) =>
         rig.Units == UnitSystem.Us
-            ? $"{Judgement.Number(pascals / 47.880259)} lb/ft²"
-            : $"{Judgement.Number(pascals / 1000)} kN/m²";
+            ? $"{QuantityWords.Number(pascals / 47.880259)} lb/ft²"
+            : $"{QuantityWords.Number(pascals / 1000)} kN/m²";
 }

@@ -1,6 +1,7 @@
 using Dripwright.Engine.Findings;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Strength.Wire;
 
@@ -34,8 +35,8 @@ internal sealed class OverheadRules(Rig rig, RigLayout layout, OverheadPlan plan
                 place,
                 "overhead.wire",
                 "Fully grown, the crop pulls harder than the wire may be loaded for a season.",
-                judge.Force(tension),
-                $"at most {judge.Force(allowed)}",
+                judge.Words.Force(tension),
+                $"at most {judge.Words.Force(allowed)}",
                 "Set supports closer, tighten it less so that it sags more, or take a stronger wire."
             );
         }
@@ -51,8 +52,8 @@ internal sealed class OverheadRules(Rig rig, RigLayout layout, OverheadPlan plan
                 place,
                 "overhead.supports",
                 "Fully grown, the crop makes the wire sag far, and hooks slide to the middle.",
-                $"{judge.Share(share)} of the span",
-                $"at most {judge.Share(most)}",
+                $"{judge.Words.Share(share)} of the span",
+                $"at most {judge.Words.Share(most)}",
                 "Set supports closer, or tighten the wire harder if its ends can take it."
             );
         }
@@ -85,8 +86,8 @@ internal sealed class OverheadRules(Rig rig, RigLayout layout, OverheadPlan plan
                     $"{place}, {which}",
                     "overhead.hookThread",
                     $"The wire pulls harder on its {which} than their thread holds in the wood.",
-                    judge.Force(force),
-                    $"at most {judge.Force(allowed)}",
+                    judge.Words.Force(force),
+                    $"at most {judge.Words.Force(allowed)}",
                     remedy
                 );
             }
@@ -106,7 +107,7 @@ internal sealed class OverheadRules(Rig rig, RigLayout layout, OverheadPlan plan
     {
         LoadedWire[] over = [.. plan.Wires.Where(w => value(w) > limit)];
         string labels = string.Join(", ", over.Take(MostNamed).Select(w => w.Place.Label));
-        string more = over.Length > MostNamed ? $" and {Judgement.Count(over.Length - MostNamed)} more" : "";
+        string more = over.Length > MostNamed ? $" and {QuantityWords.Count(over.Length - MostNamed)} more" : "";
         return over.Length == 0 ? null : ($"crop wire {labels}{more}", over.Max(value));
     }
 
@@ -120,8 +121,8 @@ internal sealed class OverheadRules(Rig rig, RigLayout layout, OverheadPlan plan
                 "crop wire",
                 "overhead.height",
                 "The wire is low: vines must be lowered often, and heads and eyes meet it.",
-                judge.Length(rig.Overhead.Height),
-                $"at least {judge.Length(least)}",
+                judge.Words.Length(rig.Overhead.Height),
+                $"at least {judge.Words.Length(least)}",
                 "Hang it higher where the room allows, and cap every wire end."
             );
         }
@@ -135,8 +136,8 @@ internal sealed class OverheadRules(Rig rig, RigLayout layout, OverheadPlan plan
                 "crop wire",
                 "overhead.height",
                 "The wire would hang higher than the room is.",
-                judge.Length(rig.Overhead.Height),
-                $"at most {judge.Length(room)}",
+                judge.Words.Length(rig.Overhead.Height),
+                $"at most {judge.Words.Length(room)}",
                 "Hang it lower."
             );
         }
@@ -149,8 +150,8 @@ internal sealed class OverheadRules(Rig rig, RigLayout layout, OverheadPlan plan
                 "crop wire",
                 "overhead.height",
                 "The wire does not hang over the pots.",
-                judge.Length(highest),
-                $"over {judge.Length(rim)}",
+                judge.Words.Length(highest),
+                $"over {judge.Words.Length(rim)}",
                 "Hang it higher, or lower the stand."
             );
         }
@@ -166,8 +167,8 @@ internal sealed class OverheadRules(Rig rig, RigLayout layout, OverheadPlan plan
                 "lamps",
                 "overhead.lamps",
                 "Vines that reach the wire come too near the lamps: leaves scorch, and hooks and wire get hot.",
-                judge.Length(lamps - rig.Overhead.Height),
-                $"at least {judge.Length(least)} over the wire",
+                judge.Words.Length(lamps - rig.Overhead.Height),
+                $"at least {judge.Words.Length(least)} over the wire",
                 "Hang the lamps higher or the wire lower, and lower the vines before their heads reach the wire."
             );
         }
@@ -183,9 +184,9 @@ internal sealed class OverheadRules(Rig rig, RigLayout layout, OverheadPlan plan
             "crop wire",
             "overhead.wire",
             "Fully grown, the crop pulls this hard on each end of its wire"
-                + (inner > 0 ? $", and down with {judge.Force(inner)} on each hook between" : "")
+                + (inner > 0 ? $", and down with {judge.Words.Force(inner)} on each hook between" : "")
                 + ". A house frame, ceiling or wall that was not made for it can give way.",
-            judge.Force(end),
+            judge.Words.Force(end),
             "know it",
             "Have a professional look at what carries it, or build posts of your own, braced along the row. Nobody stands "
                 + "under the wire while it is tightened, and nobody ever hangs on it."

@@ -1,9 +1,8 @@
 using System.Globalization;
-using System.Runtime.CompilerServices;
 using System.Text;
 using Dripwright.Engine.Findings;
 
-namespace Dripwright.Sheets.Tests.Bench;
+namespace Dripwright.Engine.Tests.Findings;
 
 public sealed class FindingsPageTests
 {
@@ -13,16 +12,7 @@ public sealed class FindingsPageTests
     [Fact]
     public void The_handbook_lists_every_rule_as_the_rule_book_has_it()
     {
-        var page = File.ReadAllText(PageFile());
-        var (from, to) = (page.IndexOf(Start, StringComparison.Ordinal), page.IndexOf(End, StringComparison.Ordinal));
-        Assert.True(from >= 0 && to > from, "The page has lost its marks.");
-        var wanted = page[..(from + Start.Length)] + Table() + page[to..];
-        if (wanted != page)
-        {
-            var received = Path.ChangeExtension(PageFile(), ".received.md");
-            File.WriteAllText(received, wanted);
-            Assert.Fail($"The rules changed. To accept: mv {received} {PageFile()}");
-        }
+        CommittedText.Holds("docs/handbook/findings.md", Start, End, Table());
     }
 
     private static string Table()
@@ -48,9 +38,4 @@ public sealed class FindingsPageTests
 
         return text.Append('\n').ToString();
     }
-
-    private static string PageFile([CallerFilePath] string here = "") =>
-        Path.GetFullPath(
-            Path.Combine(Path.GetDirectoryName(here)!, "..", "..", "..", "docs", "handbook", "findings.md")
-        );
 }

@@ -1,0 +1,150 @@
+using System.Globalization;
+using Dripwright.Engine.Rigs;
+
+namespace Dripwright.Engine.Units;
+
+/// <summary>Quantities and counts in plain words, in the rig's units: as findings, summary and sheets all say them.</summary>
+/// <param name="units">The rig's system of units.</param>
+public sealed class QuantityWords(UnitSystem units)
+{
+    /// <summary>True for inches and gallons.</summary>
+    public bool Us => units == UnitSystem.Us;
+
+    /// <summary>A length, "6 ft 2 1/2 in" or "1.89 m".</summary>
+    /// <param name="metres">[m] The length.</param>
+    public string Length(double metres) => Of(Dimension.Length, metres);
+
+    /// <summary>A distance to mark with a pencil: sixteenths of an inch or whole millimetres.</summary>
+    /// <param name="metres">[m] The distance.</param>
+    public string Mark(double metres) => QuantityText.Mark(metres, units);
+
+    /// <summary>A shift to mark: rounded up to the next sixteenth of an inch or millimetre, so that what is read still cures.</summary>
+    /// <param name="metres">[m] The least shift.</param>
+    public string Shift(double metres)
+    {
+        double step = Us ? 0.0254 / 16 : 0.001;
+        return Mark(Math.Ceiling((metres / step) - 1e-9) * step);
+    }
+
+    /// <summary>A small length that is no mark: a drill, the width of a saw.</summary>
+    /// <param name="metres">[m] The length.</param>
+    public string Size(double metres) =>
+        Us && IsSixteenth(metres) ? Mark(metres)
+        : Us ? $"{Number(metres / 0.0254, "0.###")} in"
+        : $"{Number(metres * 1000, "0.#")} mm";
+
+    /// <summary>Head, which nobody measures in sixteenths.</summary>
+    /// <param name="metres">[m] The head.</param>
+    public string Head(double metres) => Us ? $"{Number(metres / 0.3048, "0.0")} ft" : $"{Number(metres, "0.00")} m";
+
+    /// <summary>A volume.</summary>
+    /// <param name="cubicMetres">[m³] The volume.</param>
+    public string Volume(double cubicMetres) => Of(Dimension.Volume, cubicMetres);
+
+    /// <summary>A flow.</summary>
+    /// <param name="cubicMetresPerSecond">[m³/s] The flow.</param>
+    public string Flow(double cubicMetresPerSecond) => Of(Dimension.Flow, cubicMetresPerSecond);
+
+    /// <summary>A velocity.</summary>
+    /// <param name="metresPerSecond">[m/s] The velocity.</param>
+    public string Velocity(double metresPerSecond) =>
+        Us ? $"{Number(metresPerSecond / 0.3048)} ft/s" : $"{Number(metresPerSecond)} m/s";
+
+    /// <summary>A pressure.</summary>
+    /// <param name="pascals">[Pa] The pressure.</param>
+    public string Pressure(double pascals) => Of(Dimension.Pressure, pascals);
+
+    /// <summary>A slope.</summary>
+    /// <param name="ratio">[-] Fall over length.</param>
+    public string Slope(double ratio) => Of(Dimension.Slope, ratio);
+
+    /// <summary>A share to hold against a limit: three figures, "12.5 %".</summary>
+    /// <param name="share">[-] The share.</param>
+    public string Share(double share) => Of(Dimension.Share, share);
+
+    /// <summary>A force.</summary>
+    /// <param name="newtons">[N] The force.</param>
+    public string Force(double newtons) => Of(Dimension.Force, newtons);
+
+    /// <summary>A mass.</summary>
+    /// <param name="kilograms">[kg] The mass.</param>
+    public string Mass(double kilograms) => Of(Dimension.Mass, kilograms);
+
+    /// <summary>A power.</summary>
+    /// <param name="watts">[W] The power.</param>
+    public string Power(double watts) => Of(Dimension.Power, watts);
+
+    /// <summary>A voltage.</summary>
+    /// <param name="volts">[V] The voltage.</param>
+    public string Voltage(double volts) => Of(Dimension.Voltage, volts);
+
+    /// <summary>A time.</summary>
+    /// <param name="seconds">[s] The time.</param>
+    public string Time(double seconds) => Of(Dimension.Duration, seconds);
+
+    /// <summary>A temperature.</summary>
+    /// <param name="kelvin">[K] The temperature.</param>
+    public string Temperature(double kelvin) => Of(Dimension.Temperature, kelvin);
+
+    /// <summary>A share to read: whole per cent, under 10 % with one decimal.</summary>
+    /// <param name="share">[-] The share.</param>
+    public static string Percent(double share) => $"{Number(share * 100, Math.Abs(share) < 0.0995 ? "0.#" : "0")} %";
+
+    /// <summary>A whole number.</summary>
+    /// <param name="number">[-] The number.</param>
+    public static string Count(int number) => number.ToString(CultureInfo.InvariantCulture);
+
+    /// <summary>"1 pot", "12 pots".</summary>
+    /// <param name="number">[-] How many.</param>
+    /// <param name="one">The word for one.</param>
+    /// <param name="many">The word for several; with an s where null.</param>
+    public static string Counted(int number, string one, string? many = null) =>
+        $"{Count(number)} {(number == 1 ? one : many ?? one + "s")}";
+
+    /// <summary>A number in a format, the same in every culture and never "-0".</summary>
+    /// <param name="value">[-] The number.</param>
+    /// <param name="format">Its format.</param>
+    public static string Number(double value, string format = "0.##")
+    {
+        string text = value.ToString(format, CultureInfo.InvariantCulture);
+        return text.StartsWith('-') && text.All(c => c is '-' or '0' or '.') ? text[1..] : text;
+    }
+
+    /// <summary>"1 to 4, 7": numbers as short as it goes, each said once.</summary>
+    /// <param name="numbers">The numbers, in any order.</param>
+    public static string Numbers(IEnumerable<int> numbers)
+    {
+        List<string> parts = [];
+        List<int> open = [];
+        foreach (int number in numbers.Distinct().Order().Append(int.MaxValue))
+        {
+            if (open.Count > 0 && number != open[^1] + 1)
+            {
+                parts.AddRange(
+                    open.Count > 2 ? [$"{Count(open[0])} to {Count(open[^1])}"] : open.Select(n => Count(n))
+                );
+                open.Clear();
+            }
+
+            open.Add(number);
+        }
+
+        return string.Join(", ", parts);
+    }
+
+    /// <summary>"tomato, pepper and basil".</summary>
+    /// <param name="words">The words.</param>
+    public static string Listed(IReadOnlyList<string> words)
+    {
+        ArgumentNullException.ThrowIfNull(words);
+        return words.Count < 2 ? string.Concat(words) : $"{string.Join(", ", words.SkipLast(1))} and {words[^1]}";
+    }
+
+    private string Of(Dimension dimension, double si) => QuantityText.Format(dimension, si, units);
+
+    private static bool IsSixteenth(double metres)
+    {
+        double parts = metres / 0.0254 * 16;
+        return Math.Abs(parts - Math.Round(parts)) < 0.02 && parts >= 0.5;
+    }
+}

@@ -1,0 +1,118 @@
+using System.Text.RegularExpressions;
+using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Units;
+
+namespace Dripwright.Sheets.Drawing;
+
+/// <summary>Words and figures of the sheets: true fractions, and units that stay with their numbers.</summary>
+internal sealed partial class Wording(UnitSystem units)
+{
+    private const char Tie = '\u00a0';
+
+    private readonly QuantityWords words = new(units);
+
+    /// <summary>True for inches and gallons.</summary>
+    public bool Us => words.Us;
+
+    /// <summary>Scales and rulers to draw with.</summary>
+    public Units Drawn => Us ? Units.UnitedStates : Units.Metric;
+
+    /// <summary>What the figures of dimensions mean.</summary>
+    public string DimensionNote => Us ? "Dimensions in inches" : "Dimensions in mm";
+
+    /// <summary>A dimension's figure without its unit, which the sheet says once.</summary>
+    public string Mark(double metres)
+    {
+        var text = MarkWithUnit(metres);
+        return text[..text.LastIndexOf(Tie)];
+    }
+
+    /// <summary>"15 × 300": alike distances one after another.</summary>
+    public string Repeated(int count, double metres) =>
+        count == 1 ? Mark(metres) : $"{Count(count)}{Tie}×{Tie}{Mark(metres)}";
+
+    public string MarkWithUnit(double metres) => Tied(words.Mark(metres));
+
+    public string Length(double metres) => Tied(words.Length(metres));
+
+    public string Size(double metres) => Tied(words.Size(metres));
+
+    public string Head(double metres) => Tied(words.Head(metres));
+
+    public string Flow(double flow) => Tied(words.Flow(flow));
+
+    public string Velocity(double metresPerSecond) => Tied(words.Velocity(metresPerSecond));
+
+    public string Volume(double volume) => Tied(words.Volume(volume));
+
+    public string Pressure(double pascals) => Tied(words.Pressure(pascals));
+
+    public string Slope(double slope) => Tied(words.Slope(slope));
+
+    public string Share(double share) => Tied(words.Share(share));
+
+    public string Time(double seconds) => Tied(words.Time(seconds));
+
+    public string Mass(double kilograms) => Tied(words.Mass(kilograms));
+
+    public string Force(double newtons) => Tied(words.Force(newtons));
+
+    /// <summary>The same length in mm beside inches, with one decimal where it counts.</summary>
+    public static string Millimetres(double metres) => $"{QuantityWords.Number(metres * 1000, "0.#")}{Tie}mm";
+
+    public static string Percent(double share) => Tied(QuantityWords.Percent(share));
+
+    public static string Count(int number) => QuantityWords.Count(number);
+
+    /// <summary>"1 pot", "12 pots".</summary>
+    public static string Counted(int count, string one, string? many = null)
+    {
+        var text = QuantityWords.Counted(count, one, many);
+        var gap = text.IndexOf(' ', StringComparison.Ordinal);
+        return text[..gap] + Tie + text[(gap + 1)..];
+    }
+
+    /// <summary>Any text of the plan with true fractions, and numbers that stay with their units.</summary>
+    public static string Sentence(string text)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        return BeforeUnit().Replace(Fraction().Replace(text, Fractioned), Tie.ToString());
+    }
+
+    /// <summary>A quantity: nothing in it may break.</summary>
+    private static string Tied(string quantity) => Sentence(quantity).Replace(' ', Tie);
+
+    private static string Fractioned(Match match)
+    {
+        var (over, under) = (match.Groups["over"].Value, match.Groups["under"].Value);
+        var shown = (over, under) switch
+        {
+            ("1", "2") => "½",
+            ("1", "4") => "¼",
+            ("3", "4") => "¾",
+            ("1", "8") => "⅛",
+            ("3", "8") => "⅜",
+            ("5", "8") => "⅝",
+            ("7", "8") => "⅞",
+            _ => $"{Digits(over, "⁰¹²³⁴⁵⁶⁷⁸⁹")}⁄{Digits(under, "₀₁₂₃₄₅₆₇₈₉")}",
+        };
+        return match.Groups["whole"].Success ? $"{match.Groups["whole"].Value}{Tie}{shown}" : shown;
+    }
+
+    private static string Digits(string digits, string shapes) => string.Concat(digits.Select(d => shapes[d - '0']));
+
+    // A number with a space or a dash before the fraction belongs to a mixed number: "1 1/2", "1-1/2".
+    [GeneratedRegex(
+        @"(?<![0-9/.])(?:(?<whole>[0-9]+)[ \u00a0-])?(?<over>[0-9]{1,2})/(?<under>2|4|8|16)(?![0-9/])",
+        RegexOptions.ExplicitCapture,
+        1000
+    )]
+    private static partial Regex Fraction();
+
+    [GeneratedRegex(
+        @"(?<=[0-9½¼¾⅛⅜⅝⅞₂₄₆₈]) (?=(?:in|ft|ft/s|mm|cm|m|m/s|km|gal|gph|L|mL|L/h|W|kW|kWh|V|Hz|A|s|min|h|d|kPa|psi|lb|lbf|N|kN|kg|g|%|°C|°F|mesh)\b|[%°])",
+        RegexOptions.ExplicitCapture,
+        1000
+    )]
+    private static partial Regex BeforeUnit();
+}
