@@ -52,10 +52,11 @@ public static class ScreenView
     /// </summary>
     public static string Styles() => SvgWriter.PageStyles() + Ramp.Styles() + Reach;
 
-    // The unseen line of a run has neither pen nor fill and so no class.
+    // The unseen line of a run has neither pen nor fill and so no class. A crop wire hangs over the pots and lets taps through.
     private const string Reach = """
         .sheet [data-part]{cursor:pointer;outline:none}
         .sheet [data-part]>:not([class]){stroke:transparent;stroke-width:3;pointer-events:stroke}
+        .sheet .wire{pointer-events:none}
         .sheet .run.feed>:not([class]){stroke-width:1.4}
         .sheet [data-part]:hover>:first-child,.sheet [data-part].chosen>:first-child{stroke:var(--sheet-ink);stroke-width:.9}
         .sheet [data-part]:focus-visible>:first-child{stroke:var(--sheet-stop);stroke-width:1.2}
