@@ -2,6 +2,7 @@ using System.Net;
 using Dripwright.Store;
 using Dripwright.Workbench.Editing;
 using Dripwright.Workbench.Hosting;
+using Dripwright.Workbench.Http;
 using Dripwright.Workbench.Pack;
 using Dripwright.Workbench.Shared;
 using Microsoft.AspNetCore.Builder;
@@ -95,6 +96,7 @@ public static class WorkbenchHost
             ];
         });
         services.AddRateLimiter(Rates.Limit);
+        HttpInterface.Add(services);
     }
 
     private static void Map(WebApplication app)
@@ -102,6 +104,7 @@ public static class WorkbenchHost
         app.UseMiddleware<Trouble>();
         app.UseMiddleware<Headers>();
         app.UseStatusCodePagesWithReExecute("/not-there");
+        HttpInterface.Use(app);
         app.UseRateLimiter();
         app.UseResponseCompression();
         app.UseAntiforgery();
@@ -110,6 +113,7 @@ public static class WorkbenchHost
             .AddInteractiveServerRenderMode(mode => mode.ContentSecurityFrameAncestorsPolicy = "'none'");
         Styles.Map(app);
         app.Services.GetRequiredService<Downloads>().Map(app);
+        HttpInterface.Map(app);
     }
 
     private static IPAddress Loopback(string address)
