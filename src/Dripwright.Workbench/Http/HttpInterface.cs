@@ -83,6 +83,5 @@ internal static class HttpInterface
         GardenAddresses.Map(api);
         ShelfAddresses.Map(api);
         app.MapOpenApi("/api/{documentName}/openapi.json");
-        app.Map("/api/{**rest}", (HttpContext context) => Problems.Of(context, 404)).ExcludeFromDescription();
     }
 }

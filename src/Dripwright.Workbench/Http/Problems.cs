@@ -15,7 +15,8 @@ internal static partial class Problems
     public const string Root = "/api/v1";
 
     /// <summary>Whether a program asked, not a browser's page.</summary>
-    public static bool AreFor(HttpContext context) => context.Request.Path.StartsWithSegments("/api", StringComparison.OrdinalIgnoreCase);
+    public static bool AreFor(HttpContext context) =>
+        context.Request.Path.StartsWithSegments("/api", StringComparison.OrdinalIgnoreCase);
 
     /// <summary>Turns what a handler could not do into a problem.</summary>
     public static async ValueTask<object?> Filter(EndpointFilterInvocationContext call, EndpointFilterDelegate next)

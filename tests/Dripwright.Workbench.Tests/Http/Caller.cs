@@ -25,12 +25,16 @@ internal sealed class Caller : IAsyncDisposable
 
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
 
-    public static async Task<Caller> Open()
+    public static async Task<Caller> Open(bool network = false)
     {
-        var bench = await Bench.Open(withDemo: false);
+        var bench = await Bench.Open(withDemo: false, network: network);
         return new Caller(
             bench,
-            new HttpClient { BaseAddress = new Uri(bench.Url), Timeout = TimeSpan.FromMinutes(3) }
+            new HttpClient(new HttpClientHandler { AllowAutoRedirect = false })
+            {
+                BaseAddress = new Uri(bench.Url),
+                Timeout = TimeSpan.FromMinutes(3),
+            }
         );
     }
 

@@ -18,7 +18,7 @@ public sealed class PlanTests
         Assert.True(check.Json.GetProperty("sound").GetBoolean());
         var plan = await caller.Post("plan?draws=false", Caller.TenPots);
         Assert.Equal(200, plan.Status);
-        Assert.Equal(1, plan.Json.GetProperty("planFormat").GetInt32());
+        Assert.Equal(1, plan.Json.GetProperty("format").GetInt32());
         var summary = await caller.Post("summary?draws=false", Caller.TenPots);
         Assert.NotEmpty(summary.Json.GetProperty("groups").EnumerateArray());
         var sheets = await caller.Post("sheets?draws=false&paper=a4", Caller.TenPots);
