@@ -2,8 +2,10 @@ using System.Net;
 using Dripwright.Store;
 using Dripwright.Workbench.Editing;
 using Dripwright.Workbench.Hosting;
+using Dripwright.Workbench.Http;
 using Dripwright.Workbench.Pack;
 using Dripwright.Workbench.Shared;
+using Dripwright.Workbench.SignIn;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.Hosting;
@@ -24,12 +26,12 @@ public static class WorkbenchHost
     /// <summary>Opens the garden and builds the host; start it with <c>StartAsync</c>.</summary>
     /// <param name="options">How to open it.</param>
     /// <param name="stop">Asks to stop.</param>
-    /// <exception cref="ArgumentException">The address is not one of this machine's own.</exception>
+    /// <exception cref="ArgumentException">The address is not one of this machine's own, and it is not to open to the network.</exception>
     /// <exception cref="GardenException">The garden cannot be opened.</exception>
     public static async Task<WebApplication> BuildAsync(WorkbenchOptions options, CancellationToken stop = default)
     {
         ArgumentNullException.ThrowIfNull(options);
-        var address = Loopback(options.Address);
+        var address = Checked(options.Address, options.Network);
         Directory.CreateDirectory(options.DataFolder);
         var garden = await DemoGarden.OpenAsync(options, stop).ConfigureAwait(false);
         var builder = WebApplication.CreateBuilder(
@@ -55,8 +57,18 @@ public static class WorkbenchHost
         builder.Logging.SetMinimumLevel(LogLevel.Warning);
         AddServices(builder.Services, options, garden);
         var app = builder.Build();
-        Map(app);
+        Map(app, options.Network);
         return app;
+    }
+
+    /// <summary>A code with which one more person can make an account at the page for signing in; it holds for a day.</summary>
+    /// <param name="app">A workbench that is open to the network.</param>
+    /// <param name="onlyFirst">Only where nobody has an account yet; null is given otherwise.</param>
+    public static string? CodeForNewPerson(WebApplication app, bool onlyFirst = true)
+    {
+        ArgumentNullException.ThrowIfNull(app);
+        var people = app.Services.GetRequiredService<People>();
+        return onlyFirst && !people.IsEmpty ? null : people.NewCode();
     }
 
     private static void AddServices(IServiceCollection services, WorkbenchOptions options, Garden garden)
@@ -95,14 +107,29 @@ public static class WorkbenchHost
             ];
         });
         services.AddRateLimiter(Rates.Limit);
+        HttpInterface.Add(services);
+        Door.Add(services, options);
     }
 
-    private static void Map(WebApplication app)
+    private static void Map(WebApplication app, bool isOpenToNetwork)
     {
         app.UseMiddleware<Trouble>();
         app.UseMiddleware<Headers>();
         app.UseStatusCodePagesWithReExecute("/not-there");
+        // A form that was refused must not be sent on to the page that says so.
+        app.UseWhen(
+            context => !HttpMethods.IsGet(context.Request.Method) && !HttpMethods.IsHead(context.Request.Method),
+            sent => sent.UseStatusCodePages("text/plain; charset=utf-8", Words.Of("signin.refused"))
+        );
+        HttpInterface.Use(app);
+        app.UseMiddleware<SameOrigin>();
         app.UseRateLimiter();
+        if (isOpenToNetwork)
+        {
+            app.UseAuthentication();
+            app.UseMiddleware<Door>();
+        }
+
         app.UseResponseCompression();
         app.UseAntiforgery();
         app.MapStaticAssets();
@@ -110,18 +137,23 @@ public static class WorkbenchHost
             .AddInteractiveServerRenderMode(mode => mode.ContentSecurityFrameAncestorsPolicy = "'none'");
         Styles.Map(app);
         app.Services.GetRequiredService<Downloads>().Map(app);
+        HttpInterface.Map(app);
+        if (isOpenToNetwork)
+        {
+            Door.Map(app);
+        }
     }
 
-    private static IPAddress Loopback(string address)
+    private static IPAddress Checked(string address, bool network)
     {
         var parsed =
             address is "localhost" ? IPAddress.Loopback
             : IPAddress.TryParse(address, out var read) ? read
             : null;
-        return parsed is not null && IPAddress.IsLoopback(parsed)
+        return parsed is not null && (network || IPAddress.IsLoopback(parsed))
             ? parsed
             : throw new ArgumentException(
-                $"\"{address}\" is not an address of this machine alone. The workbench opens only on loopback, such as 127.0.0.1: it has no signing in yet, so anyone on the network could change your garden.",
+                $"\"{address}\" is not an address of this machine alone. The workbench opens only on loopback, such as 127.0.0.1, unless --network opens it to the house network; then everybody must sign in.",
                 nameof(address)
             );
     }

@@ -6,8 +6,14 @@ public sealed record WorkbenchOptions
     /// <summary>Port of a workbench that is not told another.</summary>
     public const int UsualPort = 5117;
 
-    /// <summary>Address to listen at. Only this machine's own (loopback) addresses are allowed.</summary>
+    /// <summary>Address to listen at. Only this machine's own (loopback) addresses, unless it opens to the network.</summary>
     public string Address { get; init; } = "127.0.0.1";
+
+    /// <summary>Whether it opens to the house network. Then everybody must sign in, also on this machine.</summary>
+    public bool Network { get; init; }
+
+    /// <summary>Further names by which the network knows this machine; requests that call it otherwise are refused.</summary>
+    public IReadOnlyList<string> KnownAs { get; init; } = [];
 
     /// <summary>Port; 0 takes any free one.</summary>
     public int Port { get; init; } = UsualPort;

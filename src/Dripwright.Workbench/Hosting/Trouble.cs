@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Security.Cryptography;
 using Dripwright.Store;
+using Dripwright.Workbench.Http;
 using Microsoft.AspNetCore.Http;
 using Microsoft.Extensions.Logging;
 
@@ -47,6 +48,13 @@ internal sealed partial class Trouble(RequestDelegate next, ILogger<Trouble> log
             }
 
             context.Response.Clear();
+            if (Problems.AreFor(context))
+            {
+                var detail = why is GardenException of ? of.Message : null;
+                await Problems.Of(context, 500, detail, null, number).ExecuteAsync(context).ConfigureAwait(false);
+                return;
+            }
+
             context.Response.StatusCode = StatusCodes.Status500InternalServerError;
             context.Response.ContentType = "text/html; charset=utf-8";
             var said = why is GardenException trouble

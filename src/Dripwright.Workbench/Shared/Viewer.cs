@@ -1,16 +1,19 @@
 using Dripwright.Engine.Rigs;
+using Microsoft.AspNetCore.Components.Authorization;
 using Microsoft.JSInterop;
 
 namespace Dripwright.Workbench.Shared;
 
 /// <summary>What this browser has chosen for itself: it is kept there, not in the garden.</summary>
 /// <param name="js">The browser.</param>
-public sealed class Viewer(IJSRuntime js)
+/// <param name="signedIn">Who has signed in, where that is needed.</param>
+public sealed class Viewer(IJSRuntime js, AuthenticationStateProvider signedIn)
 {
     private const string UnitsKey = "dripwright-units";
     private const string NameKey = "dripwright-who";
 
     private bool _isRead;
+    private bool _isSignedIn;
 
     /// <summary>Units to show; those of each rig where null.</summary>
     public UnitSystem? Units { get; private set; }
@@ -33,7 +36,9 @@ public sealed class Viewer(IJSRuntime js)
         )
             ? units
             : null;
-        Who = await js.InvokeAsync<string?>("localStorage.getItem", NameKey) ?? "";
+        var person = (await signedIn.GetAuthenticationStateAsync()).User.Identity;
+        _isSignedIn = person?.IsAuthenticated == true;
+        Who = _isSignedIn ? person!.Name ?? "" : await js.InvokeAsync<string?>("localStorage.getItem", NameKey) ?? "";
     }
 
     /// <summary>Chooses units.</summary>
@@ -48,6 +53,12 @@ public sealed class Viewer(IJSRuntime js)
     /// <param name="who">A name.</param>
     public async Task Name(string who)
     {
+        // Who has signed in cannot save in another's name.
+        if (_isSignedIn)
+        {
+            return;
+        }
+
         Who = who;
         await js.InvokeVoidAsync("localStorage.setItem", NameKey, who);
     }

@@ -25,17 +25,27 @@ internal static class OpenCommand
                 result.AddError("Option '--port': expected a number from 0 to 65535.");
             }
         });
-        var address = new Option<string>("--address")
+        var address = new Option<string?>("--address")
         {
-            Description = "Address to listen at; only this machine's own, such as 127.0.0.1.",
+            Description = "Address to listen at; only this machine's own, such as 127.0.0.1, but for --network.",
             HelpName = "address",
-            DefaultValueFactory = _ => "127.0.0.1",
+        };
+        var network = new Option<bool>("--network")
+        {
+            Description = "Open to the house network. Then everybody signs in, also on this machine.",
+        };
+        var knownAs = new Option<string[]>("--known-as")
+        {
+            Description = "With --network: a further name by which the network knows this machine.",
+            HelpName = "name",
         };
         var command = new Command("open", "Open the workbench: design a rig on a page, see it at once, print it.")
         {
             garden.Option,
             port,
             address,
+            network,
+            knownAs,
         };
         command.SetAction(
             async (call, stop) =>
@@ -43,7 +53,9 @@ internal static class OpenCommand
                 await Serve(
                         new WorkbenchOptions
                         {
-                            Address = call.GetRequiredValue(address),
+                            Address = call.GetValue(address) ?? (call.GetValue(network) ? "0.0.0.0" : "127.0.0.1"),
+                            Network = call.GetValue(network),
+                            KnownAs = call.GetValue(knownAs) ?? [],
                             Port = call.GetValue(port),
                             Garden = garden.Place(call),
                             DataFolder = DataFolder(around),
@@ -86,14 +98,45 @@ internal static class OpenCommand
                 throw new Refusal(Exit.NotWritten, $"{Taken(options)} ({refused.Message})");
             }
 
-            await around.Out.WriteLineAsync($"Dripwright is open at {app.Urls.First()}").ConfigureAwait(false);
+            await around.Out.WriteLineAsync($"Dripwright is open at {Reached(app, options)}").ConfigureAwait(false);
             await around
                 .Out.WriteLineAsync($"The garden is kept in {options.Garden}. Ctrl-C closes it.")
                 .ConfigureAwait(false);
+            await TellOfNetwork(app, options, around).ConfigureAwait(false);
             await around.Out.FlushAsync(stop).ConfigureAwait(false);
             await WaitFor(stop).ConfigureAwait(false);
             using var patience = new CancellationTokenSource(TimeSpan.FromSeconds(5));
             await app.StopAsync(patience.Token).ConfigureAwait(false);
+        }
+    }
+
+    private static string Reached(WebApplication app, WorkbenchOptions options)
+    {
+        var url = new Uri(app.Urls.First());
+        return options.Network && url.Host is "0.0.0.0" or "[::]"
+            ? string.Create(CultureInfo.InvariantCulture, $"http://{Environment.MachineName}:{url.Port}")
+            : url.ToString().TrimEnd('/');
+    }
+
+    private static async Task TellOfNetwork(WebApplication app, WorkbenchOptions options, Surroundings around)
+    {
+        if (!options.Network)
+        {
+            return;
+        }
+
+        await around
+            .Out.WriteLineAsync(
+                "It answers the house network, and everybody signs in. What passes is not encrypted: use it only in a network you trust."
+            )
+            .ConfigureAwait(false);
+        if (WorkbenchHost.CodeForNewPerson(app) is { } code)
+        {
+            await around
+                .Out.WriteLineAsync(
+                    $"Nobody has an account yet. The code for the first one, good once and for a day: {code}"
+                )
+                .ConfigureAwait(false);
         }
     }
 

@@ -21,7 +21,12 @@ internal sealed class Bench : IAsyncDisposable
 
     public Garden Garden => App.Services.GetRequiredService<Garden>();
 
-    public static async Task<Bench> Open(string? folder = null, TimeSpan? keepAfter = null, bool withDemo = true)
+    public static async Task<Bench> Open(
+        string? folder = null,
+        TimeSpan? keepAfter = null,
+        bool withDemo = true,
+        bool network = false
+    )
     {
         folder ??= Directory.CreateTempSubdirectory("dripwright-bench-").FullName;
         var app = await WorkbenchHost.BuildAsync(
@@ -32,6 +37,8 @@ internal sealed class Bench : IAsyncDisposable
                 DataFolder = folder,
                 KeepAfter = keepAfter ?? TimeSpan.FromMilliseconds(300),
                 WithDemo = withDemo,
+                // The tests reach it on loopback; whether it asks for signing in does not depend on that.
+                Network = network,
             },
             TestContext.Current.CancellationToken
         );

@@ -1,0 +1,90 @@
+using Dripwright.Engine.Findings;
+using Dripwright.Engine.Report;
+using Dripwright.Engine.Rigs;
+using Dripwright.Store;
+
+namespace Dripwright.Workbench.Http;
+
+/// <summary>What checking a rig file gives.</summary>
+/// <param name="Sound">The file has no fault.</param>
+/// <param name="WouldFail">The rig would fail or hurt: there is a finding of level stop.</param>
+/// <param name="Faults">All faults with path, line and column.</param>
+/// <param name="Findings">What the plan has to say; empty where there are faults.</param>
+/// <param name="Assumed">What the file does not say.</param>
+/// <param name="Upgraded">What was done to a file of an older format.</param>
+internal sealed record CheckAnswer(
+    bool Sound,
+    bool WouldFail,
+    IReadOnlyList<Fault> Faults,
+    IReadOnlyList<Finding> Findings,
+    IReadOnlyList<Assumed> Assumed,
+    IReadOnlyList<string> Upgraded
+);
+
+/// <summary>The summary of a plan.</summary>
+internal sealed record SummaryAnswer(
+    string Title,
+    string Sentence,
+    IReadOnlyList<KeyFigureGroup> Groups,
+    IReadOnlyList<Finding> Findings,
+    IReadOnlyList<Assumed> Assumed
+);
+
+/// <summary>One sheet of a build pack.</summary>
+/// <param name="Number">From 1; fetch it by this number.</param>
+/// <param name="Title">What it shows.</param>
+/// <param name="Description">The same for a reader who does not see it.</param>
+internal sealed record SheetLine(int Number, string Title, string? Description);
+
+/// <summary>A rig of the garden, without its text.</summary>
+internal sealed record RigAnswer(
+    int Id,
+    string Name,
+    int Version,
+    DateTime ChangedAt,
+    int Revisions,
+    DateTime? RemovedAt
+)
+{
+    public static RigAnswer Of(DocumentEntry entry) =>
+        new(entry.Id, entry.Name, entry.Version, entry.ChangedAt, entry.Revisions, entry.RemovedAt);
+}
+
+/// <summary>A draft after a change, without its text.</summary>
+internal sealed record DraftAnswer(
+    int Id,
+    string Name,
+    int Version,
+    bool CanUndo,
+    bool CanRedo,
+    string What,
+    DateTime ChangedAt
+)
+{
+    public static DraftAnswer Of(Draft draft) =>
+        new(draft.Id, draft.Name, draft.Version, draft.CanUndo, draft.CanRedo, draft.What, draft.ChangedAt);
+}
+
+/// <summary>A saved revision, without its text.</summary>
+internal sealed record RevisionAnswer(
+    int Number,
+    DateTime At,
+    string Who,
+    string Note,
+    IReadOnlyList<RigChange> Changes,
+    string? Unread
+);
+
+/// <summary>A new name.</summary>
+internal sealed record NewName(string Name);
+
+/// <summary>Why a revision is saved.</summary>
+/// <param name="Note">Why; may be left out.</param>
+/// <param name="Who">Who saves it; where people sign in, their name counts and this does not.</param>
+internal sealed record NewRevision(string? Note, string? Who);
+
+/// <summary>The garden as a whole.</summary>
+internal sealed record GardenAnswer(string Name, string Units, int Rigs);
+
+/// <summary>What was taken in.</summary>
+internal sealed record TakenInAnswer(int Rigs, int Others, IReadOnlyList<string> Remarks);

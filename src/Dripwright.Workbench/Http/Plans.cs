@@ -1,0 +1,88 @@
+using Dripwright.Engine;
+using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Rigs;
+
+namespace Dripwright.Workbench.Http;
+
+/// <summary>A rig file as it came.</summary>
+/// <param name="Name">Name of the file, for its faults.</param>
+/// <param name="Text">Its text.</param>
+/// <param name="Revision">Revision for the title blocks; empty for a draft.</param>
+internal sealed record RigText(string Name, string Text, string Revision = "");
+
+/// <summary>Plans for whoever asks over HTTP. Large rigs have a lane of their own, so that they keep nobody else waiting.</summary>
+internal sealed class Plans : IDisposable
+{
+    private const int LargeFrom = 600;
+    private const int MostDraws = 10_000;
+
+    private readonly Turns _small = new(Math.Max(2, Environment.ProcessorCount), 200, TimeSpan.FromSeconds(30));
+    private readonly Turns _large = new(1, 8, TimeSpan.FromSeconds(60));
+    private readonly Turns _search = new(1, 4, TimeSpan.FromSeconds(90));
+
+    /// <summary>Reads a rig file.</summary>
+    public Task<RigReading> Read(RigText file, PartsCatalogue catalogue, CancellationToken stop) =>
+        _small.Run(_ => RigReader.Read(file.Text, file.Name, catalogue), stop);
+
+    /// <summary>Plans a rig file and makes something of the plan.</summary>
+    /// <exception cref="Refused">The file has faults.</exception>
+    public async Task<T> Of<T>(
+        RigText file,
+        PartsCatalogue catalogue,
+        bool withDraws,
+        Func<Plan, T> make,
+        CancellationToken stop
+    )
+    {
+        var reading = await Read(file, catalogue, stop);
+        if (reading.Rig is not { } rig)
+        {
+            throw new Refused(422, $"{file.Name} has faults.") { Faults = reading.Faults };
+        }
+
+        return await Of(reading, catalogue, withDraws, make, stop);
+    }
+
+    /// <summary>Plans a rig that was read without a fault.</summary>
+    public async Task<T> Of<T>(
+        RigReading reading,
+        PartsCatalogue catalogue,
+        bool withDraws,
+        Func<Plan, T> make,
+        CancellationToken stop
+    )
+    {
+        var rig = reading.Rig!;
+        var pots = Math.Max(1, rig.Rows.Sum(row => row.Pots));
+        // Each draw solves all pots: a large rig gets fewer, as on the page.
+        var options = new PlanOptions { Draws = withDraws ? Math.Clamp(400_000 / pots, 500, MostDraws) : 0 };
+        try
+        {
+            return await (pots < LargeFrom ? _small : _large).Run(
+                token => make(Planner.Of(rig, reading.Assumed, catalogue, options, new StopAsked(token))),
+                stop
+            );
+        }
+        catch (KeyNotFoundException lacking)
+        {
+            // A rig can name a pipe for which the catalogue, with the user's own laid over, has no elbow or tee.
+            throw new Refused(422, $"It cannot be planned: {lacking.Message}");
+        }
+    }
+
+    /// <summary>A search, which may take longest.</summary>
+    public Task<T> Search<T>(Func<CancellationToken, T> make, CancellationToken stop) => _search.Run(make, stop);
+
+    public void Dispose()
+    {
+        _small.Dispose();
+        _large.Dispose();
+        _search.Dispose();
+    }
+
+    // The planner knows no stop, but it tells of each stage.
+    private sealed class StopAsked(CancellationToken stop) : IProgress<PlanProgress>
+    {
+        public void Report(PlanProgress value) => stop.ThrowIfCancellationRequested();
+    }
+}

@@ -1,0 +1,146 @@
+using System.Globalization;
+using Dripwright.Engine.Rigs;
+using Dripwright.Store;
+using Dripwright.Workbench.Hosting;
+using Microsoft.AspNetCore.Http;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Logging;
+
+namespace Dripwright.Workbench.Http;
+
+/// <summary>What went wrong, as RFC 9457 tells it, with a number that stands in the log.</summary>
+internal static partial class Problems
+{
+    /// <summary>Where the HTTP interface lies.</summary>
+    public const string Root = "/api/v1";
+
+    /// <summary>Whether a program asked, not a browser's page.</summary>
+    public static bool AreFor(HttpContext context) =>
+        context.Request.Path.StartsWithSegments("/api", StringComparison.OrdinalIgnoreCase);
+
+    /// <summary>Turns what a handler could not do into a problem.</summary>
+    public static async ValueTask<object?> Filter(EndpointFilterInvocationContext call, EndpointFilterDelegate next)
+    {
+        var context = call.HttpContext;
+        try
+        {
+            return await next(call);
+        }
+        catch (Refused refused)
+        {
+            if (refused.Version is { } version)
+            {
+                context.Response.Headers.ETag = Versions.Tag(version);
+            }
+
+            if (refused.RetryAfter is { } seconds)
+            {
+                context.Response.Headers.RetryAfter = seconds.ToString(CultureInfo.InvariantCulture);
+            }
+
+            return Of(context, refused.Status, refused.Message, refused.Faults);
+        }
+        catch (BadHttpRequestException bad)
+        {
+            return Of(context, bad.StatusCode);
+        }
+        catch (GardenException trouble)
+        {
+            if (StatusOf(trouble.Kind) >= 500)
+            {
+                Tell(LogOf(context), context.Request.Path, trouble);
+            }
+
+            return Of(context, StatusOf(trouble.Kind), trouble.Message);
+        }
+        catch (OperationCanceledException) when (!context.RequestAborted.IsCancellationRequested)
+        {
+            context.Response.Headers.RetryAfter = "10";
+            return Of(context, 503, "It took longer than one request may take. Ask again, or ask for less.");
+        }
+    }
+
+    /// <summary>A problem as an answer.</summary>
+    /// <param name="context">The request.</param>
+    /// <param name="status">Status of the answer.</param>
+    /// <param name="detail">What is wrong and what to do; the usual words where null.</param>
+    /// <param name="faults">Faults of a file.</param>
+    /// <param name="number">The number, where the log has one already.</param>
+    public static IResult Of(
+        HttpContext context,
+        int status,
+        string? detail = null,
+        IReadOnlyList<Fault>? faults = null,
+        string? number = null
+    )
+    {
+        if (number is null)
+        {
+            number = Trouble.Number();
+            Note(LogOf(context), number, status, context.Request.Method, context.Request.Path);
+        }
+
+        var more = new Dictionary<string, object?>(StringComparer.Ordinal) { ["number"] = number };
+        if (faults is { Count: > 0 })
+        {
+            more["faults"] = faults;
+        }
+
+        return Results.Problem(
+            detail ?? Usual(status),
+            statusCode: status,
+            title: Title(status),
+            type: "about:blank",
+            extensions: more
+        );
+    }
+
+    private static ILogger LogOf(HttpContext context) =>
+        context.RequestServices.GetRequiredService<ILoggerFactory>().CreateLogger("Http");
+
+    [LoggerMessage(Level = LogLevel.Warning, Message = "Refused {Number}: {Status} {Method} {Where}")]
+    private static partial void Note(ILogger log, string number, int status, string method, string where);
+
+    [LoggerMessage(Level = LogLevel.Error, Message = "The garden failed at {Where}")]
+    private static partial void Tell(ILogger log, string where, Exception why);
+
+    private static int StatusOf(TroubleKind kind) =>
+        kind switch
+        {
+            TroubleKind.Refused or TroubleKind.NotAGarden or TroubleKind.Damaged or TroubleKind.Newer => 422,
+            _ => 503,
+        };
+
+    private static string Title(int status) =>
+        status switch
+        {
+            400 => "The request cannot be read",
+            401 => "Sign in first",
+            403 => "Not from there",
+            404 => "Not there",
+            405 => "Not that way",
+            412 => "Somebody else has changed it",
+            413 => "Too large",
+            415 => "Another kind of file was expected",
+            422 => "Faults in what was sent",
+            428 => "Say which version you changed",
+            429 => "Too many requests",
+            503 => "Busy",
+            _ => status >= 500 ? "Something failed" : "Refused",
+        };
+
+    private static string Usual(int status) =>
+        status switch
+        {
+            400 => "The request cannot be read: see the description at " + Root + "/openapi.json.",
+            401 => "Sign in on the page, or send a key made there: Authorization: Bearer ….",
+            403 => "The request came from a page of another site.",
+            404 => "There is nothing at this address: see the description at " + Root + "/openapi.json.",
+            405 => "This address does not take that method: see the description at " + Root + "/openapi.json.",
+            413 => "What was sent is larger than this address takes.",
+            415 =>
+                "Say what you send: Content-Type: application/json, or application/octet-stream for a copy of the garden.",
+            429 => "Wait a moment and ask again.",
+            _ => "The log has the whole story under this number.",
+        };
+}

@@ -1,0 +1,21 @@
+using Dripwright.Engine.Rigs;
+
+namespace Dripwright.Workbench.Http;
+
+/// <summary>A request cannot be answered as it was asked. The message is for whoever asked.</summary>
+internal sealed class Refused(int status, string message) : Exception(message)
+{
+    /// <summary>Status of the answer.</summary>
+    public int Status => status;
+
+    /// <summary>What is wrong in the file that came with the request.</summary>
+    public IReadOnlyList<Fault> Faults { get; init; } = [];
+
+    /// <summary>Version that the rig has now, where the request was based on an older one.</summary>
+    public int? Version { get; init; }
+
+    /// <summary>[s] When to ask again.</summary>
+    public int? RetryAfter { get; init; }
+
+    public static Refused NotThere(string what) => new(404, $"There is no {what}.");
+}

@@ -1,0 +1,254 @@
+using System.Globalization;
+using System.Text;
+using Dripwright.Store;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Routing;
+
+namespace Dripwright.Workbench.Http;
+
+/// <summary>The rigs of the garden: list, fetch, keep, name, throw away, and their revisions.</summary>
+internal static class RigAddresses
+{
+    private const string Json = "application/json";
+    private const int WordsBytes = 16 << 10;
+
+    /// <summary>A rig of the garden.</summary>
+    /// <exception cref="Refused">There is none of that number.</exception>
+    public static async Task<Draft> Rig(Garden garden, int id, CancellationToken stop) =>
+        await garden.DraftAsync(id, stop) is { Kind: DocumentKinds.Rig } draft
+            ? draft
+            : throw Refused.NotThere("rig of that number, or it lies in the bin");
+
+    public static void Map(RouteGroupBuilder api)
+    {
+        var rigs = api.MapGroup("/rigs").WithTags("Rigs of the garden");
+        rigs.MapGet("", List).WithName("Rigs").WithSummary("The rigs, by name").Produces<IReadOnlyList<RigAnswer>>();
+        rigs.MapPost("", Add)
+            .Takes(Json, Limits.TextBytes)
+            .WithName("AddRig")
+            .WithSummary("Adds a rig file as a rig; faults and all, as a draft")
+            .Produces<DraftAnswer>(201)
+            .ProducesProblem(422);
+        rigs.MapGet("/{id:int}", Fetch)
+            .WithName("Rig")
+            .WithSummary("The rig file as it is now; its version is the ETag")
+            .Produces<object>()
+            .ProducesProblem(404);
+        rigs.MapPut("/{id:int}", Keep)
+            .Takes(Json, Limits.TextBytes)
+            .WithName("KeepRig")
+            .WithSummary("Keeps a rig file as the draft; If-Match says which version it is based on")
+            .Produces<DraftAnswer>()
+            .ProducesProblem(404)
+            .ProducesProblem(412)
+            .ProducesProblem(422)
+            .ProducesProblem(428);
+        rigs.MapPatch("/{id:int}", Rename)
+            .Takes(Json, WordsBytes)
+            .Accepts<NewName>(Json)
+            .WithName("RenameRig")
+            .WithSummary("Gives the rig another name in the garden")
+            .Produces<DraftAnswer>()
+            .ProducesProblem(404)
+            .ProducesProblem(412)
+            .ProducesProblem(422);
+        rigs.MapDelete("/{id:int}", Remove)
+            .WithName("RemoveRig")
+            .WithSummary("Puts the rig into the bin")
+            .Produces(204)
+            .ProducesProblem(404)
+            .ProducesProblem(412);
+        rigs.MapPost("/{id:int}/undo", (HttpContext c, Garden g, int id) => Step(c, g, id, g.UndoAsync))
+            .WithName("UndoRig")
+            .WithSummary("Goes back one step; If-Match says from which version")
+            .Produces<DraftAnswer>()
+            .ProducesProblem(404)
+            .ProducesProblem(412)
+            .ProducesProblem(428);
+        rigs.MapPost("/{id:int}/redo", (HttpContext c, Garden g, int id) => Step(c, g, id, g.RedoAsync))
+            .WithName("RedoRig")
+            .WithSummary("Goes forward to what was undone last; If-Match says from which version")
+            .Produces<DraftAnswer>()
+            .ProducesProblem(404)
+            .ProducesProblem(412)
+            .ProducesProblem(428);
+        rigs.MapGet("/{id:int}/revisions", Revisions)
+            .WithName("Revisions")
+            .WithSummary("The saved revisions, the newest first, each with what it changed")
+            .Produces<IReadOnlyList<RevisionAnswer>>()
+            .ProducesProblem(404);
+        rigs.MapPost("/{id:int}/revisions", Save)
+            .Takes(Json, WordsBytes)
+            .Accepts<NewRevision>(Json)
+            .WithName("SaveRevision")
+            .WithSummary("Saves the draft for good, if it has no fault; If-Match says which version of it")
+            .Produces<RevisionAnswer>(201)
+            .Produces<RevisionAnswer>()
+            .ProducesProblem(404)
+            .ProducesProblem(412)
+            .ProducesProblem(422)
+            .ProducesProblem(428);
+        rigs.MapGet("/{id:int}/revisions/{number:int}", Revision)
+            .WithName("Revision")
+            .WithSummary("The rig file of a saved revision")
+            .Produces<object>()
+            .ProducesProblem(404);
+        var bin = api.MapGroup("/bin").WithTags("Rigs of the garden");
+        bin.MapGet("", Bin).WithName("Bin").WithSummary("What was thrown away").Produces<IReadOnlyList<RigAnswer>>();
+        bin.MapPost("/{id:int}/restore", Restore)
+            .WithName("RestoreRig")
+            .WithSummary("Takes a rig out of the bin, as it was")
+            .Produces<DraftAnswer>()
+            .ProducesProblem(404);
+    }
+
+    private static async Task<IResult> List(Garden garden, CancellationToken stop) =>
+        Results.Ok((await garden.RigsAsync(stop)).Select(RigAnswer.Of).ToList());
+
+    private static async Task<IResult> Bin(Garden garden, CancellationToken stop) =>
+        Results.Ok(
+            (await garden.BinAsync(stop)).Where(entry => entry.Kind == DocumentKinds.Rig).Select(RigAnswer.Of).ToList()
+        );
+
+    private static async Task<IResult> Add(HttpContext context, Garden garden, string name)
+    {
+        var draft = await garden.AddRigAsync(name, await Body.Text(context), context.RequestAborted);
+        Versions.Show(context, draft);
+        var address = string.Create(CultureInfo.InvariantCulture, $"{Problems.Root}/rigs/{draft.Id}");
+        return Results.Created(address, DraftAnswer.Of(draft));
+    }
+
+    private static async Task<IResult> Fetch(HttpContext context, Garden garden, int id)
+    {
+        var draft = await Rig(garden, id, context.RequestAborted);
+        Versions.Show(context, draft);
+        return Results.Text(draft.Text, Json, Encoding.UTF8);
+    }
+
+    private static async Task<IResult> Keep(HttpContext context, Garden garden, int id, string? what)
+    {
+        var draft = await Rig(garden, id, context.RequestAborted);
+        var version = Versions.Wanted(context, draft);
+        var text = await Body.Text(context);
+        return Came(
+            context,
+            await garden.KeepDraftAsync(id, text, version, what ?? "over HTTP", context.RequestAborted)
+        );
+    }
+
+    private static async Task<IResult> Step(
+        HttpContext context,
+        Garden garden,
+        int id,
+        Func<int, int, CancellationToken, Task<DraftOutcome>> go
+    )
+    {
+        var draft = await Rig(garden, id, context.RequestAborted);
+        return Came(context, await go(id, Versions.Wanted(context, draft), context.RequestAborted));
+    }
+
+    private static async Task<IResult> Rename(HttpContext context, Garden garden, int id, NewName name)
+    {
+        Versions.Check(context, await Rig(garden, id, context.RequestAborted));
+        if (string.IsNullOrWhiteSpace(name.Name))
+        {
+            throw new Refused(422, "name: a rig needs a name.");
+        }
+
+        await garden.RenameAsync(id, name.Name, context.RequestAborted);
+        var draft = await Rig(garden, id, context.RequestAborted);
+        Versions.Show(context, draft);
+        return Results.Ok(DraftAnswer.Of(draft));
+    }
+
+    private static async Task<IResult> Remove(HttpContext context, Garden garden, int id)
+    {
+        Versions.Check(context, await Rig(garden, id, context.RequestAborted));
+        await garden.RemoveRigAsync(id, context.RequestAborted);
+        return Results.NoContent();
+    }
+
+    private static async Task<IResult> Restore(HttpContext context, Garden garden, int id)
+    {
+        if (
+            (await garden.BinAsync(context.RequestAborted)).All(entry =>
+                entry.Id != id || entry.Kind != DocumentKinds.Rig
+            )
+        )
+        {
+            throw Refused.NotThere("rig of that number in the bin");
+        }
+
+        await garden.RestoreRigAsync(id, context.RequestAborted);
+        var draft = await Rig(garden, id, context.RequestAborted);
+        Versions.Show(context, draft);
+        return Results.Ok(DraftAnswer.Of(draft));
+    }
+
+    private static async Task<IResult> Revisions(Garden garden, int id, CancellationToken stop)
+    {
+        await Rig(garden, id, stop);
+        return Results.Ok((await garden.RevisionsAsync(id, stop)).Select(line => Told(line.Revision, line)).ToList());
+    }
+
+    private static async Task<IResult> Revision(Garden garden, int id, int number, CancellationToken stop)
+    {
+        await Rig(garden, id, stop);
+        var saved = await garden.RevisionAsync(id, number, stop) ?? throw Refused.NotThere("such revision of the rig");
+        return Results.Text(saved.Text, Json, Encoding.UTF8);
+    }
+
+    private static async Task<IResult> Save(HttpContext context, Garden garden, int id, NewRevision why)
+    {
+        var draft = await Rig(garden, id, context.RequestAborted);
+        var who = context.User.Identity is { IsAuthenticated: true, Name: { } name } ? name : why.Who ?? "";
+        var outcome = await garden.SaveRevisionAsync(
+            id,
+            Versions.Wanted(context, draft),
+            who,
+            why.Note ?? "",
+            context.RequestAborted
+        );
+        return outcome switch
+        {
+            RevisionOutcome.Saved saved => Results.Created(
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{Problems.Root}/rigs/{id}/revisions/{saved.Revision.Number}"
+                ),
+                Told(saved.Revision)
+            ),
+            RevisionOutcome.Unchanged same => Results.Ok(Told(same.Newest)),
+            RevisionOutcome.Faulty faulty => throw new Refused(
+                422,
+                "The draft has faults: mend them first. It stays as it is."
+            )
+            {
+                Faults = faulty.Faults,
+            },
+            RevisionOutcome.Overtaken other => throw Versions.Overtaken(other.Current),
+            RevisionOutcome.Refused refused => throw new Refused(422, refused.Why),
+            _ => throw Refused.NotThere("rig of that number any more"),
+        };
+    }
+
+    private static RevisionAnswer Told(Revision revision, RevisionLine? line = null) =>
+        new(revision.Number, revision.At, revision.Who, revision.Note, line?.Changes ?? [], line?.Unread);
+
+    private static IResult Came(HttpContext context, DraftOutcome outcome)
+    {
+        switch (outcome)
+        {
+            case DraftOutcome.Kept kept:
+                Versions.Show(context, kept.Draft);
+                return Results.Ok(DraftAnswer.Of(kept.Draft));
+            case DraftOutcome.Overtaken other:
+                throw Versions.Overtaken(other.Current);
+            case DraftOutcome.Refused refused:
+                throw new Refused(422, refused.Why);
+            default:
+                throw Refused.NotThere("rig of that number any more");
+        }
+    }
+}

@@ -1,0 +1,63 @@
+using System.Text;
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using Dripwright.Engine.Catalogue;
+
+namespace Dripwright.Workbench.Http;
+
+/// <summary>The catalogue as JSON, as the command line and the HTTP interface give it.</summary>
+public static class ShelfJson
+{
+    /// <summary>Names of the shelves, in the order of <see cref="CatalogueListing"/>.</summary>
+    public static IReadOnlyList<string> Kinds { get; } =
+    ["pipes", "fittings", "tubes", "pots", "tanks", "emitters", "strainers", "pumps", "outlets", "wires", "sundries"];
+
+    /// <summary>Writes shelves.</summary>
+    /// <param name="shelves">Shelves, each with its name.</param>
+    public static string Write(IEnumerable<(string Kind, CatalogueShelf Shelf)> shelves)
+    {
+        ArgumentNullException.ThrowIfNull(shelves);
+        using var bytes = new MemoryStream();
+        var options = new JsonWriterOptions
+        {
+            Indented = true,
+            NewLine = "\n",
+            Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+        };
+        using (var json = new Utf8JsonWriter(bytes, options))
+        {
+            json.WriteStartObject();
+            foreach (var (kind, shelf) in shelves)
+            {
+                json.WriteStartArray(kind);
+                foreach (var row in shelf.Rows)
+                {
+                    json.WriteStartObject();
+                    for (var i = 0; i < row.Count; i++)
+                    {
+                        json.WriteString(Camel(shelf.Columns[i]), row[i]);
+                    }
+
+                    json.WriteEndObject();
+                }
+
+                json.WriteEndArray();
+            }
+
+            json.WriteEndObject();
+        }
+
+        return Encoding.UTF8.GetString(bytes.ToArray()) + "\n";
+    }
+
+    // "Laying length" becomes "layingLength".
+    private static string Camel(string head)
+    {
+        var words = head.Split(' ');
+        return string.Concat(
+            words.Select(
+                (word, i) => (i == 0 ? char.ToLowerInvariant(word[0]) : char.ToUpperInvariant(word[0])) + word[1..]
+            )
+        );
+    }
+}
