@@ -5,6 +5,7 @@ using Dripwright.Engine.Report;
 using Dripwright.Engine.Rigs;
 using Dripwright.Sheets.Bench;
 using Dripwright.Sheets.Drawing;
+using Dripwright.Sheets.Feeding;
 using Dripwright.Sheets.Lists;
 using Dripwright.Sheets.Model;
 using Dripwright.Sheets.Views;
@@ -134,6 +135,9 @@ public static class BuildPack
             ("water", PlotSheets.Draw),
             ("assembly", AssemblySheets.Draw),
             ("first-fill", FirstFillForm.Draw),
+            ("mixing", MixingSheet.Draw),
+            ("labels", StockLabels.Draw),
+            ("feed-log", TankLog.Draw),
         ];
         return
         [

@@ -29,6 +29,9 @@ internal sealed class Judgement(UnitSystem units)
         _findings.Add(new Finding(rule, from.Level, place, field, what, value, limit, remedy, from.Source));
     }
 
+    /// <summary>Adds what was found elsewhere under rules of the book.</summary>
+    public void Add(IEnumerable<Finding> findings) => _findings.AddRange(findings);
+
     private const int MostPlaces = 6;
 
     private static string Together(IReadOnlyList<string> places)

@@ -1,5 +1,6 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
+using Dripwright.Engine.Nutrition.Planning;
 
 namespace Dripwright.Engine.Report;
 
@@ -33,6 +34,27 @@ public static partial class PlanJson
         {
             writer.WriteStartObject();
             WritePlan(new UnitJson(writer), plan);
+            writer.WriteEndObject();
+        }
+
+        bytes.WriteByte((byte)'\n');
+        return bytes.ToArray();
+    }
+
+    /// <summary>Writes a plan's feed solution alone, as it stands under "nutrition" in the whole.</summary>
+    /// <param name="plan">A plan that has one.</param>
+    /// <returns>UTF-8 text without a byte-order mark, ending with a line feed.</returns>
+    /// <exception cref="ArgumentException">The plan has none.</exception>
+    public static byte[] WriteNutrition(Plan plan)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        NutritionPlan feed =
+            plan.Nutrition ?? throw new ArgumentException("The plan has no feed solution.", nameof(plan));
+        using var bytes = new MemoryStream();
+        using (var writer = new Utf8JsonWriter(bytes, s_options))
+        {
+            writer.WriteStartObject();
+            WriteNutrition(new UnitJson(writer), feed);
             writer.WriteEndObject();
         }
 
@@ -84,6 +106,15 @@ public static partial class PlanJson
         json.Object("drain", () => WriteDrain(json, plan.Drain));
         json.Object("reservoir", () => WriteReservoir(json, plan.Reservoir));
         json.Object("overhead", () => WriteOverhead(json, plan.Overhead));
+        if (plan.Nutrition is { } nutrition)
+        {
+            json.Object("nutrition", () => WriteNutrition(json, nutrition));
+        }
+        else
+        {
+            json.Null("nutrition");
+        }
+
         WriteParts(json, plan.Parts);
     }
 }

@@ -48,6 +48,7 @@ public sealed record PlanSummary(
                 WaterFigures.Drain(plan, words),
                 WaterFigures.Reservoir(plan, words),
                 .. OverheadFigures.Of(plan, words) is { } overhead ? new[] { overhead } : [],
+                .. NutritionFigures.Of(plan, words) is { } nutrition ? new[] { nutrition } : [],
                 PartsFigures.Of(plan, words),
             ],
             plan.Findings,

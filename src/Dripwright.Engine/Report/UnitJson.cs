@@ -90,6 +90,14 @@ internal sealed class UnitJson(Utf8JsonWriter json)
 
     public void Kilograms(string name, double? value) => Number(name + "Kilograms", value);
 
+    public void Grams(string name, double? kilograms) => Number(name + "Grams", kilograms * 1000);
+
+    public void Millilitres(string name, double? cubicMetres) => Number(name + "Millilitres", cubicMetres * 1e6);
+
+    public void MilligramsPerLitre(string name, double? value) => Number(name + "MilligramsPerLitre", value);
+
+    public void DecisiemensPerMetre(string name, double? value) => Number(name + "DecisiemensPerMetre", value);
+
     public void Newtons(string name, double? value) => Number(name + "Newtons", value);
 
     public void Seconds(string name, double? value) => Number(name + "Seconds", value);
