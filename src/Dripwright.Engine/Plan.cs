@@ -2,6 +2,7 @@ using Dripwright.Engine.Findings;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Parts;
 using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Strength.Checks;
 using Dripwright.Engine.Strength.Wire;
 using Dripwright.Engine.Water;
 
@@ -30,6 +31,9 @@ public sealed record Plan
 
     /// <summary>What hangs over the rows.</summary>
     public required OverheadPlan Overhead { get; init; }
+
+    /// <summary>Whether the stands hold; null where it was not asked.</summary>
+    public StandPlan? Stand { get; init; }
 
     /// <summary>Parts, cuts and holes.</summary>
     public required PartsPlan Parts { get; init; }

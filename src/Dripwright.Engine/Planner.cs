@@ -3,6 +3,8 @@ using Dripwright.Engine.Findings;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Parts;
 using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Strength;
+using Dripwright.Engine.Strength.Checks;
 using Dripwright.Engine.Strength.Wire;
 using Dripwright.Engine.Water;
 
@@ -39,6 +41,10 @@ public static class Planner
         DrainPlan drain = new DrainPlanner(rig, layout, feed).Plan();
         ReservoirPlan reservoir = new ReservoirPlanner(rig, layout, feed, drain).Plan();
         OverheadPlan overhead = new OverheadPlanner(rig, layout).Plan();
+        progress?.Report(new PlanProgress("loading the stands", 0.7));
+        StandPlan? stand = options.Strength
+            ? StandPlanner.Of(layout, StandOptions.Of(rig) with { TryCures = options.Cures })
+            : null;
         progress?.Report(new PlanProgress("counting and cutting parts", 0.8));
         PartsPlan parts = PartsPlanner.Plan(rig, layout, overhead);
         progress?.Report(new PlanProgress("judging", 0.95));
@@ -48,6 +54,11 @@ public static class Planner
         new DrainRules(rig, layout, feed, drain, judge).Judge();
         new ReservoirRules(rig, layout, reservoir, judge).Judge();
         new OverheadRules(rig, layout, overhead, judge).Judge();
+        if (stand is not null)
+        {
+            new StandRules(rig, layout, stand, judge).Judge();
+        }
+
         new PartsRules(layout, parts, judge).Judge();
         return new Plan
         {
@@ -58,6 +69,7 @@ public static class Planner
             Drain = drain,
             Reservoir = reservoir,
             Overhead = overhead,
+            Stand = stand,
             Parts = parts,
             Findings = judge.Findings,
         };
