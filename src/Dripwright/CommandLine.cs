@@ -99,6 +99,7 @@ internal static class CommandLine
             CheckCommand.Of(around, shared),
             PlanCommand.Of(around, shared),
             PackCommand.Of(around, shared),
+            PrintPartsCommand.Of(around, shared),
             ShapeCommand.Of(around, shared),
             ShelfCommand.Of(around, shared),
             KeepCommand.Of(around),
