@@ -102,6 +102,7 @@ internal static class CommandLine
             FeedingCommands.Mix(around, shared),
             FeedingCommands.MendTank(around, shared),
             FeedingCommands.WeeksAhead(around, shared),
+            PrintPartsCommand.Of(around, shared),
             ShapeCommand.Of(around, shared),
             ShelfCommand.Of(around, shared),
             KeepCommand.Of(around),

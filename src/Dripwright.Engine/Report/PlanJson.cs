@@ -115,6 +115,11 @@ public static partial class PlanJson
             json.Null("nutrition");
         }
 
+        if (plan.Stand is { } stand)
+        {
+            json.Object("strength", () => WriteStrength(json, stand, plan.Layout));
+        }
+
         WriteParts(json, plan.Parts);
     }
 }

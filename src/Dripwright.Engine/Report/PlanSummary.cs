@@ -49,6 +49,7 @@ public sealed record PlanSummary(
                 WaterFigures.Reservoir(plan, words),
                 .. OverheadFigures.Of(plan, words) is { } overhead ? new[] { overhead } : [],
                 .. NutritionFigures.Of(plan, words) is { } nutrition ? new[] { nutrition } : [],
+                .. StandFigures.Of(plan, words) is { } stand ? new[] { stand } : [],
                 PartsFigures.Of(plan, words),
             ],
             plan.Findings,

@@ -48,6 +48,10 @@ public sealed record Rig
     [Says("The knock-down stand under the pots.")]
     public required Stand Stand { get; init; }
 
+    /// <summary>How the stand's printed parts are printed.</summary>
+    [Says("How the stand's printed parts are printed.")]
+    public Printing Printing { get; init; } = new();
+
     /// <summary>The crop wire over the rows.</summary>
     [Says("The crop wire over the rows, on which the vines hang.")]
     public required Overhead Overhead { get; init; }

@@ -2,7 +2,7 @@ using Dripwright.Engine;
 using Dripwright.Engine.Nutrition.Planning;
 using Dripwright.Engine.Nutrition.Recipe;
 using Dripwright.Engine.Nutrition.Salts;
-using Dripwright.Sheets.Bench;
+using Dripwright.Engine.Units;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 
@@ -31,7 +31,7 @@ public static class MixingSheet
             return [];
         }
 
-        var words = new BenchWords(plan.Rig.Units);
+        var words = new QuantityWords(plan.Rig.Units);
         var flow = new Flow(paper.Portrait, "Mixing the feed");
         flow.Heading($"{Large(plan)} for {words.Volume(feed.Volume)} of reservoir")
             .Paragraph(
@@ -68,7 +68,7 @@ public static class MixingSheet
         return flow.Build();
     }
 
-    private static void Tank(Flow flow, NutritionPlan feed, BenchWords words)
+    private static void Tank(Flow flow, NutritionPlan feed, QuantityWords words)
     {
         var recipe = feed.Recipe;
         flow.Heading("What to weigh")
@@ -102,7 +102,7 @@ public static class MixingSheet
         flow.Step("Fill up to the mark, mix for half an hour, read EC and pH, and write both into the log.");
     }
 
-    private static void Cans(Flow flow, NutritionPlan feed, StockPlan stock, BenchWords words)
+    private static void Cans(Flow flow, NutritionPlan feed, StockPlan stock, QuantityWords words)
     {
         var parts = FeedWords.Number(stock.Job.PartsOfFeed, 0);
         foreach (var can in stock.Cans)

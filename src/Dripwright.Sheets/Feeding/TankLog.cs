@@ -1,7 +1,7 @@
 using System.Globalization;
 using Dripwright.Engine;
 using Dripwright.Engine.Nutrition.Planning;
-using Dripwright.Sheets.Bench;
+using Dripwright.Engine.Units;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 
@@ -24,7 +24,7 @@ public static class TankLog
             return [];
         }
 
-        var words = new BenchWords(plan.Rig.Units);
+        var words = new QuantityWords(plan.Rig.Units);
         var flow = new Flow(paper.Portrait, "Keeping the feed");
         if (feed.Coir is { } coir)
         {
@@ -44,7 +44,7 @@ public static class TankLog
         return flow.Build();
     }
 
-    private static void Coir(Flow flow, CoirTreatment coir, BenchWords words) =>
+    private static void Coir(Flow flow, CoirTreatment coir, QuantityWords words) =>
         flow.Heading($"Raw coir first: {words.Volume(coir.Coir)} of it")
             .Paragraph(
                 "Raw coir holds potassium and sodium and trades them for the calcium of your first feed. Common practice, by volume; the "
@@ -92,7 +92,7 @@ public static class TankLog
             );
     }
 
-    private static void Weeks(Flow flow, NutritionOutlook outlook, BenchWords words)
+    private static void Weeks(Flow flow, NutritionOutlook outlook, QuantityWords words)
     {
         var table = new Table(
             new("Topped up with"),

@@ -63,7 +63,7 @@ internal sealed class PlanQueue(int most) : IDisposable
         {
             // The units are those of whoever looks; what is computed does not depend on them.
             var shown = units is { } wanted ? rig with { Units = wanted } : rig;
-            var options = new PlanOptions { Draws = draws };
+            var options = new PlanOptions { Draws = draws, Cures = false };
             return new Draught(
                 reading,
                 Planner.Of(shown, reading.Assumed, catalogue, options, new StopAsked(stop)),

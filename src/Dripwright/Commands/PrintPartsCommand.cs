@@ -1,0 +1,62 @@
+using System.CommandLine;
+using System.Globalization;
+using Dripwright.Engine.Fittings;
+using Dripwright.Engine.Layout;
+using Dripwright.Files;
+using Dripwright.Screen;
+using Dripwright.Solids.Files;
+
+namespace Dripwright.Commands;
+
+/// <summary><c>print-parts</c>: the stand's printed parts alone, for the printer.</summary>
+internal static class PrintPartsCommand
+{
+    public static Command Of(Surroundings around, SharedOptions shared)
+    {
+        var file = RigArgument.Make();
+        var into = new Option<string>("--into", "-o")
+        {
+            Description = "New folder to write the files into; it is written whole or not at all.",
+            HelpName = "folder",
+            Required = true,
+        };
+        var command = new Command(
+            "print-parts",
+            "Write the stand's printed parts: a 3MF, an STL and a picture of each, a test coupon and a list."
+        )
+        {
+            file,
+            into,
+        };
+        command.SetAction(
+            async (call, stop) =>
+            {
+                var catalogue = shared.ReadCatalogue(call, around, stop);
+                var sound = Planning.Read(call.GetRequiredValue(file), catalogue, around, stop);
+                var parts = PrintedParts.Of(sound.Rig, RigLayout.Of(sound.Rig, RigParts.Of(sound.Rig, catalogue)));
+                foreach (var refused in parts.Refused)
+                {
+                    around.Error.WriteLine(Plain.Line($"{sound.Path}: cannot be printed: {refused}"));
+                }
+
+                if (parts.Parts.Count == 0)
+                {
+                    throw new Refusal(Exit.FaultyFile, $"{sound.Path}: there is nothing to print: no row has a stand.");
+                }
+
+                var files = await LongWork.Run(_ => PrintFiles.Write(parts), around, stop).ConfigureAwait(false);
+                var folder = call.GetRequiredValue(into);
+                PackFolder.Write(folder, files, replace: false, stop);
+                var pieces = parts.Parts.Sum(part => part.Count);
+                around.Out.WriteLine(
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"{parts.Parts.Count} different parts, {pieces} pieces, in {Path.GetFullPath(folder)}. Print V1 first."
+                    )
+                );
+                return Exit.Good;
+            }
+        );
+        return command;
+    }
+}
