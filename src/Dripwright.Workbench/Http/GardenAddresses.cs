@@ -69,7 +69,16 @@ internal static class GardenAddresses
             async () =>
             {
                 var file = Passing(options);
-                await garden.HandOutAsync(file, stop);
+                try
+                {
+                    await garden.HandOutAsync(file, stop);
+                }
+                catch
+                {
+                    await file.DisposeAsync();
+                    throw;
+                }
+
                 file.Position = 0;
                 return Results.File(file, Json, "garden.json");
             },
