@@ -165,7 +165,13 @@ public static class MixingSheet
                 .ThenByDescending(line => line.Weighed)
         )
         {
-            table.Row(salt.Name, FeedWords.Weigh(weighed, measured, recipe.Job.Scale.Step), FeedWords.Cautions(salt));
+            // A weight that the scale cannot show is not printed as if it could.
+            bool coarse = recipe.Coarse.Any(cure => cure.Salt.Key == salt.Key);
+            table.Row(
+                salt.Name,
+                coarse ? "" : FeedWords.Weigh(weighed, measured, recipe.Job.Scale.Step),
+                coarse ? $"Too little for your scale: see below. {FeedWords.Cautions(salt)}" : FeedWords.Cautions(salt)
+            );
         }
 
         return table;
