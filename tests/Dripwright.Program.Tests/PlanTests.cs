@@ -62,6 +62,7 @@ public sealed partial class PlanTests
             "LitresPerHour",
             "LitresPerDay",
             "Kilopascals",
+            "Newtons",
             "MetresPerSecond",
             "Watts",
             "KilowattHours",

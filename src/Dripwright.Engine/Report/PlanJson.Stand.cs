@@ -1,3 +1,4 @@
+using System.Globalization;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Strength.Checks;
 
@@ -13,9 +14,11 @@ public static partial class PlanJson
             stand.Rows,
             row =>
             {
-                json.Ordinals(
+                json.Texts(
                     "rows",
-                    layout.Rows.Where(r => r.SpecIndex == row.Frame.Row.SpecIndex).Select(r => r.Number)
+                    layout
+                        .Rows.Where(r => r.SpecIndex == row.Frame.Row.SpecIndex)
+                        .Select(r => r.Number.ToString(CultureInfo.InvariantCulture))
                 );
                 json.Yes("holds", row.Holds);
                 json.Ratio("utilisation", row.Utilisation);
@@ -41,7 +44,7 @@ public static partial class PlanJson
                         json.Ratio("utilisation", c.Worst?.Utilisation);
                         json.Text("tube", c.Worst is { } worst ? row.Frame.Tubes[worst.Tube].Name : "");
                         json.Ratio("tipping", c.Tip.Factor);
-                        json.Count("feetLifted", c.Solution?.Lifted.Count ?? 0);
+                        json.Texts("feetLifted", (c.Solution?.Lifted ?? []).Select(n => row.Frame.Model.Nodes[n].Name));
                     }
                 );
                 json.List(
