@@ -39,6 +39,9 @@ internal static class HowKnown
         ("row-", "layout"),
         ("pots-collide", "layout"),
         ("tank-in", "layout"),
+        ("wire-", "crop-wire"),
+        ("hook-", "crop-wire"),
+        ("lamps-", "crop-wire"),
         ("stand-", "layout"),
         ("aisle", "layout"),
         ("rise-", "layout"),
@@ -57,6 +60,7 @@ internal static class HowKnown
             "Gravity feed" => ["feed-network"],
             "Drain" => ["drain-water-surface", "layout"],
             "Reservoir" => ["reservoir-days", "drain-back"],
+            "Overhead" => ["crop-wire"],
             "Parts" => ["parts", "cutting"],
             _ => [],
         };
