@@ -18,7 +18,17 @@ internal sealed class ProposalSearch : IDisposable
     public ProposeProgress? Progress => _progress;
 
     /// <summary>Asks to stop. What was found so far is the answer.</summary>
-    public void Stop() => _stop.Cancel();
+    public void Stop()
+    {
+        try
+        {
+            _stop.Cancel();
+        }
+        catch (ObjectDisposedException)
+        {
+            // It ended while the button was being pressed.
+        }
+    }
 
     /// <summary>Searches; null where it was stopped before its turn came.</summary>
     public async Task<ProposalList?> Run(Brief brief, PartsCatalogue catalogue)
@@ -46,7 +56,7 @@ internal sealed class ProposalSearch : IDisposable
 
     public void Dispose()
     {
-        _stop.Cancel();
+        Stop();
         _stop.Dispose();
     }
 

@@ -22,9 +22,29 @@ public sealed class LookTests(Chromium chromium)
                 await visit.Page.Locator("a.rig").First.WaitForAsync();
                 await visit.Page.WaitForTimeoutAsync(500);
                 await visit.Page.ScreenshotAsync(new() { Path = $"{folder}/rigs-{look}.png", FullPage = true });
+                foreach (var place in new[] { "garden", "propose" })
+                {
+                    await visit.Page.GotoAsync("/" + place);
+                    await visit.Page.WaitForTimeoutAsync(1500);
+                    await visit.Page.ScreenshotAsync(new() { Path = $"{folder}/{place}-{look}.png", FullPage = true });
+                }
+
                 await visit.Page.GotoAsync("/methods/drain-water-surface");
                 await visit.Page.ScreenshotAsync(new() { Path = $"{folder}/method-{look}.png" });
-                foreach (var room in new[] { "site", "row", "water", "parts", "pack", "revisions", "file" })
+                foreach (
+                    var room in new[]
+                    {
+                        "site",
+                        "row",
+                        "water",
+                        "overhead",
+                        "parts",
+                        "printed",
+                        "pack",
+                        "revisions",
+                        "file",
+                    }
+                )
                 {
                     await visit.Rig(room);
                     await visit.Page.WaitForTimeoutAsync(1800);
