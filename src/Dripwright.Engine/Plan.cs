@@ -1,5 +1,6 @@
 using Dripwright.Engine.Findings;
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Nutrition.Planning;
 using Dripwright.Engine.Parts;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Strength.Wire;
@@ -30,6 +31,9 @@ public sealed record Plan
 
     /// <summary>What hangs over the rows.</summary>
     public required OverheadPlan Overhead { get; init; }
+
+    /// <summary>What the reservoir is filled with; null where no feed is asked for.</summary>
+    public NutritionPlan? Nutrition { get; init; }
 
     /// <summary>Parts, cuts and holes.</summary>
     public required PartsPlan Parts { get; init; }

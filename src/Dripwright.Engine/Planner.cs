@@ -1,6 +1,7 @@
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Findings;
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Nutrition.Planning;
 using Dripwright.Engine.Parts;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Strength.Wire;
@@ -39,6 +40,7 @@ public static class Planner
         DrainPlan drain = new DrainPlanner(rig, layout, feed).Plan();
         ReservoirPlan reservoir = new ReservoirPlanner(rig, layout, feed, drain).Plan();
         OverheadPlan overhead = new OverheadPlanner(rig, layout).Plan();
+        NutritionPlan? nutrition = NutritionPlanner.Plan(rig, layout, feed, reservoir);
         progress?.Report(new PlanProgress("counting and cutting parts", 0.8));
         PartsPlan parts = PartsPlanner.Plan(rig, layout, overhead);
         progress?.Report(new PlanProgress("judging", 0.95));
@@ -49,6 +51,7 @@ public static class Planner
         new ReservoirRules(rig, layout, reservoir, judge).Judge();
         new OverheadRules(rig, layout, overhead, judge).Judge();
         new PartsRules(layout, parts, judge).Judge();
+        judge.Add(nutrition?.Findings ?? []);
         return new Plan
         {
             Rig = rig,
@@ -58,6 +61,7 @@ public static class Planner
             Drain = drain,
             Reservoir = reservoir,
             Overhead = overhead,
+            Nutrition = nutrition,
             Parts = parts,
             Findings = judge.Findings,
         };

@@ -26,6 +26,9 @@ internal sealed class Judgement(UnitSystem units)
         _findings.Add(new Finding(rule, from.Level, place, field, what, value, limit, remedy, from.Source));
     }
 
+    /// <summary>Adds what was found elsewhere under rules of the book.</summary>
+    public void Add(IEnumerable<Finding> findings) => _findings.AddRange(findings);
+
     public string Length(double metres) => QuantityText.Format(Dimension.Length, metres, units);
 
     /// <summary>A shift to mark: rounded up to the next sixteenth of an inch or millimetre, so that what is read still cures.</summary>

@@ -1,4 +1,5 @@
 using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Nutrition.Salts;
 
 namespace Dripwright.Engine.Rigs;
 
@@ -20,6 +21,9 @@ internal static class CatalogueShelf
             Shelf.Pumps => key == None || catalogue.Pumps.ContainsKey(key),
             Shelf.Outlets => catalogue.Outlets.ContainsKey(key),
             Shelf.Wires => key == None || catalogue.Wires.ContainsKey(key),
+            Shelf.Salts => SaltCatalogue.Default.Salts.TryGetValue(key, out var salt) && salt.Kind != SaltKind.Acid,
+            Shelf.Acids => key == None
+                || (SaltCatalogue.Default.Salts.TryGetValue(key, out var acid) && acid.Kind == SaltKind.Acid),
             Shelf.Any => Named.Any(named => Has(catalogue, named, key) && key != None)
                 || catalogue.Fittings.ContainsKey(key)
                 || catalogue.Sundries.ContainsKey(key),
@@ -40,6 +44,8 @@ internal static class CatalogueShelf
             Shelf.Pumps => catalogue.Pumps.Keys,
             Shelf.Outlets => catalogue.Outlets.Keys,
             Shelf.Wires => catalogue.Wires.Keys,
+            Shelf.Salts => SaltKeys(acids: false),
+            Shelf.Acids => SaltKeys(acids: true),
             Shelf.Any => Named
                 .SelectMany(named => Keys(catalogue, named).Where(key => key != None))
                 .Concat(catalogue.Fittings.Keys)
@@ -47,7 +53,7 @@ internal static class CatalogueShelf
             _ => throw new ArgumentOutOfRangeException(nameof(shelf), shelf, "Not a shelf."),
         };
         var ordered = keys.Order(StringComparer.Ordinal);
-        return shelf is Shelf.Strainers or Shelf.Pumps or Shelf.Wires ? ordered.Prepend(None) : ordered;
+        return shelf is Shelf.Strainers or Shelf.Pumps or Shelf.Wires or Shelf.Acids ? ordered.Prepend(None) : ordered;
     }
 
     public static string Expected(Shelf shelf) =>
@@ -62,9 +68,14 @@ internal static class CatalogueShelf
             Shelf.Pumps => "a pump of the catalogue, or \"none\"",
             Shelf.Outlets => "a pot outlet of the catalogue",
             Shelf.Wires => "a crop wire of the catalogue, or \"none\"",
+            Shelf.Salts => "a salt of the handbook's list",
+            Shelf.Acids => "an acid of the handbook's list, or \"none\"",
             Shelf.Any => "a part of the catalogue",
             _ => throw new ArgumentOutOfRangeException(nameof(shelf), shelf, "Not a shelf."),
         };
+
+    private static IEnumerable<string> SaltKeys(bool acids) =>
+        SaltCatalogue.Default.Salts.Values.Where(salt => salt.Kind == SaltKind.Acid == acids).Select(salt => salt.Key);
 
     private static readonly Shelf[] Named =
     [

@@ -44,6 +44,9 @@ public enum Dimension
 
     /// <summary>[N]</summary>
     Force,
+
+    /// <summary>[S/m] at 25 °C.</summary>
+    Conductivity,
 }
 
 /// <summary>A quantity with a unit in the rig file; the property holds it in SI.</summary>
@@ -137,6 +140,12 @@ public enum Shelf
 
     /// <summary>Crop wires; "none" is allowed.</summary>
     Wires,
+
+    /// <summary>Fertiliser salts.</summary>
+    Salts,
+
+    /// <summary>Acids; "none" is allowed.</summary>
+    Acids,
 
     /// <summary>Any entry of any shelf.</summary>
     Any,

@@ -72,6 +72,10 @@ public sealed record Rig
     [Says("When the pump runs.")]
     public required Timer Timer { get; init; }
 
+    /// <summary>What the reservoir is filled with.</summary>
+    [Says("The feed solution: crop, water and salts.")]
+    public NutritionMix Nutrition { get; init; } = new();
+
     /// <summary>Parts the grower has already.</summary>
     [Items(0, 500), Says("Parts you have already: they are used first and not bought.")]
     public IReadOnlyList<OnHand> OnHand { get; init; } = [];

@@ -23,7 +23,7 @@ internal static class RigChecks
 
         // Judged before any of these checks adds a fault of its own.
         var good = new HashSet<string>(
-            new[] { "rows", "reservoir", "pump", "onHand" }.Where(path => !faults.Touch(path)),
+            new[] { "rows", "reservoir", "pump", "onHand", "nutrition" }.Where(path => !faults.Touch(path)),
             StringComparer.Ordinal
         );
         if (good.Contains("rows"))
@@ -45,6 +45,10 @@ internal static class RigChecks
         if (good.Contains("onHand"))
         {
             Lengths(rig, catalogue, Say);
+        }
+        if (good.Contains("nutrition"))
+        {
+            NutritionChecks.All(rig.Nutrition, Say);
         }
     }
 

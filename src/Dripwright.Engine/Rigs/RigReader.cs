@@ -53,7 +53,14 @@ public static class RigReader
                 var binder = new RigBinder(faults, catalogue);
                 var rig = binder.Bind(root);
                 RigChecks.All(rig, catalogue, faults, binder);
-                return new(faults.Any ? null : rig, faults.InOrder(), binder.Assumed, upgraded);
+                // Where no feed is asked for, sixteen things not measured of the water are no news.
+                var assumed =
+                    rig.Nutrition.Crop is NutritionCrop.None
+                        ? binder.Assumed.Where(one =>
+                            one.Path == "nutrition.crop" || !one.Path.StartsWith("nutrition.", StringComparison.Ordinal)
+                        )
+                        : binder.Assumed;
+                return new(faults.Any ? null : rig, faults.InOrder(), [.. assumed], upgraded);
             }
         }
         else if (!faults.Any)

@@ -80,6 +80,7 @@ public static partial class QuantityText
             Dimension.Flow => (["gph", "gal/day", "gpm"], ["L/h", "L/day", "mL/min", "L/min", "m3/h"]),
             Dimension.Pressure => (["psi", "ft H2O"], ["kPa", "bar", "Pa", "m H2O"]),
             Dimension.Temperature => (["F"], ["C"]),
+            Dimension.Mass => (["lb", "g"], ["kg", "g"]),
             Dimension.Power => (["W", "kW"], ["W", "kW"]),
             Dimension.Duration => (["s", "min", "h", "d"], ["s", "min", "h", "d"]),
             _ => ([UnitTable.Of(dimension)[0].Symbol], [UnitTable.Of(dimension)[0].Symbol]),
@@ -149,6 +150,7 @@ public static partial class QuantityText
             Dimension.Duration => $"{number} s",
             Dimension.Mass => $"{number} kg",
             Dimension.Force => $"{number} N",
+            Dimension.Conductivity => $"{number} S/m",
             _ => $"{number} {UnitTable.Of(dimension)[0].Symbol}",
         };
     }

@@ -41,6 +41,7 @@ public static partial class QuantityText
             Dimension.Mass => us
                 ? In(dimension, si, si.Is(below: 0.45) ? "oz" : "lb")
                 : In(dimension, si, si.Is(below: 1) ? "g" : "kg"),
+            Dimension.Conductivity => In(dimension, si, "dS/m"),
             Dimension.Force => us ? In(dimension, si, "lbf") : In(dimension, si, si.Is(below: 2000) ? "N" : "kN"),
             _ => throw new ArgumentOutOfRangeException(nameof(dimension), dimension, "Not a dimension."),
         };

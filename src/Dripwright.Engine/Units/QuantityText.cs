@@ -94,6 +94,7 @@ public static partial class QuantityText
             Dimension.Duration => "a time such as \"15 min\" or \"1 h 30 min\"",
             Dimension.Share => "a share such as \"80 %\"",
             Dimension.Mass => "a mass such as \"30 lb\" or \"14 kg\"",
+            Dimension.Conductivity => "a strength (EC) such as \"2.0 dS/m\" or \"2.0 mS/cm\"",
             Dimension.Force => "a force such as \"45 lbf\" or \"200 N\"",
             _ => throw new ArgumentOutOfRangeException(nameof(dimension), dimension, "Not a dimension."),
         };
@@ -287,6 +288,14 @@ public static partial class QuantityText
         {
             var units = string.Join(", ", known.Select(unit => unit.Symbol));
             return new(null, $"{Example(dimension)}: a number needs its unit ({units})", null);
+        }
+        if (dimension is Dimension.Conductivity && name is ("ppm" or "mg/l"))
+        {
+            return new(
+                null,
+                $"{Example(dimension)}; ppm is a scale of the pen: divide by its scale, 500, 640 or 700, which stands in its leaflet, to get dS/m",
+                null
+            );
         }
         var nearest = NearestName.Of(name, known.SelectMany(unit => unit.Names));
         var symbol = nearest is null ? null : UnitTable.Find(known, nearest)!.Symbol;

@@ -132,6 +132,16 @@ internal static class UnitTable
         Exactly("kgf", 9.80665m, "kg", "kilogram", "kilograms", "kp"),
     ];
 
+    // ppm is left out on purpose: it is a scale of the meter, not a unit.
+    public static readonly IReadOnlyList<MeasureUnit> Conductivities =
+    [
+        Unit("dS/m", 0.1),
+        Unit("mS/cm", 0.1),
+        Unit("uS/cm", 1e-4, "\u00b5s/cm", "\u03bcs/cm"),
+        Unit("mS/m", 1e-3),
+        Unit("S/m", 1),
+    ];
+
     /// <summary>The unit of plain ratios.</summary>
     public static readonly MeasureUnit One = Unit("of 1", 1);
 
@@ -155,6 +165,7 @@ internal static class UnitTable
             Dimension.Share => Shares,
             Dimension.Mass => Masses,
             Dimension.Force => Forces,
+            Dimension.Conductivity => Conductivities,
             _ => throw new ArgumentOutOfRangeException(nameof(dimension), dimension, "Not a dimension."),
         };
 

@@ -32,6 +32,7 @@ public sealed class CatalogueDefaultTests
                 Shelf.Strainers => s_parts.Strainers.ContainsKey(key),
                 Shelf.Pumps => s_parts.Pumps.ContainsKey(key),
                 Shelf.Outlets => s_parts.Outlets.ContainsKey(key),
+                Shelf.Acids => key == "none",
                 Shelf.Wires => key == "none" || s_parts.Wires.ContainsKey(key),
                 _ => s_parts.TryFind(key) is not null,
             };

@@ -2,6 +2,7 @@ using CsCheck;
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Units;
+using static System.FormattableString;
 
 namespace Dripwright.Engine.Tests.Rigs;
 
@@ -378,12 +379,58 @@ public static class RigGen
             }
     );
 
+    private static readonly Gen<NutritionWater> Water = Gen.Select(
+        Gen.Int[0, 5],
+        Gen.Int[0, 4],
+        Maybe(Between(Dimension.Conductivity, "0.1 dS/m", "1 dS/m")),
+        (calcium, sodium, conductivity) =>
+            new NutritionWater
+            {
+                // As much alkalinity as calcium: a water that can be.
+                Alkalinity = calcium == 0 ? null : Invariant($"{calcium} meq/L"),
+                Calcium = calcium == 0 ? null : Invariant($"{calcium} meq/L"),
+                Sodium = sodium == 0 ? null : Invariant($"{sodium} mmol/L"),
+                Chloride = sodium == 0 ? null : Invariant($"{sodium} mmol/L"),
+                Conductivity = calcium + sodium == 0 ? conductivity : null,
+            }
+    );
+
+    private static readonly Gen<NutritionMix> Mix = Gen.Select(
+        Gen.Select(Gen.Enum<NutritionCrop>(), Gen.Enum<NutritionStage>(), Gen.Enum<NutritionMixing>()),
+        Gen.Select(Maybe(Between(Dimension.Conductivity, "0.5 dS/m", "4 dS/m")), Water, Share),
+        Gen.Select(Gen.OneOf("none", "nitric-acid-38", "phosphoric-acid-85"), Gen.Int[2, 300], Gen.Bool),
+        Gen.Select(
+            Between(Dimension.Volume, "1 gal", "50 gal"),
+            Between(Dimension.Mass, "0.01 g", "10 g"),
+            Between(Dimension.Temperature, "34 F", "90 F")
+        ),
+        (what, water, how, sizes) =>
+            new NutritionMix
+            {
+                Crop = what.Item1,
+                Stage = what.Item2,
+                Mixing = what.Item3,
+                Strength = water.Item1,
+                Water = water.Item2,
+                PureShare = water.Item3,
+                Acid = how.Item1,
+                PartsOfFeed = how.Item2,
+                RawCoir = how.Item3,
+                CanVolume = sizes.Item1,
+                ScaleStep = sizes.Item2,
+                StoreTemperature = sizes.Item3,
+            }
+    );
+
+    // Most rigs ask for no feed: reckoning one takes longer than all the rest.
+    private static readonly Gen<NutritionMix> Nutrition = Gen.Frequency((7, Gen.Const(new NutritionMix())), (1, Mix));
+
     /// <summary>Whole valid rigs: 1 to 3 entries of rows, 1 or 2 rows each, 1 to 40 pots in a row.</summary>
     public static readonly Gen<Rig> Rigs = Gen.Select(
         Gen.Select(Name, Gen.Enum<UnitSystem>(), Name, Site, Row.Array[1, 3]),
         Gen.Select(Stand, Overhead, Feed, Drain),
         Gen.Select(Reservoir, Pump, Timer),
-        Gen.Select(OnHand.Array[0, 4], Spares),
+        Gen.Select(OnHand.Array[0, 4], Spares, Nutrition),
         (what, row, water, parts) =>
             new Rig
             {
@@ -401,6 +448,7 @@ public static class RigGen
                 Timer = water.Item3,
                 OnHand = parts.Item1,
                 Spares = parts.Item2,
+                Nutrition = parts.Item3,
             }
     );
 }

@@ -29,7 +29,12 @@ public sealed record SodiumLimit(double Classic, double? Newer, string Source, s
                 "onderglas.nl on sodium limits",
                 "Without effect on yield at a drain EC of 2.5 to 3.0 dS/m."
             ),
-            LoopCrop.Cucumber => new(6, null, "a horticultural laboratory's table of 2016 on sodium in irrigation water", ""),
+            LoopCrop.Cucumber => new(
+                6,
+                null,
+                "a horticultural laboratory's table of 2016 on sodium in irrigation water",
+                ""
+            ),
             _ => throw new ArgumentOutOfRangeException(nameof(crop), crop, "The crop has no entry."),
         };
 }

@@ -1,0 +1,214 @@
+using Dripwright.Engine.Layout;
+using Dripwright.Engine.Nutrition.Chemistry;
+using Dripwright.Engine.Nutrition.Recipe;
+using Dripwright.Engine.Nutrition.Salts;
+using Dripwright.Engine.Nutrition.Strength;
+using Dripwright.Engine.Nutrition.Targets;
+using Dripwright.Engine.Nutrition.Water;
+using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Water;
+
+namespace Dripwright.Engine.Nutrition.Planning;
+
+/// <summary>From a rig's nutrition section to its feed.</summary>
+public static class NutritionPlanner
+{
+    // The strength of the target and the acid hang on each other through the recipe; both settle within a few rounds.
+    private const int Rounds = 5;
+
+    /// <summary>Salts taken where the rig names none: what growers of fruiting vegetables commonly keep.</summary>
+    public static IReadOnlyList<string> UsualSalts { get; } =
+    [
+        "calcium-nitrate-15.5",
+        "potassium-nitrate",
+        "monopotassium-phosphate",
+        "potassium-sulfate",
+        "magnesium-sulfate-7h2o",
+        "fe-dtpa-11",
+        "manganese-sulfate-1h2o",
+        "zinc-sulfate-7h2o",
+        "boric-acid",
+        "copper-sulfate-5h2o",
+        "sodium-molybdate-2h2o",
+    ];
+
+    /// <summary>Plans the feed.</summary>
+    /// <param name="rig">The rig.</param>
+    /// <param name="layout">Its layout: the coir in its pots.</param>
+    /// <param name="feed">What is dripped.</param>
+    /// <param name="reservoir">Its volume and what plants take.</param>
+    /// <returns>The feed; null where none is asked for.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The water analysis cannot be; the reader of rig files lets none such pass.</exception>
+    public static NutritionPlan? Plan(Rig rig, RigLayout layout, FeedPlan feed, ReservoirPlan reservoir)
+    {
+        ArgumentNullException.ThrowIfNull(rig);
+        ArgumentNullException.ThrowIfNull(layout);
+        ArgumentNullException.ThrowIfNull(feed);
+        ArgumentNullException.ThrowIfNull(reservoir);
+        NutritionMix mix = rig.Nutrition;
+        if (mix.Crop is NutritionCrop.None || reservoir.FullVolume <= 0)
+        {
+            return null;
+        }
+
+        CropStage stage =
+            TargetCatalogue.Default.StageOf(CropOf(mix.Crop), StageOf(mix.Stage))
+            ?? throw new InvalidOperationException("Our own targets lack a stage.");
+        WaterReading reading = WaterCheck.Read(NutritionChecks.Analysis(mix.Water));
+        WaterSupply raw =
+            reading.Supply
+            ?? throw new ArgumentOutOfRangeException(nameof(rig), reading.Faults[0].Why, "The water cannot be.");
+        WaterSupply filled = WaterBlend.Of((raw, 1 - mix.PureShare), (WaterSupply.Pure, mix.PureShare));
+        var wanted = new Ec((mix.Strength ?? stage.Conductivity) * 10);
+        double ph = NutritionText.Plain(mix.Ph) ?? 5.8;
+        // What the analysis leaves open is carried along, so that the alkalinity reported is the alkalinity reckoned with.
+        double gap = -(reading.Balance?.Gap ?? 0) * (1 - mix.PureShare);
+        FeedRecipe recipe = Settle(mix, stage, filled, wanted, ph, gap, reservoir.FullVolume);
+        Answer<Speciation> rest = SolutionPh.Of(recipe.Composition, Air(recipe), gap);
+        double acid = recipe
+            .Lines.Where(line => line.Salt.Kind == SaltKind.Acid)
+            .Sum(line => line.Concentration / line.Salt.Density!.Value);
+        var plan = new NutritionPlan
+        {
+            Stage = stage,
+            Volume = reservoir.FullVolume,
+            Water = reading,
+            Filled = filled,
+            FilledEc = EcOf(filled.Composition, filled.PH ?? 7.5),
+            Wanted = wanted,
+            WantedPH = ph,
+            Recipe = recipe,
+            Cures = RecipeCures.Of(recipe, SaltCatalogue.Default),
+            Stock =
+                mix.Mixing is NutritionMixing.Cans
+                    ? StockPlanner.Plan(
+                        new StockJob
+                        {
+                            Recipe = recipe,
+                            PartsOfFeed = mix.PartsOfFeed,
+                            Feed = mix.CanVolume * mix.PartsOfFeed,
+                            Temperature = mix.StoreTemperature,
+                        }
+                    )
+                    : null,
+            Ec = EcOf(recipe.Composition, ph),
+            CationRule = Conductivity.CationRule(recipe.Composition),
+            PH = rest.Found ? rest.Value.PH : null,
+            AcidVolume = acid * reservoir.FullVolume,
+            Outlook = null,
+            Coir = mix.RawCoir ? new CoirTreatment(CoirIn(layout)) : null,
+            Findings = [],
+        };
+        plan = plan with { Outlook = NutritionOutlooks.Of(rig, layout, feed, reservoir, plan) };
+        return plan with { Findings = NutritionFindings.Of(mix, plan) };
+    }
+
+    /// <summary>[m³] Coir in all pots.</summary>
+    internal static double CoirIn(RigLayout layout) =>
+        layout.Rows.Sum(row => row.Pots.Count(pot => pot.Planted) * row.Pot.Volume);
+
+    internal static FeedCrop CropOf(NutritionCrop crop) =>
+        crop switch
+        {
+            NutritionCrop.Tomato => FeedCrop.Tomato,
+            NutritionCrop.Cucumber => FeedCrop.Cucumber,
+            NutritionCrop.SweetPepper => FeedCrop.SweetPepper,
+            _ => throw new ArgumentOutOfRangeException(nameof(crop), crop, "No crop."),
+        };
+
+    internal static Ec EcOf(Composition solution, double ph) =>
+        Conductivity.Of(Speciation.Within(solution, ph, Strength.Surroundings.Closed));
+
+    private static FeedStage StageOf(NutritionStage stage) =>
+        stage switch
+        {
+            NutritionStage.Young => FeedStage.Young,
+            NutritionStage.FirstFlowers => FeedStage.FirstFlowers,
+            NutritionStage.Fruiting => FeedStage.Fruiting,
+            NutritionStage.FullCrop => FeedStage.FullCrop,
+            _ => throw new ArgumentOutOfRangeException(nameof(stage), stage, "No stage."),
+        };
+
+    private static Strength.Surroundings Air(FeedRecipe recipe)
+    {
+        bool chelated = recipe.Lines.Any(line =>
+            line.Salt.Kind == SaltKind.Chelate && line.Salt.Brings[Constituent.Iron] > 0
+        );
+        return Strength.Surroundings.Open with { Iron = chelated ? IronForm.Chelated : IronForm.Ferrous };
+    }
+
+    /// <summary>The recipe whose strength and acid both fit: what the water brings counts towards the EC, acid towards nitrogen.</summary>
+    private static FeedRecipe Settle(
+        NutritionMix mix,
+        CropStage stage,
+        WaterSupply water,
+        Ec wanted,
+        double ph,
+        double gap,
+        double tank
+    )
+    {
+        FeedTarget whole = TargetCatalogue.Default[stage.Target];
+        double first = FirstFactor(whole, water, wanted, ph);
+        double factor = first;
+        double demand = Math.Max(0, water.Alkalinity - 0.5);
+        double volume = mix.Mixing is NutritionMixing.Cans ? mix.CanVolume * mix.PartsOfFeed : tank;
+        IReadOnlyList<SaltAtHand> salts = NutritionShelf.Of(mix);
+        FeedRecipe recipe = null!;
+        for (int round = 0; round < Rounds; round++)
+        {
+            recipe = RecipePlanner.Plan(
+                new RecipeJob
+                {
+                    Water = water,
+                    Target = whole.Times(factor),
+                    Salts = salts,
+                    Volume = volume,
+                    AcidDemand = demand,
+                    PH = ph,
+                    MostSodium = NutritionOutlooks.LimitOf(mix.Crop).Classic,
+                    Scale = new Scale(mix.ScaleStep),
+                }
+            );
+            double reads = EcOf(recipe.Composition, ph).DecisiemensPerMetre;
+            if (reads > 0)
+            {
+                // Salts that are missing are told of, not made up for with more of the others.
+                factor = Math.Clamp(
+                    factor * wanted.DecisiemensPerMetre / reads,
+                    Math.Max(0.1, 0.8 * first),
+                    Math.Min(5, 1.2 * first)
+                );
+            }
+
+            double open = Speciation.Within(recipe.Composition, ph, Air(recipe)).Charge + gap;
+            demand = Math.Max(0, recipe.AcidGiven >= demand - 1e-6 ? demand + open : demand);
+        }
+
+        return recipe;
+    }
+
+    /// <summary>[-] Strength of the target at which it reads the EC wanted, with what the water has beyond it.</summary>
+    private static double FirstFactor(FeedTarget whole, WaterSupply water, Ec wanted, double ph)
+    {
+        double Model(Composition target) =>
+            EcOf(
+                Composition.Of(
+                    Composition
+                        .Constituents.Where(one => one != Constituent.InorganicCarbon)
+                        .Select(one => (one, Math.Max(target[one], water.Composition[one])))
+                ),
+                ph
+            ).DecisiemensPerMetre;
+
+        var (low, high) = (0.1, 5.0);
+        for (int i = 0; i < 30; i++)
+        {
+            double middle = (low + high) / 2;
+            (low, high) =
+                Model(whole.Times(middle).Complete) < wanted.DecisiemensPerMetre ? (middle, high) : (low, middle);
+        }
+
+        return (low + high) / 2;
+    }
+}

@@ -1,0 +1,68 @@
+using Dripwright.Engine.Nutrition.Water;
+
+namespace Dripwright.Engine.Rigs;
+
+/// <summary>What the texts of the nutrition section must be, and waters that cannot be.</summary>
+internal static class NutritionChecks
+{
+    /// <summary>The analysis as read; lines that cannot be read are left out.</summary>
+    public static WaterAnalysis Analysis(NutritionWater water)
+    {
+        var values = new List<ReportedValue>();
+        foreach (var (field, text) in NutritionText.Lines(water))
+        {
+            if (text is not null && NutritionText.Read(field, text).Value is { } value)
+            {
+                values.Add(value);
+            }
+        }
+        if (water.Conductivity is { } conductivity)
+        {
+            values.Add(ReportedValue.Conductivity(conductivity * 10));
+        }
+        if (water.Ph is { } written && NutritionText.Plain(written) is { } ph)
+        {
+            values.Add(ReportedValue.PH(ph));
+        }
+        return WaterAnalysis.Of(values);
+    }
+
+    public static void All(NutritionMix mix, Action<string, string, string> say)
+    {
+        if (NutritionText.Plain(mix.Ph) is not (>= 5 and <= 7))
+        {
+            say("nutrition.ph", FaultList.Quote(mix.Ph), "a plain number from 5 to 7, such as \"5.8\"");
+        }
+        foreach (var (index, salt) in (mix.Salts ?? []).Index())
+        {
+            if (salt.PricePerKg is { } price && NutritionText.Plain(price) is not (>= 0 and <= 1e6))
+            {
+                var path =
+                    $"nutrition.salts[{index.ToString(System.Globalization.CultureInfo.InvariantCulture)}].pricePerKg";
+                say(path, FaultList.Quote(price), "a plain number such as \"2.40\", without a currency");
+            }
+        }
+        var readable = true;
+        foreach (var (field, text) in NutritionText.Lines(mix.Water))
+        {
+            if (text is not null && NutritionText.Read(field, text) is { Value: null, Expected: var expected })
+            {
+                say($"nutrition.water.{field}", FaultList.Quote(text), expected);
+                readable = false;
+            }
+        }
+        if (mix.Water.Ph is { } ph && NutritionText.Plain(ph) is null)
+        {
+            say("nutrition.water.ph", FaultList.Quote(ph), "a plain number such as \"7.6\"");
+            readable = false;
+        }
+        if (!readable)
+        {
+            return;
+        }
+        foreach (var fault in WaterCheck.Read(Analysis(mix.Water)).Faults)
+        {
+            say(NutritionPaths.OfWater(fault.Field), fault.Found, $"a water that can be. {fault.Why} {fault.Remedy}");
+        }
+    }
+}
