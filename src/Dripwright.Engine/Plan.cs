@@ -3,6 +3,7 @@ using Dripwright.Engine.Layout;
 using Dripwright.Engine.Nutrition.Planning;
 using Dripwright.Engine.Parts;
 using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Strength.Checks;
 using Dripwright.Engine.Strength.Wire;
 using Dripwright.Engine.Water;
 
@@ -34,6 +35,9 @@ public sealed record Plan
 
     /// <summary>What the reservoir is filled with; null where no feed is asked for.</summary>
     public NutritionPlan? Nutrition { get; init; }
+
+    /// <summary>Whether the stands hold; null where it was not asked.</summary>
+    public StandPlan? Stand { get; init; }
 
     /// <summary>Parts, cuts and holes.</summary>
     public required PartsPlan Parts { get; init; }

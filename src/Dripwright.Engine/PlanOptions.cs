@@ -11,6 +11,12 @@ public sealed record PlanOptions
     /// <summary>Seed of the draws: the same seed gives the same plan.</summary>
     public ulong Seed { get; init; } = 1;
 
+    /// <summary>True to compute whether the stands hold.</summary>
+    public bool Strength { get; init; } = true;
+
+    /// <summary>True to try what would cure a stand that does not hold: each trial costs as much as the stand itself.</summary>
+    public bool Cures { get; init; } = true;
+
     /// <summary>
     /// Partial clogging in the draws: one emitter in twenty keeps between 40 % and 90 % of its passage. Common practice for a
     /// season with a clean strainer; no source gives a figure for so small a rig.

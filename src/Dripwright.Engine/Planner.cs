@@ -4,6 +4,8 @@ using Dripwright.Engine.Layout;
 using Dripwright.Engine.Nutrition.Planning;
 using Dripwright.Engine.Parts;
 using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Strength;
+using Dripwright.Engine.Strength.Checks;
 using Dripwright.Engine.Strength.Wire;
 using Dripwright.Engine.Water;
 
@@ -41,6 +43,10 @@ public static class Planner
         ReservoirPlan reservoir = new ReservoirPlanner(rig, layout, feed, drain).Plan();
         OverheadPlan overhead = new OverheadPlanner(rig, layout).Plan();
         NutritionPlan? nutrition = NutritionPlanner.Plan(rig, layout, feed, reservoir);
+        progress?.Report(new PlanProgress("loading the stands", 0.7));
+        StandPlan? stand = options.Strength
+            ? StandPlanner.Of(layout, StandOptions.Of(rig) with { TryCures = options.Cures })
+            : null;
         progress?.Report(new PlanProgress("counting and cutting parts", 0.8));
         PartsPlan parts = PartsPlanner.Plan(rig, layout, overhead);
         progress?.Report(new PlanProgress("judging", 0.95));
@@ -50,6 +56,11 @@ public static class Planner
         new DrainRules(rig, layout, feed, drain, judge).Judge();
         new ReservoirRules(rig, layout, reservoir, judge).Judge();
         new OverheadRules(rig, layout, overhead, judge).Judge();
+        if (stand is not null)
+        {
+            new StandRules(rig, layout, stand, judge).Judge();
+        }
+
         new PartsRules(layout, parts, judge).Judge();
         judge.Add(nutrition?.Findings ?? []);
         return new Plan
@@ -62,6 +73,7 @@ public static class Planner
             Reservoir = reservoir,
             Overhead = overhead,
             Nutrition = nutrition,
+            Stand = stand,
             Parts = parts,
             Findings = judge.Findings,
         };

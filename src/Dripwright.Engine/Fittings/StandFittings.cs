@@ -52,6 +52,11 @@ public static class StandFittings
         List<(string Key, StandFitting Part)> parts = [];
         foreach (StandJoint joint in stand.Joints)
         {
+            if (joint.Part == StandPlacement.BraceClamp)
+            {
+                continue;
+            }
+
             bool clip = joint.Part == "joint-clip";
             IReadOnlyList<Vector> ways = clip ? [] : Directions(stand, joint);
             if (!clip && ways.Count == 0)

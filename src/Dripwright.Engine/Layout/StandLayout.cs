@@ -17,7 +17,7 @@ public enum MemberRole
     /// <summary>Low, between two legs.</summary>
     Tie,
 
-    /// <summary>Slanting, from a foot to the top of another leg.</summary>
+    /// <summary>Slanting, from over a foot to under the top of another leg.</summary>
     Brace,
 }
 
@@ -40,4 +40,8 @@ public sealed record StandJoint(string Part, int Row, Point3 At);
 /// <param name="Tube">Their tube.</param>
 /// <param name="Members">Every tube.</param>
 /// <param name="Joints">Every printed joint and clip.</param>
-public sealed record StandLayout(TubeSize Tube, IReadOnlyList<StandMember> Members, IReadOnlyList<StandJoint> Joints);
+public sealed record StandLayout(TubeSize Tube, IReadOnlyList<StandMember> Members, IReadOnlyList<StandJoint> Joints)
+{
+    /// <summary>[m] From a foot or the centre of a joint to where a brace is clamped to its leg: clear of the printed part.</summary>
+    public double BraceInset { get; init; } = 0.1;
+}

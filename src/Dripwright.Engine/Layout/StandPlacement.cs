@@ -4,7 +4,7 @@ namespace Dripwright.Engine.Layout;
 
 /// <summary>Places the tubes and printed joints of the knock-down stand.</summary>
 /// <remarks>
-/// A frame of legs and a cross-member stands at every module joint; rails span from frame to frame under the pots. A single
+/// A frame of legs and a cross-member stands at every module joint, and as many more between as the stand says; rails span from frame to frame under the pots. A single
 /// row has two rails, a staggered row two under each of its lines. Pots that stand on the floor have no stand.
 /// </remarks>
 internal static class StandPlacement
@@ -15,19 +15,32 @@ internal static class StandPlacement
     /// <summary>[m] How far a pot may overhang its outer rails on each side. Common practice.</summary>
     private const double Overhang = 0.025;
 
+    /// <summary>Catalogue key of what holds a brace to a leg.</summary>
+    internal const string BraceClamp = "brace-clamp";
+
     public static StandLayout Place(Rig rig, RigParts parts, IReadOnlyList<RowPlace> rows)
     {
         List<StandMember> members = [];
         List<StandJoint> joints = [];
+        double inset = rig.Stand.JointCentre + rig.Stand.SocketDepth + parts.Tube.Outside;
         foreach (RowPlace row in rows)
         {
             if (row.Spec.StandHeight > 2 * parts.Tube.Outside)
             {
-                PlaceRow(rig.Stand, parts.Tube.Outside, row, members, joints);
+                List<StandMember> own = [];
+                PlaceRow(rig.Stand, parts.Tube.Outside, row, own, joints);
+                IReadOnlyList<StandMember> braces = StandBraces.Of(own, rig.Stand.Bracing, inset, parts.Tube.Outside);
+                members.AddRange(own);
+                members.AddRange(braces);
+                foreach (StandMember brace in braces)
+                {
+                    joints.Add(new StandJoint(BraceClamp, row.Number, brace.From));
+                    joints.Add(new StandJoint(BraceClamp, row.Number, brace.To));
+                }
             }
         }
 
-        return new StandLayout(parts.Tube, members, joints);
+        return new StandLayout(parts.Tube, members, joints) { BraceInset = inset };
     }
 
     /// <summary>[m] Offsets of the rails from the row's middle, front to back.</summary>
@@ -64,10 +77,12 @@ internal static class StandPlacement
                 new StandMember($"S{n}-{name}", role, row.Number, from, to, from.DistanceTo(to) - cutFrom - cutTo)
             );
 
-        for (int frame = 0; frame <= row.Modules; frame++)
+        int bays = row.Modules * (1 + stand.ExtraFrames);
+        double bay = row.Spec.ModuleLength / (1 + stand.ExtraFrames);
+        for (int frame = 0; frame <= bays; frame++)
         {
-            double x = row.OriginX + (frame * row.Spec.ModuleLength);
-            bool end = frame == 0 || frame == row.Modules;
+            double x = row.OriginX + (frame * bay);
+            bool end = frame == 0 || frame == bays;
             for (int i = 0; i < offsets.Length; i++)
             {
                 bool outer = i == 0 || i == offsets.Length - 1;
@@ -97,7 +112,7 @@ internal static class StandPlacement
 
                 if (frame > 0)
                 {
-                    Add("rail", MemberRole.Rail, top with { X = x - row.Spec.ModuleLength }, top, lay, lay);
+                    Add("rail", MemberRole.Rail, top with { X = x - bay }, top, lay, lay);
                 }
             }
 
@@ -111,7 +126,7 @@ internal static class StandPlacement
                 joints.Add(new StandJoint("joint-clip", row.Number, back));
                 if (frame > 0)
                 {
-                    Point3 start = back with { X = x - row.Spec.ModuleLength, Z = row.Floor + (2 * TieHeight) };
+                    Point3 start = back with { X = x - bay, Z = row.Floor + (2 * TieHeight) };
                     Point3 to = start with { X = x };
                     Add("back-tie", MemberRole.Tie, start, to, -outside, -outside);
                     joints.Add(new StandJoint("joint-clip", row.Number, start));

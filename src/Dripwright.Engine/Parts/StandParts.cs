@@ -9,11 +9,19 @@ internal static class StandParts
     {
         foreach (var joints in layout.Stand.Joints.GroupBy(j => j.Part))
         {
-            tally.Add(joints.Key, joints.Count(), "stand", note: "print it to fit your tube");
+            bool clamp = joints.Key == StandPlacement.BraceClamp;
+            tally.Add(
+                joints.Key,
+                joints.Count(),
+                clamp ? "braces of the stand" : "stand",
+                note: clamp ? "to fit your tube" : "print it to fit your tube"
+            );
         }
 
         // A screw at each end of each tube keeps a stand together that is carried about. Common practice.
-        tally.Add("joint-screw", 2 * layout.Stand.Members.Count, "one at each end of each stand tube");
+        // A brace is held by its clamps.
+        int pieces = layout.Stand.Members.Count(m => m.Role != MemberRole.Brace);
+        tally.Add("joint-screw", 2 * pieces, "one at each end of each stand tube");
         HashSet<int> onStands = [.. layout.Stand.Members.Select(m => m.Row)];
         foreach (RowLayout row in layout.Rows)
         {

@@ -16,7 +16,8 @@ internal sealed class Search
     /// <summary>[-] Evenness bounds are compared with solved values: what the solver leaves open must not drop a rig.</summary>
     private const double Slack = 1e-9;
 
-    private static readonly PlanOptions s_noDraws = new() { Draws = 0 };
+    private static readonly PlanOptions s_water = new() { Draws = 0, Strength = false };
+    private static readonly PlanOptions s_whole = new() { Draws = 0, Cures = false };
 
     private readonly Brief _brief;
     private readonly PartsCatalogue _catalogue;
@@ -171,6 +172,8 @@ internal sealed class Search
         }
     }
 
+    private static List<Finding> Against(Plan plan) => [.. plan.Findings.Where(f => f.Level != FindingLevel.Note)];
+
     private void Try(Candidate candidate, (int Frame, int Within) order)
     {
         if (candidate.ToRig() is not { } rig)
@@ -185,8 +188,15 @@ internal sealed class Search
         }
 
         Planned++;
-        Plan plan = Planner.Of(rig, [], _catalogue, s_noDraws);
-        List<Finding> against = [.. plan.Findings.Where(f => f.Level != FindingLevel.Note)];
+        Plan plan = Planner.Of(rig, [], _catalogue, s_water);
+        List<Finding> against = Against(plan);
+        if (against.Count == 0)
+        {
+            // Whether the stand holds costs more than all else: it is asked only of what passes otherwise.
+            plan = Planner.Of(rig, [], _catalogue, s_whole);
+            against = Against(plan);
+        }
+
         if (against.Count > 0)
         {
             Note(against);

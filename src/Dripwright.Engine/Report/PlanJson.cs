@@ -84,6 +84,11 @@ public static partial class PlanJson
         json.Object("drain", () => WriteDrain(json, plan.Drain));
         json.Object("reservoir", () => WriteReservoir(json, plan.Reservoir));
         json.Object("overhead", () => WriteOverhead(json, plan.Overhead));
+        if (plan.Stand is { } stand)
+        {
+            json.Object("strength", () => WriteStrength(json, stand, plan.Layout));
+        }
+
         WriteParts(json, plan.Parts);
     }
 }

@@ -43,6 +43,7 @@ public sealed record PlanSummary(
                 WaterFigures.Drain(plan, words),
                 WaterFigures.Reservoir(plan, words),
                 .. OverheadFigures.Of(plan, words) is { } overhead ? new[] { overhead } : [],
+                .. StandFigures.Of(plan, words) is { } stand ? new[] { stand } : [],
                 PartsFigures.Of(plan, words),
             ],
             plan.Findings,

@@ -1,25 +1,10 @@
+using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Strength.Checks;
 using Dripwright.Engine.Strength.Frame;
 using Dripwright.Engine.Strength.Loads;
 using Dripwright.Engine.Strength.Sections;
 
 namespace Dripwright.Engine.Strength;
-
-/// <summary>Slanting tubes of a stand.</summary>
-[Flags]
-public enum Bracing
-{
-    /// <summary>None.</summary>
-    None = 0,
-
-    /// <summary>Along the back, in the first, the last and every third module.</summary>
-    Along = 1,
-
-    /// <summary>Across every frame.</summary>
-    Across = 2,
-
-    /// <summary>Along and across.</summary>
-    Both = Along | Across,
-}
 
 /// <summary>What the strength of a stand is computed with beyond its layout.</summary>
 public sealed record StandOptions
@@ -36,7 +21,7 @@ public sealed record StandOptions
     /// <summary>The printed joints.</summary>
     public JointValues Joint { get; init; } = new();
 
-    /// <summary>Slanting tubes.</summary>
+    /// <summary>Slanting tubes beyond those of the layout.</summary>
     public Bracing Bracing { get; init; }
 
     /// <summary>Frames put between those of the layout in each module: 1 makes every module half as long.</summary>
@@ -68,6 +53,43 @@ public sealed record StandOptions
     /// <summary>Loads.</summary>
     public LoadValues Loads { get; init; } = new();
 
+    /// <summary>True where people may lean on the stand.</summary>
+    public bool Leaning { get; init; } = true;
+
+    /// <summary>
+    /// True for the multiple at which each combination buckles; false for the lowest of all only, and only up to
+    /// <see cref="RowStand.BucklingOfInterest"/>: a single factorisation tells that it lies beyond.
+    /// </summary>
+    public bool EveryBuckling { get; init; } = true;
+
+    /// <summary>Modules after which a longer row is cut off, since its middle repeats itself; null for whole rows.</summary>
+    public int? MostModules { get; init; }
+
     /// <summary>True to try what would cure the weakest place.</summary>
     public bool TryCures { get; init; } = true;
+
+    /// <summary>What a rig says of its stand.</summary>
+    /// <param name="rig">The rig.</param>
+    public static StandOptions Of(Rig rig)
+    {
+        ArgumentNullException.ThrowIfNull(rig);
+        Stand stand = rig.Stand;
+        var joint = new JointValues();
+        return new StandOptions
+        {
+            Steel = Steels.Named(stand.Steel),
+            WallLoss = 1 - stand.WallLeft,
+            Leaning = stand.Leaning,
+            Joint = joint with
+            {
+                // A kilogram at the end of a metre turns the joint by what the end sinks.
+                Stiffness = stand.JointSink is { } sink ? LoadValues.Gravity / sink : joint.Stiffness,
+                SlipMoment = stand.JointSlip ?? joint.SlipMoment,
+                PullOut = stand.JointPull ?? joint.PullOut,
+            },
+            EveryBuckling = false,
+            MostModules = 4,
+            TryCures = false,
+        };
+    }
 }

@@ -235,6 +235,13 @@ public sealed class FindingTests
         "loop-sodium",
         """{ "rows": [ { "pots": 10 } ], "nutrition": { "crop": "tomato", "water": { "sodium": "3 mmol/L", "chloride": "3 mmol/L" } } }"""
     )]
+    [InlineData("stand-falls", """{ "stand": { "bracing": "none", "extraFrames": 0 } }""")]
+    [InlineData("stand-weak", """{ "stand": { "extraFrames": 0 } }""")]
+    [InlineData("stand-joint-slips", """{ "stand": { "jointSlip": "2 N" } }""")]
+    [InlineData("stand-sags", """{ "stand": { "extraFrames": 0 } }""")]
+    [InlineData("drain-pools", """{ "stand": { "extraFrames": 0 } }""")]
+    [InlineData("stand-tips", """{ "rows": [ { "standHeight": "5 ft" } ] }""")]
+    [InlineData("foot-lifts", """{ "rows": [ { "pots": 1 } ] }""")]
     [InlineData("stand-too-low", """{ "rows": [ { "standHeight": "1.5 in" } ] }""")]
     [InlineData("cord-short", """{ "site": { "outletDistance": "40 ft" } }""")]
     [InlineData("outlet-low", """{ "site": { "outletHeight": "6 in" } }""")]

@@ -7,7 +7,7 @@ namespace Dripwright.Engine.Tests.Planning;
 /// <summary>Plans from the text of a rig file, as a grower would write it.</summary>
 internal static class Plans
 {
-    private static readonly PlanOptions _noDraws = new() { Draws = 0 };
+    private static readonly PlanOptions _noDraws = new() { Draws = 0, Cures = false };
 
     /// <summary>Plans a rig; fails the test with the reader's faults when the text has any.</summary>
     public static Plan From(string json, int draws = 0)

@@ -140,16 +140,23 @@ public static class RigGen
         Key(Parts.Tubes),
         Maybe(Length("6 in", "3 ft")),
         Gen.Bool,
-        Length("1/2 in", "3 in"),
-        Length("0 in", "2 in"),
-        (tube, depth, ties, socket, centre) =>
+        Gen.Select(Length("1/2 in", "3 in"), Length("0 in", "2 in")),
+        Gen.Select(Gen.Enum<Bracing>(), Gen.Int[0, 2], Gen.Enum<TubeSteel>(), Gen.Bool),
+        Gen.Select(Maybe(Between(Dimension.Force, "5 N", "90 N")), Maybe(Length("2 mm", "40 mm"))),
+        (tube, depth, ties, joint, stiff, own) =>
             new Stand
             {
                 Tube = tube,
                 Depth = depth,
                 LowTies = ties,
-                SocketDepth = socket,
-                JointCentre = centre,
+                SocketDepth = joint.Item1,
+                JointCentre = joint.Item2,
+                Bracing = stiff.Item1,
+                ExtraFrames = stiff.Item2,
+                Steel = stiff.Item3,
+                Leaning = stiff.Item4,
+                JointSlip = own.Item1,
+                JointSink = own.Item2,
             }
     );
 

@@ -36,7 +36,9 @@ public sealed class LookTests(Chromium chromium)
                     {
                         "site",
                         "row",
+                        "stand",
                         "water",
+                        "feed",
                         "overhead",
                         "parts",
                         "printed",
@@ -47,9 +49,14 @@ public sealed class LookTests(Chromium chromium)
                 )
                 {
                     await visit.Rig(room);
+                    if (room is "printed")
+                    {
+                        await visit.Page.Locator(".facts svg").WaitForAsync(new() { Timeout = 60_000 });
+                    }
+
                     await visit.Page.WaitForTimeoutAsync(1800);
                     await visit.Page.ScreenshotAsync(new() { Path = $"{folder}/{room}-{look}.png" });
-                    if (room is "water" or "parts")
+                    if (room is "water" or "parts" or "printed" or "feed")
                     {
                         await visit.Page.ScreenshotAsync(
                             new() { Path = $"{folder}/{room}-{look}-full.png", FullPage = true }

@@ -75,9 +75,46 @@ public sealed class StandTests(Chromium chromium)
         await Assertions.Expect(page.Locator("#paper .empty")).ToBeVisibleAsync();
         await page.Locator("#f-overhead-wire").SelectOptionAsync(new SelectOptionValue { Index = 2 });
         await Assertions.Expect(page.Locator("#paper svg")).ToContainTextAsync("sags");
+        if (Environment.GetEnvironmentVariable("DRIPWRIGHT_PICTURES") is { } folder)
+        {
+            Directory.CreateDirectory(folder);
+            await page.ScreenshotAsync(new() { Path = $"{folder}/wire.png" });
+        }
+
         await Assertions.Expect(page.Locator("#overhead-caution")).ToContainTextAsync("professional");
         await Assertions.Expect(page.Locator(".figures")).ToContainTextAsync("Each end is pulled with");
         Assert.Equal("", string.Join("\n", await visit.Axe()));
+        Assert.Equal("", string.Join("\n", visit.Complaints.Distinct()));
+    }
+
+    [Theory]
+    [InlineData(1280, false)]
+    [InlineData(390, true)]
+    public async Task The_feed_shows_each_element_against_its_target(int width, bool dark)
+    {
+        await using var bench = await Bench.Open(withDemo: false);
+        await bench.Garden.AddRigAsync(
+            "Fed",
+            """{ "rows": [{ "pots": 10 }] }""",
+            TestContext.Current.CancellationToken
+        );
+        await using var visit = await chromium.Visit(bench, width, 844, dark);
+        var page = visit.Page;
+        await visit.Rig("feed");
+        await Assertions.Expect(page.Locator(".feedresult .empty")).ToBeVisibleAsync();
+        await page.Locator("#f-nutrition-crop").SelectOptionAsync("tomato");
+        await Assertions.Expect(page.Locator(".elements li").First).ToBeVisibleAsync();
+        await Assertions.Expect(page.Locator(".feedresult")).ToContainTextAsync("dS/m");
+        Assert.Equal("", string.Join("\n", await visit.Axe()));
+        Assert.True(await page.EvaluateAsync<int>("document.documentElement.scrollWidth") <= width);
+        if (Environment.GetEnvironmentVariable("DRIPWRIGHT_PICTURES") is { } folder)
+        {
+            Directory.CreateDirectory(folder);
+            await page.ScreenshotAsync(
+                new() { Path = $"{folder}/fed-{(dark ? "dark" : "light")}.png", FullPage = true }
+            );
+        }
+
         Assert.Equal("", string.Join("\n", visit.Complaints.Distinct()));
     }
 }

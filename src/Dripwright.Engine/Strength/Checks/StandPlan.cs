@@ -12,7 +12,10 @@ public sealed record CaseResult
     /// <summary>The frame solved in second order, or why it does not stand.</summary>
     public required FrameOutcome Outcome { get; init; }
 
-    /// <summary>Multiple of these loads at which it buckles; null where it does not, or does not even stand.</summary>
+    /// <summary>
+    /// Multiple of these loads at which it buckles; null where it does not, where it does not even stand, or where only the
+    /// lowest of all was asked for and another combination has it.
+    /// </summary>
     public required FrameBuckling? Buckling { get; init; }
 
     /// <summary>How far each tube is used up; empty where it does not stand.</summary>
@@ -92,6 +95,9 @@ public sealed record RowStand
     /// <summary>[-] Multiple of the loads that must not make it buckle; the safety factor of AISC 360.</summary>
     public const double LeastBuckling = AllowableStrength.Safety;
 
+    /// <summary>[-] Beyond this multiple nobody asks when it buckles.</summary>
+    public const double BucklingOfInterest = 10;
+
     /// <summary>[-] Sag of a rail over its span under all load (International Building Code, table 1604.3, floors).</summary>
     public const double MostSag = 1.0 / 240;
 
@@ -131,7 +137,10 @@ public sealed record RowStand
     /// <summary>The first combination that brings it down; null where none does.</summary>
     public CaseResult? Fallen => Cases.FirstOrDefault(c => c.Fault is not null);
 
-    /// <summary>[-] Lowest multiple of the loads at which it buckles; null where it does not buckle at any.</summary>
+    /// <summary>
+    /// [-] Lowest multiple of the loads at which it buckles; null where it does not buckle at any, or, where not every
+    /// multiple was asked for, at none up to <see cref="BucklingOfInterest"/>.
+    /// </summary>
     public double? Buckling => Cases.Min(c => c.Buckling?.Factor);
 
     /// <summary>[-] Lowest slope of the drain; null without one.</summary>
@@ -155,7 +164,10 @@ public sealed record RowStand
 
     /// <summary>True where every combination is borne, within the limits of strength, buckling, sag and slope.</summary>
     public bool Holds =>
-        Utilisation <= 1 && !(Buckling < LeastBuckling) && LargestSag <= MostSag && !(LowestSlope <= 0);
+        Utilisation <= 1
+        && !(Buckling < LeastBuckling)
+        && LargestSag <= MostSag
+        && !Cases.Any(c => c.Drain is { LaidSlope: > 0, LowestSlope: <= 0 });
 }
 
 /// <summary>The strength of all stands of a rig, and what its reservoir puts on the floor.</summary>

@@ -43,10 +43,18 @@ public static class StandPlanner
         RowLayout row = frame.Row;
         bool staggered = row.Spec.Arrangement == Arrangement.Staggered;
         var solver = new FrameSolver(frame.Model);
-        List<CaseResult> cases =
-        [
-            .. StandCase.Of(staggered, row.Modules).Select(c => Solve(frame, solver, StandLoads.Of(frame, c))),
-        ];
+        List<CaseResult> cases = [];
+        double? lowest = frame.Options.EveryBuckling ? null : RowStand.BucklingOfInterest;
+        foreach (StandCase c in StandCase.Of(staggered, row.Modules))
+        {
+            if (c.Lean == LeanPlace.None || frame.Options.Leaning)
+            {
+                CaseResult result = Solve(frame, solver, StandLoads.Of(frame, c), lowest);
+                lowest = frame.Options.EveryBuckling ? null : result.Buckling?.Factor ?? lowest;
+                cases.Add(result);
+            }
+        }
+
         StandLoads empty = StandLoads.Of(frame, new StandCase("empty", "The bare stand", PotsFull.None));
         var (front, back) = FeetLines(frame);
         double top = frame.Model.Nodes[frame.NodeAt(frame.Rails[0].Tubes[0].Member.From)].At.Z - row.Floor;
@@ -66,7 +74,8 @@ public static class StandPlanner
         };
     }
 
-    private static CaseResult Solve(StandFrame frame, FrameSolver solver, StandLoads loads)
+    // Where a lowest multiple is given, the multiple is looked for only if this combination buckles at less.
+    private static CaseResult Solve(StandFrame frame, FrameSolver solver, StandLoads loads, double? lowest)
     {
         var (front, back) = FeetLines(frame);
         TipCheck tip = TipOver.Worst(loads.Acting, front, back, frame.Row.Floor);
@@ -79,7 +88,10 @@ public static class StandPlanner
         {
             Loads = loads,
             Outcome = outcome,
-            Buckling = first is FrameSolution linear ? solver.Buckling(linear) : null,
+            Buckling =
+                first is FrameSolution linear && !(lowest is { } factor && solver.StandsAt(linear, factor))
+                    ? solver.Buckling(linear)
+                    : null,
             Uses = outcome is FrameSolution solution ? Uses(frame, solution) : [],
             Drain = outcome is FrameSolution settled ? DrainSettling.Of(frame, settled) : null,
             Tip = tip,

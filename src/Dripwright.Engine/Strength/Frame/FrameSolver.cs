@@ -79,6 +79,17 @@ public sealed class FrameSolver
         }
     }
 
+    /// <summary>Whether a frame bears a multiple of its loads without buckling, all growing together.</summary>
+    /// <param name="solution">A first-order solution of this solver's frame.</param>
+    /// <param name="factor">[-] Multiple, 0 or more.</param>
+    public bool StandsAt(FrameSolution solution, double factor)
+    {
+        ArgumentNullException.ThrowIfNull(solution);
+        Guard.NotNegative(factor);
+        _factoredHeld = null;
+        return _matrix.TryFactor(HeldWith(solution.Lifted), [.. solution.Tensions.Select(n => factor * n)]);
+    }
+
     /// <summary>How many times its loads a solved frame could bear before it buckles, all growing together.</summary>
     /// <param name="solution">A first-order solution of this solver's frame.</param>
     /// <returns>Null where nothing is pressed hard enough to buckle at any multiple.</returns>

@@ -85,13 +85,24 @@ public sealed record StandFrame
                 List<StandMember> members = StandGeometry.Members(layout.Stand, row, options);
                 if (members.Count > 0)
                 {
-                    frames.Add(new StandFrame(row, members, tube, steel, options));
+                    frames.Add(new StandFrame(CutOff(row, options.MostModules), members, tube, steel, options));
                 }
             }
         }
 
         return frames;
     }
+
+    // A long row repeats itself: its first modules tell what any of them does.
+    private static RowLayout CutOff(RowLayout row, int? most) =>
+        most is { } modules && row.Modules > modules
+            ? row with
+            {
+                Modules = modules,
+                Length = modules * row.Spec.ModuleLength,
+                Pots = [.. row.Pots.Where(p => p.Station < modules * row.Spec.ModuleLength)],
+            }
+            : row;
 }
 
 /// <summary>One line of rails from end to end.</summary>

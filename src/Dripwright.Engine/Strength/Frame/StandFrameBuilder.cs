@@ -30,7 +30,7 @@ internal sealed class StandFrameBuilder
     )
     {
         (_members, _section, _steel, _options, _nodeAt) = (members, tube.Properties, steel, options, nodeAt);
-        Frames = StandGeometry.FramesOf(members);
+        Frames = StandFrames.Of(members);
         StandMember leg = members.First(m => m.Role == MemberRole.Leg);
         (_floor, _top) = (leg.From.Z, leg.To.Z);
         _sides =

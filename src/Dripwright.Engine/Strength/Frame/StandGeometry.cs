@@ -1,4 +1,5 @@
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Rigs;
 
 namespace Dripwright.Engine.Strength.Frame;
 
@@ -15,34 +16,28 @@ internal static class StandGeometry
             return members;
         }
 
+        if (options.MostModules is { } most && row.Modules > most)
+        {
+            double end = row.OriginX + (most * row.Spec.ModuleLength) + Close;
+            members.RemoveAll(m => m.From.X > end || m.To.X > end);
+        }
+
+        // Braces are placed anew, since frames may come between and the row may be cut off.
+        Bracing has = members.Where(m => m.Role == MemberRole.Brace).Aggregate(Bracing.None, (b, m) => b | KindOf(m));
+        members.RemoveAll(m => m.Role == MemberRole.Brace);
         if (options.ExtraFrames > 0)
         {
             members = WithExtraFrames(members, options.ExtraFrames + 1);
         }
 
-        AddBraces(members, options.Bracing);
+        members.AddRange(StandBraces.Of(members, has | options.Bracing, stand.BraceInset, stand.Tube.Outside));
         return members;
-    }
-
-    /// <summary>[m] X of the frames, left to right.</summary>
-    public static double[] FramesOf(IEnumerable<StandMember> members)
-    {
-        List<double> frames = [];
-        foreach (double x in members.Where(m => m.Role == MemberRole.Leg).Select(m => m.From.X).Order())
-        {
-            if (frames.Count == 0 || x - frames[^1] > Close)
-            {
-                frames.Add(x);
-            }
-        }
-
-        return [.. frames];
     }
 
     // Every module is cut into equal parts: the frame at its left end is repeated, tubes along the row are shortened.
     private static List<StandMember> WithExtraFrames(List<StandMember> members, int parts)
     {
-        double[] frames = FramesOf(members);
+        double[] frames = StandFrames.Of(members);
         List<StandMember> all = [];
         foreach (StandMember m in members)
         {
@@ -76,48 +71,8 @@ internal static class StandGeometry
         return all;
     }
 
-    private static void AddBraces(List<StandMember> members, Bracing bracing)
-    {
-        if (bracing == Bracing.None)
-        {
-            return;
-        }
-
-        double[] frames = FramesOf(members);
-        StandMember leg = members.First(m => m.Role == MemberRole.Leg);
-        double front = members.Where(m => m.Role == MemberRole.Leg).Min(m => m.From.Y);
-        double back = members.Where(m => m.Role == MemberRole.Leg).Max(m => m.From.Y);
-        void Add(string name, Point3 foot, Point3 top) =>
-            members.Add(
-                new StandMember(
-                    leg.Label.Replace("leg", name, StringComparison.Ordinal),
-                    MemberRole.Brace,
-                    leg.Row,
-                    foot,
-                    top,
-                    foot.DistanceTo(top)
-                )
-            );
-
-        if (bracing.HasFlag(Bracing.Along))
-        {
-            for (int i = 0; i + 1 < frames.Length; i++)
-            {
-                if (i % 3 == 0 || i + 2 == frames.Length)
-                {
-                    Add("back-brace", new(frames[i], back, leg.From.Z), new(frames[i + 1], back, leg.To.Z));
-                }
-            }
-        }
-
-        if (bracing.HasFlag(Bracing.Across))
-        {
-            foreach (double x in frames)
-            {
-                Add("brace", new(x, front, leg.From.Z), new(x, back, leg.To.Z));
-            }
-        }
-    }
+    private static Bracing KindOf(StandMember brace) =>
+        Math.Abs(brace.From.X - brace.To.X) < Close ? Bracing.Across : Bracing.Along;
 
     private static Point3 Along(StandMember m, double share) =>
         new(

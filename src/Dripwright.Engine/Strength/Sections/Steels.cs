@@ -1,4 +1,5 @@
 using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Rigs;
 
 namespace Dripwright.Engine.Strength.Sections;
 
@@ -56,6 +57,22 @@ public static class Steels
         ArgumentNullException.ThrowIfNull(tube);
         return tube.Key.StartsWith("emt-", StringComparison.Ordinal) ? Conduit : Unknown;
     }
+
+    /// <summary>The steel that a rig names; null where it does not know.</summary>
+    /// <param name="steel">As in the rig file.</param>
+    public static Steel? Named(TubeSteel steel) =>
+        steel switch
+        {
+            TubeSteel.Welded1010 => Key("a513-1010"),
+            TubeSteel.Welded1015 => Key("a513-1015"),
+            TubeSteel.Welded1020 => Key("a513-1020"),
+            TubeSteel.StructuralA => Key("a500-a-round"),
+            TubeSteel.StructuralB => Key("a500-b-round"),
+            TubeSteel.StructuralC => Key("a500-c-round"),
+            _ => null,
+        };
+
+    private static Steel Key(string key) => All.First(s => s.Key == key);
 
     private static Steel Grade(string key, string name, double yieldKsi, double tensileKsi, string source) =>
         new(key, name, yieldKsi * Ksi, tensileKsi * Ksi, false, source);
