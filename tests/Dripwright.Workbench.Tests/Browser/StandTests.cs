@@ -23,6 +23,13 @@ public sealed class StandTests(Chromium chromium)
         Assert.NotEqual(before, await canvas.GetAttributeAsync("data-turned"));
         await page.Locator(".pick").Last.ClickAsync();
         await Assertions.Expect(page.Locator(".pick").Last).ToHaveAttributeAsync("aria-pressed", "true");
+        if (Environment.GetEnvironmentVariable("DRIPWRIGHT_PICTURES") is { } folder)
+        {
+            Directory.CreateDirectory(folder);
+            await page.WaitForTimeoutAsync(1000);
+            await page.ScreenshotAsync(new() { Path = $"{folder}/printed.png", FullPage = true });
+        }
+
         Assert.Equal("", string.Join("\n", await visit.Axe()));
 
         var stl = await page.RunAndWaitForDownloadAsync(() =>
