@@ -43,6 +43,23 @@ public static class FieldPath
         return steps;
     }
 
+    /// <summary>What stands at a path; null where nothing does.</summary>
+    /// <param name="root">The text as nodes.</param>
+    /// <param name="path">The path.</param>
+    public static System.Text.Json.Nodes.JsonNode? Find(System.Text.Json.Nodes.JsonNode? root, string path)
+    {
+        var at = root;
+        foreach (var (name, index) in Steps(path))
+        {
+            at =
+                index < 0 ? (at as System.Text.Json.Nodes.JsonObject)?[name]
+                : at is System.Text.Json.Nodes.JsonArray list && index < list.Count ? list[index]
+                : null;
+        }
+
+        return at;
+    }
+
     /// <summary>Path of an element of a list.</summary>
     /// <param name="list">Path of the list.</param>
     /// <param name="index">The element, from 0.</param>

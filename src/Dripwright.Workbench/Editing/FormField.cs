@@ -100,6 +100,15 @@ public sealed class FormField
             .Select(field => new FormField(field, field.Name)),
     ];
 
+    /// <summary>The fields at the root of a brief, but for the format's number.</summary>
+    public static IReadOnlyList<FormField> Brief { get; } =
+    [
+        .. RigField
+            .Of(typeof(Engine.Proposing.Brief))
+            .Where(field => field.Name != "format")
+            .Select(field => new FormField(field, field.Name)),
+    ];
+
     /// <summary>The fields of a section.</summary>
     public IReadOnlyList<FormField> Fields() => Under(Path);
 

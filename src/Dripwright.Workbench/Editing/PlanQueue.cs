@@ -18,6 +18,7 @@ internal sealed class PlanQueue(int most) : IDisposable
         string text,
         string name,
         PartsCatalogue catalogue,
+        IReadOnlyList<OnHand> shelf,
         UnitSystem? units,
         int draws,
         CancellationToken stop
@@ -26,7 +27,7 @@ internal sealed class PlanQueue(int most) : IDisposable
         using var limit = CancellationTokenSource.CreateLinkedTokenSource(stop);
         limit.CancelAfter(s_longest);
         await _turns.WaitAsync(limit.Token).ConfigureAwait(false);
-        var work = Task.Run(() => Of(text, name, catalogue, units, draws, limit.Token), limit.Token);
+        var work = Task.Run(() => Of(text, name, catalogue, shelf, units, draws, limit.Token), limit.Token);
         // The turn is given back when the work has really ended, also where nobody waits for it any more.
         _ = work.ContinueWith(_ => _turns.Release(), TaskScheduler.Default);
         return await work.WaitAsync(limit.Token).ConfigureAwait(false);
@@ -47,6 +48,7 @@ internal sealed class PlanQueue(int most) : IDisposable
         string text,
         string name,
         PartsCatalogue catalogue,
+        IReadOnlyList<OnHand> shelf,
         UnitSystem? units,
         int draws,
         CancellationToken stop
@@ -62,7 +64,11 @@ internal sealed class PlanQueue(int most) : IDisposable
         try
         {
             // The units are those of whoever looks; what is computed does not depend on them.
-            var shown = units is { } wanted ? rig with { Units = wanted } : rig;
+            var shown = rig with
+            {
+                Units = units ?? rig.Units,
+                OnHand = [.. rig.OnHand, .. shelf],
+            };
             var options = new PlanOptions { Draws = draws, Cures = false };
             return new Draught(
                 reading,

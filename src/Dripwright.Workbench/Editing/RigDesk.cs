@@ -12,7 +12,7 @@ namespace Dripwright.Workbench.Editing;
 /// All members are called from the page's own thread; what takes time goes on in the background and comes back to it.
 /// What is typed is in the text at once, in the garden a moment later. While a fault stands the last good plan stays.
 /// </remarks>
-public sealed class RigDesk : IAsyncDisposable
+public sealed class RigDesk : IFormDesk, IAsyncDisposable
 {
     /// <summary>Draws of the spread once the typing rests; a large rig gets fewer, for each draw solves all its pots.</summary>
     private const int MostDraws = 10_000;
@@ -46,6 +46,12 @@ public sealed class RigDesk : IAsyncDisposable
 
     /// <summary>The parts that can be named.</summary>
     public PartsCatalogue Catalogue { get; private set; }
+
+    /// <summary>Parts that lie in the garden, for every rig.</summary>
+    public IReadOnlyList<OnHand> Shelf { get; private set; } = [];
+
+    /// <summary>Number of the newest saved revision; 0 where there is none.</summary>
+    public int Revision { get; private set; }
 
     /// <summary>The text as nodes; null where it is no JSON object.</summary>
     public JsonObject? Root { get; private set; }
@@ -100,6 +106,7 @@ public sealed class RigDesk : IAsyncDisposable
         var catalogue = await garden.CatalogueAsync();
         var desk = new RigDesk(garden, queue, keepAfter, draft, catalogue.Catalogue) { Units = units };
         desk.Root = RigFileText.Root(desk.Text);
+        await desk.Fetch();
         return desk;
     }
 
@@ -113,19 +120,7 @@ public sealed class RigDesk : IAsyncDisposable
 
     /// <summary>What stands at a path in the text.</summary>
     /// <param name="path">The path.</param>
-    public JsonNode? At(string path)
-    {
-        JsonNode? at = Root;
-        foreach (var (name, index) in FieldPath.Steps(path))
-        {
-            at =
-                index < 0 ? (at as JsonObject)?[name]
-                : at is JsonArray list && index < list.Count ? list[index]
-                : null;
-        }
-
-        return at;
-    }
+    public JsonNode? At(string path) => FieldPath.Find(Root, path);
 
     /// <summary>Puts a value at a path, or takes it away.</summary>
     /// <param name="path">The path.</param>
@@ -238,6 +233,11 @@ public sealed class RigDesk : IAsyncDisposable
     public async Task Heard(GardenChange change)
     {
         ArgumentNullException.ThrowIfNull(change);
+        if (change.Event is GardenEvent.Revision or GardenEvent.All && await Fetch())
+        {
+            await Replan();
+        }
+
         var isOurs = change.DocumentId == Kept.Id || change.Event is GardenEvent.All;
         if (!isOurs || (change.Event is GardenEvent.Draft && change.Version <= Kept.Version))
         {
@@ -288,7 +288,7 @@ public sealed class RigDesk : IAsyncDisposable
         IsPlanning = true;
         try
         {
-            var quick = await _queue.Draw(Text, Kept.Name, Catalogue, Units, 0, stop.Token);
+            var quick = await _queue.Draw(Text, Kept.Name, Catalogue, Shelf, Units, 0, stop.Token);
             if (!stop.IsCancellationRequested)
             {
                 Took(quick);
@@ -301,7 +301,7 @@ public sealed class RigDesk : IAsyncDisposable
                 // The draws of a large rig cannot be broken off, so they wait for a longer rest.
                 await Task.Delay(TimeSpan.FromMilliseconds(Math.Clamp(pots * 20, 400, 4000)), stop.Token);
                 var draws = Math.Clamp(400_000 / pots, 500, MostDraws);
-                var whole = await _queue.Draw(Text, Kept.Name, Catalogue, Units, draws, stop.Token);
+                var whole = await _queue.Draw(Text, Kept.Name, Catalogue, Shelf, Units, draws, stop.Token);
                 if (!stop.IsCancellationRequested)
                 {
                     Plan = whole.Plan ?? Plan;
@@ -333,6 +333,22 @@ public sealed class RigDesk : IAsyncDisposable
         _waiting?.Dispose();
         _planning?.Dispose();
         _keeping.Dispose();
+    }
+
+    /// <summary>Makes the draft what it was at a step of its history; Undo takes that back.</summary>
+    /// <param name="number">The step.</param>
+    public Task GoToStep(int number) => Step((id, version, stop) => _garden.GoToStepAsync(id, number, version, stop));
+
+    // What the garden holds besides the rig's own text. True where the plan may be another with it.
+    private async Task<bool> Fetch()
+    {
+        var catalogue = (await _garden.CatalogueAsync()).Catalogue;
+        var shelf = await _garden.OnHandAsync();
+        var entry = (await _garden.RigsAsync()).FirstOrDefault(rig => rig.Id == Kept.Id);
+        Revision = entry?.Revisions ?? Revision;
+        var isOther = !ReferenceEquals(catalogue, Catalogue) || !shelf.SequenceEqual(Shelf);
+        (Catalogue, Shelf) = (catalogue, shelf);
+        return isOther;
     }
 
     private async Task Step(Func<int, int, CancellationToken, Task<DraftOutcome>> step)

@@ -9,9 +9,13 @@ public sealed record Stage(string Key, IReadOnlyList<string> Fields)
     public static IReadOnlyList<Stage> All { get; } =
     [
         new("site", ["name", "units", "notes", "site"]),
-        new("row", ["rows", "stand"]),
+        new("row", ["rows"]),
+        new("stand", ["stand"]),
         new("water", ["feed", "drain", "reservoir", "pump", "timer"]),
+        new("feed", ["nutrition"]),
+        new("overhead", ["overhead"]),
         new("parts", ["onHand", "spares"]),
+        new("printed", []),
         new("pack", []),
         new("revisions", []),
         new("file", []),

@@ -10,7 +10,9 @@ public sealed class Chromium : IAsyncLifetime
 {
     private static readonly string[] s_quiet =
     [
-        "--disable-gpu",
+        // No graphics card is needed: what is drawn in three dimensions is computed.
+        "--use-angle=swiftshader",
+        "--enable-unsafe-swiftshader",
         "--disable-quic",
         "--no-first-run",
         "--disable-background-networking",

@@ -22,14 +22,41 @@ public sealed class LookTests(Chromium chromium)
                 await visit.Page.Locator("a.rig").First.WaitForAsync();
                 await visit.Page.WaitForTimeoutAsync(500);
                 await visit.Page.ScreenshotAsync(new() { Path = $"{folder}/rigs-{look}.png", FullPage = true });
+                foreach (var place in new[] { "garden", "propose" })
+                {
+                    await visit.Page.GotoAsync("/" + place);
+                    await visit.Page.WaitForTimeoutAsync(1500);
+                    await visit.Page.ScreenshotAsync(new() { Path = $"{folder}/{place}-{look}.png", FullPage = true });
+                }
+
                 await visit.Page.GotoAsync("/methods/drain-water-surface");
                 await visit.Page.ScreenshotAsync(new() { Path = $"{folder}/method-{look}.png" });
-                foreach (var room in new[] { "site", "row", "water", "parts", "pack", "revisions", "file" })
+                foreach (
+                    var room in new[]
+                    {
+                        "site",
+                        "row",
+                        "stand",
+                        "water",
+                        "feed",
+                        "overhead",
+                        "parts",
+                        "printed",
+                        "pack",
+                        "revisions",
+                        "file",
+                    }
+                )
                 {
                     await visit.Rig(room);
+                    if (room is "printed")
+                    {
+                        await visit.Page.Locator(".facts svg").WaitForAsync(new() { Timeout = 60_000 });
+                    }
+
                     await visit.Page.WaitForTimeoutAsync(1800);
                     await visit.Page.ScreenshotAsync(new() { Path = $"{folder}/{room}-{look}.png" });
-                    if (room is "water" or "parts")
+                    if (room is "water" or "parts" or "printed" or "feed")
                     {
                         await visit.Page.ScreenshotAsync(
                             new() { Path = $"{folder}/{room}-{look}-full.png", FullPage = true }

@@ -18,6 +18,12 @@ public sealed class PeopleTests(Chromium chromium)
         await page.GotoAsync("/");
         await page.Locator("a.rig").First.WaitForAsync();
         await Judge(visit, "rigs", width);
+        await page.GotoAsync("/garden");
+        await page.Locator("#onhand-save").WaitForAsync();
+        await Judge(visit, "garden", width);
+        await page.GotoAsync("/propose");
+        await page.Locator(".brief").WaitForAsync();
+        await Judge(visit, "propose", width);
         await page.GotoAsync("/methods");
         await Judge(visit, "methods", width);
         await page.GotoAsync("/methods/drain-water-surface");
@@ -27,6 +33,8 @@ public sealed class PeopleTests(Chromium chromium)
             await visit.Rig(stage.Key);
             await page.Locator(
                     stage.Key == "pack" ? ".sheetview svg"
+                    : stage.Key == "overhead" ? "#paper > *"
+                    : stage.Key == "printed" ? ".facts svg"
                     : stage.Fields.Count > 0 ? "#paper svg"
                     : ".wide"
                 )

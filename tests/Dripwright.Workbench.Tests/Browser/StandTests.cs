@@ -1,0 +1,127 @@
+using System.IO.Compression;
+using Microsoft.Playwright;
+
+namespace Dripwright.Workbench.Tests.Browser;
+
+/// <summary>What holds the rows and what hangs over them.</summary>
+public sealed class StandTests(Chromium chromium)
+{
+    [Fact]
+    public async Task A_printed_part_is_turned_with_the_keys_and_taken_as_3mf_and_stl()
+    {
+        await using var bench = await Bench.Open();
+        await using var visit = await chromium.Visit(bench);
+        var page = visit.Page;
+        await visit.Rig("printed");
+        var canvas = page.Locator("#part-3d");
+        await Assertions.Expect(canvas).ToBeVisibleAsync(new() { Timeout = 60_000 });
+        await Assertions.Expect(page.Locator("#part-still")).ToHaveCountAsync(0);
+        await canvas.FocusAsync();
+        var before = await canvas.GetAttributeAsync("data-turned");
+        await page.Keyboard.PressAsync("ArrowRight");
+        await page.Keyboard.PressAsync("+");
+        Assert.NotEqual(before, await canvas.GetAttributeAsync("data-turned"));
+        await page.Locator(".pick").Last.ClickAsync();
+        await Assertions.Expect(page.Locator(".pick").Last).ToHaveAttributeAsync("aria-pressed", "true");
+        if (Environment.GetEnvironmentVariable("DRIPWRIGHT_PICTURES") is { } folder)
+        {
+            Directory.CreateDirectory(folder);
+            await page.WaitForTimeoutAsync(1000);
+            await page.ScreenshotAsync(new() { Path = $"{folder}/printed.png", FullPage = true });
+        }
+
+        Assert.Equal("", string.Join("\n", await visit.Axe()));
+
+        var stl = await page.RunAndWaitForDownloadAsync(() =>
+            page.GetByRole(AriaRole.Button, new() { Name = "STL", Exact = true }).ClickAsync()
+        );
+        Assert.True(new FileInfo(await stl.PathAsync()).Length > 1000);
+        var all = await page.RunAndWaitForDownloadAsync(() =>
+            page.GetByRole(AriaRole.Button, new() { Name = "Download all as one 3MF" }).ClickAsync()
+        );
+        await using var zip = await ZipFile.OpenReadAsync(await all.PathAsync(), TestContext.Current.CancellationToken);
+        Assert.NotNull(zip.GetEntry("3D/3dmodel.model"));
+        Assert.Equal(
+            "",
+            string.Join(
+                "\n",
+                visit.Complaints.Where(word => !word.Contains("GPU stall", StringComparison.Ordinal)).Distinct()
+            )
+        );
+    }
+
+    [Fact]
+    public async Task Where_the_browser_has_no_3d_a_still_picture_stands()
+    {
+        await using var bench = await Bench.Open();
+        await using var visit = await chromium.Visit(bench, 390, 844);
+        var page = visit.Page;
+        await page.AddInitScriptAsync("HTMLCanvasElement.prototype.getContext = () => null;");
+        await visit.Rig("printed");
+        await Assertions
+            .Expect(page.Locator("#turn-help"))
+            .ToContainTextAsync("still picture", new() { Timeout = 60_000 });
+        await Assertions.Expect(page.Locator("#part-still svg")).ToBeVisibleAsync();
+        await Assertions.Expect(page.Locator("#part-3d")).ToBeHiddenAsync();
+        Assert.True(await page.EvaluateAsync<int>("document.documentElement.scrollWidth") <= 390);
+        Assert.Equal("", string.Join("\n", visit.Complaints.Distinct()));
+    }
+
+    [Fact]
+    public async Task The_wire_is_drawn_with_its_pull_and_the_caution_stands_beside_it()
+    {
+        await using var bench = await Bench.Open(withDemo: false);
+        await bench.Garden.AddRigAsync(
+            "Vines",
+            """{ "rows": [{ "pots": 10 }] }""",
+            TestContext.Current.CancellationToken
+        );
+        await using var visit = await chromium.Visit(bench);
+        var page = visit.Page;
+        await visit.Rig("overhead");
+        await Assertions.Expect(page.Locator("#paper .empty")).ToBeVisibleAsync();
+        await page.Locator("#f-overhead-wire").SelectOptionAsync(new SelectOptionValue { Index = 2 });
+        await Assertions.Expect(page.Locator("#paper svg")).ToContainTextAsync("sags");
+        if (Environment.GetEnvironmentVariable("DRIPWRIGHT_PICTURES") is { } folder)
+        {
+            Directory.CreateDirectory(folder);
+            await page.ScreenshotAsync(new() { Path = $"{folder}/wire.png" });
+        }
+
+        await Assertions.Expect(page.Locator("#overhead-caution")).ToContainTextAsync("professional");
+        await Assertions.Expect(page.Locator(".figures")).ToContainTextAsync("Each end is pulled with");
+        Assert.Equal("", string.Join("\n", await visit.Axe()));
+        Assert.Equal("", string.Join("\n", visit.Complaints.Distinct()));
+    }
+
+    [Theory]
+    [InlineData(1280, false)]
+    [InlineData(390, true)]
+    public async Task The_feed_shows_each_element_against_its_target(int width, bool dark)
+    {
+        await using var bench = await Bench.Open(withDemo: false);
+        await bench.Garden.AddRigAsync(
+            "Fed",
+            """{ "rows": [{ "pots": 10 }] }""",
+            TestContext.Current.CancellationToken
+        );
+        await using var visit = await chromium.Visit(bench, width, 844, dark);
+        var page = visit.Page;
+        await visit.Rig("feed");
+        await Assertions.Expect(page.Locator(".feedresult .empty")).ToBeVisibleAsync();
+        await page.Locator("#f-nutrition-crop").SelectOptionAsync("tomato");
+        await Assertions.Expect(page.Locator(".elements li").First).ToBeVisibleAsync();
+        await Assertions.Expect(page.Locator(".feedresult")).ToContainTextAsync("dS/m");
+        Assert.Equal("", string.Join("\n", await visit.Axe()));
+        Assert.True(await page.EvaluateAsync<int>("document.documentElement.scrollWidth") <= width);
+        if (Environment.GetEnvironmentVariable("DRIPWRIGHT_PICTURES") is { } folder)
+        {
+            Directory.CreateDirectory(folder);
+            await page.ScreenshotAsync(
+                new() { Path = $"{folder}/fed-{(dark ? "dark" : "light")}.png", FullPage = true }
+            );
+        }
+
+        Assert.Equal("", string.Join("\n", visit.Complaints.Distinct()));
+    }
+}
