@@ -8,11 +8,12 @@ namespace Dripwright.Workbench.Gardens;
 
 /// <summary>Parts on hand of the whole garden on one page: what is typed, how it reads, and the keeping of it.</summary>
 /// <remarks>The garden keeps the list alone; here it stands in a rig file that has nothing else, so that the same inputs serve.</remarks>
-internal sealed class ShelfDesk : IFormDesk
+internal sealed class ShelfDesk : IFormDesk, IDisposable
 {
     private const string Before = "{ \"onHand\":\n";
     private const string After = "\n}";
 
+    private readonly SemaphoreSlim _keeping = new(1, 1);
     private readonly Garden _garden;
     private Draft _kept;
     private string _text;
@@ -59,6 +60,22 @@ internal sealed class ShelfDesk : IFormDesk
     }
 
     public async Task Keep()
+    {
+        // A field tells of its change and of being left at once: the second keeping waits for the version of the first.
+        await _keeping.WaitAsync();
+        try
+        {
+            await KeepOne();
+        }
+        finally
+        {
+            _keeping.Release();
+        }
+    }
+
+    public void Dispose() => _keeping.Dispose();
+
+    private async Task KeepOne()
     {
         if (List == _kept.Text)
         {

@@ -9,11 +9,12 @@ namespace Dripwright.Workbench.Proposing;
 
 /// <summary>The brief on one page: what is typed, how it reads, and the keeping of it.</summary>
 /// <remarks>All members are called from the page's own thread. A garden keeps its newest brief; it is there after a restart.</remarks>
-internal sealed class BriefDesk : IFormDesk
+internal sealed class BriefDesk : IFormDesk, IDisposable
 {
     /// <summary>The kind of document under which a garden keeps it.</summary>
     public const string Kind = "brief";
 
+    private readonly SemaphoreSlim _keeping = new(1, 1);
     private readonly Garden _garden;
     private Draft _kept;
 
@@ -67,6 +68,22 @@ internal sealed class BriefDesk : IFormDesk
     }
 
     public async Task Keep()
+    {
+        // A field tells of its change and of being left at once: the second keeping waits for the version of the first.
+        await _keeping.WaitAsync();
+        try
+        {
+            await KeepOne();
+        }
+        finally
+        {
+            _keeping.Release();
+        }
+    }
+
+    public void Dispose() => _keeping.Dispose();
+
+    private async Task KeepOne()
     {
         if (Text == _kept.Text)
         {
