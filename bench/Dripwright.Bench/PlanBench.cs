@@ -10,7 +10,7 @@ namespace Dripwright.Bench;
 [MemoryDiagnoser]
 public class PlanBench
 {
-    private static readonly PlanOptions _noDraws = new() { Draws = 0, Cures = false };
+    private static readonly PlanOptions _noDraws = new() { Draws = 0 };
     private Rig _rig = null!;
 
     /// <summary>Pots in each row, and rows.</summary>

@@ -15,7 +15,7 @@ public sealed record PlanOptions
     public bool Strength { get; init; } = true;
 
     /// <summary>True to try what would cure a stand that does not hold: each trial costs as much as the stand itself.</summary>
-    public bool Cures { get; init; } = true;
+    public bool Cures { get; init; }
 
     /// <summary>
     /// Partial clogging in the draws: one emitter in twenty keeps between 40 % and 90 % of its passage. Common practice for a

@@ -17,7 +17,7 @@ internal sealed class Search
     private const double Slack = 1e-9;
 
     private static readonly PlanOptions s_water = new() { Draws = 0, Strength = false };
-    private static readonly PlanOptions s_whole = new() { Draws = 0, Cures = false };
+    private static readonly PlanOptions s_whole = new() { Draws = 0 };
 
     private readonly Brief _brief;
     private readonly PartsCatalogue _catalogue;

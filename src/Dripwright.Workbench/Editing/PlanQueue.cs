@@ -69,7 +69,7 @@ internal sealed class PlanQueue(int most) : IDisposable
                 Units = units ?? rig.Units,
                 OnHand = [.. rig.OnHand, .. shelf],
             };
-            var options = new PlanOptions { Draws = draws, Cures = false };
+            var options = new PlanOptions { Draws = draws };
             return new Draught(
                 reading,
                 Planner.Of(shown, reading.Assumed, catalogue, options, new StopAsked(stop)),

@@ -10,7 +10,7 @@ public sealed record Stage(string Key, IReadOnlyList<string> Fields)
     [
         new("site", ["name", "units", "notes", "site"]),
         new("row", ["rows"]),
-        new("stand", ["stand"]),
+        new("stand", ["stand", "printing"]),
         new("water", ["feed", "drain", "reservoir", "pump", "timer"]),
         new("feed", ["nutrition"]),
         new("overhead", ["overhead"]),

@@ -47,5 +47,6 @@ internal static class PlanCommand
         new("--no-draws") { Description = "Leave out the many draws of uneven and clogged emitters." };
 
     /// <summary>Options of a plan with or without the draws.</summary>
-    public static PlanOptions Options(bool noDraws) => noDraws ? new PlanOptions { Draws = 0 } : new PlanOptions();
+    public static PlanOptions Options(bool noDraws) =>
+        noDraws ? new PlanOptions { Draws = 0, Cures = true } : new PlanOptions { Cures = true };
 }
