@@ -17,6 +17,9 @@ public static class ElasticCatenary
 
     private const int MostSteps = 200;
 
+    /// <summary>[-] Own weight of the empty wire over its level pull, at most: it then hangs deeper than the span is long.</summary>
+    public const double MostSagging = 10;
+
     /// <summary>Length of the wire without any pull, from how it was tightened when it hung empty.</summary>
     /// <param name="span">The span.</param>
     /// <returns>[m] Slack length.</returns>
@@ -26,10 +29,10 @@ public static class ElasticCatenary
         Check(span);
         double chord = double.Hypot(span.Length, span.Rise);
         double pull = span.Tightened * chord / span.Length;
-        // The straight wire under that pull is the shortest; the parabola's excess, doubled, is more than any catenary's.
+        // The straight wire under that pull is the shortest; the level catenary's length and the rise are more than enough.
         double shortest = chord / (1 + (pull / span.Kind.Stiffness)) * (1 - 1e-3);
-        double sagging = span.Kind.Weight * span.Length / span.Tightened;
-        double longest = chord * (1 + (sagging * sagging / 6) + sagging + 1e-3);
+        double sagging = Guard.Between(span.Kind.Weight * span.Length / span.Tightened, 0, MostSagging);
+        double longest = (Math.Abs(span.Rise) + (span.Length * 2 / sagging * Math.Sinh(sagging / 2))) * (1 + 1e-3);
         double Excess(double length) => Pull(span, length, []).Level - span.Tightened;
         return Brent.FindRoot(Excess, shortest, longest, 1e-13 * chord, 500);
     }

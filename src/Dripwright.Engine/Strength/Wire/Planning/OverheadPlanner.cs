@@ -57,7 +57,12 @@ internal sealed class OverheadPlanner(Rig rig, RigLayout layout)
                 Kind = kind,
                 Supports = place.Supports,
                 Height = rig.Overhead.Height,
-                Tightened = Math.Min(rig.Overhead.Tightened, kind.BreakingForce),
+                // What pulls less than a tenth of its own weight is not tightened, it lies there.
+                Tightened = Math.Clamp(
+                    rig.Overhead.Tightened,
+                    Math.Min(kind.Weight * rig.Overhead.Supports / ElasticCatenary.MostSagging, kind.BreakingForce),
+                    kind.BreakingForce
+                ),
                 Loads = loads,
             }
         );
