@@ -77,11 +77,15 @@ public sealed class FeedingTests
 
         Assert.Equal(Exit.WrongCall, without.Exit);
         Assert.Contains("scale of the pen", without.Error, StringComparison.Ordinal);
+        Assert.Equal(Exit.Good, plain.Exit);
         Assert.Equal(plain.Out, with.Out);
     }
 
     [Theory]
     [InlineData("--ec", "40 dS/m")]
+    [InlineData("--ph", "6,4")]
+    [InlineData("--ph", "NaN")]
+    [InlineData("--ph", "15")]
     [InlineData("--volume", "20 furlongs")]
     [InlineData("--volume", "9000 L")]
     public async Task An_impossible_reading_is_explained(string option, string value)

@@ -58,7 +58,7 @@ internal static class FeedingCommands
             Required = true,
         };
         var scale = new Option<int?>("--pen-scale") { Description = "Scale of a pen that shows ppm: 500, 640 or 700." };
-        var ph = new Option<double>("--ph") { Description = "pH read.", Required = true };
+        var ph = new Option<string>("--ph") { Description = "pH read, such as 6.4.", Required = true };
         var level = new Option<string>("--volume")
         {
             Description = "Water in the tank, such as \"80 L\" or \"20 gal\".",
@@ -83,7 +83,7 @@ internal static class FeedingCommands
             {
                 var reading = new TankReading(
                     Strength(call.GetRequiredValue(ec), call.GetValue(scale)),
-                    call.GetValue(ph),
+                    Acidity(call.GetRequiredValue(ph)),
                     Quantity(Dimension.Volume, "--volume", call.GetRequiredValue(level)),
                     Quantity(Dimension.Temperature, "--temperature", call.GetRequiredValue(warm)) - 273.15
                 );
@@ -164,6 +164,12 @@ internal static class FeedingCommands
 
         return Quantity(Dimension.Conductivity, "--ec", text) * 10;
     }
+
+    // Read by hand: a typed option would take the point for a thousands sign where people write a decimal comma.
+    private static double Acidity(string text) =>
+        double.TryParse(text.Trim(), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var ph)
+            ? ph
+            : throw new Refusal(Exit.WrongCall, $"dripwright: --ph: found \"{text}\"; expected a number such as 6.4.");
 
     private static double Quantity(Dimension dimension, string option, string text) =>
         QuantityText.TryParse(dimension, text, out var si, out var expected)
