@@ -13,30 +13,29 @@ namespace Dripwright.Engine.Tests.Strength;
 /// <summary>Our own stands solved by a general finite-element program, the ccx command.</summary>
 /// <remarks>
 /// Its quadratic beams come near the true answer as 1/n with n elements a tube, so two meshes are taken and carried on to
-/// none (Richardson). It knows no springs in beam ends: all joints are firm here and all feet held.
+/// none (Richardson). Its pipes go too soft in pieces much shorter than the pipe is wide (a cantilever 25 mm long sags 2.8
+/// times what bending gives in 5 elements and 7.9 times in 40), and a braced stand has such pieces beside its joints, so two of
+/// the stands are solved as if of slim square bar. It knows no springs in beam ends: all joints are firm here and all feet held.
 /// </remarks>
 public sealed class StandAgainstCalculix
 {
     private const int Coarse = 10;
-    private const double Tolerance = 0.01;
+    private const double BarSide = 0.01; // m
 
     [Theory]
-    [InlineData("ten pots")]
-    [InlineData("one module with braces")]
-    [InlineData("staggered")]
-    public void Shifts_and_buckling_are_those_of_ccx(string which)
+    [InlineData("ten pots", true)]
+    [InlineData("staggered", false)]
+    [InlineData("one module with braces", false)]
+    public void Shifts_and_buckling_are_those_of_ccx(string which, bool ofTube)
     {
-        Assert.SkipWhen(
-            which == "one module with braces",
-            "Since braces end beside their joints the braced stand is 1.9 % off ccx, limit 1 %: not explained yet."
-        );
         Assert.SkipUnless(HasCcx(), "The ccx command (Debian package calculix-ccx) is not installed.");
-        FrameModel bending = Firm(Stand(which, 1), false);
-        FrameModel shearing = Firm(Stand(which, 1), true);
+        double tolerance = ofTube ? 0.01 : 0.005;
+        FrameModel bending = Firm(Stand(which, 1), false, ofTube);
+        FrameModel shearing = Firm(Stand(which, 1), true, ofTube);
         FrameLoading loading = Loading(bending);
 
-        Ccx coarse = Solve(bending, loading, Coarse);
-        Ccx fine = Solve(bending, loading, 2 * Coarse);
+        Ccx coarse = Solve(bending, loading, Coarse, ofTube);
+        Ccx fine = Solve(bending, loading, 2 * Coarse, ofTube);
 
         var plain = (FrameSolution)new FrameSolver(bending).Solve(loading);
         var sheared = (FrameSolution)new FrameSolver(shearing).Solve(loading);
@@ -46,18 +45,18 @@ public sealed class StandAgainstCalculix
             Vector3 theirs = (2 * fine.Shifts[n]) - coarse.Shifts[n];
             double off = Math.Min((theirs - plain.Shift(n)).Length, (theirs - sheared.Shift(n)).Length);
             Assert.True(
-                off <= Tolerance * largest,
+                off <= tolerance * largest,
                 FormattableString.Invariant($"{bending.Nodes[n].Name}: off by {off / largest:P2}")
             );
         }
 
         double factor = (2 * fine.Factor) - coarse.Factor;
         // Ours divided as well: a tube between two firm joints needs some elements to buckle truly.
-        double ours = Factor(Firm(Stand(which, 4), false));
-        double withShear = Factor(Firm(Stand(which, 4), true));
+        double ours = Factor(Firm(Stand(which, 4), false, ofTube));
+        double withShear = Factor(Firm(Stand(which, 4), true, ofTube));
         double wrong = Math.Min(Math.Abs((ours / factor) - 1), Math.Abs((withShear / factor) - 1));
         Assert.True(
-            wrong <= Tolerance,
+            wrong <= tolerance,
             FormattableString.Invariant(
                 $"ours {ours} and {withShear}, theirs {factor} ({coarse.Factor}, {fine.Factor})"
             )
@@ -76,14 +75,14 @@ public sealed class StandAgainstCalculix
         return StandFrame.Of(TestRigs.Layout(chosen.Rig), chosen.Options with { Divisions = divisions })[0].Model;
     }
 
-    private static FrameModel Firm(FrameModel model, bool shear) =>
+    private static FrameModel Firm(FrameModel model, bool shear, bool ofTube) =>
         new(
             [.. model.Nodes.Select(n => n with { Held = n.Lifts ? Held.Fixed : n.Held, Lifts = false })],
             [
                 .. model.Elements.Select(e =>
                     e with
                     {
-                        Section = shear ? e.Section : e.Section.WithoutShear(),
+                        Section = WithShear(ofTube ? e.Section : s_bar, shear),
                         Steel = s_steel,
                         Start = EndStiffness.Rigid,
                         End = EndStiffness.Rigid,
@@ -91,6 +90,24 @@ public sealed class StandAgainstCalculix
                 ),
             ]
         );
+
+    private static SectionProperties WithShear(SectionProperties section, bool shear) =>
+        shear ? section : section.WithoutShear();
+
+    // Shear area 10(1+v)/(12+11v) of the area (Cowper 1966, from memory). Torsion: its beams are one solid element wide, which
+    // cannot warp, so they twist with the polar moment a^4/6 and not with the true 0.1406 a^4: seen on a right angle of
+    // two bars. A round tube does not warp.
+    private static readonly SectionProperties s_bar = new(
+        Math.Pow(BarSide, 2),
+        Math.Pow(BarSide, 4) / 12,
+        Math.Pow(BarSide, 4) / 12,
+        Math.Pow(BarSide, 3) / 6,
+        Math.Pow(BarSide, 3) / 6,
+        Math.Pow(BarSide, 4) / 6,
+        13 / 15.3 * Math.Pow(BarSide, 2),
+        13 / 15.3 * Math.Pow(BarSide, 2),
+        false
+    );
 
     // Weight on every joint, growing along the row, and a push both ways.
     private static FrameLoading Loading(FrameModel model) =>
@@ -133,12 +150,12 @@ public sealed class StandAgainstCalculix
 
     private sealed record Ccx(Vector3[] Shifts, double Factor);
 
-    private static Ccx Solve(FrameModel model, FrameLoading loading, int parts)
+    private static Ccx Solve(FrameModel model, FrameLoading loading, int parts, bool ofTube)
     {
         string folder = Directory.CreateTempSubdirectory("stand").FullName;
         try
         {
-            string deck = Deck(model, parts);
+            string deck = Deck(model, parts, ofTube);
             string still = Run(
                 folder,
                 "still",
@@ -173,7 +190,7 @@ public sealed class StandAgainstCalculix
     }
 
     // Newtons and millimetres. A round tube of the test section: outer radius 12.7 mm, wall 1.651 mm.
-    private static string Deck(FrameModel model, int parts)
+    private static string Deck(FrameModel model, int parts, bool ofTube)
     {
         var nodes = new StringBuilder("*NODE, NSET=NALL\n");
         void Node(int number, double x, double y, double z) =>
@@ -193,6 +210,9 @@ public sealed class StandAgainstCalculix
 
         int next = model.Nodes.Count;
         int number = 0;
+        string section = ofTube
+            ? "PIPE\n12.7, 1.651"
+            : FormattableString.Invariant($"RECT\n{1000 * BarSide}, {1000 * BarSide}");
         for (int e = 0; e < model.Elements.Count; e++)
         {
             FrameElement element = model.Elements[e];
@@ -212,7 +232,7 @@ public sealed class StandAgainstCalculix
             bool upright = Math.Abs(b.Z - a.Z) > 0.9 * a.DistanceTo(b);
             sections.Append(
                 CultureInfo.InvariantCulture,
-                $"*BEAM SECTION, ELSET=M{e}, MATERIAL=STEEL, SECTION=PIPE\n12.7, 1.651\n"
+                $"*BEAM SECTION, ELSET=M{e}, MATERIAL=STEEL, SECTION={section}\n"
             );
             sections.Append(upright ? "0., 1., 0.\n" : "0., 0., 1.\n");
 
