@@ -58,6 +58,27 @@ internal sealed class SparseLdl
         _lowerValue = new double[_lowerStart[n]];
     }
 
+    private SparseLdl(SparseLdl like)
+    {
+        _n = like._n;
+        _position = like._position;
+        _slotOfEdge = like._slotOfEdge;
+        (_upperStart, _upperRow) = (like._upperStart, like._upperRow);
+        (_parent, _lowerStart) = (like._parent, like._lowerStart);
+        _upperValue = new double[_upperRow.Length];
+        _diagonal = new double[_n];
+        _flag = new int[_n];
+        _filled = new int[_n];
+        _pattern = new int[_n];
+        _work = new double[_n];
+        _d = new double[_n];
+        _lowerRow = new int[_lowerStart[_n]];
+        _lowerValue = new double[_lowerStart[_n]];
+    }
+
+    /// <summary>Another matrix of the same pattern with values of its own, all zero; order and pattern are shared.</summary>
+    public SparseLdl Alike() => new(this);
+
     /// <summary>Entries below the diagonal of L.</summary>
     public int LowerEntries => _lowerStart[_n];
 
@@ -82,9 +103,11 @@ internal sealed class SparseLdl
     public bool TryFactor(double leastPivotShare = 0)
     {
         FailedRow = -1;
-        var flag = _flag;
+        // Locals: the inner loop is where the time goes.
+        var (flag, parent, pattern, work, d) = (_flag, _parent, _pattern, _work, _d);
+        var (lowerStart, lowerRow, lowerValue, filled) = (_lowerStart, _lowerRow, _lowerValue, _filled);
         Array.Fill(flag, -1);
-        Array.Clear(_filled);
+        Array.Clear(filled);
         for (var k = 0; k < _n; k++)
         {
             var top = _n;
@@ -92,47 +115,49 @@ internal sealed class SparseLdl
             for (var p = _upperStart[k]; p < _upperStart[k + 1]; p++)
             {
                 var i = _upperRow[p];
-                _work[i] += _upperValue[p];
+                work[i] += _upperValue[p];
                 var length = 0;
-                for (; flag[i] != k; i = _parent[i])
+                for (; flag[i] != k; i = parent[i])
                 {
-                    _pattern[length++] = i;
+                    pattern[length++] = i;
                     flag[i] = k;
                 }
 
                 while (length > 0)
                 {
-                    _pattern[--top] = _pattern[--length];
+                    pattern[--top] = pattern[--length];
                 }
             }
 
             var pivot = _diagonal[k];
             for (; top < _n; top++)
             {
-                var i = _pattern[top];
-                var y = _work[i];
-                _work[i] = 0;
-                var end = _lowerStart[i] + _filled[i];
-                for (var p = _lowerStart[i]; p < end; p++)
+                var i = pattern[top];
+                var y = work[i];
+                work[i] = 0;
+                var end = lowerStart[i] + filled[i];
+                var rows = lowerRow.AsSpan(lowerStart[i], filled[i]);
+                var values = lowerValue.AsSpan(lowerStart[i], rows.Length);
+                for (var p = 0; p < rows.Length; p++)
                 {
-                    _work[_lowerRow[p]] -= _lowerValue[p] * y;
+                    work[rows[p]] -= values[p] * y;
                 }
 
-                var l = y / _d[i];
+                var l = y / d[i];
                 pivot -= l * y;
-                _lowerRow[end] = k;
-                _lowerValue[end] = l;
-                _filled[i]++;
+                lowerRow[end] = k;
+                lowerValue[end] = l;
+                filled[i]++;
             }
 
             if (!(pivot > Math.Max(leastPivotShare * _diagonal[k], 0)))
             {
-                Array.Clear(_work);
+                Array.Clear(work);
                 FailedRow = Array.IndexOf(_position, k);
                 return false;
             }
 
-            _d[k] = pivot;
+            d[k] = pivot;
         }
 
         return true;
@@ -182,18 +207,22 @@ internal sealed class SparseLdl
         for (var j = 0; j < _n; j++)
         {
             var value = y[j];
-            for (var p = _lowerStart[j]; p < _lowerStart[j + 1]; p++)
+            var rows = _lowerRow.AsSpan(_lowerStart[j].._lowerStart[j + 1]);
+            var values = _lowerValue.AsSpan(_lowerStart[j], rows.Length);
+            for (var p = 0; p < rows.Length; p++)
             {
-                y[_lowerRow[p]] -= _lowerValue[p] * value;
+                y[rows[p]] -= values[p] * value;
             }
         }
 
         for (var j = _n - 1; j >= 0; j--)
         {
             var value = y[j] / _d[j];
-            for (var p = _lowerStart[j]; p < _lowerStart[j + 1]; p++)
+            var rows = _lowerRow.AsSpan(_lowerStart[j].._lowerStart[j + 1]);
+            var values = _lowerValue.AsSpan(_lowerStart[j], rows.Length);
+            for (var p = 0; p < rows.Length; p++)
             {
-                value -= _lowerValue[p] * y[_lowerRow[p]];
+                value -= values[p] * y[rows[p]];
             }
 
             y[j] = value;

@@ -80,10 +80,9 @@ public static class StandPlanner
         var (front, back) = FeetLines(frame);
         TipCheck tip = TipOver.Worst(loads.Acting, front, back, frame.Row.Floor);
         FrameOutcome first = solver.Solve(loads.Loading);
-        FrameOutcome outcome =
-            first is FrameFault
-                ? first
-                : solver.Solve(loads.Loading, new FrameOptions { SecondOrder = true, AxialFactor = AxialFactor });
+        FrameOutcome outcome = first is FrameSolution start
+            ? solver.SecondOrder(start, new FrameOptions { AxialFactor = AxialFactor })
+            : first;
         return new CaseResult
         {
             Loads = loads,

@@ -66,15 +66,15 @@ internal readonly struct BeamPlane
         }
     }
 
-    /// <summary>Adds the geometric stiffness for an axial force, tension positive.</summary>
-    public void AddGeometric(double[] k, ReadOnlySpan<int> place, double turnSign, double tension)
+    /// <summary>Adds the geometric stiffness for a tension of 1 N.</summary>
+    public void AddGeometric(double[] k, ReadOnlySpan<int> place, double turnSign)
     {
         double l = _length;
         double e = (1 + _phi) * (1 + _phi);
-        double shift = tension / l * (1.2 + (2 * _phi) + (_phi * _phi)) / e;
-        double mixed = tension / 10 / e;
-        double near = tension * l * ((2.0 / 15) + (_phi / 6) + (_phi * _phi / 12)) / e;
-        double far = -tension * l * ((1.0 / 30) + (_phi / 6) + (_phi * _phi / 12)) / e;
+        double shift = 1 / l * (1.2 + (2 * _phi) + (_phi * _phi)) / e;
+        double mixed = 0.1 / e;
+        double near = l * ((2.0 / 15) + (_phi / 6) + (_phi * _phi / 12)) / e;
+        double far = -l * ((1.0 / 30) + (_phi / 6) + (_phi * _phi / 12)) / e;
         Span<double> inner =
         [
             shift,

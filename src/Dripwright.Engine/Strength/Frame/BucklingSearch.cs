@@ -23,7 +23,7 @@ internal static class BucklingSearch
     public static FrameBuckling? Smallest(FrameMatrix matrix, bool[] held, IReadOnlyList<double> tensions)
     {
         double[] tension = [.. tensions];
-        double[]?[] press = matrix.Geometric([.. tension.Select(n => -n)]);
+        double[] press = [.. tension.Select(n => -n)];
         if (!tension.Any(n => n < 0) || !matrix.TryFactor(held, null))
         {
             return null;
@@ -146,7 +146,7 @@ internal static class BucklingSearch
             }),
         ];
 
-    private static double[] Product(FrameMatrix matrix, double[]?[] press, double[] x, bool[] held)
+    private static double[] Product(FrameMatrix matrix, double[] press, double[] x, bool[] held)
     {
         var y = new double[x.Length];
         matrix.AddGeometric(press, x, y);

@@ -36,6 +36,9 @@ internal sealed class ElementMatrix
         Xy.AddStiffness(Elastic, _planeXy, 1);
         // Turning about y lowers the far end: the x-z plane sees the turns with the other sign.
         Xz.AddStiffness(Elastic, _planeXz, -1);
+        Geometric = new double[144];
+        Xy.AddGeometric(Geometric, _planeXy, 1);
+        Xz.AddGeometric(Geometric, _planeXz, -1);
     }
 
     public double Length { get; }
@@ -48,12 +51,11 @@ internal sealed class ElementMatrix
     /// <summary>12 by 12, local axes.</summary>
     public double[] Elastic { get; }
 
-    /// <summary>Adds the geometric stiffness for a tension to a 12 by 12 matrix in local axes.</summary>
-    public void AddGeometric(double[] k, double tension)
-    {
-        Xy.AddGeometric(k, _planeXy, 1, tension);
-        Xz.AddGeometric(k, _planeXz, -1, tension);
-    }
+    /// <summary>Geometric stiffness for a tension of 1 N, 12 by 12, local axes: it grows in proportion to the tension.</summary>
+    public double[] Geometric { get; }
+
+    /// <summary>[N] Tension for two shifts in the axes of the room, without loads between them.</summary>
+    public double Tension(Vector3 from, Vector3 to) => _axial * X.Dot(to - from);
 
     public void AddHeldPoint(double[] q, Vector3 force, double at)
     {
@@ -90,8 +92,9 @@ internal sealed class ElementMatrix
     public Vector3 ToRoom(double x, double y, double z) => (x * X) + (y * Y) + (z * Z);
 
     /// <summary>A 12 by 12 matrix turned from local axes to those of the room.</summary>
-    public void ToRoom(double[] local, double[] room)
+    public double[] ToRoom(double[] local)
     {
+        var room = new double[144];
         Span<double> r = [X.X, X.Y, X.Z, Y.X, Y.Y, Y.Z, Z.X, Z.Y, Z.Z];
         Span<double> half = stackalloc double[9];
         for (int bi = 0; bi < 12; bi += 3)
@@ -121,6 +124,8 @@ internal sealed class ElementMatrix
                 }
             }
         }
+
+        return room;
     }
 
     private static (Vector3 Y, Vector3 Z) Axes(Vector3 x, double roll)

@@ -16,13 +16,15 @@ internal sealed class FrameMatrix
     private const double LeastPivot = 1e-11;
 
     private readonly FrameModel _model;
-    private readonly SparseLdl _factor;
+    private readonly SparseLdl _elastic;
+    private readonly SparseLdl _displaced; // with axial forces
     private readonly int[] _pairOf; // element -> its block of 36 off-diagonal entries
     private readonly bool[] _turned; // element -> its block is stored from the higher node to the lower
     private readonly int _pairStart;
     private readonly double[][] _elasticInRoom;
-    private readonly double[] _local = new double[144];
-    private readonly double[] _room = new double[144];
+    private readonly double[][] _geometricInRoom; // for a tension of 1 N
+    private SparseLdl _last;
+    private bool[]? _elasticHeld; // rows held in the good elastic factors; null while there are none
 
     public FrameMatrix(FrameModel model)
     {
@@ -78,101 +80,89 @@ internal sealed class FrameMatrix
             }
         }
 
-        _factor = new SparseLdl(6 * nodes, edges, position);
-        _elasticInRoom =
-        [
-            .. Elements.Select(m =>
-            {
-                var room = new double[144];
-                m.ToRoom(m.Elastic, room);
-                return room;
-            }),
-        ];
+        _elastic = new SparseLdl(6 * nodes, edges, position);
+        _displaced = _elastic.Alike();
+        _last = _elastic;
+        _elasticInRoom = [.. Elements.Select(m => m.ToRoom(m.Elastic))];
+        _geometricInRoom = [.. Elements.Select(m => m.ToRoom(m.Geometric))];
     }
 
     public ElementMatrix[] Elements { get; }
 
     public int Rows => 6 * _model.Nodes.Count;
 
-    public int LowerEntries => _factor.LowerEntries;
+    public int LowerEntries => _elastic.LowerEntries;
 
-    /// <summary>Puts in all values and factorises; false where the frame resists some motion with nothing.</summary>
+    /// <summary>
+    /// Puts in all values and factorises; false where the frame resists some motion with nothing. Without axial forces the
+    /// factors are kept for as long as the same rows are held.
+    /// </summary>
     /// <param name="held">Rows that are held.</param>
     /// <param name="tension">[N] Axial force of each element as it acts on the displaced shape; null to leave it out.</param>
     public bool TryFactor(bool[] held, double[]? tension)
     {
-        _factor.Clear();
+        _last = tension is null ? _elastic : _displaced;
+        if (tension is null)
+        {
+            if (_elasticHeld is not null && held.AsSpan().SequenceEqual(_elasticHeld))
+            {
+                return true;
+            }
+
+            _elasticHeld = null;
+        }
+
+        _last.Clear();
         for (int e = 0; e < Elements.Length; e++)
         {
-            if (tension is null || tension[e] == 0)
-            {
-                Add(e, _elasticInRoom[e], held);
-            }
-            else
-            {
-                Elements[e].Elastic.CopyTo(_local, 0);
-                Elements[e].AddGeometric(_local, tension[e]);
-                Elements[e].ToRoom(_local, _room);
-                Add(e, _room, held);
-            }
+            Add(e, tension?[e] ?? 0, held);
         }
 
         for (int row = 0; row < held.Length; row++)
         {
             if (held[row])
             {
-                _factor.AddDiagonal(row, 1);
+                _last.AddDiagonal(row, 1);
             }
         }
 
-        return _factor.TryFactor(LeastPivot);
+        bool good = _last.TryFactor(LeastPivot);
+        if (tension is null && good)
+        {
+            _elasticHeld = held;
+        }
+
+        return good;
     }
 
-    /// <summary>Solves in place; held rows must come in as zero.</summary>
-    public void Solve(double[] x) => _factor.Solve(x);
+    /// <summary>Solves in place with the last factors; held rows must come in as zero.</summary>
+    public void Solve(double[] x) => _last.Solve(x);
 
     /// <summary>The motion that the last, failed factorisation found free.</summary>
-    public double[] FreeMotion() => _factor.FailedMotion();
+    public double[] FreeMotion() => _last.FailedMotion();
 
     /// <summary>y += K·x with the elastic stiffness.</summary>
     public void AddElastic(double[] x, double[] y)
     {
         for (int e = 0; e < Elements.Length; e++)
         {
-            AddProduct(e, _elasticInRoom[e], x, y);
+            AddProduct(e, _elasticInRoom[e], 1, x, y);
         }
     }
 
-    /// <summary>Geometric stiffness of every element in the axes of the room; null where an element has no axial force.</summary>
-    public double[]?[] Geometric(IReadOnlyList<double> tension)
+    /// <summary>y += Kg·x with the geometric stiffness for an axial force of each element.</summary>
+    public void AddGeometric(double[] tension, double[] x, double[] y)
     {
-        var all = new double[]?[Elements.Length];
         for (int e = 0; e < Elements.Length; e++)
         {
             if (tension[e] != 0)
             {
-                Array.Clear(_local);
-                Elements[e].AddGeometric(_local, tension[e]);
-                Elements[e].ToRoom(_local, all[e] = new double[144]);
-            }
-        }
-
-        return all;
-    }
-
-    /// <summary>y += Kg·x.</summary>
-    public void AddGeometric(double[]?[] geometric, double[] x, double[] y)
-    {
-        for (int e = 0; e < Elements.Length; e++)
-        {
-            if (geometric[e] is { } k)
-            {
-                AddProduct(e, k, x, y);
+                AddProduct(e, _geometricInRoom[e], tension[e], x, y);
             }
         }
     }
 
-    private void AddProduct(int e, double[] k, double[] x, double[] y)
+    private void AddProduct(int e, double[] k, double times, double[] x, double[] y)
     {
         int from = 6 * _model.Elements[e].From;
         int to = 6 * _model.Elements[e].To;
@@ -184,16 +174,18 @@ internal sealed class FrameMatrix
                 sum += (k[(12 * i) + j] * x[from + j]) + (k[(12 * i) + 6 + j] * x[to + j]);
             }
 
-            y[i < 6 ? from + i : to + i - 6] += sum;
+            y[i < 6 ? from + i : to + i - 6] += times * sum;
         }
     }
 
-    private void Add(int e, double[] k, bool[] held)
+    private void Add(int e, double tension, bool[] held)
     {
         int from = _model.Elements[e].From;
         int to = _model.Elements[e].To;
-        AddNode(from, k, 0, held);
-        AddNode(to, k, 6, held);
+        double[] k = _elasticInRoom[e];
+        double[] g = _geometricInRoom[e];
+        AddNode(from, 0);
+        AddNode(to, 6);
         int block = _pairStart + (36 * _pairOf[e]);
         for (int i = 0; i < 6; i++)
         {
@@ -207,30 +199,32 @@ internal sealed class FrameMatrix
                 if (!held[(6 * to) + j])
                 {
                     int slot = _turned[e] ? (6 * j) + i : (6 * i) + j;
-                    _factor.AddEdge(block + slot, k[(12 * i) + 6 + j]);
+                    int at = (12 * i) + 6 + j;
+                    _last.AddEdge(block + slot, k[at] + (tension * g[at]));
                 }
             }
         }
-    }
 
-    private void AddNode(int node, double[] k, int offset, bool[] held)
-    {
-        int edge = 15 * node;
-        for (int i = 0; i < 6; i++)
+        void AddNode(int node, int offset)
         {
+            int edge = 15 * node;
             int row = 6 * node;
-            if (held[row + i])
+            for (int i = 0; i < 6; i++)
             {
-                edge += i;
-                continue;
-            }
-
-            _factor.AddDiagonal(row + i, k[(13 * (offset + i))]);
-            for (int j = 0; j < i; j++, edge++)
-            {
-                if (!held[row + j])
+                if (held[row + i])
                 {
-                    _factor.AddEdge(edge, k[(12 * (offset + i)) + offset + j]);
+                    edge += i;
+                    continue;
+                }
+
+                int at = (12 * (offset + i)) + offset;
+                _last.AddDiagonal(row + i, k[at + i] + (tension * g[at + i]));
+                for (int j = 0; j < i; j++, edge++)
+                {
+                    if (!held[row + j])
+                    {
+                        _last.AddEdge(edge, k[at + j] + (tension * g[at + j]));
+                    }
                 }
             }
         }

@@ -45,28 +45,21 @@ public sealed record FrameSolution : FrameOutcome
         var tensions = new double[elements.Length];
         _reactionForce = new Vector3[model.Nodes.Count];
         _reactionMoment = new Vector3[model.Nodes.Count];
-        var k = new double[144];
         Span<double> d = stackalloc double[12];
         for (int e = 0; e < elements.Length; e++)
         {
             ElementMatrix m = elements[e];
             FrameElement element = model.Elements[e];
             m.ToLocal(x.AsSpan(6 * element.From, 6), x.AsSpan(6 * element.To, 6), d);
-            double[] stiffness = m.Elastic;
-            if (tension is not null && tension[e] != 0)
-            {
-                m.Elastic.CopyTo(k, 0);
-                m.AddGeometric(k, tension[e]);
-                stiffness = k;
-            }
-
+            double pulled = tension?[e] ?? 0;
             Span<double> q = _ends.AsSpan(12 * e, 12);
             for (int i = 0; i < 12; i++)
             {
                 double sum = loads.Held[e]?[i] ?? 0;
                 for (int j = 0; j < 12; j++)
                 {
-                    sum += stiffness[(12 * i) + j] * d[j];
+                    int at = (12 * i) + j;
+                    sum += (m.Elastic[at] + (pulled * m.Geometric[at])) * d[j];
                 }
 
                 q[i] = sum;
@@ -81,6 +74,11 @@ public sealed record FrameSolution : FrameOutcome
 
         Tensions = tensions;
     }
+
+    internal ElementLoads Loads => _loads;
+
+    /// <summary>[m] and [rad] Six rows a node.</summary>
+    internal double[] Displacements => _x;
 
     /// <summary>[N] Mean axial force of each element, tension positive.</summary>
     public IReadOnlyList<double> Tensions { get; }
@@ -137,9 +135,14 @@ public sealed record FrameSolution : FrameOutcome
         // EI·v'' in each plane; turns about y carry the other sign there.
         double mxy = -q[5] + (q[1] * x) + (wy * x * x / 2);
         double mxz = q[4] + (q[2] * x) + (wz * x * x / 2);
-        foreach (PointLoad p in Before(element, x))
+        foreach (PointLoad p in _loads.Points[element] ?? [])
         {
             double arm = x - p.At;
+            if (arm < 0)
+            {
+                break;
+            }
+
             n -= p.Force.Dot(m.X);
             vy += p.Force.Dot(m.Y);
             vz += p.Force.Dot(m.Z);
@@ -150,9 +153,9 @@ public sealed record FrameSolution : FrameOutcome
         if (_tension is not null && _tension[element] != 0)
         {
             var (v, u) = Across(element, x);
-            var (v0, u0) = Across(element, 0);
-            mxy += _tension[element] * (v - v0);
-            mxz += _tension[element] * (u - u0);
+            Vector3 start = Shift(_model.Elements[element].From);
+            mxy += _tension[element] * (v - start.Dot(m.Y));
+            mxz += _tension[element] * (u - start.Dot(m.Z));
         }
 
         return new SectionForces(n, -vy, -vz, -q[3], -mxz, mxy);
@@ -204,9 +207,6 @@ public sealed record FrameSolution : FrameOutcome
 
         yield return m.Length;
     }
-
-    private IEnumerable<PointLoad> Before(int element, double x) =>
-        _loads.Points[element] is { } points ? points.TakeWhile(p => p.At <= x) : [];
 
     // Shift along local y and z: chord, end moments on two hinges, loads on two hinges.
     private (double Y, double Z) Across(int element, double x)

@@ -3,18 +3,19 @@ namespace Dripwright.Engine.Strength.Frame;
 /// <summary>Solves a frame for one loading after the other; the analysis is made once.</summary>
 /// <remarks>
 /// Direct stiffness method, twelve displacements an element, sparse L D Lᵀ. Second order: the geometric stiffness of the
-/// axial forces is added and the axial forces found again until they rest. Feet that only stand are let go when they pull
-/// and held again when they would sink into the floor, until no foot changes.
+/// axial forces is added and the axial forces found again until they rest; corrections with the elastic factors come near
+/// them first, and a factorisation with them in place solves for the answer and proves the frame stable there. Feet that
+/// only stand are let go when they pull and held again when they would sink into the floor, until no foot changes.
 /// Not for use by two threads at once.
 /// Method page: docs/methods/stand-frame.md
 /// </remarks>
 public sealed class FrameSolver
 {
     private const int MostSecondOrderRounds = 20;
+    private const int MostCorrections = 8;
 
     private readonly FrameMatrix _matrix;
     private readonly bool[] _supports;
-    private bool[]? _factoredHeld; // rows held in the last good elastic factorisation; null when the factors are others
 
     /// <summary>Analyses a frame.</summary>
     /// <param name="model">The frame.</param>
@@ -53,13 +54,51 @@ public sealed class FrameSolver
         options ??= new FrameOptions();
         Guard.Positive(options.AxialFactor);
         var loads = new ElementLoads(Model, _matrix.Elements, loading);
-        var lifted = new HashSet<int>();
+        FrameOutcome first = Settled(loads, null, options with { SecondOrder = false });
+        return options.SecondOrder && first is FrameSolution solution ? Settled(loads, solution, options) : first;
+    }
+
+    /// <summary>Goes on from a first-order solution to axial forces that act on the displaced shape.</summary>
+    /// <param name="first">A first-order solution of this solver's frame.</param>
+    /// <param name="options">How; <see cref="FrameOptions.SecondOrder"/> is taken as set.</param>
+    /// <returns>A <see cref="FrameSolution"/> or a <see cref="FrameFault"/>.</returns>
+    public FrameOutcome SecondOrder(FrameSolution first, FrameOptions options)
+    {
+        ArgumentNullException.ThrowIfNull(first);
+        ArgumentNullException.ThrowIfNull(options);
+        Guard.Positive(options.AxialFactor);
+        return Settled(first.Loads, first, options with { SecondOrder = true });
+    }
+
+    /// <summary>Whether a frame bears a multiple of its loads without buckling, all growing together.</summary>
+    /// <param name="solution">A first-order solution of this solver's frame.</param>
+    /// <param name="factor">[-] Multiple, 0 or more.</param>
+    public bool StandsAt(FrameSolution solution, double factor)
+    {
+        ArgumentNullException.ThrowIfNull(solution);
+        Guard.NotNegative(factor);
+        return _matrix.TryFactor(HeldWith(solution.Lifted), [.. solution.Tensions.Select(n => factor * n)]);
+    }
+
+    /// <summary>How many times its loads a solved frame could bear before it buckles, all growing together.</summary>
+    /// <param name="solution">A first-order solution of this solver's frame.</param>
+    /// <returns>Null where nothing is pressed hard enough to buckle at any multiple.</returns>
+    public FrameBuckling? Buckling(FrameSolution solution)
+    {
+        ArgumentNullException.ThrowIfNull(solution);
+        return BucklingSearch.Smallest(_matrix, HeldWith(solution.Lifted), solution.Tensions);
+    }
+
+    // Solves again until no foot changes.
+    private FrameOutcome Settled(ElementLoads loads, FrameSolution? first, FrameOptions options)
+    {
+        var lifted = new HashSet<int>(first?.Lifted ?? []);
         HashSet<string> seen = [];
         bool oneByOne = false;
         int most = (4 * Model.Nodes.Count(n => n.Lifts)) + 10;
         for (int round = 0; ; round++)
         {
-            FrameOutcome outcome = WithFeet(loads, lifted, options);
+            FrameOutcome outcome = WithFeet(loads, round == 0 ? first : null, lifted, options);
             if (outcome is not FrameSolution solution || !options.FeetLift)
             {
                 return outcome;
@@ -79,51 +118,25 @@ public sealed class FrameSolver
         }
     }
 
-    /// <summary>Whether a frame bears a multiple of its loads without buckling, all growing together.</summary>
-    /// <param name="solution">A first-order solution of this solver's frame.</param>
-    /// <param name="factor">[-] Multiple, 0 or more.</param>
-    public bool StandsAt(FrameSolution solution, double factor)
-    {
-        ArgumentNullException.ThrowIfNull(solution);
-        Guard.NotNegative(factor);
-        _factoredHeld = null;
-        return _matrix.TryFactor(HeldWith(solution.Lifted), [.. solution.Tensions.Select(n => factor * n)]);
-    }
-
-    /// <summary>How many times its loads a solved frame could bear before it buckles, all growing together.</summary>
-    /// <param name="solution">A first-order solution of this solver's frame.</param>
-    /// <returns>Null where nothing is pressed hard enough to buckle at any multiple.</returns>
-    public FrameBuckling? Buckling(FrameSolution solution)
-    {
-        ArgumentNullException.ThrowIfNull(solution);
-        _factoredHeld = null;
-        return BucklingSearch.Smallest(_matrix, HeldWith(solution.Lifted), solution.Tensions);
-    }
-
-    private FrameOutcome WithFeet(ElementLoads loads, HashSet<int> lifted, FrameOptions options)
+    // First is the first-order solution with these feet lifted, where it is known.
+    private FrameOutcome WithFeet(ElementLoads loads, FrameSolution? first, HashSet<int> lifted, FrameOptions options)
     {
         bool[] held = HeldWith(lifted);
-        if (_factoredHeld is null || !held.AsSpan().SequenceEqual(_factoredHeld))
+        if (!_matrix.TryFactor(held, null))
         {
-            _factoredHeld = null;
-            if (!_matrix.TryFactor(held, null))
-            {
-                return Fault(lifted.Count > 0 ? FrameFaultKind.Tips : FrameFaultKind.Loose, _matrix.FreeMotion());
-            }
-
-            _factoredHeld = held;
+            return Fault(lifted.Count > 0 ? FrameFaultKind.Tips : FrameFaultKind.Loose, _matrix.FreeMotion());
         }
 
-        FrameSolution solution = Solved(loads, held, lifted, null);
+        FrameSolution solution = first ?? Solved(loads, held, lifted, null);
         if (!options.SecondOrder)
         {
             return solution;
         }
 
+        double[] tensions = Corrected(loads, held, solution, options.AxialFactor);
         for (int round = 0; round < MostSecondOrderRounds; round++)
         {
-            double[] tension = [.. solution.Tensions.Select(n => options.AxialFactor * n)];
-            _factoredHeld = null;
+            double[] tension = [.. tensions.Select(n => options.AxialFactor * n)];
             if (!_matrix.TryFactor(held, tension))
             {
                 return Fault(FrameFaultKind.Buckles, _matrix.FreeMotion());
@@ -134,11 +147,12 @@ public sealed class FrameSolver
             double most = 0;
             for (int e = 0; e < tension.Length; e++)
             {
-                change = Math.Max(change, Math.Abs(next.Tensions[e] - solution.Tensions[e]));
+                change = Math.Max(change, Math.Abs(next.Tensions[e] - tensions[e]));
                 most = Math.Max(most, Math.Abs(next.Tensions[e]));
             }
 
             solution = next;
+            tensions = [.. next.Tensions];
             if (change <= 1e-4 * most)
             {
                 return solution;
@@ -147,6 +161,59 @@ public sealed class FrameSolver
 
         // Axial forces that never rest are those of a frame on the verge.
         return Fault(FrameFaultKind.Buckles, LargestMotion(solution));
+    }
+
+    // Axial forces on the displaced shape by corrections with the elastic factors, which are the last ones made. They shrink
+    // by about the share of the buckling load that acts; where that is not small, the first-order forces are returned.
+    private double[] Corrected(ElementLoads loads, bool[] held, FrameSolution first, double axialFactor)
+    {
+        double[] load = loads.Rows(held);
+        var x = (double[])first.Displacements.Clone();
+        double[] tensions = [.. first.Tensions];
+        var rest = new double[x.Length];
+        double before = double.PositiveInfinity;
+        for (int round = 0; round < MostCorrections; round++)
+        {
+            double[] acting = [.. tensions.Select(n => axialFactor * n)];
+            Array.Clear(rest);
+            _matrix.AddElastic(x, rest);
+            _matrix.AddGeometric(acting, x, rest);
+            for (int i = 0; i < rest.Length; i++)
+            {
+                rest[i] = held[i] ? 0 : load[i] - rest[i];
+            }
+
+            _matrix.Solve(rest);
+            double step = 0;
+            for (int i = 0; i < rest.Length; i++)
+            {
+                x[i] += rest[i];
+                step += rest[i] * rest[i];
+            }
+
+            if (step > 0.1 * before)
+            {
+                return [.. first.Tensions];
+            }
+
+            before = step;
+            double change = 0;
+            double most = 0;
+            for (int e = 0; e < tensions.Length; e++)
+            {
+                double now = loads.Tension(e, x);
+                change = Math.Max(change, Math.Abs(now - tensions[e]));
+                most = Math.Max(most, Math.Abs(now));
+                tensions[e] = now;
+            }
+
+            if (change <= 1e-5 * most)
+            {
+                break;
+            }
+        }
+
+        return tensions;
     }
 
     private FrameSolution Solved(ElementLoads loads, bool[] held, HashSet<int> lifted, double[]? tension)
@@ -159,7 +226,7 @@ public sealed class FrameSolver
         _matrix.AddElastic(x, product);
         if (tension is not null)
         {
-            _matrix.AddGeometric(_matrix.Geometric(tension), x, product);
+            _matrix.AddGeometric(tension, x, product);
         }
 
         for (int i = 0; i < rest.Length; i++)
