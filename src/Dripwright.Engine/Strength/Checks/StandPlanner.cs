@@ -43,16 +43,20 @@ public static class StandPlanner
         RowLayout row = frame.Row;
         bool staggered = row.Spec.Arrangement == Arrangement.Staggered;
         var solver = new FrameSolver(frame.Model);
+        var firsts = StandCase
+            .Of(staggered, row.Modules)
+            .Where(c => c.Lean == LeanPlace.None || frame.Options.Leaning)
+            .Select(c => StandLoads.Of(frame, c))
+            .Select(loads => (Loads: loads, First: solver.Solve(loads.Loading)))
+            .ToList();
+        double[]? proven = Proven(solver, [.. firsts.Select(f => f.First)]);
         List<CaseResult> cases = [];
         double? lowest = frame.Options.EveryBuckling ? null : RowStand.BucklingOfInterest;
-        foreach (StandCase c in StandCase.Of(staggered, row.Modules))
+        foreach (var (loads, first) in firsts)
         {
-            if (c.Lean == LeanPlace.None || frame.Options.Leaning)
-            {
-                CaseResult result = Solve(frame, solver, StandLoads.Of(frame, c), lowest);
-                lowest = frame.Options.EveryBuckling ? null : result.Buckling?.Factor ?? lowest;
-                cases.Add(result);
-            }
+            CaseResult result = Solve(frame, solver, loads, first, lowest, proven);
+            lowest = frame.Options.EveryBuckling ? null : result.Buckling?.Factor ?? lowest;
+            cases.Add(result);
         }
 
         StandLoads empty = StandLoads.Of(frame, new StandCase("empty", "The bare stand", PotsFull.None));
@@ -74,21 +78,50 @@ public static class StandPlanner
         };
     }
 
-    // Where a lowest multiple is given, the multiple is looked for only if this combination buckles at less.
-    private static CaseResult Solve(StandFrame frame, FrameSolver solver, StandLoads loads, double? lowest)
+    // The least axial force of every element in any combination, times the multiple of interest, where the frame is stable
+    // even with all of them at once, a little less still for what the second order changes: it is then stable in each
+    // combination alone. Null where that is not so, or where the combinations lift different feet.
+    private static double[]? Proven(FrameSolver solver, FrameOutcome[] firsts)
+    {
+        FrameSolution[] solved = [.. firsts.OfType<FrameSolution>()];
+        if (solved.Length < firsts.Length || solved.Any(s => !s.Lifted.SequenceEqual(solved[0].Lifted)))
+        {
+            return null;
+        }
+
+        double slack = 0.01 * solved.Max(s => s.Tensions.Max(Math.Abs));
+        double[] least =
+        [
+            .. Enumerable
+                .Range(0, solver.Model.Elements.Count)
+                .Select(e => (RowStand.BucklingOfInterest * Math.Min(0, solved.Min(s => s.Tensions[e]))) - slack),
+        ];
+        return solver.IsStable(least, solved[0].Lifted) ? least : null;
+    }
+
+    // Where a lowest multiple is given, the multiple is looked for only if this combination buckles at less; a frame proven
+    // in all combinations at once buckles at more than the multiple of interest.
+    private static CaseResult Solve(
+        StandFrame frame,
+        FrameSolver solver,
+        StandLoads loads,
+        FrameOutcome first,
+        double? lowest,
+        double[]? proven
+    )
     {
         var (front, back) = FeetLines(frame);
         TipCheck tip = TipOver.Worst(loads.Acting, front, back, frame.Row.Floor);
-        FrameOutcome first = solver.Solve(loads.Loading);
         FrameOutcome outcome = first is FrameSolution start
-            ? solver.SecondOrder(start, new FrameOptions { AxialFactor = AxialFactor })
+            ? solver.SecondOrder(start, new FrameOptions { AxialFactor = AxialFactor }, proven)
             : first;
         return new CaseResult
         {
             Loads = loads,
             Outcome = outcome,
             Buckling =
-                first is FrameSolution linear && !(lowest is { } factor && solver.StandsAt(linear, factor))
+                first is FrameSolution linear
+                && !(lowest is { } factor && (proven is not null || solver.StandsAt(linear, factor)))
                     ? solver.Buckling(linear)
                     : null,
             Uses = outcome is FrameSolution solution ? Uses(frame, solution) : [],

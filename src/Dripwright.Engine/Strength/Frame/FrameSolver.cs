@@ -4,7 +4,8 @@ namespace Dripwright.Engine.Strength.Frame;
 /// <remarks>
 /// Direct stiffness method, twelve displacements an element, sparse L D Lᵀ. Second order: the geometric stiffness of the
 /// axial forces is added and the axial forces found again until they rest; corrections with the elastic factors come near
-/// them first, and a factorisation with them in place solves for the answer and proves the frame stable there. Feet that
+/// them first, and a factorisation with them in place solves for the answer and proves the frame stable there, unless it
+/// was proven before with no axial force any less (the geometric stiffness of a tension takes nothing away). Feet that
 /// only stand are let go when they pull and held again when they would sink into the floor, until no foot changes.
 /// Not for use by two threads at once.
 /// Method page: docs/methods/stand-frame.md
@@ -12,7 +13,7 @@ namespace Dripwright.Engine.Strength.Frame;
 public sealed class FrameSolver
 {
     private const int MostSecondOrderRounds = 20;
-    private const int MostCorrections = 8;
+    private const int MostCorrections = 16;
 
     private readonly FrameMatrix _matrix;
     private readonly bool[] _supports;
@@ -54,20 +55,22 @@ public sealed class FrameSolver
         options ??= new FrameOptions();
         Guard.Positive(options.AxialFactor);
         var loads = new ElementLoads(Model, _matrix.Elements, loading);
-        FrameOutcome first = Settled(loads, null, options with { SecondOrder = false });
-        return options.SecondOrder && first is FrameSolution solution ? Settled(loads, solution, options) : first;
+        FrameOutcome first = Settled(loads, null, options with { SecondOrder = false }, null);
+        return options.SecondOrder && first is FrameSolution solution ? Settled(loads, solution, options, null) : first;
     }
 
     /// <summary>Goes on from a first-order solution to axial forces that act on the displaced shape.</summary>
     /// <param name="first">A first-order solution of this solver's frame.</param>
     /// <param name="options">How; <see cref="FrameOptions.SecondOrder"/> is taken as set.</param>
+    /// <param name="proven">[N] Axial force of each element, tension positive, with which the frame is known to be stable
+    /// while the same feet are lifted: see <see cref="IsStable"/>. Null where none is known.</param>
     /// <returns>A <see cref="FrameSolution"/> or a <see cref="FrameFault"/>.</returns>
-    public FrameOutcome SecondOrder(FrameSolution first, FrameOptions options)
+    public FrameOutcome SecondOrder(FrameSolution first, FrameOptions options, double[]? proven = null)
     {
         ArgumentNullException.ThrowIfNull(first);
         ArgumentNullException.ThrowIfNull(options);
         Guard.Positive(options.AxialFactor);
-        return Settled(first.Loads, first, options with { SecondOrder = true });
+        return Settled(first.Loads, first, options with { SecondOrder = true }, proven);
     }
 
     /// <summary>Whether a frame bears a multiple of its loads without buckling, all growing together.</summary>
@@ -77,7 +80,18 @@ public sealed class FrameSolver
     {
         ArgumentNullException.ThrowIfNull(solution);
         Guard.NotNegative(factor);
-        return _matrix.TryFactor(HeldWith(solution.Lifted), [.. solution.Tensions.Select(n => factor * n)]);
+        return IsStable([.. solution.Tensions.Select(n => factor * n)], solution.Lifted);
+    }
+
+    /// <summary>Whether the frame is stable with axial forces that act on its displaced shape.</summary>
+    /// <remarks>It is then also stable with any axial forces of which none is less.</remarks>
+    /// <param name="tension">[N] Axial force of each element, tension positive.</param>
+    /// <param name="lifted">Feet that have lifted off.</param>
+    public bool IsStable(double[] tension, IEnumerable<int> lifted)
+    {
+        ArgumentNullException.ThrowIfNull(tension);
+        ArgumentNullException.ThrowIfNull(lifted);
+        return _matrix.TryFactor(HeldWith(lifted), tension);
     }
 
     /// <summary>How many times its loads a solved frame could bear before it buckles, all growing together.</summary>
@@ -90,7 +104,7 @@ public sealed class FrameSolver
     }
 
     // Solves again until no foot changes.
-    private FrameOutcome Settled(ElementLoads loads, FrameSolution? first, FrameOptions options)
+    private FrameOutcome Settled(ElementLoads loads, FrameSolution? first, FrameOptions options, double[]? proven)
     {
         var lifted = new HashSet<int>(first?.Lifted ?? []);
         HashSet<string> seen = [];
@@ -98,7 +112,8 @@ public sealed class FrameSolver
         int most = (4 * Model.Nodes.Count(n => n.Lifts)) + 10;
         for (int round = 0; ; round++)
         {
-            FrameOutcome outcome = WithFeet(loads, round == 0 ? first : null, lifted, options);
+            bool known = round == 0;
+            FrameOutcome outcome = WithFeet(loads, known ? first : null, lifted, options, known ? proven : null);
             if (outcome is not FrameSolution solution || !options.FeetLift)
             {
                 return outcome;
@@ -119,7 +134,13 @@ public sealed class FrameSolver
     }
 
     // First is the first-order solution with these feet lifted, where it is known.
-    private FrameOutcome WithFeet(ElementLoads loads, FrameSolution? first, HashSet<int> lifted, FrameOptions options)
+    private FrameOutcome WithFeet(
+        ElementLoads loads,
+        FrameSolution? first,
+        HashSet<int> lifted,
+        FrameOptions options,
+        double[]? proven
+    )
     {
         bool[] held = HeldWith(lifted);
         if (!_matrix.TryFactor(held, null))
@@ -133,7 +154,16 @@ public sealed class FrameSolver
             return solution;
         }
 
-        double[] tensions = Corrected(loads, held, solution, options.AxialFactor);
+        var (tensions, x) = Corrected(loads, held, solution, options.AxialFactor);
+        if (x is not null && proven is not null)
+        {
+            double[] acting = [.. tensions.Select(n => options.AxialFactor * n)];
+            if (!acting.Where((n, e) => n < proven[e]).Any())
+            {
+                return new FrameSolution(Model, _matrix.Elements, loads, x, held, [.. lifted.Order()], acting);
+            }
+        }
+
         for (int round = 0; round < MostSecondOrderRounds; round++)
         {
             double[] tension = [.. tensions.Select(n => options.AxialFactor * n)];
@@ -163,57 +193,65 @@ public sealed class FrameSolver
         return Fault(FrameFaultKind.Buckles, LargestMotion(solution));
     }
 
-    // Axial forces on the displaced shape by corrections with the elastic factors, which are the last ones made. They shrink
-    // by about the share of the buckling load that acts; where that is not small, the first-order forces are returned.
-    private double[] Corrected(ElementLoads loads, bool[] held, FrameSolution first, double axialFactor)
+    // Axial forces and displacements on the displaced shape, x = K⁻¹(f − Kg·x), with the elastic factors, which are the last
+    // ones made. The steps shrink by about the share of the buckling load that acts; where that is not small, the
+    // first-order forces are returned and no displacements.
+    private (double[] Tensions, double[]? X) Corrected(
+        ElementLoads loads,
+        bool[] held,
+        FrameSolution first,
+        double axialFactor
+    )
     {
-        double[] load = loads.Rows(held);
-        var x = (double[])first.Displacements.Clone();
+        double[] start = first.Displacements;
+        var x = (double[])start.Clone();
         double[] tensions = [.. first.Tensions];
-        var rest = new double[x.Length];
+        var acting = new double[tensions.Length];
+        var bent = new double[x.Length];
+        double size = start.Sum(v => v * v);
         double before = double.PositiveInfinity;
         for (int round = 0; round < MostCorrections; round++)
         {
-            double[] acting = [.. tensions.Select(n => axialFactor * n)];
-            Array.Clear(rest);
-            _matrix.AddElastic(x, rest);
-            _matrix.AddGeometric(acting, x, rest);
-            for (int i = 0; i < rest.Length; i++)
+            for (int e = 0; e < acting.Length; e++)
             {
-                rest[i] = held[i] ? 0 : load[i] - rest[i];
+                acting[e] = axialFactor * tensions[e];
             }
 
-            _matrix.Solve(rest);
+            Array.Clear(bent);
+            _matrix.AddGeometric(acting, x, bent);
+            for (int i = 0; i < bent.Length; i++)
+            {
+                bent[i] = held[i] ? 0 : bent[i];
+            }
+
+            _matrix.Solve(bent);
             double step = 0;
-            for (int i = 0; i < rest.Length; i++)
+            for (int i = 0; i < bent.Length; i++)
             {
-                x[i] += rest[i];
-                step += rest[i] * rest[i];
+                double next = start[i] - bent[i];
+                step += (next - x[i]) * (next - x[i]);
+                x[i] = next;
             }
 
-            if (step > 0.1 * before)
-            {
-                return [.. first.Tensions];
-            }
-
-            before = step;
-            double change = 0;
-            double most = 0;
             for (int e = 0; e < tensions.Length; e++)
             {
-                double now = loads.Tension(e, x);
-                change = Math.Max(change, Math.Abs(now - tensions[e]));
-                most = Math.Max(most, Math.Abs(now));
-                tensions[e] = now;
+                tensions[e] = loads.Tension(e, x);
             }
 
-            if (change <= 1e-5 * most)
+            if (step <= 1e-24 * size)
+            {
+                return (tensions, x);
+            }
+
+            if (step > 0.05 * before)
             {
                 break;
             }
+
+            before = step;
         }
 
-        return tensions;
+        return ([.. first.Tensions], null);
     }
 
     private FrameSolution Solved(ElementLoads loads, bool[] held, HashSet<int> lifted, double[]? tension)
