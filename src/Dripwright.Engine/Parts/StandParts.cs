@@ -8,6 +8,9 @@ namespace Dripwright.Engine.Parts;
 /// <summary>Counts printed joints and their filament, screws, saddles and ties of the stand.</summary>
 internal static class StandParts
 {
+    /// <summary>What the keys of filament begin with.</summary>
+    public const string Filament = "filament-";
+
     private const string Saddle = "pipe-saddle";
 
     /// <summary>[kg] Filament on a spool.</summary>
@@ -60,11 +63,11 @@ internal static class StandParts
         );
         tally.Add("cable-tie", 2 * saddles, "two for each saddle of the drain");
         tally.Add("cable-tie", 2 * layout.Stand.Joints.Count(j => j.Part == StandPlacement.Clip), "two for each clip");
-        Filament(tally, rig, printed);
+        AddFilament(tally, rig, printed);
     }
 
     /// <summary>Whole spools for what is not on hand, printed solid.</summary>
-    private static void Filament(PartsTally tally, Rig rig, PrintedParts printed)
+    private static void AddFilament(PartsTally tally, Rig rig, PrintedParts printed)
     {
         if (printed.Made is not { } made)
         {
@@ -97,7 +100,7 @@ internal static class StandParts
 
         double mass = (1 + PrintedParts.Waste) * PrintEstimate.Of(volume, made.Plastic, made.Printer).Mass;
         tally.Add(
-            $"filament-{made.Plastic.Name.ToLowerInvariant()}",
+            $"{Filament}{made.Plastic.Name.ToLowerInvariant()}",
             (int)Math.Ceiling((mass / Spool) - 1e-9),
             "printed joints, saddles and the test coupon",
             note: $"{QuantityText.Format(Dimension.Mass, mass, rig.Units)} at most, printed solid, with {Text.Of((int)(100 * PrintedParts.Waste))} % for skirts and failed prints"

@@ -10,15 +10,15 @@ namespace Dripwright.Sheets.Views;
 /// </summary>
 internal sealed class ExplodedFigure
 {
-    /// <summary>[mm] Height that the figure asks for.</summary>
-    public const double Height = 138;
+    /// <summary>[mm] Height that the figure takes at most.</summary>
+    private const double MostHeight = 138;
 
     /// <summary>[mm] Between a tube's end and its joint.</summary>
     private const double Gap = 7;
 
-    /// <summary>[-] How a metre to the back is drawn to the right and up, as on the pages.</summary>
-    private const double DeepRight = 0.45;
-    private const double DeepUp = 0.35;
+    /// <summary>[-] How a metre to the back is drawn to the right and up.</summary>
+    private const double DeepRight = 0.55;
+    private const double DeepUp = 0.55;
 
     /// <summary>[m] Places nearer than this are one.</summary>
     private const double Near = 1e-4;
@@ -32,6 +32,7 @@ internal sealed class ExplodedFigure
     private readonly double _scale;
     private readonly Point _origin;
     private readonly Box _box;
+    private readonly double _height;
 
     private ExplodedFigure(Box box, StandLayout stand, IReadOnlyList<StandFitting> places, RowLayout row)
     {
@@ -59,8 +60,13 @@ internal sealed class ExplodedFigure
         );
         var width = ((wide + (DeepRight * deep)) * _scale) + Gaps(_x) + (DeepRight * Gaps(_y));
         var height = ((high + (DeepUp * deep)) * _scale) + Gaps(_z) + (DeepUp * Gaps(_y));
+        _height = height + 16;
         _origin = new(room.X + ((room.Width - width) / 2), room.Bottom - ((room.Height - height) / 2));
     }
+
+    /// <summary>[mm] Height that the figure takes in a width.</summary>
+    public static double Height(double width, StandLayout stand, IReadOnlyList<StandFitting> places, RowLayout row) =>
+        new ExplodedFigure(new(0, 0, width, MostHeight), stand, places, row)._height;
 
     /// <summary>Draws the figure of a row that has a stand.</summary>
     public static Group Draw(Box box, StandLayout stand, IReadOnlyList<StandFitting> places, RowLayout row) =>
@@ -70,12 +76,13 @@ internal sealed class ExplodedFigure
     {
         List<Element> elements = [];
         List<(Point A, Point B)> lines = [];
-        foreach (var tube in _tubes)
+        // The far ones first, so that the near ones pass before them.
+        foreach (var tube in _tubes.OrderByDescending(t => t.From.Y + t.To.Y).ThenBy(t => t.From.Z + t.To.Z))
         {
             var (a, b, from, to) = Ends(tube);
             elements.Add(new Line(from, a, Pen.Explain));
             elements.Add(new Line(b, to, Pen.Explain));
-            elements.Add(new Line(a, b, Pen.Built));
+            elements.Add(Tube(a, b));
             lines.Add((a, b));
             if (tube.Role is MemberRole.Brace)
             {
@@ -103,18 +110,18 @@ internal sealed class ExplodedFigure
             taken.Add(new(at.X - 1.8, at.Y - 1.8, 3.6, 3.6));
         }
 
-        // Pieces first: each kind of tube is named once, a joint wherever there is room.
+        // Each kind of tube is named once, every joint where it is.
         foreach (var alike in _tubes.GroupBy(t => t.Label))
         {
             var spots = alike
                 .SelectMany(t => s_along.Select(share => (Ends(t), share)))
                 .Select(at => at.Item1.A + ((at.Item1.B - at.Item1.A) * at.share));
-            Label(alike.Key, TextStyle.Note.Bold, spots, must: true);
+            Label(alike.Key, TextStyle.Note.Bold, spots);
         }
 
         foreach (var (number, joint, part) in _joints)
         {
-            Label(number, TextStyle.Small.Bold, [At(joint, part)], must: false);
+            Label(number, TextStyle.Small.Bold, [At(joint, part)]);
         }
 
         return new(elements)
@@ -123,13 +130,13 @@ internal sealed class ExplodedFigure
             Title = "One module of the stand, drawn apart, with the labels of its tubes and the numbers of its joints",
         };
 
-        void Label(string text, TextStyle style, IEnumerable<Point> spots, bool must)
+        void Label(string text, TextStyle style, IEnumerable<Point> spots)
         {
             var around = spots.SelectMany(p => Around(p, TextMeasure.Width(text, style), style.Size)).ToList();
             bool Clear(Box b) => _box.Holds(b) && !taken.Exists(t => t.Overlaps(b));
-            var place = around.Find(b => Clear(b) && !lines.Exists(l => b.Inset(-0.4).Crosses(l.A, l.B)));
+            var place = around.Find(b => Clear(b) && !lines.Exists(l => b.Inset(-1).Crosses(l.A, l.B)));
             // Where every place beside the tube is taken, the label covers what lies beneath it.
-            place = place.Width > 0 || !must ? place : around.Find(Clear);
+            place = place.Width > 0 ? place : around.Find(Clear);
             if (place.Width > 0)
             {
                 taken.Add(place);
@@ -137,6 +144,14 @@ internal sealed class ExplodedFigure
                 elements.Add(new Text(text, new(place.X, place.Bottom - (0.22 * place.Height)), style));
             }
         }
+    }
+
+    private static Polyline Tube(Point a, Point b)
+    {
+        const double half = 0.8;
+        var way = b - a;
+        var side = new Point(-way.Y, way.X) * (half / Math.Max(way.Length, 0.1));
+        return Polyline.Polygon([a + side, b + side, b - side, a - side], Pen.Thin, Fill.Paper);
     }
 
     /// <summary>A tube as it is drawn, and the joints from which it was pulled.</summary>

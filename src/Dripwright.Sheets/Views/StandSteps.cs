@@ -42,10 +42,12 @@ internal sealed class StandSteps(Plan plan)
         }
 
         flow.Paragraph(
-            $"For {Named(alike)}{(alike.Count > 1 ? ", with the row's own number in the labels" : "")}. The figure shows {(row.Modules > 1 ? "the first module" : "the module")} drawn apart; tubes carry the labels of the cut diagrams, joints the numbers that stand on them:",
+            $"For {Named(alike)}{(alike.Count > 1 ? ", with the row's own number in the labels" : "")}. The figure shows {(row.Modules > 1 ? "the first module" : "the module")} drawn apart; tubes carry the labels of the cut diagrams, joints the numbers that stand on them{(members.Any(m => m.Role == MemberRole.Brace) ? "; circles are the clamps of the braces" : "")}:",
             leads: true
         );
-        flow.Figure(ExplodedFigure.Height, box => ExplodedFigure.Draw(box, stand, plan.Printed.Places, row));
+        var places = plan.Printed.Places;
+        var height = ExplodedFigure.Height(flow.Width, stand, places, row);
+        flow.Figure(height, box => ExplodedFigure.Draw(box, stand, places, row));
         flow.Table(Tubes(members));
         flow.Step($"Lay out the printed joints: {Joints(row)}.");
         Frames(flow, row);
