@@ -64,7 +64,8 @@ public sealed class StandSheetsTest
         var caution = words.IndexOf("folds up sideways under wet pots", StringComparison.Ordinal);
         var clamp = words.IndexOf("swivel clamps", StringComparison.Ordinal);
         var pots = words.IndexOf("Set the pots of", StringComparison.Ordinal);
-        Assert.True(caution >= 0 && caution < clamp && clamp < pots, $"{caution} {clamp} {pots}");
+        Assert.InRange(caution, 0, clamp);
+        Assert.InRange(clamp, 0, pots);
         Assert.Contains("taken down again", words, StringComparison.Ordinal);
     }
 

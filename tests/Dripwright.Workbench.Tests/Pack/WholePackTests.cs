@@ -31,11 +31,14 @@ public sealed class WholePackTests
 
         var alone = PrintFiles.Write(plan.Printed);
         Assert.All(alone, file => Assert.Equal(file.Value, pack[$"fittings/{file.Key}"]));
-        var sheet = pack.Single(file =>
-            file.Key.EndsWith("printed-parts.svg", StringComparison.Ordinal)
-            && file.Key.StartsWith("sheets/", StringComparison.Ordinal)
-        ).Value;
-        Assert.Contains("Picture of W1", Encoding.UTF8.GetString(sheet), StringComparison.Ordinal);
+        var drawn = string.Concat(
+            pack.Where(file => file.Key.EndsWith("-printed-parts.svg", StringComparison.Ordinal))
+                .Select(file => Encoding.UTF8.GetString(file.Value))
+        );
+        Assert.All(
+            plan.Printed.Parts,
+            part => Assert.Contains($"Picture of {part.Number}", drawn, StringComparison.Ordinal)
+        );
         Assert.Equal(told.Shares.Order(), told.Shares);
         Assert.Equal(1, told.Shares[^1]);
     }
