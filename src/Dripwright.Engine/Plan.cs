@@ -1,4 +1,5 @@
 using Dripwright.Engine.Findings;
+using Dripwright.Engine.Fittings;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Nutrition.Planning;
 using Dripwright.Engine.Parts;
@@ -38,6 +39,9 @@ public sealed record Plan
 
     /// <summary>Whether the stands hold; null where it was not asked.</summary>
     public StandPlan? Stand { get; init; }
+
+    /// <summary>What is printed for the stands.</summary>
+    public required PrintedParts Printed { get; init; }
 
     /// <summary>Parts, cuts and holes.</summary>
     public required PartsPlan Parts { get; init; }

@@ -1,5 +1,6 @@
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Findings;
+using Dripwright.Engine.Fittings;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Nutrition.Planning;
 using Dripwright.Engine.Parts;
@@ -48,7 +49,8 @@ public static class Planner
             ? StandPlanner.Of(layout, StandOptions.Of(rig) with { TryCures = options.Cures })
             : null;
         progress?.Report(new PlanProgress("counting and cutting parts", 0.8));
-        PartsPlan parts = PartsPlanner.Plan(rig, layout, overhead);
+        PrintedParts printed = PrintedParts.Of(rig, layout, stand);
+        PartsPlan parts = PartsPlanner.Plan(rig, layout, overhead, printed);
         progress?.Report(new PlanProgress("judging", 0.95));
         var judge = new Judgement(rig.Units);
         new LayoutRules(rig, layout, judge).Judge();
@@ -74,6 +76,7 @@ public static class Planner
             Overhead = overhead,
             Nutrition = nutrition,
             Stand = stand,
+            Printed = printed,
             Parts = parts,
             Findings = judge.Findings,
         };

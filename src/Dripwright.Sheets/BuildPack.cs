@@ -27,6 +27,9 @@ public sealed record BuildPackOptions
 
     /// <summary>Date in the title block; none where null: there is no clock here.</summary>
     public DateOnly? Date { get; init; }
+
+    /// <summary>Pictures and masses of the printed parts; without them the sheet of printed parts has words only.</summary>
+    public IReadOnlyList<PrintedPicture> Printed { get; init; } = [];
 }
 
 /// <summary>The set of files that goes to the bench.</summary>
@@ -53,7 +56,7 @@ public static class BuildPack
         ArgumentNullException.ThrowIfNull(rigFileText);
         ArgumentNullException.ThrowIfNull(options);
         progress?.Report(new PlanProgress("drawing sheets", 0));
-        var named = Sections(plan, options.Paper);
+        var named = Sections(plan, options);
         var sheets = SetOf(plan, options).Finish([.. named.Select(sheet => sheet.Draft)]);
         var files = new Dictionary<string, byte[]>(StringComparer.Ordinal);
         progress?.Report(new PlanProgress("writing the PDF", 0.3));
@@ -84,7 +87,7 @@ public static class BuildPack
     {
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(options);
-        return SetOf(plan, options).Finish([.. Sections(plan, options.Paper).Select(sheet => sheet.Draft)]);
+        return SetOf(plan, options).Finish([.. Sections(plan, options).Select(sheet => sheet.Draft)]);
     }
 
     /// <summary>A file name made of a rig's name: small letters, figures and dashes, never empty.</summary>
@@ -119,7 +122,7 @@ public static class BuildPack
         );
 
     /// <summary>In the order of the job: see it, buy and make it, put it together, try it.</summary>
-    private static List<(string Name, SheetDraft Draft)> Sections(Plan plan, Paper paper)
+    private static List<(string Name, SheetDraft Draft)> Sections(Plan plan, BuildPackOptions options)
     {
         (string Name, Func<Plan, Paper, IReadOnlyList<SheetDraft>> Draw)[] sections =
         [
@@ -132,6 +135,7 @@ public static class BuildPack
             ("marking-strips", MarkingStrips.Draw),
             ("cuts", CutDiagrams.Draw),
             ("parts", PartsSheets.Draw),
+            ("printed-parts", (p, paper) => PrintedSheets.Draw(p, options.Printed, paper)),
             ("water", PlotSheets.Draw),
             ("assembly", AssemblySheets.Draw),
             ("first-fill", FirstFillForm.Draw),
@@ -141,7 +145,10 @@ public static class BuildPack
         ];
         return
         [
-            .. sections.SelectMany(section => section.Draw(plan, paper), (section, draft) => (section.Name, draft)),
+            .. sections.SelectMany(
+                section => section.Draw(plan, options.Paper),
+                (section, draft) => (section.Name, draft)
+            ),
         ];
     }
 }

@@ -48,6 +48,35 @@ public sealed class FittingMeshTests
         Assert.True(made > 100, made.ToString(CultureInfo.InvariantCulture));
     }
 
+    [Fact]
+    public void No_part_takes_more_plastic_than_the_parts_list_counts_with()
+    {
+        int made = 0;
+        FittingGen
+            .Parameters.Select(Gen.Int[0, FittingGen.Kinds.Length - 1].Select(i => FittingGen.Kinds[i]))
+            .Sample(
+                (parameters, kind) =>
+                {
+                    if (FittingShop.Check(kind, parameters).Count == 0)
+                    {
+                        Interlocked.Increment(ref made);
+                        var fitting = FittingShop.For(kind, parameters);
+                        double mesh = Meshes.Of(fitting).CubicMillimetres * 1e-9;
+                        Assert.InRange(fitting.Shape.MostVolume, mesh * (1 - 1e-4), double.MaxValue);
+                        // Where a formula is known, the bound is no guess.
+                        Assert.True(
+                            fitting.Volume is not { } exact || Math.Abs(fitting.Shape.MostVolume - exact) < 1e-12
+                        );
+                        // A joint's bound is not so far off that a second spool is bought for nothing.
+                        Assert.True(fitting.Sockets.Count == 0 || fitting.Shape.MostVolume < 1.6 * mesh);
+                    }
+                },
+                iter: 60,
+                threads: 1
+            );
+        Assert.True(made > 25, made.ToString(CultureInfo.InvariantCulture));
+    }
+
     [Theory]
     [MemberData(nameof(KindsAndShapes))]
     public void A_tube_goes_into_each_socket_with_the_clearance_asked_for(PrintedKind kind, TubeShape shape)

@@ -51,6 +51,9 @@ public sealed record Fitting
     /// <summary>[m³] Volume by formula; null where there is none and the mesh must tell.</summary>
     public double? Volume => Shape.Volume;
 
+    /// <summary>[m³] What one piece takes at most, printed solid; its mesh tells exactly.</summary>
+    public double MostVolume => Pieces * Shape.MostVolume;
+
     /// <summary>The box around it as it lies on the bed.</summary>
     public Bounds Box => Bounds.Of(Shape);
 

@@ -1,5 +1,6 @@
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Strength.Checks;
 
 namespace Dripwright.Engine.Fittings;
 
@@ -8,50 +9,132 @@ namespace Dripwright.Engine.Fittings;
 /// <param name="Count">How many to print.</param>
 /// <param name="Fitting">The part.</param>
 /// <param name="Use">Where it goes.</param>
-public sealed record PrintedPart(string Number, int Count, Fitting Fitting, string Use);
+public sealed record PrintedPart(string Number, int Count, Fitting Fitting, string Use)
+{
+    /// <summary>The joints of the stand that it serves; null for what is no joint.</summary>
+    public StandFitting? Place { get; init; }
+
+    /// <summary>Where the moment is from that its sockets were made for.</summary>
+    public MomentSource Moment { get; init; }
+}
+
+/// <summary>Where the moment is from that a joint's sockets were made for.</summary>
+public enum MomentSource
+{
+    /// <summary>It has no sockets, or they carry nothing.</summary>
+    None,
+
+    /// <summary>The frame's own results ask for less than a firm push, so that counts.</summary>
+    Usual,
+
+    /// <summary>The frame's own results.</summary>
+    Frame,
+}
+
+/// <summary>A part that cannot be made as the rig asks.</summary>
+/// <param name="Number">Piece number.</param>
+/// <param name="Fault">Why not, and what to do.</param>
+public sealed record RefusedPart(string Number, FittingFault Fault)
+{
+    /// <summary>In one line.</summary>
+    public override string ToString() => $"{Number}: {Fault}";
+}
 
 /// <summary>The printed parts of a rig.</summary>
 /// <param name="Parts">Each different part, the coupon first.</param>
-/// <param name="Refused">Parts that cannot be made as the rig asks, in words.</param>
-public sealed record PrintedParts(IReadOnlyList<PrintedPart> Parts, IReadOnlyList<string> Refused)
+/// <param name="Refused">Parts that cannot be made as the rig asks.</param>
+public sealed record PrintedParts(IReadOnlyList<PrintedPart> Parts, IReadOnlyList<RefusedPart> Refused)
 {
+    /// <summary>[-] Filament for skirts, supports and failed prints, over what the parts hold. Common practice.</summary>
+    public const double Waste = 0.15;
+
+    /// <summary>None.</summary>
+    public static PrintedParts None { get; } = new([], []);
+
+    /// <summary>Which parts the joints of the stands need, whether or not they can be made.</summary>
+    public IReadOnlyList<StandFitting> Places { get; init; } = [];
+
+    /// <summary>What they are made of and by what they are printed; null where nothing is printed.</summary>
+    public FittingParameters? Made { get; init; }
+
     /// <summary>The printed parts of a rig's stands.</summary>
+    /// <remarks>
+    /// The sockets of a joint are made for the greatest moment that the frame brings it in any combination, but never for
+    /// less than <see cref="JointLoad.Usual"/>. A person leans for a minute, so those combinations count with the share of
+    /// strength that plastics keep for years.
+    /// </remarks>
     /// <param name="rig">The rig.</param>
     /// <param name="layout">Its layout.</param>
+    /// <param name="strength">The strength of its stands; null where it was not computed.</param>
     /// <returns>Nothing where no row has a stand.</returns>
-    public static PrintedParts Of(Rig rig, RigLayout layout)
+    public static PrintedParts Of(Rig rig, RigLayout layout, StandPlan? strength)
     {
         ArgumentNullException.ThrowIfNull(rig);
         ArgumentNullException.ThrowIfNull(layout);
         List<PrintedPart> parts = [];
-        List<string> refused = [];
+        List<RefusedPart> refused = [];
         if (layout.Stand.Members.Count == 0)
         {
-            return new([], []);
+            return None;
         }
 
         FittingParameters start = Parameters(rig, layout);
-        Add("V1", PrintedKind.Coupon, 1, start, "print this first: it tells which clearance fits your tube");
-        foreach (StandFitting joint in StandFittings.Of(layout.Stand))
+        IReadOnlyList<StandFitting> places = StandFittings.Of(layout.Stand);
+        var moments = new JointMoments(strength);
+        Add("V1", PrintedKind.Coupon, 1, start, "print this first: it tells which clearance fits your tube", null);
+        foreach (StandFitting place in places)
         {
-            FittingParameters own = joint.Directions.Count > 0 ? start with { Sockets = joint.Directions } : start;
-            Add(joint.Number, joint.Kind, joint.Joints.Count, own, Where(joint));
+            FittingParameters own = start;
+            if (place.Directions.Count > 0)
+            {
+                double moment = Math.Max(start.Load.Moment, moments.Of(place));
+                own = start with { Sockets = place.Directions, Load = start.Load with { Moment = moment } };
+            }
+
+            Add(place.Number, place.Kind, place.Joints.Count, own, Where(place), place);
         }
 
-        HashSet<int> standing = [.. layout.Stand.Members.Select(m => m.Row)];
-        int saddles = layout.Rows.Where(r => standing.Contains(r.Number)).Sum(r => r.Modules + 1);
-        Add("P1", PrintedKind.PipeSaddle, saddles, start, "holds the drain pipe, one at the end of each module");
-        return new(parts, refused);
+        Add(
+            "P1",
+            PrintedKind.PipeSaddle,
+            layout.Rows.Where(row => row.Frames.Count > 0).Sum(row => row.Saddles.Count),
+            start,
+            "holds the drain pipe, one at each frame",
+            null
+        );
+        return new(parts, refused) { Places = places, Made = start };
 
-        void Add(string number, PrintedKind kind, int count, FittingParameters parameters, string use)
+        void Add(
+            string number,
+            PrintedKind kind,
+            int count,
+            FittingParameters parameters,
+            string use,
+            StandFitting? place
+        )
         {
+            if (count == 0)
+            {
+                return;
+            }
+
             try
             {
-                parts.Add(new(number, count, FittingShop.For(kind, parameters with { Number = number }), use));
+                Fitting fitting = FittingShop.For(kind, parameters with { Number = number });
+                parts.Add(
+                    new(number, count, fitting, use)
+                    {
+                        Place = place,
+                        Moment =
+                            fitting.Strength is null || place is null ? MomentSource.None
+                            : parameters.Load.Moment > start.Load.Moment ? MomentSource.Frame
+                            : MomentSource.Usual,
+                    }
+                );
             }
             catch (FittingException no)
             {
-                refused.Add($"{number}: {no.Message}");
+                refused.Add(new(number, no.Fault));
             }
         }
     }

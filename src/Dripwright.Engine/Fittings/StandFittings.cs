@@ -28,20 +28,9 @@ public static class StandFittings
     /// <param name="joint">One of its joints.</param>
     public static IReadOnlyList<Vector> Directions(StandLayout stand, StandJoint joint)
     {
-        List<Vector> ways = [];
-        foreach (StandMember tube in stand.Members)
-        {
-            if (tube.From.DistanceTo(joint.At) < Near)
-            {
-                ways.Add(Way(tube.From, tube.To));
-            }
-            else if (tube.To.DistanceTo(joint.At) < Near)
-            {
-                ways.Add(Way(tube.To, tube.From));
-            }
-        }
-
-        return ways;
+        ArgumentNullException.ThrowIfNull(stand);
+        ArgumentNullException.ThrowIfNull(joint);
+        return Directions(stand.Members, joint);
     }
 
     /// <summary>The printed parts of a stand, alike joints together, in the order in which they first come.</summary>
@@ -49,7 +38,14 @@ public static class StandFittings
     /// <returns>Parts with their numbers; a tie that is clipped to a leg needs a <see cref="PrintedKind.TubeClip"/>.</returns>
     public static IReadOnlyList<StandFitting> Of(StandLayout stand)
     {
-        List<(string Key, StandFitting Part)> parts = [];
+        ArgumentNullException.ThrowIfNull(stand);
+        // Ends by row and place along it: a stand of many modules has thousands of tubes.
+        ILookup<(int, long), StandMember> ends = stand
+            .Members.SelectMany(tube => new[] { (tube, Cell(tube.From)), (tube, Cell(tube.To)) })
+            .Distinct()
+            .ToLookup(end => (end.tube.Row, end.Item2), end => end.tube);
+        List<(StandFitting Part, List<StandJoint> Joints)> parts = [];
+        Dictionary<string, int> known = new(StringComparer.Ordinal);
         foreach (StandJoint joint in stand.Joints)
         {
             if (joint.Part == StandPlacement.BraceClamp)
@@ -57,8 +53,14 @@ public static class StandFittings
                 continue;
             }
 
-            bool clip = joint.Part == "joint-clip";
-            IReadOnlyList<Vector> ways = clip ? [] : Directions(stand, joint);
+            bool clip = joint.Part == StandPlacement.Clip;
+            long cell = Cell(joint.At);
+            List<Vector> ways = clip
+                ? []
+                : Directions(
+                    ends[(joint.Row, cell - 1)].Concat(ends[(joint.Row, cell)]).Concat(ends[(joint.Row, cell + 1)]),
+                    joint
+                );
             if (!clip && ways.Count == 0)
             {
                 continue;
@@ -66,20 +68,19 @@ public static class StandFittings
 
             PrintedKind kind = clip ? PrintedKind.TubeClip : SocketPattern.KindOf(ways);
             string key = Key(kind, ways);
-            int known = parts.FindIndex(part => part.Key == key);
-            if (known >= 0)
+            if (known.TryGetValue(key, out int at))
             {
-                StandFitting part = parts[known].Part;
-                parts[known] = (key, part with { Joints = [.. part.Joints, joint] });
+                parts[at].Joints.Add(joint);
                 continue;
             }
 
             int number = parts.Count(part => part.Part.Kind == kind) + 1;
             string name = Letter(kind) + number.ToString(CultureInfo.InvariantCulture);
-            parts.Add((key, new(name, kind, ways, [joint])));
+            known.Add(key, parts.Count);
+            parts.Add((new(name, kind, ways, []), [joint]));
         }
 
-        return [.. parts.Select(part => part.Part)];
+        return [.. parts.Select(part => part.Part with { Joints = part.Joints })];
     }
 
     /// <summary>Letter of the piece numbers of a kind.</summary>
@@ -103,6 +104,27 @@ public static class StandFittings
             PrintedKind.ClampBlock => "G",
             _ => "V",
         };
+
+    // A centimetre along the row; a tube's end and its joint lie in one cell or in neighbours.
+    private static long Cell(Point3 at) => (long)Math.Floor(at.X * 100);
+
+    private static List<Vector> Directions(IEnumerable<StandMember> tubes, StandJoint joint)
+    {
+        List<Vector> ways = [];
+        foreach (StandMember tube in tubes.Distinct())
+        {
+            if (tube.From.DistanceTo(joint.At) < Near)
+            {
+                ways.Add(Way(tube.From, tube.To));
+            }
+            else if (tube.To.DistanceTo(joint.At) < Near)
+            {
+                ways.Add(Way(tube.To, tube.From));
+            }
+        }
+
+        return ways;
+    }
 
     /// <summary>
     /// The same for joints that one part serves: those of the square kinds are alike however they are turned about the

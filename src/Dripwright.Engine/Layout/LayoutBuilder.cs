@@ -14,7 +14,13 @@ internal sealed class LayoutBuilder(Rig rig, RigParts parts)
         List<RowFeed> feeds = [.. places.Select(p => FeedPlacement.Lay(p, rig, parts))];
         IReadOnlyList<FeedLink> supply = new SupplyPlacement(rig, parts, places, feeds, tank).Lay();
         StandLayout stand = StandPlacement.Place(rig, parts, places);
-        List<RowLayout> rows = [.. places.Select((p, i) => RowOf(p, feeds[i], drains.Rows[i], drains.Exits[i]))];
+        ILookup<int, StandMember> members = stand.Members.ToLookup(m => m.Row);
+        List<RowLayout> rows =
+        [
+            .. places.Select(
+                (p, i) => RowOf(p, feeds[i], drains.Rows[i], drains.Exits[i], StandFrames.Of(members[p.Number]))
+            ),
+        ];
         List<PipeRun> pipes = [.. drains.Rows, .. drains.Returns];
         double half = parts.Drain.OutsideDiameter / 2;
         double left = Least(tank.Left, rows.Min(r => r.OriginX), pipes.Min(p => p.Path.Min(c => c.X)) - half);
@@ -53,7 +59,7 @@ internal sealed class LayoutBuilder(Rig rig, RigParts parts)
             .Append(row.Drain)
             .SelectMany(run => HoleClearance.Check(run, row.Joints, parts.Tube.Outside / 2));
 
-    private static RowLayout RowOf(RowPlace place, RowFeed feed, PipeRun drain, double exit) =>
+    private static RowLayout RowOf(RowPlace place, RowFeed feed, PipeRun drain, double exit, double[] frames) =>
         new()
         {
             Number = place.Number,
@@ -74,5 +80,6 @@ internal sealed class LayoutBuilder(Rig rig, RigParts parts)
             FeedEntries = feed.Entries,
             DrainExit = exit,
             Joints = place.Joints,
+            Frames = [.. frames.Select(x => x - place.OriginX)],
         };
 }

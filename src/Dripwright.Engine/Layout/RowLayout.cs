@@ -107,4 +107,15 @@ public sealed record RowLayout
 
     /// <summary>[m] Stations of the module joints, both ends included.</summary>
     public required IReadOnlyList<double> Joints { get; init; }
+
+    /// <summary>[m] Stations of the stand's frames, both ends included; empty where the pots stand on the floor.</summary>
+    public required IReadOnlyList<double> Frames { get; init; }
+
+    /// <summary>[m] Stations at which the drain is held: at every frame along it, or at the module joints without a stand.</summary>
+    public IReadOnlyList<double> Saddles =>
+        [
+            .. (Frames.Count > 0 ? Frames : Joints).Where(station =>
+                station >= Drain.Start - 1e-9 && station <= Drain.End + 1e-9
+            ),
+        ];
 }

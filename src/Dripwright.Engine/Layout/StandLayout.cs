@@ -42,6 +42,12 @@ public sealed record StandJoint(string Part, int Row, Point3 At);
 /// <param name="Joints">Every printed joint and clip.</param>
 public sealed record StandLayout(TubeSize Tube, IReadOnlyList<StandMember> Members, IReadOnlyList<StandJoint> Joints)
 {
+    /// <summary>Catalogue key of what holds a brace to a leg; it is bought, not printed.</summary>
+    public const string Clamp = "brace-clamp";
+
+    /// <summary>[m] Floor of a printed foot, on which its leg stands: the leg is cut shorter by as much.</summary>
+    public const double FootFloor = 0.005;
+
     /// <summary>[m] From a foot or the centre of a joint to where a brace is clamped to its leg: clear of the printed part.</summary>
     public double BraceInset { get; init; } = 0.1;
 }

@@ -16,7 +16,10 @@ internal static class StandPlacement
     private const double Overhang = 0.025;
 
     /// <summary>Catalogue key of what holds a brace to a leg.</summary>
-    internal const string BraceClamp = "brace-clamp";
+    internal const string BraceClamp = StandLayout.Clamp;
+
+    /// <summary>Catalogue key of what holds a tie to a leg.</summary>
+    internal const string Clip = "joint-clip";
 
     public static StandLayout Place(Rig rig, RigParts parts, IReadOnlyList<RowPlace> rows)
     {
@@ -91,7 +94,7 @@ internal static class StandPlacement
                 if (outer)
                 {
                     Point3 foot = top with { Z = row.Floor };
-                    Add("leg", MemberRole.Leg, foot, top, 0, lay);
+                    Add("leg", MemberRole.Leg, foot, top, StandLayout.FootFloor, lay);
                     joints.Add(new StandJoint("joint-foot", row.Number, foot));
                 }
 
@@ -122,15 +125,15 @@ internal static class StandPlacement
                 var front = new Point3(x, row.CentreY + offsets[0], row.Floor + TieHeight);
                 var back = new Point3(x, row.CentreY + offsets[^1], row.Floor + TieHeight);
                 Add("tie", MemberRole.Tie, front, back, -outside, -outside);
-                joints.Add(new StandJoint("joint-clip", row.Number, front));
-                joints.Add(new StandJoint("joint-clip", row.Number, back));
+                joints.Add(new StandJoint(Clip, row.Number, front));
+                joints.Add(new StandJoint(Clip, row.Number, back));
                 if (frame > 0)
                 {
                     Point3 start = back with { X = x - bay, Z = row.Floor + (2 * TieHeight) };
                     Point3 to = start with { X = x };
                     Add("back-tie", MemberRole.Tie, start, to, -outside, -outside);
-                    joints.Add(new StandJoint("joint-clip", row.Number, start));
-                    joints.Add(new StandJoint("joint-clip", row.Number, to));
+                    joints.Add(new StandJoint(Clip, row.Number, start));
+                    joints.Add(new StandJoint(Clip, row.Number, to));
                 }
             }
         }
@@ -146,9 +149,9 @@ internal static class StandPlacement
     private static string JointKey(bool outer, bool end) =>
         (outer, end) switch
         {
-            (true, true) => "joint-corner",
-            (true, false) => "joint-cross",
+            (true, true) => "joint-three-way",
+            (true, false) => "joint-four-way",
             (false, true) => "joint-tee",
-            (false, false) => "joint-four-way",
+            (false, false) => "joint-cross",
         };
 }

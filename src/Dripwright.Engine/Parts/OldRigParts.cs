@@ -63,9 +63,12 @@ internal static class OldRigParts
 
     public static bool IsSame(double one, double other) => Math.Abs(one - other) < 2 * Grain;
 
+    // Filament has become joints.
+    private static bool IsUsedUp(PartLine line) => line.Part.StartsWith(StandParts.Filament, StringComparison.Ordinal);
+
     private static IEnumerable<OnHand> Pieces(Plan plan) =>
         plan
-            .Parts.Lines.Where(line => line.EachLength <= 0 && line.OnHand + line.Buy > 0)
+            .Parts.Lines.Where(line => line.EachLength <= 0 && line.OnHand + line.Buy > 0 && !IsUsedUp(line))
             .GroupBy(line => line.Part)
             .Select(group => new OnHand { Part = group.Key, Count = group.Sum(line => line.OnHand + line.Buy) });
 

@@ -1,3 +1,4 @@
+using Dripwright.Engine.Fittings;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Strength.Wire;
@@ -12,15 +13,17 @@ public static class PartsPlanner
     /// <param name="rig">A rig that was read without a fault.</param>
     /// <param name="layout">Its layout.</param>
     /// <param name="overhead">What hangs over its rows.</param>
-    public static PartsPlan Plan(Rig rig, RigLayout layout, OverheadPlan overhead)
+    /// <param name="printed">What is printed for its stands.</param>
+    public static PartsPlan Plan(Rig rig, RigLayout layout, OverheadPlan overhead, PrintedParts printed)
     {
         ArgumentNullException.ThrowIfNull(rig);
         ArgumentNullException.ThrowIfNull(layout);
         ArgumentNullException.ThrowIfNull(overhead);
+        ArgumentNullException.ThrowIfNull(printed);
         var tally = new PartsTally();
         RunParts.Count(tally, rig, layout);
         PotParts.Count(tally, rig, layout);
-        StandParts.Count(tally, layout);
+        StandParts.Count(tally, rig, layout, printed);
         OverheadParts.Count(tally, rig, layout, overhead);
         PowerParts.Count(tally, rig, layout);
         var cuts = new CutList(rig, layout);

@@ -1,4 +1,5 @@
 using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Fittings;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Parts;
 using Dripwright.Engine.Rigs;
@@ -15,7 +16,12 @@ internal static class PartsFloor
         var tally = new PartsTally();
         RunParts.Count(tally, rig, layout);
         PotParts.Count(tally, rig, layout);
-        StandParts.Count(tally, layout);
+        // Filament is left out: how much it takes is known when the stand's strength is.
+        var joints = PrintedParts.None with
+        {
+            Places = StandFittings.Of(layout.Stand),
+        };
+        StandParts.Count(tally, rig, layout, joints);
         PowerParts.Count(tally, rig, layout);
         decimal sum = PartLines
             .Of(tally, rig.OnHand, layout.Parts.Catalogue)

@@ -67,6 +67,7 @@ public static partial class PlanJson
         json.Metres("floor", row.Floor);
         json.Metres("potBase", row.Base);
         json.MetresEach("joints", row.Joints);
+        json.MetresEach("frames", row.Frames);
         json.MetresEach("feedEntries", row.FeedEntries);
         json.Metres("drainExit", row.DrainExit);
         json.List(

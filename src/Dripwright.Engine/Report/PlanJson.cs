@@ -120,6 +120,8 @@ public static partial class PlanJson
             json.Object("strength", () => WriteStrength(json, stand, plan.Layout));
         }
 
+        json.List("printed", plan.Printed.Parts, part => WritePrinted(json, part));
+        json.Texts("cannotBePrinted", plan.Printed.Refused.Select(refused => refused.ToString()));
         WriteParts(json, plan.Parts);
     }
 }

@@ -20,16 +20,13 @@ internal static class Saddles
         var drain = row.Drain;
         var half = drain.Pipe.OutsideDiameter / 2;
         List<Saddle> saddles = [];
-        for (var i = 0; i < row.Joints.Count; i++)
+        var frames = row.Frames.Count > 0 ? row.Frames : row.Joints;
+        var first = row.Saddles.Count > 0 ? frames.Count(frame => frame < row.Saddles[0] - 1e-9) : 0;
+        for (var i = 0; i < row.Saddles.Count; i++)
         {
-            var station = row.Joints[i];
-            if (station < drain.Start - 1e-9 || station > drain.End + 1e-9)
-            {
-                continue;
-            }
-
+            var station = row.Saddles[i];
             var centre = Centre(drain, row.OriginX + station);
-            saddles.Add(new(i + 1, station, row.Base - centre - half, centre - half - row.Floor));
+            saddles.Add(new(first + i + 1, station, row.Base - centre - half, centre - half - row.Floor));
         }
 
         return saddles;

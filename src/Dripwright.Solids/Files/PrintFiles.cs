@@ -1,4 +1,5 @@
 using System.Text;
+using Dripwright.Engine;
 using Dripwright.Engine.Fittings;
 
 namespace Dripwright.Solids.Files;
@@ -9,17 +10,26 @@ public static class PrintFiles
 {
     /// <summary>For each part one 3MF, one STL and one picture, and a list of all.</summary>
     /// <param name="parts">The parts.</param>
+    /// <param name="progress">Told before each part.</param>
+    /// <param name="meshOf">Where meshes come from; computed here where null.</param>
     /// <returns>Bytes by file name.</returns>
-    public static IReadOnlyDictionary<string, byte[]> Write(PrintedParts parts)
+    public static IReadOnlyDictionary<string, byte[]> Write(
+        PrintedParts parts,
+        IProgress<PlanProgress>? progress = null,
+        Func<Fitting, SolidMesh>? meshOf = null
+    )
     {
         ArgumentNullException.ThrowIfNull(parts);
+        meshOf ??= Meshes.Of;
         var files = new Dictionary<string, byte[]>(StringComparer.Ordinal);
         var list = new StringBuilder(
             "number,count,part,where,grams each,filament metres each,fits the bed,how to lay it,cautions\r\n"
         );
+        int done = 0;
         foreach (PrintedPart part in parts.Parts)
         {
-            SolidMesh mesh = Meshes.Of(part.Fitting);
+            progress?.Report(new PlanProgress("making printed parts", (double)done++ / parts.Parts.Count));
+            SolidMesh mesh = meshOf(part.Fitting);
             PrintEstimate print = Meshes.Estimate(part.Fitting, mesh);
             string name = part.Number;
             files[$"{name}.3mf"] = Bytes(target => ThreeMfFile.Write([new(name, mesh)], name, target));

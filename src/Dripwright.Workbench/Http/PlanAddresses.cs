@@ -102,7 +102,9 @@ internal static class PlanAddresses
                 ),
                 "PackZip"
             )
-            .WithSummary("The whole build pack as a zip: drawings, lists, forms, plan.json and the rig file")
+            .WithSummary(
+                "The whole build pack as a zip: drawings, lists, forms, printed parts, plan.json and the rig file"
+            )
             .Produces<byte[]>(200, "application/zip");
         Given(given.MapPost("/suggest", Suggest), "Suggest")
             .WithSummary("Rigs for a brief, cheapest first; gives the best so far when the seconds are over")
@@ -253,7 +255,7 @@ internal static class PlanAddresses
                 revision,
                 print.Draws,
                 (plan, file) =>
-                    BuildPack
+                    WholePack
                         .Sheets(plan, print.Options(plan.Rig, file))
                         .Select((sheet, i) => new SheetLine(i + 1, sheet.Title, sheet.Description))
                         .ToList()
@@ -279,7 +281,7 @@ internal static class PlanAddresses
             print.Draws,
             (plan, file) =>
             {
-                var sheets = BuildPack.Sheets(plan, print.Options(plan.Rig, file));
+                var sheets = WholePack.Sheets(plan, print.Options(plan.Rig, file));
                 return number > 0 && number <= sheets.Count
                     ? SvgWriter.Write(sheets[number - 1], SvgOptions.File)
                     : throw Refused.NotThere(
@@ -309,7 +311,10 @@ internal static class PlanAddresses
             print.Draws,
             (plan, file) =>
             {
-                var files = BuildPack.Write(plan, file.Text, print.Options(plan.Rig, file));
+                var files =
+                    kind == "pdf"
+                        ? WholePack.WithoutFittings(plan, file.Text, print.Options(plan.Rig, file))
+                        : WholePack.Write(plan, file.Text, print.Options(plan.Rig, file));
                 return (Bundle.Name(plan.Rig.Name), kind == "pdf" ? files["build-pack.pdf"] : Bundle.Zip(files));
             }
         );

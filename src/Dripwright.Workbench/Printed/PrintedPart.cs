@@ -1,48 +1,40 @@
 using System.Runtime.InteropServices;
-using Dripwright.Engine;
 using Dripwright.Engine.Fittings;
 using Dripwright.Solids;
 using Dripwright.Solids.Files;
-using Dripwright.Solids.Pictures;
+using EnginePart = Dripwright.Engine.Fittings.PrintedPart;
 
 namespace Dripwright.Workbench.Printed;
 
-/// <summary>A printed part of a rig's stand: where it goes, how it is printed, its mesh and its still picture.</summary>
-/// <param name="Place">The joints it serves.</param>
-/// <param name="Fitting">The part.</param>
+/// <summary>A printed part of a rig's stand as the page shows it: what it is, its mesh and its still picture.</summary>
+/// <param name="Part">The part.</param>
 /// <param name="Mesh">Its mesh as it is printed.</param>
-/// <param name="Estimate">What one takes.</param>
+/// <param name="Estimate">What one piece takes.</param>
 /// <param name="Still">Its picture as it is used, an SVG.</param>
-internal sealed record PrintedPart(
-    StandFitting Place,
-    Fitting Fitting,
-    SolidMesh Mesh,
-    PrintEstimate Estimate,
-    string Still
-)
+internal sealed record PrintedPart(EnginePart Part, SolidMesh Mesh, PrintEstimate Estimate, string Still)
 {
-    /// <summary>How many are printed for the whole rig.</summary>
-    public int Count => Place.Joints.Count * Fitting.Pieces;
+    /// <summary>Piece number.</summary>
+    public string Number => Part.Number;
 
-    /// <summary>Parameters of a part of this plan's stand.</summary>
-    public static FittingParameters Parameters(Plan plan, StandFitting place) =>
-        new()
-        {
-            Number = place.Number,
-            TubeShape = plan.Layout.Stand.Tube.Shape,
-            TubeOutside = plan.Layout.Stand.Tube.Outside,
-            Sockets = place.Directions.Count > 1 ? place.Directions : null,
-            JointCentre = place.Directions.Count > 1 ? plan.Rig.Stand.JointCentre : null,
-        };
+    /// <summary>Its shape and how it is printed.</summary>
+    public Fitting Fitting => Part.Fitting;
+
+    /// <summary>How many are printed for the whole rig.</summary>
+    public int Count => Part.Count * Fitting.Pieces;
+
+    /// <summary>Whether another one would be shown alike.</summary>
+    public bool IsAs(PrintedPart other) =>
+        ReferenceEquals(Mesh, other.Mesh)
+        && Count == other.Count
+        && Part.Use == other.Part.Use
+        && Part.Moment == other.Part.Moment;
 
     /// <summary>Makes the part. It takes a moment: its solid is computed.</summary>
-    /// <exception cref="FittingException">It cannot be made for this tube.</exception>
-    public static PrintedPart Of(Plan plan, StandFitting place)
+    public static PrintedPart Of(EnginePart part)
     {
-        var fitting = FittingShop.For(place.Kind, Parameters(plan, place));
-        var mesh = Meshes.Of(fitting);
-        var still = FittingPicture.InUse(fitting, mesh).ToSvg($"{place.Number}, {Words.Of($"printed.{place.Kind}")}");
-        return new PrintedPart(place, fitting, mesh, Meshes.Estimate(fitting, mesh), still);
+        var made = MadeParts.Of(part.Fitting);
+        var still = made.Picture.ToSvg($"{part.Number}, {Words.Of($"printed.{part.Fitting.Kind}")}");
+        return new PrintedPart(part, made.Mesh, made.Estimate, still);
     }
 
     /// <summary>The triangles' corners one after the other, as a browser draws them.</summary>
@@ -69,13 +61,13 @@ internal sealed record PrintedPart(
     }
 
     /// <summary>The part as a file for the slicer.</summary>
-    public byte[] ThreeMf() => ThreeMf([this], Place.Number);
+    public byte[] ThreeMf() => ThreeMf([this], Number);
 
     /// <summary>Several parts as one file.</summary>
     public static byte[] ThreeMf(IReadOnlyList<PrintedPart> parts, string title)
     {
         using var target = new MemoryStream();
-        ThreeMfFile.Write([.. parts.Select(part => new ThreeMfPart(part.Place.Number, part.Mesh))], title, target);
+        ThreeMfFile.Write([.. parts.Select(part => new ThreeMfPart(part.Number, part.Mesh))], title, target);
         return target.ToArray();
     }
 

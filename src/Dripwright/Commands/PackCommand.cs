@@ -6,6 +6,7 @@ using Dripwright.Engine.Rigs;
 using Dripwright.Files;
 using Dripwright.Sheets;
 using Dripwright.Sheets.Model;
+using Dripwright.Workbench.Pack;
 
 namespace Dripwright.Commands;
 
@@ -35,7 +36,10 @@ internal static class PackCommand
         };
         var date = DateOption();
         var noDraws = PlanCommand.DrawsOption();
-        var command = new Command("pack", "Write the build pack: drawings, lists, forms, plan.json and the rig file.")
+        var command = new Command(
+            "pack",
+            "Write the build pack: drawings, lists, forms, printed parts, plan.json and the rig file."
+        )
         {
             file,
             into,
@@ -59,7 +63,7 @@ internal static class PackCommand
                     Date = call.GetValue(date),
                 };
                 var files = await LongWork
-                    .Run(progress => BuildPack.Write(plan, TextOf(sound.Bytes), packing, progress), around, stop)
+                    .Run(progress => WholePack.Write(plan, TextOf(sound.Bytes), packing, progress), around, stop)
                     .ConfigureAwait(false);
                 var folder = call.GetRequiredValue(into);
                 PackFolder.Write(folder, files, call.GetValue(replace), stop);

@@ -2,6 +2,8 @@ using System.CommandLine;
 using System.Globalization;
 using Dripwright.Engine.Fittings;
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Strength;
+using Dripwright.Engine.Strength.Checks;
 using Dripwright.Files;
 using Dripwright.Screen;
 using Dripwright.Solids.Files;
@@ -33,7 +35,15 @@ internal static class PrintPartsCommand
             {
                 var catalogue = shared.ReadCatalogue(call, around, stop);
                 var sound = Planning.Read(call.GetRequiredValue(file), catalogue, around, stop);
-                var parts = PrintedParts.Of(sound.Rig, RigLayout.Of(sound.Rig, RigParts.Of(sound.Rig, catalogue)));
+                var layout = RigLayout.Of(sound.Rig, RigParts.Of(sound.Rig, catalogue));
+                // The sockets' walls are made for what the stand brings to its joints.
+                var parts = await LongWork
+                    .Run(
+                        _ => PrintedParts.Of(sound.Rig, layout, StandPlanner.Of(layout, StandOptions.Of(sound.Rig))),
+                        around,
+                        stop
+                    )
+                    .ConfigureAwait(false);
                 foreach (var refused in parts.Refused)
                 {
                     around.Error.WriteLine(Plain.Line($"{sound.Path}: cannot be printed: {refused}"));
@@ -44,7 +54,9 @@ internal static class PrintPartsCommand
                     throw new Refusal(Exit.FaultyFile, $"{sound.Path}: there is nothing to print: no row has a stand.");
                 }
 
-                var files = await LongWork.Run(_ => PrintFiles.Write(parts), around, stop).ConfigureAwait(false);
+                var files = await LongWork
+                    .Run(progress => PrintFiles.Write(parts, progress), around, stop)
+                    .ConfigureAwait(false);
                 var folder = call.GetRequiredValue(into);
                 PackFolder.Write(folder, files, replace: false, stop);
                 var pieces = parts.Parts.Sum(part => part.Count);

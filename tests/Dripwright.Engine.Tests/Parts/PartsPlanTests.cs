@@ -1,5 +1,6 @@
 using CsCheck;
 using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Fittings;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Parts;
 using Dripwright.Engine.Rigs;
@@ -28,9 +29,12 @@ public sealed class PartsPlanTests
         Assert.Equal(2, Needed(plan, "clamp-1/2"));
         // Three frames of two legs.
         Assert.Equal(6, Needed(plan, "joint-foot"));
-        Assert.Equal(4, Needed(plan, "joint-corner"));
-        Assert.Equal(2, Needed(plan, "joint-cross"));
+        Assert.Equal(4, Needed(plan, "joint-three-way"));
+        Assert.StartsWith("4 × W1, ", Line(plan, "joint-three-way").Where, StringComparison.Ordinal);
+        Assert.Equal(2, Needed(plan, "joint-four-way"));
         Assert.Equal(3, Needed(plan, "pipe-saddle"));
+        // A kilogram of joints, more or less, printed solid.
+        Assert.InRange(Needed(plan, "filament-petg"), 1, 3);
         Assert.Equal(1, Needed(plan, "pump-400gph"));
         Assert.Equal(1, Line(plan, "pump-400gph").Spares);
         Assert.Equal(1, Needed(plan, "timer-outlet"));
@@ -266,7 +270,12 @@ public sealed class PartsPlanTests
     internal static PartsPlan Plan(Rig rig) => Plan(rig, TestRigs.Layout(rig));
 
     internal static PartsPlan Plan(Rig rig, RigLayout layout) =>
-        PartsPlanner.Plan(rig, layout, new OverheadPlanner(rig, layout).Plan());
+        PartsPlanner.Plan(
+            rig,
+            layout,
+            new OverheadPlanner(rig, layout).Plan(),
+            PrintedParts.Of(rig, layout, strength: null)
+        );
 
     private static PartLine Line(PartsPlan plan, string key) => Assert.Single(plan.Lines, l => l.Part == key);
 

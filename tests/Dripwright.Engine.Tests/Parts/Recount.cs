@@ -61,10 +61,10 @@ internal static class Recount
             legs += 2 * (modules + 1);
             members += (2 * (modules + 1)) + ((rails - 1) * (modules + 1)) + (rails * modules);
             members += ties ? modules + 1 + modules : 0;
-            Add("joint-corner", 4);
-            Add("joint-cross", 2 * (modules - 1));
+            Add("joint-three-way", 4);
+            Add("joint-four-way", 2 * (modules - 1));
             Add("joint-tee", 2 * (rails - 2));
-            Add("joint-four-way", (rails - 2) * (modules - 1));
+            Add("joint-cross", (rails - 2) * (modules - 1));
             Add("joint-clip", ties ? (2 * (modules + 1)) + (2 * modules) : 0);
         }
 

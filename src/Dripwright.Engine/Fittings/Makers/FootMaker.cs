@@ -1,13 +1,14 @@
 using Dripwright.Engine.Fittings.Joints;
 using Dripwright.Engine.Fittings.Lettering;
 using Dripwright.Engine.Fittings.Shapes;
+using Dripwright.Engine.Layout;
 
 namespace Dripwright.Engine.Fittings.Makers;
 
 /// <summary>A wide foot under a leg, with a hole through which water leaves the socket.</summary>
 internal static class FootMaker
 {
-    private const double Floor = 0.005;
+    private const double Floor = StandLayout.FootFloor;
     private const double BasePlate = 0.004;
     private const double DrainHole = 0.005;
     private const double Groove = 0.002;
@@ -63,7 +64,10 @@ internal static class FootMaker
             Strength = form.Strength,
             LongestBridge = DrainHole,
             Orientation = "Stand it on its sole, as it is used: the leg presses the layers together.",
-            Cautions = [$"It lifts the leg by {Words.Millimetres(Floor)}; all legs alike, so the stand stays level."],
+            Cautions =
+            [
+                $"Its floor lifts the leg by {Words.Millimetres(Floor)}; the cut lengths of the plan allow for it.",
+            ],
         };
     }
 }

@@ -25,7 +25,8 @@ internal static class JointMaker
         List<Solid> parts = [hub];
         parts.AddRange(pose.Ways.Select(way => new Extrusion(form.Outline, reach).Placed(Frame(way))));
         // The hub holds half of itself within each flat arm, and all that two arms share.
-        double? shared = square ? pose.Ways.Count * hub.Volume / 2 : null;
+        double atLeast = square ? pose.Ways.Count * hub.Volume!.Value / 2 : 0;
+        double? shared = square ? atLeast : null;
         Vector lettered = pose.Ways.FirstOrDefault(PrintPose.IsFlat);
         double text = lettered.Length > 0.5 ? TextLength(parameters, form) : 0;
         if (form.LoadRules)
@@ -36,14 +37,15 @@ internal static class JointMaker
         }
 
         List<Solid> cuts = [];
-        double? removed = 0;
+        double bored = 0;
+        bool drained = false;
         foreach (Vector way in pose.Ways)
         {
             (Solid cut, double volume) = PrintPose.IsUpright(way)
                 ? form.UprightBore(form.Depth)
                 : form.LyingBore(form.Depth);
             cuts.Add(cut.Placed(Frame(way) with { Origin = lay * way }));
-            removed += volume;
+            bored += volume;
         }
 
         foreach ((Vector way, Vector room) in pose.Ways.Zip(directions))
@@ -51,11 +53,11 @@ internal static class JointMaker
             if (room.Unit().Z > 0.3)
             {
                 cuts.Add(Drain(form, way, pose.Ways, lay));
-                removed = null;
+                drained = true;
             }
         }
 
-        Solid body = new Difference(new Union(parts, shared), cuts, removed);
+        Solid body = new Difference(new Union(parts, shared, atLeast), cuts, drained ? null : bored, bored);
         body = Lettered(body, form, lettered, pose.Ways, reach, text);
         return new()
         {

@@ -82,5 +82,16 @@ public sealed record Hull(IReadOnlyList<Solid> Parts) : Solid
     public override double? Volume => null;
 
     /// <inheritdoc/>
+    /// <remarks>That of the box around it.</remarks>
+    public override double MostVolume
+    {
+        get
+        {
+            Vector size = Bounds.Of(this).Size;
+            return size.X * size.Y * size.Z;
+        }
+    }
+
+    /// <inheritdoc/>
     public override IEnumerable<Vector> Outermost => Parts.SelectMany(part => part.Outermost);
 }

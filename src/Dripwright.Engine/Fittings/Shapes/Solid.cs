@@ -6,6 +6,10 @@ public abstract record Solid
     /// <summary>[m³] Volume by formula; null where parts overlap in a way that no formula covers.</summary>
     public abstract double? Volume { get; }
 
+    /// <summary>[m³] What its volume cannot be more than.</summary>
+    /// <exception cref="NotSupportedException">It has no formula and nothing is known of its size.</exception>
+    public virtual double MostVolume => Volume ?? throw new NotSupportedException($"A {GetType().Name} has no bound.");
+
     /// <summary>Points whose box is the solid's box; a cut is not counted, as ours never take a whole end away.</summary>
     public abstract IEnumerable<Vector> Outermost { get; }
 

@@ -3,6 +3,7 @@ using Dripwright.Engine.Findings;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Strength.Frame;
+using Dripwright.Engine.Strength.Loads;
 using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Strength.Checks;
@@ -24,8 +25,9 @@ internal sealed class StandRules(Rig rig, RigLayout layout, StandPlan plan, Judg
             Pools(stand, rows);
             Tips(stand, rows);
             Feet(stand, rows);
-            Floor(stand, rows);
         }
+
+        Floor();
     }
 
     private string RowsOf(RowStand stand)
@@ -161,46 +163,59 @@ internal sealed class StandRules(Rig rig, RigLayout layout, StandPlan plan, Judg
         }
     }
 
+    // A foot or two that lift for a moment, under a person or a dried-out row, are no matter: the stand is computed without
+    // them. What matters is a load that stays, or so many feet that the stand rocks.
     private void Feet(RowStand stand, string rows)
     {
-        (string Foot, string Case)[] lifted =
+        double most = RuleBook.Limit("foot-lifts") * stand.Frame.Feet.Count;
+        CaseResult[] rocking =
         [
-            .. stand
-                .Cases.Where(c => c.Solution is not null)
-                .SelectMany(c => c.Solution!.Lifted, (c, n) => (stand.Frame.Model.Nodes[n].Name, c.Loads.Case.Name)),
+            .. stand.Cases.Where(c =>
+                c.Solution is { Lifted.Count: > 0 } solution
+                && (Lasts(c.Loads.Case) || solution.Lifted.Count > most + 1e-9)
+            ),
         ];
-        if (lifted.Length > 0)
+        if (rocking.MaxBy(c => c.Solution!.Lifted.Count) is not { } worst)
         {
-            string[] feet = [.. lifted.Select(l => l.Foot).Distinct()];
-            string more = feet.Length > MostNamed ? $" and {QuantityWords.Count(feet.Length - MostNamed)} more" : "";
-            judge.Add(
-                "foot-lifts",
-                $"{rows}, {string.Join("; ", feet.Take(MostNamed))}{more}",
-                StiffeningField,
-                $"Feet come off the floor, first so: {Small(lifted[0].Case)}. The stand is computed without them and stands on.",
-                QuantityWords.Count(feet.Length),
-                "none",
-                "Screw such feet to the floor or to a board, or let the legs' tubes be pinned into their feet."
-            );
+            return;
         }
+
+        string[] feet = [.. worst.Solution!.Lifted.Select(n => stand.Frame.Model.Nodes[n].Name)];
+        string more = feet.Length > MostNamed ? $" and {QuantityWords.Count(feet.Length - MostNamed)} more" : "";
+        judge.Add(
+            "foot-lifts",
+            $"{rows}, {string.Join("; ", feet.Take(MostNamed))}{more}",
+            StiffeningField,
+            $"Feet come off the floor and the stand rocks. {worst.Loads.Case.Name}. It is computed without them and stands on.",
+            $"{QuantityWords.Count(feet.Length)} of {QuantityWords.Count(stand.Frame.Feet.Count)} feet",
+            "none under soaked pots, at most one in four otherwise",
+            "Screw such feet to the floor or to a board, or let the legs' tubes be pinned into their feet."
+        );
     }
 
-    private void Floor(RowStand stand, string rows)
+    private static bool Lasts(StandCase load) => load.Lean == LeanPlace.None && load.Pots != PotsFull.Light;
+
+    private void Floor()
     {
-        FloorLoad floor = stand.Floor;
         double limit = RuleBook.Limit("floor-load");
-        if (floor.Pressure > limit)
+        RowStand[] heavy = [.. plan.Rows.Where(r => r.Floor.Pressure > limit)];
+        if (heavy.Length == 0)
         {
-            judge.Add(
-                "floor-load",
-                rows,
-                $"rows[{QuantityWords.Count(stand.Frame.Row.SpecIndex)}].spacing",
-                $"With all pots soaked the row weighs {judge.Words.Mass(floor.Mass)} and presses more on its footprint than a room's floor is commonly made for. On a concrete slab on the ground this is no matter.",
-                Load(floor.Pressure),
-                Load(limit),
-                "On an upper floor, a deck or a balcony ask the owner or an engineer; the local code decides."
-            );
+            return;
         }
+
+        RowStand worst = heavy.MaxBy(r => r.Floor.Pressure)!;
+        HashSet<int> kinds = [.. heavy.Select(r => r.Frame.Row.SpecIndex)];
+        int[] numbers = [.. layout.Rows.Where(r => kinds.Contains(r.SpecIndex)).Select(r => r.Number)];
+        judge.Add(
+            "floor-load",
+            numbers.Length == 1 ? RowsOf(worst) : $"rows {QuantityWords.Numbers(numbers)}",
+            $"rows[{QuantityWords.Count(worst.Frame.Row.SpecIndex)}].spacing",
+            $"With all pots soaked a row weighs {judge.Words.Mass(worst.Floor.Mass)} and presses more on its footprint than a room's floor is commonly made for. On a concrete slab on the ground this is no matter.",
+            Load(worst.Floor.Pressure),
+            Load(limit),
+            "On an upper floor, a deck or a balcony ask the owner or an engineer; the local code decides."
+        );
     }
 
     private string Load(double pascals) =>

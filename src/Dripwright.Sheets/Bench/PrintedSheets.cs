@@ -1,0 +1,208 @@
+using Dripwright.Engine;
+using Dripwright.Engine.Fittings;
+using Dripwright.Engine.Units;
+using Dripwright.Sheets.Drawing;
+using Dripwright.Sheets.Model;
+
+namespace Dripwright.Sheets.Bench;
+
+/// <summary>What is printed for the stands: each part with its picture, how many, what it takes and how it lies on the bed.</summary>
+public static class PrintedSheets
+{
+    private const string Title = "Printed parts";
+    private const double PictureWidth = 46;
+    private const double PictureHeight = 42;
+    private const double Ahead = 5;
+    private static readonly TextStyle s_text = TextStyle.Note;
+
+    /// <summary>The sheets; none where nothing is printed.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="pictures">Pictures and masses of its printed parts; a part without one is told in words.</param>
+    /// <param name="paper">Size of the sheets; they stand upright.</param>
+    public static IReadOnlyList<SheetDraft> Draw(Plan plan, IReadOnlyList<PrintedPicture> pictures, Paper paper)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        ArgumentNullException.ThrowIfNull(pictures);
+        ArgumentNullException.ThrowIfNull(paper);
+        if (plan.Printed.Made is not { } made)
+        {
+            return [];
+        }
+
+        var flow = new Flow(paper.Portrait, Title).Heading(Title);
+        flow.Paragraph(
+            $"For tube of {Mm(made.TubeOutside)} outside with a gap of {Mm(made.Clearance)} on each side, of {made.Plastic.Name}, "
+                + $"nozzle {Mm(made.Printer.Nozzle)}, layers {Mm(made.Printer.Layer)}, on a bed of {Mm(made.Printer.BedWidth)} × {Mm(made.Printer.BedDepth)}. "
+                + "The files lie in the folder fittings: a 3MF and an STL of each, in millimetres. The piece number stands on the part."
+        );
+        flow.Caution(Heat(made));
+        flow.Paragraph(
+            "Print V1 first, push your tube into each of its bores, and write the gap of the one that fits into the rig file (printing.clearance). Print one joint, load it, and only then the rest."
+        );
+        foreach (var refused in plan.Printed.Refused)
+        {
+            flow.Caution(
+                $"{refused.Number} cannot be printed as the rig asks. Found {refused.Fault.Found}; expected {refused.Fault.Expected}: {refused.Fault.Remedy}."
+            );
+        }
+
+        foreach (var part in plan.Printed.Parts)
+        {
+            var picture = pictures.FirstOrDefault(p => p.Number == part.Number);
+            var lines = Lines(part, picture, flow.Width - PictureWidth - Ahead);
+            var height = Math.Max(
+                picture is null ? 0 : PictureHeight,
+                (lines.Count * s_text.LineHeight) + TextStyle.Body.LineHeight + 2
+            );
+            flow.Figure(height + 3, box => Part(box, part, picture, lines));
+        }
+
+        flow.Table(Sum(plan, made, pictures));
+        return flow.Build();
+    }
+
+    private static string Heat(FittingParameters made)
+    {
+        var plastic = made.Plastic;
+        var warm = made.Load.Temperature > plastic.WarmestInUse;
+        return $"{plastic.Name} creeps under load in the warmth: it sags from {Celsius(plastic.CreepTemperature)} "
+            + $"and should stay under {Celsius(plastic.WarmestInUse)}. A dark part in the sun gets warmer than the air. "
+            + (
+                warm
+                    ? $"This rig expects {Celsius(made.Load.Temperature)}: take another plastic or shade the stand."
+                    : $"This rig expects {Celsius(made.Load.Temperature)} at most."
+            );
+    }
+
+    private static IReadOnlyList<string> Lines(PrintedPart part, PrintedPicture? picture, double width)
+    {
+        var fitting = part.Fitting;
+        var size = fitting.Box.Size;
+        List<string> texts = [$"{Capital(part.Use)}."];
+        texts.Add(
+            picture is { } known
+                ? $"Each {Grams(known.Estimate.Mass)}, {Metres(known.Estimate.FilamentLength)} of filament, printed solid; "
+                    + $"{Round(size.X)} × {Round(size.Y)} × {Round(size.Z)} mm as printed, wall {Mm(fitting.Wall)}."
+                : $"{Round(size.X)} × {Round(size.Y)} × {Round(size.Z)} mm as printed, wall {Mm(fitting.Wall)}."
+        );
+        if (fitting.Strength is not null && part.Moment != MomentSource.None)
+        {
+            texts.Add(
+                part.Moment == MomentSource.Frame
+                    ? $"Walls made for the {Moment(fitting)} that the stand brings to it."
+                    : $"Walls made for {Moment(fitting)}, a firm push; the stand brings less."
+            );
+        }
+
+        texts.Add(fitting.Orientation);
+        // The heat is said once, above.
+        texts.AddRange(
+            fitting
+                .Cautions.Where(c => !c.Contains("sags under load", StringComparison.Ordinal))
+                .Select(c => $"Mind: {c}")
+        );
+        return [.. texts.SelectMany(text => TextMeasure.Wrap(Wording.Sentence(text), width, s_text))];
+    }
+
+    private static Group Part(Box box, PrintedPart part, PrintedPicture? picture, IReadOnlyList<string> lines)
+    {
+        List<Element> elements = [new Line(box.TopLeft, new(box.Right, box.Y), Pen.Faint)];
+        if (picture is not null)
+        {
+            elements.Add(Picture(new(box.X, box.Y + 2, PictureWidth, PictureHeight - 1), picture));
+        }
+
+        var left = box.X + PictureWidth + Ahead;
+        var top = box.Y + 2 + TextStyle.Body.Size;
+        elements.Add(Mark.TickBox(new(box.Right - 5, box.Y + 2)));
+        elements.Add(
+            new Text(
+                $"{part.Number}  {PrintedNames.Of(part.Fitting.Kind)}  × {Wording.Count(part.Count * part.Fitting.Pieces)}",
+                new(left, top),
+                TextStyle.Body.Bold
+            )
+        );
+        elements.AddRange(
+            lines.Select(
+                (line, i) =>
+                    new Text(line, new(left, top + TextStyle.Body.LineHeight + (i * s_text.LineHeight)), s_text)
+            )
+        );
+        return new(elements) { Class = "figure", Title = $"{part.Number}, {PrintedNames.Of(part.Fitting.Kind)}" };
+    }
+
+    /// <summary>In the middle of its box, at its own size where that fits.</summary>
+    private static Group Picture(Box box, PrintedPicture picture)
+    {
+        var scale = Math.Min(1, Math.Min(box.Width / picture.Width, box.Height / picture.Height));
+        var corner = box.Centre.Move(-picture.Width * scale / 2, -picture.Height * scale / 2);
+        Point At(Point p) => corner + (p * scale);
+        List<Element> elements = [];
+        foreach (var face in picture.Faces)
+        {
+            List<CurveStep> steps = [];
+            foreach (var loop in face.Loops)
+            {
+                steps.Add(new CurveStep.Move(At(loop[0])));
+                steps.AddRange(loop.Skip(1).Select(p => new CurveStep.Straight(At(p))));
+                steps.Add(new CurveStep.Close());
+            }
+
+            elements.Add(new Curve(steps, null, Tone(face.Light)));
+            elements.AddRange(face.Edges.Select(edge => new Line(At(edge.From), At(edge.To), Pen.Thin)));
+        }
+
+        return new(elements) { Class = "printed", Title = $"Picture of {picture.Number}" };
+    }
+
+    private static Fill Tone(double light) =>
+        light > 0.75 ? Fill.Paper
+        : light > 0.35 ? new(Role.Explain, FillPattern.Tint)
+        : new(Role.Faint);
+
+    private static Table Sum(Plan plan, FittingParameters made, IReadOnlyList<PrintedPicture> pictures)
+    {
+        var table = new Table(
+            new("Part"),
+            new("Pieces", Align.Right),
+            new("Mass together", Align.Right),
+            new("Filament together", Align.Right)
+        );
+        double mass = 0;
+        double length = 0;
+        foreach (var part in plan.Printed.Parts)
+        {
+            var pieces = part.Count * part.Fitting.Pieces;
+            var each =
+                pictures.FirstOrDefault(p => p.Number == part.Number)?.Estimate
+                ?? PrintEstimate.Of(part.Fitting.Shape.MostVolume, made.Plastic, made.Printer);
+            mass += pieces * each.Mass;
+            length += pieces * each.FilamentLength;
+            table.Row(
+                $"{part.Number}, {PrintedNames.Of(part.Fitting.Kind)}",
+                Wording.Count(pieces),
+                Grams(pieces * each.Mass),
+                Metres(pieces * each.FilamentLength)
+            );
+        }
+
+        table.Row("All together", "", Grams(mass), Metres(length));
+        return table;
+    }
+
+    // Slicers and printers speak millimetres and grams everywhere.
+    private static string Mm(double metres) => $"{QuantityWords.Number(metres * 1000, "0.##")} mm";
+
+    private static string Round(double metres) => QuantityWords.Number(metres * 1000, "0");
+
+    private static string Grams(double kilograms) => $"{QuantityWords.Number(kilograms * 1000, "0")} g";
+
+    private static string Metres(double metres) => $"{QuantityWords.Number(metres, "0.0")} m";
+
+    private static string Celsius(double kelvins) => $"{QuantityWords.Number(kelvins - 273.15, "0")} °C";
+
+    private static string Moment(Fitting fitting) =>
+        $"{QuantityWords.Number(fitting.Parameters.Load.Moment, "0.#")} N m";
+
+    private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
+}

@@ -1,0 +1,23 @@
+using Dripwright.Engine.Fittings;
+
+namespace Dripwright.Sheets.Drawing;
+
+/// <summary>What printed parts are called.</summary>
+internal static class PrintedNames
+{
+    /// <summary>"three-way joint".</summary>
+    public static string Of(PrintedKind kind) =>
+        kind switch
+        {
+            PrintedKind.ThreeWay => "three-way joint",
+            PrintedKind.FourWay => "four-way joint",
+            PrintedKind.TubeClip => "tube clip",
+            PrintedKind.PipeSaddle => "pipe saddle",
+            PrintedKind.HoseClip => "hose clip",
+            PrintedKind.DrillGuide => "drill guide",
+            PrintedKind.StakeHolder => "stake holder",
+            PrintedKind.ClampBlock => "clamp block",
+            PrintedKind.Coupon => "test coupon",
+            _ => kind.ToString().ToLowerInvariant(),
+        };
+}
