@@ -84,9 +84,9 @@ internal static class CatalogueShelf
             Shelf.Pumps => "a pump of the catalogue, or \"none\"",
             Shelf.Outlets => "a pot outlet of the catalogue",
             Shelf.Wires => "a crop wire of the catalogue, or \"none\"",
-            Shelf.Salts => "a salt of the handbook's list or of your own catalogue file",
-            Shelf.Acids => "an acid of the handbook's list or of your own catalogue file, or \"none\"",
-            Shelf.Targets => "\"usual\", or a target of the handbook's list or of your own catalogue file",
+            Shelf.Salts => "a salt of the catalogue",
+            Shelf.Acids => "an acid of the catalogue, or \"none\"",
+            Shelf.Targets => "\"usual\", or a target of the catalogue",
             Shelf.Any => "a part of the catalogue",
             _ => throw new ArgumentOutOfRangeException(nameof(shelf), shelf, "Not a shelf."),
         };

@@ -58,7 +58,7 @@ public sealed record NutritionMix
     [
         PartKey(Shelf.Targets, "usual", "usual"),
         Says(
-            "Whose proportions of elements: \"usual\" for the published ones of crop and stage, or the key of a target."
+            "Whose proportions of elements: \"usual\" for the published ones of crop and stage, or the key of a target of the catalogue."
         )
     ]
     public string Target { get; init; } = "usual";
@@ -139,7 +139,7 @@ public sealed record NutritionMix
 public sealed record NutritionSalt
 {
     /// <summary>Key of the salt.</summary>
-    [PartKey(Shelf.Salts, "", ""), Says("The salt's key; the handbook's page on feeding lists them.")]
+    [PartKey(Shelf.Salts, "", ""), Says("The salt's key in the catalogue.")]
     public string Salt { get; init; } = "";
 
     /// <summary>Price of a kilogram, as text.</summary>

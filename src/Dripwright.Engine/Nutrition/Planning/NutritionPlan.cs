@@ -27,6 +27,9 @@ public sealed record NutritionPlan
     /// <summary>The EC of what is filled in.</summary>
     public required Ec FilledEc { get; init; }
 
+    /// <summary>[mol/m³ of charge] What the analysis of that water leaves open, positive for cations not named.</summary>
+    public double Gap { get; init; }
+
     /// <summary>The EC wanted.</summary>
     public required Ec Wanted { get; init; }
 

@@ -99,6 +99,7 @@ public static class NutritionPlanner
             Water = reading,
             Filled = filled,
             FilledEc = EcOf(filled.Composition, filled.PH ?? 7.5),
+            Gap = gap,
             Wanted = wanted,
             WantedPH = ph,
             Recipe = recipe,

@@ -19,8 +19,8 @@ public static class NutritionTank
     /// <remarks>
     /// The tank is taken to hold the recipe's ions in their proportions, as strong as it reads; what it really holds shows in
     /// its pH and is carried along. Where the rig mixes straight into the tank the salts are weighed. Where a can holds acid for
-    /// the alkalinity of fresh water, and the tank has too little of that, they are weighed too. Method page:
-    /// docs/methods/tank-correction.md
+    /// the alkalinity of fresh water, and the tank has too little of that, stock goes with the fresh water only and the rest is
+    /// weighed. Method page: docs/methods/tank-correction.md
     /// </remarks>
     /// <param name="plan">A plan with a feed.</param>
     /// <param name="reading">What was read.</param>
@@ -72,11 +72,17 @@ public static class NutritionTank
             feed,
             reading,
             strength => new SaltDose(feed.Recipe, strength),
-            SaltsAdd(feed)
+            SaltsAdd(feed),
+            AsFeed(feed)
         );
         return weighed.Found
-            ? Answer<TankPlan>.Of(weighed.Value with { Notes = [Why(poured.Value), .. weighed.Value.Notes] })
-            : weighed;
+            ? Answer<TankPlan>.Of(
+                WithStock(weighed.Value, dose, plan) with
+                {
+                    Notes = [Why(poured.Value), .. weighed.Value.Notes],
+                }
+            )
+            : poured;
     }
 
     internal static Refusal NoFeed { get; } =
@@ -102,8 +108,51 @@ public static class NutritionTank
 
     private static string Why(TankPlan poured) =>
         poured.MixedPH is { } low
-            ? $"The cans hold acid for the alkalinity of fresh water, and this tank has too little of it: stock would take the pH to {QuantityWords.Number(low, "0.0")}. So the salts are weighed instead."
-            : "The cans hold acid for the alkalinity of fresh water, and this tank has too little of it: stock would make it sour. So the salts are weighed instead.";
+            ? $"The cans hold acid for the alkalinity of fresh water, and this tank has too little of it: stock would take the pH to {QuantityWords.Number(low, "0.0")}. So stock goes with the fresh water only, and what the tank itself lacks is weighed."
+            : "The cans hold acid for the alkalinity of fresh water, and this tank has too little of it: stock would make it sour. So stock goes with the fresh water only, and what the tank itself lacks is weighed.";
+
+    /// <summary>Fresh feed out of the cans as what the tank is filled up with; its acid and its water's alkalinity have met.</summary>
+    private static MakeUpWater AsFeed(NutritionPlan feed) =>
+        new(Math.Min(feed.Ec.DecisiemensPerMetre, feed.Wanted.DecisiemensPerMetre), feed.Recipe.Composition, feed.Gap);
+
+    /// <summary>The plan in which the fresh feed is water, stock A and stock B.</summary>
+    private static TankPlan WithStock(TankPlan tank, double dose, Plan plan)
+    {
+        if (tank.Water <= 0)
+        {
+            return tank;
+        }
+
+        double each = tank.Water * dose;
+        double water = tank.Water - (2 * each);
+        var words = new QuantityWords(plan.Rig.Units);
+        return tank with
+        {
+            Water = water,
+            StockEach = each,
+            Steps =
+            [
+                .. tank.Steps.SelectMany(step =>
+                    step.Kind == TankStepKind.Water
+                        ? (IEnumerable<TankStep>)
+                            [
+                                new TankStep(TankStepKind.Water, water, $"Fill in {words.Volume(water)} of water."),
+                                new TankStep(
+                                    TankStepKind.StockA,
+                                    each,
+                                    $"Pour in {TankWords.Millilitres(each)} of stock A, and let it mix."
+                                ),
+                                new TankStep(
+                                    TankStepKind.StockB,
+                                    each,
+                                    $"Pour in {TankWords.Millilitres(each)} of stock B, and let it mix."
+                                ),
+                            ]
+                        : [step]
+                ),
+            ],
+        };
+    }
 
     /// <summary>The plan in which what strengthens counts for what the ions of the mixed tank say.</summary>
     private static Answer<TankPlan> Reckon(
@@ -111,16 +160,14 @@ public static class NutritionTank
         NutritionPlan feed,
         TankReading reading,
         Func<double, Strengthener> giverOf,
-        double first
+        double first,
+        MakeUpWater? water = null
     )
     {
-        double share = reading.DecisiemensPerMetre / Math.Max(feed.Ec.DecisiemensPerMetre, 0.01);
-        Composition tank = (feed.Recipe.Composition * share).With(Constituent.InorganicCarbon, Carbon(reading.PH));
-        double modelled = NutritionPlanner.EcOf(tank, reading.PH).DecisiemensPerMetre;
-        double pen = modelled > 0.05 ? reading.DecisiemensPerMetre / modelled : 1;
+        Composition tank = Held(feed, reading);
         PhBottle? bottle = feed.Acid is { } acid ? PhBottle.Of(acid) : null;
         var means = new PhMeans(tank, bottle is null ? [] : [bottle], Strength.Surroundings.Open);
-        var water = new MakeUpWater(feed.FilledEc.DecisiemensPerMetre, feed.Filled.Composition);
+        water ??= new MakeUpWater(feed.FilledEc.DecisiemensPerMetre, feed.Filled.Composition, feed.Gap);
         var target = new TankTarget(feed.Wanted.DecisiemensPerMetre, feed.WantedPH, feed.Volume);
         double strength = first;
         Answer<TankPlan> answer = null!;
@@ -140,7 +187,7 @@ public static class NutritionTank
                 return answer;
             }
 
-            double reads = pen * NutritionPlanner.EcOf(mixed, feed.WantedPH).DecisiemensPerMetre;
+            double reads = NutritionPlanner.EcOf(mixed, feed.WantedPH).DecisiemensPerMetre;
             double before =
                 ((reading.Volume - steps.Drained) * reading.DecisiemensPerMetre)
                 + (steps.Water * water.DecisiemensPerMetre);
@@ -154,6 +201,21 @@ public static class NutritionTank
         }
 
         return answer;
+    }
+
+    /// <summary>[mol/m³] The recipe's ions in their proportions, as many as read what was read.</summary>
+    private static Composition Held(NutritionPlan feed, TankReading reading)
+    {
+        double share = reading.DecisiemensPerMetre / Math.Max(feed.Ec.DecisiemensPerMetre, 0.01);
+        Composition tank = Composition.Nothing;
+        for (int round = 0; round < Rounds; round++)
+        {
+            tank = (feed.Recipe.Composition * share).With(Constituent.InorganicCarbon, Carbon(reading.PH));
+            double modelled = NutritionPlanner.EcOf(tank, reading.PH).DecisiemensPerMetre;
+            share *= modelled > 0 ? reading.DecisiemensPerMetre / modelled : 1;
+        }
+
+        return tank;
     }
 
     /// <summary>[mol/m³] Carbon in a tank at rest with the air: what the water once brought has left as gas.</summary>

@@ -43,8 +43,13 @@ internal static class TankPh
             + ((water.Contents ?? Composition.Nothing) * (plan.Water / total))
             + ((giver.Brings ?? Composition.Nothing) * (units / total));
         Surroundings surroundings = ph.Surroundings with { Celsius = reading.Celsius };
-        // What the analysis of the tank does not name shows in its measured pH, and is diluted with the tank's own water.
-        double gap = SolutionPh.Gap(ph.Tank, reading.PH, surroundings with { CarbonDioxide = null }) * kept / total;
+        // What the analysis of the tank does not name shows in its measured pH, and is diluted with the tank's own water;
+        // stock is made with the water that is filled in.
+        double gap =
+            (
+                (SolutionPh.Gap(ph.Tank, reading.PH, surroundings with { CarbonDioxide = null }) * kept)
+                + (water.Gap * (plan.Water + (units * giver.Bulk)))
+            ) / total;
         plan = plan with { Mixed = mixed };
         Answer<Speciation> now = SolutionPh.Of(mixed, surroundings, gap);
         if (!now.Found)
