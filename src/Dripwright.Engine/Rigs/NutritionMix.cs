@@ -63,12 +63,6 @@ public sealed record NutritionMix
     ]
     public string Target { get; init; } = "usual";
 
-    /// <summary>The grower's own amounts.</summary>
-    [Says(
-        "Your own amounts of elements in the feed; those left out stay as the target has them at its usual strength. With a strength of your own all are scaled to it together; without one the feed is as strong as the amounts make it."
-    )]
-    public NutritionWanted Wanted { get; init; } = new();
-
     /// <summary>[S/m] Strength wanted at 25 °C.</summary>
     [
         Quantity(Dimension.Conductivity, "0.2 dS/m", "6 dS/m"),
@@ -133,6 +127,12 @@ public sealed record NutritionMix
     /// <summary>Whether the pots are filled with raw coir.</summary>
     [Choice("false"), Says("Whether the coir is raw: neither washed nor buffered.")]
     public bool RawCoir { get; init; }
+
+    /// <summary>The grower's own amounts.</summary>
+    [Says(
+        "Your own amounts of elements in the feed; those left out stay as the target has them at its usual strength. With a strength of your own all are scaled to it together; without one the feed is as strong as the amounts make it."
+    )]
+    public NutritionWanted Wanted { get; init; } = new();
 }
 
 /// <summary>One salt that the grower has.</summary>

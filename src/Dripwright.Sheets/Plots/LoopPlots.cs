@@ -10,8 +10,6 @@ namespace Dripwright.Sheets.Plots;
 /// <summary>How tank and pots drift over the next weeks.</summary>
 internal static class LoopPlots
 {
-    private static readonly Axis Time = new("Day");
-
     // What feeds the plants; sodium and chloride only build up, and have a plot of their own.
     private static readonly IReadOnlyList<Constituent> Feeding =
     [
@@ -92,7 +90,7 @@ internal static class LoopPlots
 
         return frame with
         {
-            Plots = [new(Time with { Low = 0 }, new Axis(axis) { Low = 0 }) { Series = series, HasLegend = true }],
+            Plots = [new(Time(outlook), new Axis(axis) { Low = 0 }) { Series = series, HasLegend = true }],
             Data = new(
                 [
                     new("Day", ""),
@@ -127,7 +125,7 @@ internal static class LoopPlots
             Words = (_, _) => "A fresh feed is 100 %. The EC sees only the sum of them all.",
             Plots =
             [
-                new(Time with { Low = 0 }, new Axis("Of a fresh feed, %") { Low = 0 })
+                new(Time(outlook), new Axis("Of a fresh feed, %") { Low = 0 })
                 {
                     HasLegend = true,
                     Series =
@@ -159,6 +157,8 @@ internal static class LoopPlots
             ),
         };
     }
+
+    private static Axis Time(NutritionOutlook outlook) => new("Day") { Low = 0, High = outlook.Days };
 
     private static string Unit(string axis) => axis[(axis.LastIndexOf(' ') + 1)..];
 }

@@ -36,6 +36,12 @@ public sealed record SaltDose : Strengthener
     /// <inheritdoc/>
     public override Composition Brings { get; }
 
+    /// <inheritdoc/>
+    public override IReadOnlyList<string> Cautions =>
+        [
+            "Goggles and gloves when weighing and dissolving. Nitrates away from fuel, sawdust and heat; all salts away from children.",
+        ];
+
     /// <summary>What to weigh for some units, the most first.</summary>
     /// <param name="units">[m³] Volume of full-strength feed that the salts would make.</param>
     /// <exception cref="ArgumentOutOfRangeException">The volume is negative.</exception>

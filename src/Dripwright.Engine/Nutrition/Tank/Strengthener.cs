@@ -15,6 +15,9 @@ public abstract record Strengthener
     /// <summary>[mol] What one unit brings; null where it is not known.</summary>
     public abstract Composition? Brings { get; }
 
+    /// <summary>What to mind when it is given.</summary>
+    public virtual IReadOnlyList<string> Cautions => [];
+
     /// <summary>The steps that give an amount.</summary>
     /// <param name="units">[-] How much.</param>
     /// <param name="again">What is said after the amount: that it is a part only.</param>

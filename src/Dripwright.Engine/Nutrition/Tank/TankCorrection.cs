@@ -98,7 +98,7 @@ public static class TankCorrection
             null,
             steps,
             notes,
-            []
+            amounts.Units > 0 ? giver.Cautions : []
         )
         {
             SaltsFor = giver is StockPair ? 0 : amounts.Units,

@@ -85,7 +85,7 @@ internal static class TankPh
 
         Pour(steps, dose.Value.BottleVolume, bottle.Name, target.PH);
         notes.Add("EDTA and other chelating agents are left out of the pH; read again after a day in an aerated tank.");
-        return plan with { PH = dose.Value, Cautions = dose.Value.Cautions };
+        return plan with { PH = dose.Value, Cautions = [.. plan.Cautions, .. dose.Value.Cautions] };
     }
 
     private static void Pour(List<TankStep> steps, double volume, string name, double ph)

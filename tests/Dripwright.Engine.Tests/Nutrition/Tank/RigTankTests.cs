@@ -35,6 +35,7 @@ public sealed class RigTankTests
         Plan plan = Of(Tank);
         TankPlan steps = NutritionTank.Correct(plan, Reads(plan, 1.4, 5.8, 1)).Value!;
         Assert.Equal(0, steps.StockEach);
+        Assert.Contains(steps.Cautions, caution => caution.Contains("Nitrates away", StringComparison.Ordinal));
         Assert.DoesNotContain(steps.Steps, s => s.Kind is TankStepKind.StockA or TankStepKind.StockB);
         double Weighed(string name) => steps.Steps.SelectMany(s => s.Weigh).Where(s => s.Name == name).Sum(s => s.Mass);
         // Of molybdenum a third of the amount is too little for the scale.
