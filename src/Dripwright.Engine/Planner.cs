@@ -43,7 +43,7 @@ public static class Planner
         DrainPlan drain = new DrainPlanner(rig, layout, feed).Plan();
         ReservoirPlan reservoir = new ReservoirPlanner(rig, layout, feed, drain).Plan();
         OverheadPlan overhead = new OverheadPlanner(rig, layout).Plan();
-        NutritionPlan? nutrition = NutritionPlanner.Plan(rig, layout, feed, reservoir);
+        NutritionPlan? nutrition = NutritionPlanner.Plan(rig, layout, feed, reservoir, catalogue);
         progress?.Report(new PlanProgress("loading the stands", 0.7));
         StandPlan? stand = options.Strength
             ? StandPlanner.Of(layout, StandOptions.Of(rig) with { TryCures = options.Cures })

@@ -53,9 +53,10 @@ public sealed class FeedingTests
         );
 
         Assert.Equal(Exit.Good, call.Exit);
-        var a = call.Out.IndexOf("stock A", StringComparison.Ordinal);
-        Assert.InRange(a, 0, call.Out.IndexOf("stock B", StringComparison.Ordinal));
+        var a = call.Out.IndexOf("of stock A", StringComparison.Ordinal);
+        Assert.InRange(a, 0, call.Out.IndexOf("of stock B", StringComparison.Ordinal));
         Assert.Contains("about 2.40", call.Out, StringComparison.Ordinal);
+        Assert.Contains("What adding cannot cure", call.Out, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -106,6 +107,58 @@ public sealed class FeedingTests
         Assert.Equal(Exit.WrongCall, call.Exit);
         Assert.NotEmpty(call.Error);
         Assert.Empty(call.Out);
+    }
+
+    [Fact]
+    public async Task Two_readings_say_what_was_taken_and_the_top_up()
+    {
+        string[] readings =
+        [
+            "--first-ec",
+            "2.4 dS/m",
+            "--first-volume",
+            "220 L",
+            "--second-ec",
+            "2.6 dS/m",
+            "--second-volume",
+            "150 L",
+        ];
+        var call = await Call.Of(["uptake", Repository.FoodBank, .. readings, "--days", "4"]);
+        Assert.Equal(Exit.Good, call.Exit);
+        // By hand: (220 · 2.4 - 150 · 2.6) / 70.
+        Assert.Contains("1.97 dS/m", call.Out, StringComparison.Ordinal);
+        Assert.Contains("of stock A", call.Out, StringComparison.Ordinal);
+
+        using var json = JsonDocument.Parse(
+            (await Call.Of(["uptake", Repository.FoodBank, .. readings, "--json"])).Out
+        );
+        Assert.Equal(138.0 / 70, json.RootElement.GetProperty("takenDecisiemensPerMetre").GetDouble(), 1e-6);
+        var wrong = await Call.Of(["uptake", Repository.FoodBank, .. readings, "--days", "x", "--water", "a cup"]);
+        Assert.Equal(Exit.WrongCall, wrong.Exit);
+        Assert.Contains("--days", wrong.Error, StringComparison.Ordinal);
+        Assert.Contains("--water", wrong.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_salt_of_the_own_catalogue_file_is_weighed()
+    {
+        using var folder = new Scratch();
+        var catalogue = folder.Write(
+            "mine.json",
+            """{ "salts": [ { "key": "my-potash", "name": "Potash from the shed", "kind": "salt", "formula": "KNO3", "source": "bag" } ] }"""
+        );
+        var rig = folder.Write(
+            "a.rig.json",
+            """{ "rows": [ { "pots": 4 } ], "nutrition": { "crop": "tomato", "pureShare": "100 %", "salts": [ { "salt": "my-potash" }, { "salt": "calcium-nitrate-15.5" } ] } }"""
+        );
+        var call = await Call.Of("mix", rig, "--catalogue", catalogue);
+        Assert.Equal(Exit.Good, call.Exit);
+        Assert.Contains("Potash from the shed", call.Out, StringComparison.Ordinal);
+        Assert.Contains(
+            "my-potash",
+            (await Call.Of("shelf", "salts", "--catalogue", catalogue)).Out,
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]

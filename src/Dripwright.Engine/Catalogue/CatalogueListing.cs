@@ -1,4 +1,6 @@
 using System.Globalization;
+using Dripwright.Engine.Nutrition.Chemistry;
+using Dripwright.Engine.Rigs;
 
 namespace Dripwright.Engine.Catalogue;
 
@@ -113,6 +115,41 @@ public static class CatalogueListing
                 parts.Sundries,
                 sundry => [sundry.Shelf, sundry.PackLength > 0 ? Lift(sundry.PackLength) : Number(sundry.Pack)]
             ),
+            new(
+                "Salts, acids and bases",
+                ["Key", "Part", "Kind", "Brings, % of its mass", "Price of a kilogram", "Source"],
+                [
+                    .. parts.Salts.Salts.Values.Select(salt =>
+                        (IReadOnlyList<string>)
+                            [
+                                salt.Key,
+                                salt.Name,
+                                RigField.Dashed(salt.Kind.ToString()),
+                                Elements(salt.Brings, amount => amount * 100),
+                                salt.PricePerKilogram?.ToString("0.00", CultureInfo.InvariantCulture) ?? "yours to say",
+                                salt.Source,
+                            ]
+                    ),
+                ]
+            ),
+            new(
+                "Targets of a feed",
+                ["Key", "Part", "Wanted, mg/L", "Source"],
+                [
+                    .. parts.Targets.Targets.Values.Select(target =>
+                        (IReadOnlyList<string>)
+                            [
+                                target.Key,
+                                target.Name,
+                                Elements(
+                                    Composition.Of(target.Wanted.Select(one => (one.Key, one.Value))),
+                                    amount => amount * 1000
+                                ),
+                                target.Source,
+                            ]
+                    ),
+                ]
+            ),
         ];
     }
 
@@ -135,6 +172,20 @@ public static class CatalogueListing
 
     private static string Pull(double force) =>
         string.Create(CultureInfo.InvariantCulture, $"{force / 1000:0.##} kN ({force / PoundForce:0} lbf)");
+
+    // The element itself, by mass: nitrogen as N, phosphorus as P.
+    private static string Elements(Composition composition, Func<double, double> shown) =>
+        string.Join(
+            ", ",
+            Composition
+                .Constituents.Where(one => composition[one] > 0 && one != Constituent.InorganicCarbon)
+                .Select(one =>
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"{Forms.ShortName(one)} {shown(composition[one] * Forms.MassPerMole(one)):0.###}"
+                    )
+                )
+        );
 
     // Pot outlets are bought in their pieces.
     private static string PriceOf(CatalogueEntry entry) =>

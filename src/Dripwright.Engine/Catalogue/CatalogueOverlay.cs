@@ -1,4 +1,5 @@
 using System.Buffers;
+using Dripwright.Engine.Nutrition.Files;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Units;
 
@@ -13,12 +14,14 @@ internal sealed class CatalogueOverlay
 
     private readonly FaultList _faults;
     private readonly Dictionary<string, Dictionary<string, CatalogueEntry>> _shelves;
+    private readonly OwnFeeds _feeds;
     private readonly List<(string Piece, FileNode Node, string Path)> _pieces = [];
 
     public CatalogueOverlay(string file, PartsCatalogue basis, FaultList faults)
     {
         File = file;
         _faults = faults;
+        _feeds = new OwnFeeds(basis.Salts, basis.Targets, faults);
         _shelves = new(StringComparer.Ordinal)
         {
             ["pipes"] = Copy(basis.Pipes),
@@ -52,6 +55,10 @@ internal sealed class CatalogueOverlay
             {
                 Shelf(shelf.Name, shelf.Row, member.Value);
             }
+            else if (OwnFeeds.Names.Contains(member.Name))
+            {
+                _feeds.Shelf(member);
+            }
             else if (member.Name == "format")
             {
                 if (member.Value is not FileNumber { Text: "1" })
@@ -61,10 +68,17 @@ internal sealed class CatalogueOverlay
             }
             else if (member.Name != "$schema")
             {
-                string[] known = ["format", "$schema", .. CatalogueField.ShelfRows.Select(known => known.Name)];
+                string[] known =
+                [
+                    "format",
+                    "$schema",
+                    .. CatalogueField.ShelfRows.Select(known => known.Name),
+                    .. OwnFeeds.Names,
+                ];
                 UnknownField("", member, "a shelf", known);
             }
         }
+        _feeds.Finish();
         var sundries = _shelves["sundries"];
         foreach (var (piece, node, path) in _pieces.Where(piece => !sundries.ContainsKey(piece.Piece)))
         {
@@ -237,6 +251,8 @@ internal sealed class CatalogueOverlay
             Pumps = Rows<PumpModel>("pumps"),
             Outlets = Rows<DrainOutletType>("outlets"),
             Sundries = Rows<Sundry>("sundries"),
+            Salts = _feeds.Salts,
+            Targets = _feeds.Targets,
         };
 
     private Dictionary<string, T> Rows<T>(string shelf)

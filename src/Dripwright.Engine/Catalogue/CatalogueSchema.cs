@@ -1,6 +1,7 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using Dripwright.Engine.Nutrition.Files;
 
 namespace Dripwright.Engine.Catalogue;
 
@@ -34,6 +35,16 @@ public static class CatalogueSchema
             rows[name] = Row(row);
         }
         rows["point"] = Row(typeof(CurvePoint));
+        foreach (var name in OwnFeeds.Names)
+        {
+            shelves[name] = new JsonObject
+            {
+                ["type"] = "array",
+                ["maxItems"] = CatalogueReader.MostRows,
+                ["items"] = new JsonObject { ["$ref"] = $"#/$defs/{name}" },
+            };
+            rows[name] = FeedSchema.Row(name);
+        }
         var schema = new JsonObject
         {
             ["$schema"] = "https://json-schema.org/draft/2020-12/schema",

@@ -1,3 +1,6 @@
+using Dripwright.Engine.Nutrition.Salts;
+using Dripwright.Engine.Nutrition.Targets;
+
 namespace Dripwright.Engine.Catalogue;
 
 /// <summary>All generic parts that a rig can name, ours with the user's own laid over them.</summary>
@@ -41,7 +44,13 @@ public sealed record PartsCatalogue
     /// <summary>Everything else by key.</summary>
     public required IReadOnlyDictionary<string, Sundry> Sundries { get; init; }
 
-    /// <summary>Every entry of every shelf, shelf by shelf, each in the order of its rows.</summary>
+    /// <summary>Fertilisers, acids and bases of a feed.</summary>
+    public SaltCatalogue Salts { get; init; } = SaltCatalogue.Default;
+
+    /// <summary>What crops are fed at their stages.</summary>
+    public TargetCatalogue Targets { get; init; } = TargetCatalogue.Default;
+
+    /// <summary>Every entry of every shelf of parts, shelf by shelf, each in the order of its rows.</summary>
     public IEnumerable<CatalogueEntry> All =>
         [
             .. Pipes.Values,

@@ -9,6 +9,9 @@ internal static class CatalogueShelf
     /// <summary>The word for going without.</summary>
     public const string None = "none";
 
+    /// <summary>The word for the published target of crop and stage.</summary>
+    public const string Usual = "usual";
+
     public static bool Has(PartsCatalogue catalogue, Shelf shelf, string key) =>
         shelf switch
         {
@@ -21,9 +24,10 @@ internal static class CatalogueShelf
             Shelf.Pumps => key == None || catalogue.Pumps.ContainsKey(key),
             Shelf.Outlets => catalogue.Outlets.ContainsKey(key),
             Shelf.Wires => key == None || catalogue.Wires.ContainsKey(key),
-            Shelf.Salts => SaltCatalogue.Default.Salts.TryGetValue(key, out var salt) && salt.Kind != SaltKind.Acid,
+            Shelf.Salts => catalogue.Salts.Salts.TryGetValue(key, out var salt) && salt.Kind != SaltKind.Acid,
             Shelf.Acids => key == None
-                || (SaltCatalogue.Default.Salts.TryGetValue(key, out var acid) && acid.Kind == SaltKind.Acid),
+                || (catalogue.Salts.Salts.TryGetValue(key, out var acid) && acid.Kind == SaltKind.Acid),
+            Shelf.Targets => key == Usual || catalogue.Targets.Targets.ContainsKey(key),
             Shelf.Any => Named.Any(named => Has(catalogue, named, key) && key != None)
                 || catalogue.Fittings.ContainsKey(key)
                 || catalogue.Sundries.ContainsKey(key),
@@ -44,8 +48,9 @@ internal static class CatalogueShelf
             Shelf.Pumps => catalogue.Pumps.Keys,
             Shelf.Outlets => catalogue.Outlets.Keys,
             Shelf.Wires => catalogue.Wires.Keys,
-            Shelf.Salts => SaltKeys(acids: false),
-            Shelf.Acids => SaltKeys(acids: true),
+            Shelf.Salts => SaltKeys(catalogue, acids: false),
+            Shelf.Acids => SaltKeys(catalogue, acids: true),
+            Shelf.Targets => catalogue.Targets.Targets.Keys,
             Shelf.Any => Named
                 .SelectMany(named => Keys(catalogue, named).Where(key => key != None))
                 .Concat(catalogue.Fittings.Keys)
@@ -53,8 +58,19 @@ internal static class CatalogueShelf
             _ => throw new ArgumentOutOfRangeException(nameof(shelf), shelf, "Not a shelf."),
         };
         var ordered = keys.Order(StringComparer.Ordinal);
-        return shelf is Shelf.Strainers or Shelf.Pumps or Shelf.Wires or Shelf.Acids ? ordered.Prepend(None) : ordered;
+        return shelf is Shelf.Strainers or Shelf.Pumps or Shelf.Wires or Shelf.Acids ? ordered.Prepend(None)
+            : shelf is Shelf.Targets ? ordered.Prepend(Usual)
+            : ordered;
     }
+
+    /// <summary>What a person calls the thing with this key; null where it has no name of its own.</summary>
+    public static string? NameOf(PartsCatalogue catalogue, Shelf shelf, string key) =>
+        shelf switch
+        {
+            Shelf.Salts or Shelf.Acids => catalogue.Salts.Salts.GetValueOrDefault(key)?.Name,
+            Shelf.Targets => catalogue.Targets.Targets.GetValueOrDefault(key)?.Name,
+            _ => catalogue.TryFind(key)?.Name,
+        };
 
     public static string Expected(Shelf shelf) =>
         shelf switch
@@ -68,14 +84,15 @@ internal static class CatalogueShelf
             Shelf.Pumps => "a pump of the catalogue, or \"none\"",
             Shelf.Outlets => "a pot outlet of the catalogue",
             Shelf.Wires => "a crop wire of the catalogue, or \"none\"",
-            Shelf.Salts => "a salt of the handbook's list",
-            Shelf.Acids => "an acid of the handbook's list, or \"none\"",
+            Shelf.Salts => "a salt of the catalogue",
+            Shelf.Acids => "an acid of the catalogue, or \"none\"",
+            Shelf.Targets => "\"usual\", or a target of the catalogue",
             Shelf.Any => "a part of the catalogue",
             _ => throw new ArgumentOutOfRangeException(nameof(shelf), shelf, "Not a shelf."),
         };
 
-    private static IEnumerable<string> SaltKeys(bool acids) =>
-        SaltCatalogue.Default.Salts.Values.Where(salt => salt.Kind == SaltKind.Acid == acids).Select(salt => salt.Key);
+    private static IEnumerable<string> SaltKeys(PartsCatalogue catalogue, bool acids) =>
+        catalogue.Salts.Salts.Values.Where(salt => salt.Kind == SaltKind.Acid == acids).Select(salt => salt.Key);
 
     private static readonly Shelf[] Named =
     [

@@ -147,6 +147,9 @@ public enum Shelf
     /// <summary>Acids; "none" is allowed.</summary>
     Acids,
 
+    /// <summary>What feeds should hold; "usual" is allowed.</summary>
+    Targets,
+
     /// <summary>Any entry of any shelf.</summary>
     Any,
 }

@@ -1,3 +1,4 @@
+using Dripwright.Engine.Nutrition.Chemistry;
 using Dripwright.Engine.Nutrition.Water;
 
 namespace Dripwright.Engine.Rigs;
@@ -5,6 +6,9 @@ namespace Dripwright.Engine.Rigs;
 /// <summary>What the texts of the nutrition section must be, and waters that cannot be.</summary>
 internal static class NutritionChecks
 {
+    // [mol/m³] Ten times what any feed holds of an element.
+    private const double MostWanted = 100;
+
     /// <summary>The analysis as read; lines that cannot be read are left out.</summary>
     public static WaterAnalysis Analysis(NutritionWater water)
     {
@@ -27,6 +31,23 @@ internal static class NutritionChecks
         return WaterAnalysis.Of(values);
     }
 
+    /// <summary>[mol/m³] The grower's own amounts; lines that cannot be read are left out.</summary>
+    public static IEnumerable<(Constituent Constituent, double Amount)> Wanted(NutritionWanted wanted) =>
+        NutritionText
+            .Lines(wanted)
+            .Where(line => line.Text is not null)
+            .Select(line => Wanted(line.Field, line.Text!).Value)
+            .OfType<ReportedValue>()
+            .Select(value => (value.Constituent, value.Value));
+
+    private static ReportedReading Wanted(string field, string text)
+    {
+        var reading = NutritionText.Read(field, text);
+        return reading.Value is { Value: > MostWanted or < 0 }
+            ? new(null, "an amount that a feed can hold: at most 100 mmol/L")
+            : reading;
+    }
+
     public static void All(NutritionMix mix, Action<string, string, string> say)
     {
         if (NutritionText.Plain(mix.Ph) is not (>= 5 and <= 7))
@@ -40,6 +61,13 @@ internal static class NutritionChecks
                 var path =
                     $"nutrition.salts[{index.ToString(System.Globalization.CultureInfo.InvariantCulture)}].pricePerKg";
                 say(path, FaultList.Quote(price), "a plain number such as \"2.40\", without a currency");
+            }
+        }
+        foreach (var (field, text) in NutritionText.Lines(mix.Wanted))
+        {
+            if (text is not null && Wanted(field, text) is { Value: null, Expected: var expected })
+            {
+                say($"nutrition.wanted.{field}", FaultList.Quote(text), expected);
             }
         }
         var readable = true;

@@ -54,6 +54,15 @@ public sealed record NutritionMix
     [Choice("young"), Says("How far the crop is.")]
     public NutritionStage Stage { get; init; }
 
+    /// <summary>Whose proportions of elements.</summary>
+    [
+        PartKey(Shelf.Targets, "usual", "usual"),
+        Says(
+            "Whose proportions of elements: \"usual\" for the published ones of crop and stage, or the key of a target of the catalogue."
+        )
+    ]
+    public string Target { get; init; } = "usual";
+
     /// <summary>[S/m] Strength wanted at 25 °C.</summary>
     [
         Quantity(Dimension.Conductivity, "0.2 dS/m", "6 dS/m"),
@@ -118,13 +127,19 @@ public sealed record NutritionMix
     /// <summary>Whether the pots are filled with raw coir.</summary>
     [Choice("false"), Says("Whether the coir is raw: neither washed nor buffered.")]
     public bool RawCoir { get; init; }
+
+    /// <summary>The grower's own amounts.</summary>
+    [Says(
+        "Your own amounts of elements in the feed; those left out stay as the target has them at its usual strength. With a strength of your own all are scaled to it together; without one the feed is as strong as the amounts make it."
+    )]
+    public NutritionWanted Wanted { get; init; } = new();
 }
 
 /// <summary>One salt that the grower has.</summary>
 public sealed record NutritionSalt
 {
     /// <summary>Key of the salt.</summary>
-    [PartKey(Shelf.Salts, "", ""), Says("The salt's key; the handbook's page on feeding lists them.")]
+    [PartKey(Shelf.Salts, "", ""), Says("The salt's key in the catalogue.")]
     public string Salt { get; init; } = "";
 
     /// <summary>Price of a kilogram, as text.</summary>

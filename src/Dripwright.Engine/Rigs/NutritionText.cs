@@ -46,14 +46,18 @@ internal static class NutritionText
         ["iron"] = Of(Constituent.Iron, "0.1", "", "Fe"),
         ["manganese"] = Of(Constituent.Manganese, "0.02", "", "Mn"),
         ["zinc"] = Of(Constituent.Zinc, "0.1", "", "Zn"),
+        ["phosphorus"] = Of(Constituent.Phosphorus, "40", "", "P", "P2O5"),
+        ["copper"] = Of(Constituent.Copper, "0.05", "", "Cu"),
+        ["molybdenum"] = Of(Constituent.Molybdenum, "0.05", "", "Mo"),
     };
 
     /// <summary>The fields that hold such a line, by their names in the file, with what each says.</summary>
-    public static IEnumerable<(string Field, string? Text)> Lines(NutritionWater water) =>
+    /// <param name="section">The section that holds them: a water, or the amounts wanted.</param>
+    public static IEnumerable<(string Field, string? Text)> Lines(object section) =>
         RigField
-            .Of(typeof(NutritionWater))
+            .Of(section.GetType())
             .Where(field => s_lines.ContainsKey(field.Name))
-            .Select(field => (field.Name, (string?)field.Property.GetValue(water)));
+            .Select(field => (field.Name, (string?)field.Property.GetValue(section)));
 
     /// <summary>Reads a line.</summary>
     /// <param name="field">Its field's name in the file.</param>

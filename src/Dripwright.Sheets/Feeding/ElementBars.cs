@@ -24,7 +24,8 @@ internal static class ElementBars
         flow.Heading("Wanted and reached")
             .Paragraph(
                 "Hatched: what your water brings. Grey: what the salts bring. The band around 100 % is the tolerance: a bar that ends "
-                    + "in it is on target. Numbers are mg/L of the element."
+                    + "in it is on target. Numbers are mg/L of the element.",
+                leads: true
             )
             .Figure(Head + (RowHeight * asked.Count), box => Draw(box, recipe, asked));
         string brought = string.Join(

@@ -35,7 +35,7 @@ public static class MixingSheet
         var flow = new Flow(paper.Portrait, "Mixing the feed");
         flow.Heading($"{Large(plan)} for {words.Volume(feed.Volume)} of reservoir")
             .Paragraph(
-                $"Strength {feed.Ec} (the rule of thumb by cations says {feed.CationRule}), wanted {feed.Wanted}. "
+                $"Strength {feed.Ec} (counted by its cations alone {feed.CationRule}), wanted {feed.Wanted}. "
                     + (
                         feed.PH is { } ph
                             ? $"pH {FeedWords.Number(ph, 1)} once the tank has come to rest with the air, wanted {FeedWords.Number(feed.WantedPH, 1)}. "
@@ -107,13 +107,25 @@ public static class MixingSheet
         var parts = FeedWords.Number(stock.Job.PartsOfFeed, 0);
         foreach (var can in stock.Cans)
         {
+            bool hasAcid = can.Lines.Any(line => line.Salt.Kind == SaltKind.Acid);
+            if (can.Name == "B")
+            {
+                // Each can has its own sheet, to lie beside it.
+                flow.NewSheet();
+            }
+
             flow.Heading($"Can {can.Name}: {words.Volume(can.Volume)} of concentrate, 1:{parts}")
                 .Table(Weights(can.Lines.Select(line => (line.Salt, line.Weighed, line.Measured)), feed.Recipe))
                 .RestartSteps()
                 .Step(
-                    $"Fill can {can.Name} half with warm water{(can.Name == "B" ? ", from a bucket that never held can A" : "")}."
+                    $"Fill can {can.Name} half with {(hasAcid ? "cold" : "warm")} water{(can.Name == "B" ? ", from a bucket that never held can A" : "")}."
                 );
             Acid(flow, can.Lines.Select(line => (line.Salt, line.Measured)), $"can {can.Name}");
+            if (hasAcid)
+            {
+                flow.Step("Pour in warm water, until the can is two thirds full: salts dissolve better in it.");
+            }
+
             flow.Step(
                 can.Name == "A"
                     ? "Dissolve one salt after the other, each until the water is clear; the iron chelate last, when it has cooled."

@@ -8,7 +8,8 @@ namespace Dripwright.Sheets.Feeding;
 /// <summary>Labels for the cans of concentrate and the acid bottle, to cut out.</summary>
 public static class StockLabels
 {
-    private const double Height = 74;
+    // Three of them stand on a sheet, also on the shorter Letter.
+    private const double Height = 68;
     private static readonly TextStyle Big = TextStyle.Heading with { Size = 22 };
 
     /// <summary>The sheets; none where nothing is to be labelled.</summary>

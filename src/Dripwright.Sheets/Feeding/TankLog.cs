@@ -40,7 +40,7 @@ public static class TankLog
 
         flow.NewSheet()
             .Heading($"Readings: wanted {feed.Wanted} and pH {FeedWords.Number(feed.WantedPH, 1)}")
-            .Table(Form());
+            .Table(Form(words.Us));
         return flow.Build();
     }
 
@@ -96,10 +96,10 @@ public static class TankLog
     {
         var table = new Table(
             new("Topped up with"),
-            new("EC at the end, dS/m", Align.Right),
+            new("EC, dS/m", Align.Right),
             new("Water", Align.Right),
             new("Salts, kg", Align.Right),
-            new("Sodium past its limit"),
+            new("Too much sodium"),
             new("First in want")
         );
         foreach (var way in outlook.Ways)
@@ -115,6 +115,10 @@ public static class TankLog
         }
 
         flow.Heading($"The next {Day(outlook.Days / 7)} weeks, if the plants take what closed systems are fed")
+            .Paragraph(
+                $"From a fresh tank; EC as it stands after {Day(outlook.Days / 7)} weeks. Your own readings are better than this.",
+                leads: true
+            )
             .Table(table)
             .Paragraph(
                 outlook.Dumping is { Dumps: > 0 } dumping
@@ -124,7 +128,7 @@ public static class TankLog
             );
     }
 
-    private static Table Form()
+    private static Table Form(bool us)
     {
         var table = new Table(
             new("Day", Align.Middle),
@@ -132,7 +136,7 @@ public static class TankLog
             new("EC dS/m"),
             new("pH"),
             new("Level"),
-            new("Water °"),
+            new(us ? "Water °F" : "Water °C"),
             new("Put in"),
             new("By")
         );

@@ -54,6 +54,21 @@ public sealed class ScreenPlot
         return [.. plots.Where(p => p.Plots.Count > 0).Select(p => new ScreenPlot(p))];
     }
 
+    /// <summary>
+    /// The weeks ahead: the EC and the sodium of all ways of topping up, and each main element of one of them. None where
+    /// nothing goes round.
+    /// </summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="way">Which of the ways the elements are shown of, from 0; the last where there are fewer.</param>
+    public static IReadOnlyList<ScreenPlot> Weeks(Plan plan, int way)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        ArgumentOutOfRangeException.ThrowIfNegative(way);
+        return plan.Nutrition is { Outlook: { } outlook } feed
+            ? [.. LoopPlots.Of(feed, outlook, Math.Min(way, outlook.All.Count - 1)).Select(p => new ScreenPlot(p))]
+            : [];
+    }
+
     /// <summary>What the plot shows, in a sentence or two; "" where the heading says it all.</summary>
     /// <param name="width">[mm] Width of the picture, 70 or more.</param>
     public string Words(double width = 150) => plot.Words(width, HeightOf(width));

@@ -133,12 +133,17 @@ public sealed class FormField
                     .Select(key =>
                         (
                             key,
-                            key == Engine.Rigs.CatalogueShelf.None
-                                ? Words.Of("form.none")
-                                : catalogue.TryFind(key)?.Name ?? key
+                            key switch
+                            {
+                                Engine.Rigs.CatalogueShelf.None => Words.Of("form.none"),
+                                Engine.Rigs.CatalogueShelf.Usual => Words.Of("form.usual"),
+                                _ => Engine.Rigs.CatalogueShelf.NameOf(catalogue, _field.Part!.Shelf, key) ?? key,
+                            }
                         )
                     )
-                    .OrderBy(choice => choice.key == Engine.Rigs.CatalogueShelf.None ? 0 : 1)
+                    .OrderBy(choice =>
+                        choice.key is Engine.Rigs.CatalogueShelf.None or Engine.Rigs.CatalogueShelf.Usual ? 0 : 1
+                    )
                     .ThenBy(choice => choice.Item2, StringComparer.Ordinal),
             ],
             _ => [],

@@ -13,6 +13,7 @@ public sealed record Stage(string Key, IReadOnlyList<string> Fields)
         new("stand", ["stand", "printing"]),
         new("water", ["feed", "drain", "reservoir", "pump", "timer"]),
         new("feed", ["nutrition"]),
+        new("tank", []),
         new("overhead", ["overhead"]),
         new("parts", ["onHand", "spares"]),
         new("printed", []),

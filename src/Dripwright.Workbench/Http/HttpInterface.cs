@@ -79,6 +79,7 @@ internal static class HttpInterface
             .ProducesProblem(429)
             .ProducesProblem(500);
         PlanAddresses.Map(api);
+        FeedingAddresses.Map(api);
         RigAddresses.Map(api);
         GardenAddresses.Map(api);
         ShelfAddresses.Map(api);

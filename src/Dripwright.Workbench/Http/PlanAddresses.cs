@@ -189,10 +189,10 @@ internal static class PlanAddresses
             .Produces<byte[]>(200, "application/zip");
     }
 
-    private static RouteHandlerBuilder Given(RouteHandlerBuilder route, string name) =>
+    internal static RouteHandlerBuilder Given(RouteHandlerBuilder route, string name) =>
         route.Takes(Json, Limits.TextBytes).WithName(name).ProducesProblem(422).ProducesProblem(503);
 
-    private static RouteHandlerBuilder Kept(RouteHandlerBuilder route, string name) =>
+    internal static RouteHandlerBuilder Kept(RouteHandlerBuilder route, string name) =>
         route.WithName(name).ProducesProblem(404).ProducesProblem(422).ProducesProblem(503);
 
     private static async Task<IResult> Check(HttpContext context, Plans plans, Garden garden, int? id, int? revision)
@@ -357,7 +357,7 @@ internal static class PlanAddresses
         }
     }
 
-    private static async Task<T> Make<T>(
+    internal static async Task<T> Make<T>(
         HttpContext context,
         Plans plans,
         Garden garden,

@@ -10,7 +10,21 @@ public static class ShelfJson
 {
     /// <summary>Names of the shelves, in the order of <see cref="CatalogueListing"/>.</summary>
     public static IReadOnlyList<string> Kinds { get; } =
-    ["pipes", "fittings", "tubes", "pots", "tanks", "emitters", "strainers", "pumps", "outlets", "wires", "sundries"];
+    [
+        "pipes",
+        "fittings",
+        "tubes",
+        "pots",
+        "tanks",
+        "emitters",
+        "strainers",
+        "pumps",
+        "outlets",
+        "wires",
+        "sundries",
+        "salts",
+        "targets",
+    ];
 
     /// <summary>Writes shelves.</summary>
     /// <param name="shelves">Shelves, each with its name.</param>

@@ -10,6 +10,7 @@ namespace Dripwright.Workbench.Shared;
 public sealed class Viewer(IJSRuntime js, AuthenticationStateProvider signedIn)
 {
     private const string UnitsKey = "dripwright-units";
+    private const string PenKey = "dripwright-pen";
     private const string NameKey = "dripwright-who";
 
     private bool _isRead;
@@ -17,6 +18,9 @@ public sealed class Viewer(IJSRuntime js, AuthenticationStateProvider signedIn)
 
     /// <summary>Units to show; those of each rig where null.</summary>
     public UnitSystem? Units { get; private set; }
+
+    /// <summary>What the pen shows, by its short name; empty where it was never said.</summary>
+    public string Pen { get; private set; } = "";
 
     /// <summary>Who saves revisions from here.</summary>
     public string Who { get; private set; } = "";
@@ -36,6 +40,7 @@ public sealed class Viewer(IJSRuntime js, AuthenticationStateProvider signedIn)
         )
             ? units
             : null;
+        Pen = await js.InvokeAsync<string?>("localStorage.getItem", PenKey) ?? "";
         var person = (await signedIn.GetAuthenticationStateAsync()).User.Identity;
         _isSignedIn = person?.IsAuthenticated == true;
         Who = _isSignedIn ? person!.Name ?? "" : await js.InvokeAsync<string?>("localStorage.getItem", NameKey) ?? "";
@@ -47,6 +52,14 @@ public sealed class Viewer(IJSRuntime js, AuthenticationStateProvider signedIn)
     {
         Units = units;
         await js.InvokeVoidAsync("localStorage.setItem", UnitsKey, units.ToString());
+    }
+
+    /// <summary>Remembers what the pen shows.</summary>
+    /// <param name="pen">Its short name.</param>
+    public async Task ChoosePen(string pen)
+    {
+        Pen = pen;
+        await js.InvokeVoidAsync("localStorage.setItem", PenKey, pen);
     }
 
     /// <summary>Remembers who saves from here.</summary>

@@ -70,7 +70,7 @@ internal static class FeedingWords
     }
 
     /// <summary>Steps that bring a tank back.</summary>
-    public static IEnumerable<string> Steps(TankPlan tank)
+    public static IEnumerable<string> Steps(TankPlan tank, IReadOnlyList<TankRenewal> renewals)
     {
         foreach (var caution in tank.Cautions)
         {
@@ -80,13 +80,28 @@ internal static class FeedingWords
         foreach (var (index, step) in tank.Steps.Index())
         {
             yield return $"{(index + 1).ToString(CultureInfo.InvariantCulture)}. {step.Text}";
+            foreach (var salt in step.Weigh)
+            {
+                yield return $"   - {salt.Text}";
+            }
         }
 
         foreach (var note in tank.Notes)
         {
             yield return note;
         }
+
+        yield return "";
+        yield return "What adding cannot cure:";
+        foreach (var renewal in renewals)
+        {
+            yield return renewal.Text;
+        }
     }
+
+    /// <summary>What two readings say.</summary>
+    public static IEnumerable<string> Uptake(UptakeAdvice advice) =>
+        advice.Lines.Concat(advice.Salts.Select(salt => $"   - {salt.Text}"));
 
     /// <summary>The weeks ahead.</summary>
     public static IEnumerable<string> Weeks(Plan plan)

@@ -33,6 +33,7 @@ public sealed class CatalogueDefaultTests
                 Shelf.Pumps => s_parts.Pumps.ContainsKey(key),
                 Shelf.Outlets => s_parts.Outlets.ContainsKey(key),
                 Shelf.Acids => key == "none",
+                Shelf.Targets => key == "usual",
                 Shelf.Wires => key == "none" || s_parts.Wires.ContainsKey(key),
                 _ => s_parts.TryFind(key) is not null,
             };

@@ -48,7 +48,8 @@ public sealed class CataloguePageTests
     public void Every_row_of_the_listing_has_a_cell_for_each_column()
     {
         var shelves = CatalogueListing.Of(PartsCatalogue.Default);
-        Assert.Equal(PartsCatalogue.Default.All.Count(), shelves.Sum(shelf => shelf.Rows.Count));
+        var feeds = PartsCatalogue.Default.Salts.Salts.Count + PartsCatalogue.Default.Targets.Targets.Count;
+        Assert.Equal(PartsCatalogue.Default.All.Count() + feeds, shelves.Sum(shelf => shelf.Rows.Count));
         Assert.All(shelves, shelf => Assert.All(shelf.Rows, row => Assert.Equal(shelf.Columns.Count, row.Count)));
     }
 

@@ -122,6 +122,12 @@ public sealed class NutritionPlanTests
         "nutrition.water",
         "a water that can be"
     )]
+    [InlineData(""" "water": { "calcium": "-5 mg/L" } """, "nutrition.water.calcium", "never minus")]
+    [InlineData(
+        """ "water": { "alkalinity": "4 meq/L", "calcium": "80 mg/L", "magnesium": "15 mg/L", "sodium": "12 mg/L", "potassium": "3 mg/L", "chloride": "22 mg/L", "sulfate": "70 mg/L as SO4", "nitrate": "10 mg/L as NO3", "conductivity": "4 dS/m", "ph": "7.5" } """,
+        "nutrition.water.conductivity",
+        "The ions reported carry about 0.6 dS/m"
+    )]
     [InlineData(""" "salts": [ { "salt": "calcium-nitrat-15.5" } ] """, "nutrition.salts[0].salt", "a salt of")]
     [InlineData(
         """ "salts": [ { "salt": "potassium-nitrate", "pricePerKg": "2 $" } ] """,

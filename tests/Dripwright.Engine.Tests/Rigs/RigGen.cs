@@ -405,7 +405,13 @@ public static class RigGen
     private static readonly Gen<NutritionMix> Mix = Gen.Select(
         Gen.Select(Gen.Enum<NutritionCrop>(), Gen.Enum<NutritionStage>(), Gen.Enum<NutritionMixing>()),
         Gen.Select(Maybe(Between(Dimension.Conductivity, "0.5 dS/m", "4 dS/m")), Water, Share),
-        Gen.Select(Gen.OneOf("none", "nitric-acid-38", "phosphoric-acid-85"), Gen.Int[2, 300], Gen.Bool),
+        Gen.Select(
+            Gen.OneOf("none", "nitric-acid-38", "phosphoric-acid-85"),
+            Gen.Int[2, 300],
+            Gen.Bool,
+            Gen.OneOf("usual", "steiner"),
+            Gen.Int[0, 12]
+        ),
         Gen.Select(
             Between(Dimension.Volume, "1 gal", "50 gal"),
             Between(Dimension.Mass, "0.01 g", "10 g"),
@@ -423,6 +429,9 @@ public static class RigGen
                 Acid = how.Item1,
                 PartsOfFeed = how.Item2,
                 RawCoir = how.Item3,
+                Target = how.Item4,
+                // Most have no amounts of their own.
+                Wanted = how.Item5 < 9 ? new() : new() { Potassium = Invariant($"{how.Item5} mmol/L") },
                 CanVolume = sizes.Item1,
                 ScaleStep = sizes.Item2,
                 StoreTemperature = sizes.Item3,

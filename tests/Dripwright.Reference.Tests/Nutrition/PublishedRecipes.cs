@@ -112,6 +112,8 @@ public sealed class PublishedRecipes
         Assert.Equal(197.2, Grams(recipe, "magnesium-sulfate-7h2o"), 0.001 * 197.2);
         Assert.Equal(400 * 0.00286, Grams(recipe, "boric-acid"), 0.03 * 400 * 0.00286);
         Assert.Equal(400 * 0.00181, Grams(recipe, "manganese-chloride-4h2o"), 0.03 * 400 * 0.00181);
+        Assert.Equal(400 * 0.00022, Grams(recipe, "zinc-sulfate-7h2o"), 0.03 * 400 * 0.00022);
+        Assert.Equal(400 * 0.00008, Grams(recipe, "copper-sulfate-5h2o"), 0.03 * 400 * 0.00008);
         Assert.All(
             recipe.Elements,
             element => Assert.True(element.Verdict is ElementVerdict.Reached or ElementVerdict.NotAsked)

@@ -39,6 +39,7 @@ public sealed class LookTests(Chromium chromium)
                         "stand",
                         "water",
                         "feed",
+                        "tank",
                         "overhead",
                         "parts",
                         "printed",

@@ -102,7 +102,11 @@ public sealed class StandTests(Chromium chromium)
         await using var bench = await Bench.Open(withDemo: false);
         await bench.Garden.AddRigAsync(
             "Fed",
-            """{ "rows": [{ "pots": 10 }] }""",
+            """
+            { "rows": [{ "pots": 10, "planting": [{ "crop": "tomato" }] }],
+              "nutrition": { "mixing": "cans", "rawCoir": true, "acid": "nitric-acid-60",
+                "water": { "alkalinity": "2 meq/L", "calcium": "40 mg/L" } } }
+            """,
             TestContext.Current.CancellationToken
         );
         await using var visit = await chromium.Visit(bench, width, 844, dark);
@@ -112,6 +116,11 @@ public sealed class StandTests(Chromium chromium)
         await page.Locator("#f-nutrition-crop").SelectOptionAsync("tomato");
         await Assertions.Expect(page.Locator(".elements li").First).ToBeVisibleAsync();
         await Assertions.Expect(page.Locator(".feedresult")).ToContainTextAsync("dS/m");
+        await Assertions.Expect(page.Locator("#can-B")).ToBeVisibleAsync();
+        await Assertions.Expect(page.Locator(".feedresult")).ToContainTextAsync("Raw coir first");
+        await Assertions.Expect(page.Locator(".weeks svg")).ToHaveCountAsync(3);
+        await page.Locator("#weeks-way").SelectOptionAsync("0");
+        await Assertions.Expect(page.Locator("#plot-weeks-elements")).ToContainTextAsync("water only");
         Assert.Equal("", string.Join("\n", await visit.Axe()));
         Assert.True(await page.EvaluateAsync<int>("document.documentElement.scrollWidth") <= width);
         if (Environment.GetEnvironmentVariable("DRIPWRIGHT_PICTURES") is { } folder)

@@ -90,6 +90,38 @@ public sealed class PlanTests
     }
 
     [Fact]
+    public async Task The_feed_is_mixed_mended_and_looked_ahead()
+    {
+        await using var caller = await Caller.Open();
+        const string Fed = """
+            { "rows": [ { "pots": 10, "planting": [ { "crop": "tomato" } ] } ],
+              "nutrition": { "crop": "tomato", "pureShare": "100 %" } }
+            """;
+        var mix = await caller.Post("mix", Fed);
+        Assert.NotEmpty(mix.Json.GetProperty("weigh").EnumerateArray());
+        var mend = await caller.Post("mend-tank?ec=900+ppm&penScale=500&ph=6.4&volume=20+gal&days=30", Fed);
+        Assert.NotEmpty(mend.Json.GetProperty("steps").EnumerateArray());
+        Assert.NotEmpty(mend.Json.GetProperty("renewal").EnumerateArray());
+        var uptake = await caller.Post(
+            "uptake?firstEc=1.9+dS/m&firstVolume=30+gal&secondEc=2.1+dS/m&secondVolume=20+gal&days=3",
+            Fed
+        );
+        // By hand: (30 · 1.9 - 20 · 2.1) / 10.
+        Assert.Equal(1.5, uptake.Json.GetProperty("takenDecisiemensPerMetre").GetDouble(), 1e-6);
+        var weeks = await caller.Post("weeks-ahead", Fed);
+        Assert.Equal(12, weeks.Json.GetProperty("drift")[0].GetProperty("weeks").GetArrayLength());
+
+        var wrong = (await caller.Post("mend-tank?ec=900+ppm&penScale=600&ph=6,4&volume=20", Fed)).IsProblem(400);
+        foreach (var field in (string[])["penScale", "ph", "volume"])
+        {
+            Assert.Contains(field, wrong.Json.GetProperty("detail").GetString(), StringComparison.Ordinal);
+        }
+
+        (await caller.Post("mend-tank?ec=40+dS/m&ph=6.4&volume=20+gal", Fed)).IsProblem(422);
+        (await caller.Post("weeks-ahead", Caller.TenPots)).IsProblem(422);
+    }
+
+    [Fact]
     public async Task A_body_larger_than_a_rig_file_may_be_is_refused()
     {
         await using var caller = await Caller.Open();

@@ -86,7 +86,8 @@ internal static class ShelfFile
         {
             return null;
         }
-        if (key.AsSpan().ContainsAnyExcept(s_keyLetters))
+        // "none" and "usual" are what a rig file writes for no acid and for the published target.
+        if (key is "none" or "usual" || key.AsSpan().ContainsAnyExcept(s_keyLetters))
         {
             row.FaultAt("key", "a key in lower case such as \"my-salt\": letters, digits, dashes, points and slashes");
             return null;
@@ -99,7 +100,11 @@ internal static class ShelfFile
         return key;
     }
 
-    private static void Rows(FileField member, Action<RowReader> row, FaultList faults)
+    /// <summary>Hands each row of a shelf over; notes what is no row.</summary>
+    /// <param name="member">The shelf.</param>
+    /// <param name="row">What to do with a row.</param>
+    /// <param name="faults">Where faults go.</param>
+    public static void Rows(FileField member, Action<RowReader> row, FaultList faults)
     {
         if (member.Value is not FileList list || list.Items.Count > MostRows)
         {

@@ -33,7 +33,8 @@ internal static class NutritionOutlooks
         RigLayout layout,
         FeedPlan feed,
         ReservoirPlan reservoir,
-        NutritionPlan plan
+        NutritionPlan plan,
+        TargetCatalogue targets
     )
     {
         double pots = WaterInCoir * NutritionPlanner.CoirIn(layout);
@@ -60,7 +61,7 @@ internal static class NutritionOutlooks
             new LoopSystem(reservoir.FullVolume, pots, dripped),
             new LoopState(fresh, fresh),
             plan.Filled.Composition,
-            [new LoopUptake(Days, use, UptakeOf(rig.Nutrition.Crop), Composition.Nothing)]
+            [new LoopUptake(Days, use, UptakeOf(rig.Nutrition.Crop, targets), Composition.Nothing)]
         )
         {
             PH = plan.WantedPH,
@@ -77,17 +78,15 @@ internal static class NutritionOutlooks
         return new NutritionOutlook(Days, limit, ways, dumping, hidden);
     }
 
-    private static Composition UptakeOf(NutritionCrop crop) =>
-        TargetCatalogue
-            .Default[
-                crop switch
-                {
-                    NutritionCrop.Cucumber => "cucumber-closed",
-                    NutritionCrop.SweetPepper => "pepper-closed",
-                    _ => "tomato-closed",
-                }
-            ]
-            .Complete;
+    private static Composition UptakeOf(NutritionCrop crop, TargetCatalogue targets) =>
+        targets[
+            crop switch
+            {
+                NutritionCrop.Cucumber => "cucumber-closed",
+                NutritionCrop.SweetPepper => "pepper-closed",
+                _ => "tomato-closed",
+            }
+        ].Complete;
 
     private static double SecondsOn(Rigs.Timer timer) =>
         timer.Mode == TimerMode.Cycle ? timer.HoursPerDay * timer.On / (timer.On + timer.Off) : 86_400;

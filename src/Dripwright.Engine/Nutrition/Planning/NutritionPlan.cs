@@ -27,6 +27,9 @@ public sealed record NutritionPlan
     /// <summary>The EC of what is filled in.</summary>
     public required Ec FilledEc { get; init; }
 
+    /// <summary>[mol/m³ of charge] What the analysis of that water leaves open, positive for cations not named.</summary>
+    public double Gap { get; init; }
+
     /// <summary>The EC wanted.</summary>
     public required Ec Wanted { get; init; }
 
@@ -57,6 +60,9 @@ public sealed record NutritionPlan
     /// <summary>The next weeks; null where plants take nothing or more than is dripped.</summary>
     public required NutritionOutlook? Outlook { get; init; }
 
+    /// <summary>The grower's acid; null where none is at hand.</summary>
+    public Salts.Salt? Acid { get; init; }
+
     /// <summary>How raw coir is made ready; null where it is not raw.</summary>
     public required CoirTreatment? Coir { get; init; }
 
@@ -81,6 +87,9 @@ public sealed record NutritionOutlook(
     IReadOnlyList<HiddenIon> Hidden
 )
 {
+    /// <summary>All ways, the one with dumping last where there is one.</summary>
+    public IReadOnlyList<LoopOutcome> All => Dumping is null ? Ways : [.. Ways, Dumping];
+
     /// <summary>The EC held every day.</summary>
     public LoopOutcome Held => Ways[^1];
 

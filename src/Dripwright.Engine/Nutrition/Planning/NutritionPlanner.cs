@@ -1,3 +1,4 @@
+using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Nutrition.Chemistry;
 using Dripwright.Engine.Nutrition.Recipe;
@@ -7,6 +8,7 @@ using Dripwright.Engine.Nutrition.Targets;
 using Dripwright.Engine.Nutrition.Water;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Water;
+using CatalogueShelf = Dripwright.Engine.Rigs.CatalogueShelf;
 
 namespace Dripwright.Engine.Nutrition.Planning;
 
@@ -37,14 +39,22 @@ public static class NutritionPlanner
     /// <param name="layout">Its layout: the coir in its pots.</param>
     /// <param name="feed">What is dripped.</param>
     /// <param name="reservoir">Its volume and what plants take.</param>
+    /// <param name="catalogue">Salts and targets, ours with the grower's own laid over them.</param>
     /// <returns>The feed; null where none is asked for.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The water analysis cannot be; the reader of rig files lets none such pass.</exception>
-    public static NutritionPlan? Plan(Rig rig, RigLayout layout, FeedPlan feed, ReservoirPlan reservoir)
+    public static NutritionPlan? Plan(
+        Rig rig,
+        RigLayout layout,
+        FeedPlan feed,
+        ReservoirPlan reservoir,
+        PartsCatalogue catalogue
+    )
     {
         ArgumentNullException.ThrowIfNull(rig);
         ArgumentNullException.ThrowIfNull(layout);
         ArgumentNullException.ThrowIfNull(feed);
         ArgumentNullException.ThrowIfNull(reservoir);
+        ArgumentNullException.ThrowIfNull(catalogue);
         NutritionMix mix = rig.Nutrition;
         if (mix.Crop is NutritionCrop.None || reservoir.FullVolume <= 0)
         {
@@ -52,18 +62,32 @@ public static class NutritionPlanner
         }
 
         CropStage stage =
-            TargetCatalogue.Default.StageOf(CropOf(mix.Crop), StageOf(mix.Stage))
+            catalogue.Targets.StageOf(CropOf(mix.Crop), StageOf(mix.Stage))
             ?? throw new InvalidOperationException("Our own targets lack a stage.");
+        if (mix.Target != CatalogueShelf.Usual)
+        {
+            stage = stage with { Target = mix.Target };
+        }
+
         WaterReading reading = WaterCheck.Read(NutritionChecks.Analysis(mix.Water));
         WaterSupply raw =
             reading.Supply
             ?? throw new ArgumentOutOfRangeException(nameof(rig), reading.Faults[0].Why, "The water cannot be.");
         WaterSupply filled = WaterBlend.Of((raw, 1 - mix.PureShare), (WaterSupply.Pure, mix.PureShare));
-        var wanted = new Ec((mix.Strength ?? stage.Conductivity) * 10);
         double ph = NutritionText.Plain(mix.Ph) ?? 5.8;
+        WantedFeed goal = WantedFeed.Of(mix, stage, catalogue.Targets, filled, ph);
+        Ec wanted = goal.Strength;
         // What the analysis leaves open is carried along, so that the alkalinity reported is the alkalinity reckoned with.
         double gap = -(reading.Balance?.Gap ?? 0) * (1 - mix.PureShare);
-        FeedRecipe recipe = Settle(mix, stage, filled, wanted, ph, gap, reservoir.FullVolume);
+        FeedRecipe recipe = Settle(
+            mix,
+            goal,
+            filled,
+            NutritionShelf.Of(mix, catalogue.Salts),
+            ph,
+            gap,
+            reservoir.FullVolume
+        );
         Answer<Speciation> rest = SolutionPh.Of(recipe.Composition, Air(recipe), gap);
         double acid = recipe
             .Lines.Where(line => line.Salt.Kind == SaltKind.Acid)
@@ -75,10 +99,11 @@ public static class NutritionPlanner
             Water = reading,
             Filled = filled,
             FilledEc = EcOf(filled.Composition, filled.PH ?? 7.5),
+            Gap = gap,
             Wanted = wanted,
             WantedPH = ph,
             Recipe = recipe,
-            Cures = RecipeCures.Of(recipe, SaltCatalogue.Default),
+            Cures = RecipeCures.Of(recipe, catalogue.Salts),
             Stock =
                 mix.Mixing is NutritionMixing.Cans
                     ? StockPlanner.Plan(
@@ -95,11 +120,12 @@ public static class NutritionPlanner
             CationRule = Conductivity.CationRule(recipe.Composition),
             PH = rest.Found ? rest.Value.PH : null,
             AcidVolume = acid * reservoir.FullVolume,
+            Acid = mix.Acid == CatalogueShelf.None ? null : catalogue.Salts[mix.Acid],
             Outlook = null,
             Coir = mix.RawCoir ? new CoirTreatment(CoirIn(layout)) : null,
             Findings = [],
         };
-        plan = plan with { Outlook = NutritionOutlooks.Of(rig, layout, feed, reservoir, plan) };
+        plan = plan with { Outlook = NutritionOutlooks.Of(rig, layout, feed, reservoir, plan, catalogue.Targets) };
         return plan with { Findings = NutritionFindings.Of(mix, plan) };
     }
 
@@ -140,20 +166,18 @@ public static class NutritionPlanner
     /// <summary>The recipe whose strength and acid both fit: what the water brings counts towards the EC, acid towards nitrogen.</summary>
     private static FeedRecipe Settle(
         NutritionMix mix,
-        CropStage stage,
+        WantedFeed goal,
         WaterSupply water,
-        Ec wanted,
+        IReadOnlyList<SaltAtHand> salts,
         double ph,
         double gap,
         double tank
     )
     {
-        FeedTarget whole = TargetCatalogue.Default[stage.Target];
-        double first = FirstFactor(whole, water, wanted, ph);
+        double first = goal.Factor;
         double factor = first;
         double demand = Math.Max(0, water.Alkalinity - 0.5);
         double volume = mix.Mixing is NutritionMixing.Cans ? mix.CanVolume * mix.PartsOfFeed : tank;
-        IReadOnlyList<SaltAtHand> salts = NutritionShelf.Of(mix);
         FeedRecipe recipe = null!;
         for (int round = 0; round < Rounds; round++)
         {
@@ -161,7 +185,7 @@ public static class NutritionPlanner
                 new RecipeJob
                 {
                     Water = water,
-                    Target = whole.Times(factor),
+                    Target = goal.Target.Times(factor),
                     Salts = salts,
                     Volume = volume,
                     AcidDemand = demand,
@@ -171,11 +195,12 @@ public static class NutritionPlanner
                 }
             );
             double reads = EcOf(recipe.Composition, ph).DecisiemensPerMetre;
-            if (reads > 0)
+            // Amounts that the grower wrote without a strength stand as they are.
+            if (reads > 0 && !goal.IsFixed)
             {
                 // Salts that are missing are told of, not made up for with more of the others.
                 factor = Math.Clamp(
-                    factor * wanted.DecisiemensPerMetre / reads,
+                    factor * goal.Strength.DecisiemensPerMetre / reads,
                     Math.Max(0.1, 0.8 * first),
                     Math.Min(5, 1.2 * first)
                 );
@@ -186,29 +211,5 @@ public static class NutritionPlanner
         }
 
         return recipe;
-    }
-
-    /// <summary>[-] Strength of the target at which it reads the EC wanted, with what the water has beyond it.</summary>
-    private static double FirstFactor(FeedTarget whole, WaterSupply water, Ec wanted, double ph)
-    {
-        double Model(Composition target) =>
-            EcOf(
-                Composition.Of(
-                    Composition
-                        .Constituents.Where(one => one != Constituent.InorganicCarbon)
-                        .Select(one => (one, Math.Max(target[one], water.Composition[one])))
-                ),
-                ph
-            ).DecisiemensPerMetre;
-
-        var (low, high) = (0.1, 5.0);
-        for (int i = 0; i < 30; i++)
-        {
-            double middle = (low + high) / 2;
-            (low, high) =
-                Model(whole.Times(middle).Complete) < wanted.DecisiemensPerMetre ? (middle, high) : (low, middle);
-        }
-
-        return (low + high) / 2;
     }
 }

@@ -7,6 +7,29 @@ namespace Dripwright.Engine.Nutrition.Planning;
 /// <summary>What a forecast says in words, the same on the screen and on paper.</summary>
 public static class NutritionWords
 {
+    /// <summary>The elements whose drift is followed: those that feed in quantity, and those that build up.</summary>
+    public static IReadOnlyList<Constituent> Followed { get; } =
+    [
+        Constituent.NitrateNitrogen,
+        Constituent.Phosphorus,
+        Constituent.Potassium,
+        Constituent.Calcium,
+        Constituent.Magnesium,
+        Constituent.Sulfur,
+        Constituent.Sodium,
+        Constituent.Chloride,
+    ];
+
+    /// <summary>What to call a way of topping up; the one with dumping has its own name.</summary>
+    /// <param name="outlook">The forecast.</param>
+    /// <param name="way">One of its ways.</param>
+    public static string NameOf(NutritionOutlook outlook, LoopOutcome way)
+    {
+        ArgumentNullException.ThrowIfNull(outlook);
+        ArgumentNullException.ThrowIfNull(way);
+        return ReferenceEquals(way, outlook.Dumping) ? $"{way.Strategy.Name}, dumped in time" : way.Strategy.Name;
+    }
+
     /// <summary>The element that plants first get too little of, with its day: "K, day 15"; "none".</summary>
     /// <remarks>Ammonium is left out: nitrate takes its place.</remarks>
     /// <param name="outcome">How a loop fared.</param>

@@ -49,7 +49,11 @@ public static class SaltReader
             : new SaltReading(new SaltCatalogue { Salts = salts }, []);
     }
 
-    private static Salt? Row(RowReader row, HashSet<string> given, Dictionary<string, Salt> salts)
+    /// <summary>One row; null after noting what is wrong with it.</summary>
+    /// <param name="row">The row.</param>
+    /// <param name="given">Keys that earlier rows of this file have.</param>
+    /// <param name="salts">Salts that are known already.</param>
+    internal static Salt? Row(RowReader row, HashSet<string> given, Dictionary<string, Salt> salts)
     {
         var key = ShelfFile.Key(row, given);
         var start = Start(row, key, salts);

@@ -32,5 +32,7 @@ public sealed record Answer<T>
 
     internal static Answer<T> No(string what, string remedy) => new(null, [new Refusal(what, remedy)]);
 
+    internal static Answer<T> No(Refusal refusal) => new(null, [refusal]);
+
     internal static Answer<T> No(IReadOnlyList<Refusal> refusals) => new(null, refusals);
 }

@@ -1,10 +1,10 @@
 namespace Dripwright.Engine.Nutrition.Tank;
 
-/// <summary>How much to drain, fill in and add, by C1 V1 with all volumes counted. Stock is A and B together.</summary>
-internal readonly record struct Amounts(double Drained, double Water, double Stock)
+/// <summary>How much to drain, fill in and add, by C1 V1 with all volumes counted. Units are those of the strengthener.</summary>
+internal readonly record struct Amounts(double Drained, double Water, double Units)
 {
     /// <summary>The least draining and the fewest additions that reach the target within the tank.</summary>
-    public static Amounts For(TankReading reading, TankTarget target, double stock, double water, double capacity)
+    public static Amounts For(TankReading reading, TankTarget target, Strengthener giver, double water, double capacity)
     {
         double volume = reading.Volume;
         double ec = reading.DecisiemensPerMetre;
@@ -15,27 +15,28 @@ internal readonly record struct Amounts(double Drained, double Water, double Sto
             return default;
         }
 
-        // Filled up to the wanted volume with water and stock.
+        // Filled up to the wanted volume with water and what strengthens it.
         double added = full - volume;
-        double need = ((full * want) - (volume * ec) - (added * water)) / (stock - water);
-        if (need >= 0 && need <= added)
+        double need = ((full * want) - (volume * ec) - (added * water)) / (giver.Strength - (giver.Bulk * water));
+        double taken = need * giver.Bulk;
+        if (need >= 0 && taken <= added)
         {
-            return new Amounts(0, added - need, need);
+            return new Amounts(0, added - taken, need);
         }
 
-        return need > added ? Strengthen(volume, ec, want, stock, capacity) : Thin(volume, ec, want, water, capacity);
+        return need > 0 ? Strengthen(volume, ec, want, giver, capacity) : Thin(volume, ec, want, water, capacity);
     }
 
-    private static Amounts Strengthen(double volume, double ec, double want, double stock, double capacity)
+    private static Amounts Strengthen(double volume, double ec, double want, Strengthener giver, double capacity)
     {
-        double need = volume * (want - ec) / (stock - want);
-        if (volume + need <= capacity)
+        double need = volume * (want - ec) / (giver.Strength - (giver.Bulk * want));
+        if (volume + (need * giver.Bulk) <= capacity)
         {
             return new Amounts(0, 0, need);
         }
 
-        double squeezed = capacity * (want - ec) / (stock - ec);
-        return new Amounts(volume + squeezed - capacity, 0, squeezed);
+        double squeezed = capacity * (want - ec) / (giver.Strength - (giver.Bulk * ec));
+        return new Amounts(volume + (squeezed * giver.Bulk) - capacity, 0, squeezed);
     }
 
     private static Amounts Thin(double volume, double ec, double want, double water, double capacity)

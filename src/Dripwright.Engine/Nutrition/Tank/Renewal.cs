@@ -34,7 +34,7 @@ public static class Renewal
             if (over > 0 && refill[constituent] > limit)
             {
                 return Answer<RenewalShare>.No(
-                    $"The refill itself holds more {Words.Of(constituent)} than the limit.",
+                    $"The refill itself holds more {TankWords.Of(constituent)} than the limit.",
                     "Refill with rain or reverse-osmosis water and salts without it."
                 );
             }

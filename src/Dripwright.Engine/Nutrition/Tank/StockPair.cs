@@ -4,7 +4,7 @@ using Dripwright.Engine.Nutrition.Strength;
 namespace Dripwright.Engine.Nutrition.Tank;
 
 /// <summary>Two stock solutions that are always given in equal volumes, and how strong they make a tank.</summary>
-public sealed record StockPair
+public sealed record StockPair : Strengthener
 {
     /// <summary>A pair whose effect is known from the label or from a test mix.</summary>
     /// <param name="decisiemensPerMetre">[dS/m] What the dose adds to clean water.</param>
@@ -21,7 +21,13 @@ public sealed record StockPair
     /// [dS/m] What equal parts of A and B count for in a tank, per volume of the two together. A straight line through the
     /// dose: no meter reads this in the concentrate.
     /// </summary>
-    public double Strength { get; }
+    public override double Strength { get; }
+
+    /// <inheritdoc/>
+    public override double Bulk => 1;
+
+    /// <inheritdoc/>
+    public override Composition? Brings => Both;
 
     /// <summary>The dose of the label: in plain proportion, the stock's own volume not counted.</summary>
     /// <remarks>Some per cent less than a correction reckons, which counts it.</remarks>
@@ -55,5 +61,20 @@ public sealed record StockPair
         Guard.Between(ph, 4, 9);
         Ec dose = Conductivity.Of((a + b) * doseOfEach, ph, Surroundings.Closed);
         return new StockPair(dose.DecisiemensPerMetre, doseOfEach) { A = a, B = b };
+    }
+
+    internal override IEnumerable<TankStep> Give(double units, string again)
+    {
+        double each = units / 2;
+        yield return new TankStep(
+            TankStepKind.StockA,
+            each,
+            $"Pour in {TankWords.Millilitres(each)} of stock A{again}, and let it mix."
+        );
+        yield return new TankStep(
+            TankStepKind.StockB,
+            each,
+            $"Pour in {TankWords.Millilitres(each)} of stock B{again}, and let it mix."
+        );
     }
 }

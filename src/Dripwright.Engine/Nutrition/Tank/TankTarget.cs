@@ -13,7 +13,8 @@ public sealed record TankTarget(double DecisiemensPerMetre, double PH = 5.8, dou
 /// <summary>The water a tank is filled up with.</summary>
 /// <param name="DecisiemensPerMetre">[dS/m] Its EC at 25 °C.</param>
 /// <param name="Contents">[mol/m³] What it holds; null where there is no analysis.</param>
-public sealed record MakeUpWater(double DecisiemensPerMetre, Composition? Contents = null)
+/// <param name="Gap">[mol/m³ of charge] Ions that its analysis does not name, positive for cations.</param>
+public sealed record MakeUpWater(double DecisiemensPerMetre, Composition? Contents = null, double Gap = 0)
 {
     /// <summary>A water of which there is an analysis; its EC as measured, else from its ions.</summary>
     /// <param name="supply">The water.</param>

@@ -38,7 +38,8 @@ public static class TargetReader
         ("mo", Constituent.Molybdenum),
     ];
 
-    private static readonly string[] s_fields = [.. s_names.Select(row => row.Name)];
+    /// <summary>Names of elements in the file.</summary>
+    internal static IReadOnlyCollection<string> Fields { get; } = [.. s_names.Select(row => row.Name)];
 
     /// <summary>Reads a target file.</summary>
     /// <param name="bytes">The file, JSON in UTF-8.</param>
@@ -89,15 +90,15 @@ public static class TargetReader
             : new TargetReading(new TargetCatalogue { Targets = targets, Stages = stages }, []);
     }
 
-    private static FeedTarget? Target(RowReader row, HashSet<string> given)
+    internal static FeedTarget? Target(RowReader row, HashSet<string> given)
     {
         var key = ShelfFile.Key(row, given);
         var name = row.Text("name", 80, needed: true);
         var source = row.Text("source", 600, needed: true);
         var sure = row.Choice<Sureness>("sure") ?? Sureness.Published;
         var strength = row.Number("decisiemensPerMetre", 0.1, 20);
-        var mass = row.Numbers("milligramsPerLitre", s_fields, MostMilligrams);
-        var moles = row.Numbers("millimolesPerLitre", s_fields, 200);
+        var mass = row.Numbers("milligramsPerLitre", Fields, MostMilligrams);
+        var moles = row.Numbers("millimolesPerLitre", Fields, 200);
         row.Finish();
         var wanted = new Dictionary<Constituent, double>();
         foreach (var (field, value) in mass)
@@ -139,7 +140,7 @@ public static class TargetReader
         }
     }
 
-    private static CropStage? Stage(RowReader row)
+    internal static CropStage? Stage(RowReader row)
     {
         var crop = row.Choice<FeedCrop>("crop", needed: true);
         var stage = row.Choice<FeedStage>("stage", needed: true);

@@ -1,0 +1,170 @@
+using System.CommandLine;
+using System.Text;
+using Dripwright.Engine.Nutrition.Planning;
+using Dripwright.Engine.Nutrition.Strength;
+using Dripwright.Engine.Report;
+using Dripwright.Screen;
+
+namespace Dripwright.Commands;
+
+/// <summary><c>mend-tank</c> and <c>uptake</c>: what readings of the tank ask for.</summary>
+internal static class TankCommands
+{
+    /// <summary>From a reading back to the feed wanted.</summary>
+    public static Command Mend(Surroundings around, SharedOptions shared)
+    {
+        var file = RigArgument.Make();
+        var ec = Needed("--ec", "Strength read, such as \"1.6 dS/m\"; with --pen-scale also \"1100 ppm\".");
+        var scale = PenScale();
+        var ph = Needed("--ph", "pH read, such as 6.4.");
+        var level = Needed("--volume", "Water in the tank, such as \"80 L\" or \"20 gal\".");
+        var warm = Free("--temperature", "Temperature of the water; 20 C where it is left out.");
+        var days = Free("--days", "Days since the tank was last mixed fresh: for what is to be let out.");
+        var sodium = Free("--sodium", "Sodium measured in the tank, such as \"120 mg/L\".");
+        var json = Json();
+        var command = new Command("mend-tank", "Say step by step how a tank that has drifted is brought back.")
+        {
+            file,
+            ec,
+            scale,
+            ph,
+            level,
+            warm,
+            days,
+            sodium,
+            json,
+        };
+        command.SetAction(
+            async (call, stop) =>
+            {
+                var reader = new FieldReader();
+                var reading = reader.Reading(
+                    call.GetValue(ec),
+                    call.GetValue(scale),
+                    call.GetValue(ph),
+                    call.GetValue(level),
+                    call.GetValue(warm)
+                );
+                var past = reader.Past(call.GetValue(days), call.GetValue(sodium));
+                Judge(reader);
+                var plan = await FeedingCommands
+                    .Plan(call.GetRequiredValue(file), around, shared, call, stop)
+                    .ConfigureAwait(false);
+                var steps = Found(NutritionTank.Correct(plan, reading));
+                var renewals = NutritionRenewal.Of(plan, reading, past);
+                FeedingCommands.Show(
+                    around,
+                    shared,
+                    call,
+                    call.GetValue(json),
+                    () => PlanJson.WriteTank(steps, renewals),
+                    () => FeedingWords.Steps(steps, renewals)
+                );
+                return Exit.Good;
+            }
+        );
+        return command;
+    }
+
+    /// <summary>From two readings to the top-up.</summary>
+    public static Command Uptake(Surroundings around, SharedOptions shared)
+    {
+        var file = RigArgument.Make();
+        var firstEc = Needed("--first-ec", "Strength at the first reading, such as \"2.0 dS/m\".");
+        var firstVolume = Needed("--first-volume", "Water in the tank then, such as \"100 L\".");
+        var secondEc = Needed("--second-ec", "Strength at the second reading.");
+        var secondVolume = Needed("--second-volume", "Water in the tank then.");
+        var scale = PenScale();
+        var water = Free("--water", "Plain water poured in between.");
+        var feed = Free("--feed", "Feed of full strength poured in between.");
+        var stock = Free("--stock", "Of stock A poured in between, and as much of stock B, such as \"0.2 L\".");
+        var days = Free("--days", "Days between the readings, such as 3.5.");
+        var json = Json();
+        var command = new Command(
+            "uptake",
+            "Say from two readings what the plants took, and what top-up holds the tank."
+        )
+        {
+            file,
+            firstEc,
+            firstVolume,
+            secondEc,
+            secondVolume,
+            scale,
+            water,
+            feed,
+            stock,
+            days,
+            json,
+        };
+        command.SetAction(
+            async (call, stop) =>
+            {
+                var reader = new FieldReader();
+                var pen = call.GetValue(scale);
+                var first = reader.OneOfTwo("first", call.GetValue(firstEc), pen, call.GetValue(firstVolume));
+                var second = reader.OneOfTwo("second", call.GetValue(secondEc), pen, call.GetValue(secondVolume));
+                var poured = reader.Poured(call.GetValue(water), call.GetValue(feed), call.GetValue(stock));
+                double? between = call.GetValue(days) is { } text ? reader.Number("days", text, "3.5") : null;
+                Judge(reader);
+                var plan = await FeedingCommands
+                    .Plan(call.GetRequiredValue(file), around, shared, call, stop)
+                    .ConfigureAwait(false);
+                var advice = Found(NutritionUptake.Between(plan, first, second, poured, between));
+                FeedingCommands.Show(
+                    around,
+                    shared,
+                    call,
+                    call.GetValue(json),
+                    () => PlanJson.WriteUptake(advice),
+                    () => FeedingWords.Uptake(advice)
+                );
+                return Exit.Good;
+            }
+        );
+        return command;
+    }
+
+    private static Option<string> Needed(string name, string says) => new(name) { Description = says, Required = true };
+
+    private static Option<string?> Free(string name, string says) => new(name) { Description = says };
+
+    private static Option<string?> PenScale() => Free("--pen-scale", "Scale of a pen that shows ppm: 500, 640 or 700.");
+
+    private static Option<bool> Json() => new("--json") { Description = "As JSON (see the handbook: feeding)." };
+
+    private static void Judge(FieldReader reader)
+    {
+        if (reader.Faults.Count > 0)
+        {
+            throw new Refusal(
+                Exit.WrongCall,
+                [
+                    .. reader.Faults.Select(fault =>
+                        $"dripwright: {Option(fault.Field)}: found {fault.Found}; expected {fault.Expected}."
+                    ),
+                ]
+            );
+        }
+    }
+
+    private static T Found<T>(Answer<T> answer)
+        where T : class =>
+        answer.Value
+        ?? throw new Refusal(
+            Exit.WrongCall,
+            [.. answer.Refusals.Select(refusal => $"dripwright: {refusal.What} {refusal.Remedy}")]
+        );
+
+    // "firstEc" is asked as "--first-ec".
+    private static string Option(string field)
+    {
+        var dashed = new StringBuilder("--");
+        foreach (var letter in field)
+        {
+            dashed.Append(char.IsUpper(letter) ? $"-{char.ToLowerInvariant(letter)}" : letter);
+        }
+
+        return dashed.ToString();
+    }
+}
