@@ -59,7 +59,7 @@ internal sealed class Plans : IDisposable
         try
         {
             return await (pots < LargeFrom ? _small : _large).Run(
-                token => make(Planner.Of(rig, reading.Assumed, catalogue, options, new StopAsked(token))),
+                token => make(Planner.Of(rig, reading.Assumed, catalogue, options with { Stop = token })),
                 stop
             );
         }
@@ -78,11 +78,5 @@ internal sealed class Plans : IDisposable
         _small.Dispose();
         _large.Dispose();
         _search.Dispose();
-    }
-
-    // The planner knows no stop, but it tells of each stage.
-    private sealed class StopAsked(CancellationToken stop) : IProgress<PlanProgress>
-    {
-        public void Report(PlanProgress value) => stop.ThrowIfCancellationRequested();
     }
 }

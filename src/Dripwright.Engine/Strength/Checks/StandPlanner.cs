@@ -21,6 +21,7 @@ public static class StandPlanner
     /// <summary>Computes all stands of a layout.</summary>
     /// <param name="layout">The layout.</param>
     /// <param name="options">Options; the defaults where null.</param>
+    /// <exception cref="OperationCanceledException">The options' stop was asked for.</exception>
     public static StandPlan Of(RigLayout layout, StandOptions? options = null)
     {
         ArgumentNullException.ThrowIfNull(layout);
@@ -47,6 +48,7 @@ public static class StandPlanner
         double? lowest = frame.Options.EveryBuckling ? null : RowStand.BucklingOfInterest;
         foreach (StandCase c in StandCase.Of(staggered, row.Modules))
         {
+            frame.Options.Stop.ThrowIfCancellationRequested();
             if (c.Lean == LeanPlace.None || frame.Options.Leaning)
             {
                 CaseResult result = Solve(frame, solver, StandLoads.Of(frame, c), lowest);
