@@ -8,7 +8,8 @@ namespace Dripwright.Workbench.Http;
 /// <param name="Name">Name of the file, for its faults.</param>
 /// <param name="Text">Its text.</param>
 /// <param name="Revision">Revision for the title blocks; empty for a draft.</param>
-internal sealed record RigText(string Name, string Text, string Revision = "");
+/// <param name="Shelf">Parts that lie in the garden, for a rig of the garden: they are used first, as on the pages.</param>
+internal sealed record RigText(string Name, string Text, string Revision = "", IReadOnlyList<OnHand>? Shelf = null);
 
 /// <summary>Plans for whoever asks over HTTP. Large rigs have a lane of their own, so that they keep nobody else waiting.</summary>
 internal sealed class Plans : IDisposable
@@ -22,7 +23,22 @@ internal sealed class Plans : IDisposable
 
     /// <summary>Reads a rig file.</summary>
     public Task<RigReading> Read(RigText file, PartsCatalogue catalogue, CancellationToken stop) =>
-        _small.Run(_ => RigReader.Read(file.Text, file.Name, catalogue), stop);
+        _small.Run(
+            _ =>
+            {
+                var reading = RigReader.Read(file.Text, file.Name, catalogue);
+                return reading.Rig is { } rig && file.Shelf is { Count: > 0 } shelf
+                    ? reading with
+                    {
+                        Rig = rig with { OnHand = [.. rig.OnHand, .. shelf] },
+                    }
+                    : reading;
+            },
+            stop
+        );
+
+    /// <summary>Anything else that takes as long as the plan of a small rig.</summary>
+    public Task<T> Run<T>(Func<CancellationToken, T> make, CancellationToken stop) => _small.Run(make, stop);
 
     /// <summary>Plans a rig file and makes something of the plan.</summary>
     /// <exception cref="Refused">The file has faults.</exception>
@@ -31,7 +47,8 @@ internal sealed class Plans : IDisposable
         PartsCatalogue catalogue,
         bool withDraws,
         Func<Plan, T> make,
-        CancellationToken stop
+        CancellationToken stop,
+        bool withStrength = true
     )
     {
         var reading = await Read(file, catalogue, stop);
@@ -40,7 +57,7 @@ internal sealed class Plans : IDisposable
             throw new Refused(422, $"{file.Name} has faults.") { Faults = reading.Faults };
         }
 
-        return await Of(reading, catalogue, withDraws, make, stop);
+        return await Of(reading, catalogue, withDraws, make, stop, withStrength);
     }
 
     /// <summary>Plans a rig that was read without a fault.</summary>
@@ -49,13 +66,18 @@ internal sealed class Plans : IDisposable
         PartsCatalogue catalogue,
         bool withDraws,
         Func<Plan, T> make,
-        CancellationToken stop
+        CancellationToken stop,
+        bool withStrength = true
     )
     {
         var rig = reading.Rig!;
         var pots = Math.Max(1, rig.Rows.Sum(row => row.Pots));
         // Each draw solves all pots: a large rig gets fewer, as on the page.
-        var options = new PlanOptions { Draws = withDraws ? Math.Clamp(400_000 / pots, 500, MostDraws) : 0 };
+        var options = new PlanOptions
+        {
+            Draws = withDraws ? Math.Clamp(400_000 / pots, 500, MostDraws) : 0,
+            Strength = withStrength,
+        };
         try
         {
             return await (pots < LargeFrom ? _small : _large).Run(
