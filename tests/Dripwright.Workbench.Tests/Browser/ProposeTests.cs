@@ -5,17 +5,16 @@ namespace Dripwright.Workbench.Tests.Browser;
 /// <summary>From a brief to a rig in the garden.</summary>
 public sealed class ProposeTests(Chromium chromium)
 {
+    /// <summary>A small room and many emitters: few rigs to try, so that the whole search takes a moment only.</summary>
+    internal const string FewRigs = """
+        { "site": { "roomLength": "8 ft", "roomWidth": "4 ft" }, "crops": [{ "crop": "basil", "plants": 2 }], "leastEmitters": 6 }
+        """;
+
     [Fact]
     public async Task A_brief_gives_rigs_cheapest_first_and_the_one_taken_lies_in_the_garden()
     {
         await using var bench = await Bench.Open(withDemo: false);
-        // A small room and many emitters: few rigs to try, so that the whole search takes a moment only.
-        await bench.Garden.AddDocumentAsync(
-            "brief",
-            "Brief",
-            """{ "site": { "roomWidth": "4 ft" }, "crops": [{ "crop": "basil" }], "leastEmitters": 6 }""",
-            TestContext.Current.CancellationToken
-        );
+        await bench.Garden.AddDocumentAsync("brief", "Brief", FewRigs, TestContext.Current.CancellationToken);
         await using var visit = await chromium.Visit(bench);
         var page = visit.Page;
         await page.GotoAsync("/propose");
