@@ -17,6 +17,9 @@ public sealed record PlanOptions
     /// <summary>True to try what would cure a stand that does not hold: each trial costs as much as the stand itself.</summary>
     public bool Cures { get; init; }
 
+    /// <summary>Asks to stop; heard between stages, and within those that take long.</summary>
+    public CancellationToken Stop { get; init; }
+
     /// <summary>
     /// Partial clogging in the draws: one emitter in twenty keeps between 40 % and 90 % of its passage. Common practice for a
     /// season with a clean strainer; no source gives a figure for so small a rig.

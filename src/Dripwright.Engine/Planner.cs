@@ -23,6 +23,7 @@ public static class Planner
     /// <param name="options">What to compute beyond the plan proper; the defaults where null.</param>
     /// <param name="progress">Told at each stage.</param>
     /// <exception cref="KeyNotFoundException">The rig names a part that the catalogue lacks.</exception>
+    /// <exception cref="OperationCanceledException">A stop was asked for: between stages, and within those that take long.</exception>
     public static Plan Of(
         Rig rig,
         IReadOnlyList<Assumed> assumed,
@@ -35,50 +36,101 @@ public static class Planner
         ArgumentNullException.ThrowIfNull(assumed);
         ArgumentNullException.ThrowIfNull(catalogue);
         options ??= new PlanOptions();
-        progress?.Report(new PlanProgress("placing pots and pipes", 0));
+        Tell("placing pots and pipes", 0);
         RigLayout layout = RigLayout.Of(rig, RigParts.Of(rig, catalogue));
-        progress?.Report(new PlanProgress("solving the feed", 0.1));
-        FeedPlan feed = new FeedPlanner(rig, layout, options).Plan();
-        progress?.Report(new PlanProgress("following the drains", 0.6));
+        Tell("solving the feed", 0.1);
+        FeedPlan feed = Drawn(new FeedPlanner(rig, layout).Plan(), layout, options);
+        Tell("following the drains", 0.6);
         DrainPlan drain = new DrainPlanner(rig, layout, feed).Plan();
         ReservoirPlan reservoir = new ReservoirPlanner(rig, layout, feed, drain).Plan();
         OverheadPlan overhead = new OverheadPlanner(rig, layout).Plan();
         NutritionPlan? nutrition = NutritionPlanner.Plan(rig, layout, feed, reservoir, catalogue);
-        progress?.Report(new PlanProgress("loading the stands", 0.7));
-        StandPlan? stand = options.Strength
-            ? StandPlanner.Of(layout, StandOptions.Of(rig) with { TryCures = options.Cures })
-            : null;
-        progress?.Report(new PlanProgress("counting and cutting parts", 0.8));
+        Tell("loading the stands", 0.7);
+        StandPlan? stand = Loaded(null, rig, layout, options);
+        Tell("counting and cutting parts", 0.8);
         PrintedParts printed = PrintedParts.Of(rig, layout, stand);
         PartsPlan parts = PartsPlanner.Plan(rig, layout, overhead, printed);
-        progress?.Report(new PlanProgress("judging", 0.95));
-        var judge = new Judgement(rig.Units);
-        new LayoutRules(rig, layout, judge).Judge();
-        new FeedRules(rig, layout, feed, judge).Judge();
-        new DrainRules(rig, layout, feed, drain, judge).Judge();
-        new ReservoirRules(rig, layout, reservoir, judge).Judge();
-        new OverheadRules(rig, layout, overhead, judge).Judge();
-        if (stand is not null)
+        Tell("judging", 0.95);
+        return Judged(
+            new Plan
+            {
+                Rig = rig,
+                Assumed = assumed,
+                Layout = layout,
+                Feed = feed,
+                Drain = drain,
+                Reservoir = reservoir,
+                Overhead = overhead,
+                Nutrition = nutrition,
+                Stand = stand,
+                Printed = printed,
+                Parts = parts,
+                Findings = [],
+            }
+        );
+
+        void Tell(string stage, double share)
         {
-            new StandRules(rig, layout, stand, judge).Judge();
+            options.Stop.ThrowIfCancellationRequested();
+            progress?.Report(new PlanProgress(stage, share));
+        }
+    }
+
+    /// <summary>A plan with what it was made without: the strength of its stands, the draws of its feed.</summary>
+    /// <remarks>What it has stays; the outcome is the plan that <see cref="Of"/> gives with the same options.</remarks>
+    /// <param name="plan">The plan.</param>
+    /// <param name="options">What it shall have.</param>
+    /// <exception cref="OperationCanceledException">A stop was asked for.</exception>
+    public static Plan Completed(Plan plan, PlanOptions options)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        ArgumentNullException.ThrowIfNull(options);
+        StandPlan? stand = Loaded(plan.Stand, plan.Rig, plan.Layout, options);
+        if (stand != plan.Stand)
+        {
+            // Joints are made for what the frame asks of them, and counted as they are made.
+            PrintedParts printed = PrintedParts.Of(plan.Rig, plan.Layout, stand);
+            plan = plan with
+            {
+                Stand = stand,
+                Printed = printed,
+                Parts = PartsPlanner.Plan(plan.Rig, plan.Layout, plan.Overhead, printed),
+            };
         }
 
-        new PartsRules(layout, parts, judge).Judge();
-        judge.Add(nutrition?.Findings ?? []);
-        return new Plan
+        return Judged(plan with { Feed = Drawn(plan.Feed, plan.Layout, options) });
+    }
+
+    private static FeedPlan Drawn(FeedPlan feed, RigLayout layout, PlanOptions options) =>
+        feed.Scatter is null && options.Draws > 0
+            ? feed with
+            {
+                Scatter = FeedPlanner.Draws(feed, layout, options),
+            }
+            : feed;
+
+    private static StandPlan? Loaded(StandPlan? known, Rig rig, RigLayout layout, PlanOptions options) =>
+        known is null && options.Strength
+            ? StandPlanner.Of(layout, StandOptions.Of(rig) with { TryCures = options.Cures, Stop = options.Stop })
+            : known;
+
+    private static Plan Judged(Plan plan)
+    {
+        Rig rig = plan.Rig;
+        RigLayout layout = plan.Layout;
+        var judge = new Judgement(rig.Units);
+        new LayoutRules(rig, layout, judge).Judge();
+        new FeedRules(rig, layout, plan.Feed, judge).Judge();
+        new DrainRules(rig, layout, plan.Feed, plan.Drain, judge).Judge();
+        new ReservoirRules(rig, layout, plan.Reservoir, judge).Judge();
+        new OverheadRules(rig, layout, plan.Overhead, judge).Judge();
+        if (plan.Stand is not null)
         {
-            Rig = rig,
-            Assumed = assumed,
-            Layout = layout,
-            Feed = feed,
-            Drain = drain,
-            Reservoir = reservoir,
-            Overhead = overhead,
-            Nutrition = nutrition,
-            Stand = stand,
-            Printed = printed,
-            Parts = parts,
-            Findings = judge.Findings,
-        };
+            new StandRules(rig, layout, plan.Stand, judge).Judge();
+        }
+
+        new PartsRules(layout, plan.Parts, judge).Judge();
+        judge.Add(plan.Nutrition?.Findings ?? []);
+        return plan with { Findings = judge.Findings };
     }
 }

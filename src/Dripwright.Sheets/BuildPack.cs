@@ -91,8 +91,10 @@ public static class BuildPack
     }
 
     /// <summary>A file name made of a rig's name: small letters, figures and dashes, never empty.</summary>
-    internal static string FileNameOf(string rig)
+    /// <param name="rig">The rig's name.</param>
+    public static string FileNameOf(string rig)
     {
+        ArgumentNullException.ThrowIfNull(rig);
         var name = new StringBuilder();
         foreach (var letter in rig.ToLowerInvariant())
         {

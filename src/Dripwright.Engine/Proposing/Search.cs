@@ -1,6 +1,7 @@
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Findings;
 using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Strength.Checks;
 using Dripwright.Engine.Water;
 
 namespace Dripwright.Engine.Proposing;
@@ -24,6 +25,7 @@ internal sealed class Search
     private readonly ProposeOptions _options;
     private readonly CandidateList _candidates;
     private readonly FramePlacement _placement;
+    private readonly Dictionary<FrameDraft, StandPlan> _stands = new(ReferenceEqualityComparer.Instance);
     private readonly PriorityQueue<Unplaced, (decimal Floor, int Frame)> _frames = new();
     private readonly PriorityQueue<Candidate, (decimal Floor, int Frame, int Within)> _rigs = new();
 
@@ -192,8 +194,10 @@ internal sealed class Search
         List<Finding> against = Against(plan);
         if (against.Count == 0)
         {
-            // Whether the stand holds costs more than all else: it is asked only of what passes otherwise.
-            plan = Planner.Of(rig, [], _catalogue, s_whole);
+            // Whether the stand holds costs more than all else: it is asked only of what passes otherwise, and once of a
+            // frame, for its stand knows no pump and no emitter.
+            plan = Planner.Completed(plan with { Stand = _stands.GetValueOrDefault(candidate.Draft) }, s_whole);
+            _stands[candidate.Draft] = plan.Stand!;
             against = Against(plan);
         }
 

@@ -68,6 +68,9 @@ public sealed record StandOptions
     /// <summary>True to try what would cure the weakest place.</summary>
     public bool TryCures { get; init; } = true;
 
+    /// <summary>Asks to stop; heard between loadings.</summary>
+    public CancellationToken Stop { get; init; }
+
     /// <summary>What a rig says of its stand.</summary>
     /// <param name="rig">The rig.</param>
     public static StandOptions Of(Rig rig)

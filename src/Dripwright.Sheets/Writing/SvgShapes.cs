@@ -4,8 +4,9 @@ using Dripwright.Sheets.Model;
 namespace Dripwright.Sheets.Writing;
 
 /// <summary>Writes elements as SVG shapes, one a line, attributes always in the same order.</summary>
-internal sealed class SvgShapes(StringBuilder svg, string prefix)
+internal sealed class SvgShapes(StringBuilder svg, SvgOptions options)
 {
+    private readonly string prefix = options.IdPrefix;
     private int clips;
 
     public void Paper(Box area) => Shape("rect", Where(area), null, Fill.Paper);
@@ -74,7 +75,7 @@ internal sealed class SvgShapes(StringBuilder svg, string prefix)
             _ => "Z",
         };
 
-    private void Shape(string name, string place, Pen? pen, Fill? fill)
+    private void Shape(string kind, string place, Pen? pen, Fill? fill)
     {
         var classes = new List<string>();
         if (pen is not null)
@@ -82,11 +83,14 @@ internal sealed class SvgShapes(StringBuilder svg, string prefix)
             classes.Add(SvgStyles.Class(pen));
         }
 
-        // A pattern is named in a style attribute: the class rule "fill: none" would win over a fill attribute.
-        var style = "";
+        // A pattern is named at its place, for its id is known only there: in a file by a style attribute, which wins over
+        // the class rule "fill: none" in every reader; on a page, whose content policy may let no style attribute through,
+        // by a fill attribute, and there the rule spares who has one.
+        var pattern = "";
         if (fill is { IsPattern: true })
         {
-            style = $" style=\"fill:url(#{prefix}{SvgPatterns.Id(fill)})\"";
+            var name = $"url(#{prefix}{SvgPatterns.Id(fill)})";
+            pattern = options.EmbedStyles ? $" style=\"fill:{name}\"" : $" fill=\"{name}\"";
         }
         else if (fill is not null)
         {
@@ -94,7 +98,7 @@ internal sealed class SvgShapes(StringBuilder svg, string prefix)
         }
 
         var attribute = classes.Count == 0 ? "" : $" class=\"{string.Join(' ', classes)}\"";
-        svg.Append('<').Append(name).Append(attribute).Append(' ').Append(place).Append(style).Append("/>\n");
+        svg.Append('<').Append(kind).Append(attribute).Append(' ').Append(place).Append(pattern).Append("/>\n");
     }
 
     private void Words(Text text)

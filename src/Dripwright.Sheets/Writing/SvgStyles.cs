@@ -32,7 +32,7 @@ internal static class SvgStyles
     public static string Embedded(Palette palette)
     {
         var css = new StringBuilder();
-        Shapes(css);
+        Shapes(css, ".sheet *");
         foreach (var role in Enum.GetValues<Role>())
         {
             Rules(css, role, palette.Colours[role], palette.Tints[role]);
@@ -51,7 +51,7 @@ internal static class SvgStyles
         css.Append("}\n@media print {\n");
         Variables(css, ":root", Palette.Print);
         css.Append("}\n");
-        Shapes(css);
+        Shapes(css, ".sheet :not([fill])");
         foreach (var role in Enum.GetValues<Role>())
         {
             Rules(css, role, $"var(--sheet-{Name(role)})", $"var(--sheet-{Name(role)}-tint)");
@@ -81,9 +81,9 @@ internal static class SvgStyles
             _ => "neighbour",
         };
 
-    private static void Shapes(StringBuilder css)
+    private static void Shapes(StringBuilder css, string unfilled)
     {
-        css.Append(".sheet *{fill:none;stroke-linejoin:round}\n");
+        css.Append(unfilled).Append("{fill:none;stroke-linejoin:round}\n");
         foreach (var width in Enum.GetValues<LineWidth>())
         {
             var name = width == LineWidth.Wide ? "wide" : "narrow";

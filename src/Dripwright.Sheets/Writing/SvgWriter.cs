@@ -36,8 +36,8 @@ public static class SvgWriter
         }
 
         SvgPatterns.Write(svg, FillsOf(sheet.Elements), options.IdPrefix);
-        new SvgShapes(svg, options.IdPrefix).Paper(window);
-        var shapes = new SvgShapes(svg, options.IdPrefix);
+        new SvgShapes(svg, options).Paper(window);
+        var shapes = new SvgShapes(svg, options);
         foreach (var element in sheet.Elements)
         {
             shapes.Write(element);

@@ -5,44 +5,51 @@ using Dripwright.Engine.Rigs;
 namespace Dripwright.Workbench.Editing;
 
 /// <summary>Plans in the background, a few at a time, so that one large rig does not keep everyone else waiting.</summary>
+/// <remarks>What somebody waits for while typing has a lane of its own, so that it never stands behind what may come later.</remarks>
 internal sealed class PlanQueue(int most) : IDisposable
 {
-    /// <summary>A plan that takes longer is given up; five thousand pots take a few seconds.</summary>
+    /// <summary>What takes longer is given up; five thousand pots take a few seconds.</summary>
     private static readonly TimeSpan s_longest = TimeSpan.FromSeconds(60);
 
-    private readonly SemaphoreSlim _turns = new(most, most);
+    private readonly SemaphoreSlim _soon = new(most, most);
+    private readonly SemaphoreSlim _later = new(most, most);
 
-    /// <summary>Reads a rig file and plans it.</summary>
+    /// <summary>Reads a rig file and plans it, but for the strength of its stands and the draws.</summary>
     /// <exception cref="OperationCanceledException">A stop was asked for, or it took too long.</exception>
-    public async Task<Draught> Draw(
+    public Task<Draught> Draw(
         string text,
         string name,
         PartsCatalogue catalogue,
         IReadOnlyList<OnHand> shelf,
         UnitSystem? units,
-        int draws,
         CancellationToken stop
-    )
+    ) => In(_soon, token => Of(text, name, catalogue, shelf, units, token), stop);
+
+    /// <summary>A plan with the strength of its stands, and with so many draws.</summary>
+    /// <exception cref="OperationCanceledException">A stop was asked for, or it took too long.</exception>
+    public Task<Plan> Complete(Plan plan, int draws, CancellationToken stop) =>
+        In(_later, token => Planner.Completed(plan, new PlanOptions { Draws = draws, Stop = token }), stop);
+
+    /// <summary>Anything else that takes long.</summary>
+    public Task<T> Run<T>(Func<CancellationToken, T> make, CancellationToken stop) => In(_later, make, stop);
+
+    public void Dispose()
+    {
+        _soon.Dispose();
+        _later.Dispose();
+    }
+
+    private static async Task<T> In<T>(SemaphoreSlim lane, Func<CancellationToken, T> make, CancellationToken stop)
     {
         using var limit = CancellationTokenSource.CreateLinkedTokenSource(stop);
         limit.CancelAfter(s_longest);
-        await _turns.WaitAsync(limit.Token).ConfigureAwait(false);
-        var work = Task.Run(() => Of(text, name, catalogue, shelf, units, draws, limit.Token), limit.Token);
+        var token = limit.Token;
+        await lane.WaitAsync(token).ConfigureAwait(false);
+        var work = Task.Run(() => make(token), CancellationToken.None);
         // The turn is given back when the work has really ended, also where nobody waits for it any more.
-        _ = work.ContinueWith(_ => _turns.Release(), TaskScheduler.Default);
-        return await work.WaitAsync(limit.Token).ConfigureAwait(false);
+        _ = work.ContinueWith(_ => lane.Release(), TaskScheduler.Default);
+        return await work.WaitAsync(token).ConfigureAwait(false);
     }
-
-    /// <summary>Anything else that takes long.</summary>
-    public async Task<T> Run<T>(Func<CancellationToken, T> make, CancellationToken stop)
-    {
-        await _turns.WaitAsync(stop).ConfigureAwait(false);
-        var work = Task.Run(() => make(stop), stop);
-        _ = work.ContinueWith(_ => _turns.Release(), TaskScheduler.Default);
-        return await work.WaitAsync(stop).ConfigureAwait(false);
-    }
-
-    public void Dispose() => _turns.Dispose();
 
     private static Draught Of(
         string text,
@@ -50,12 +57,11 @@ internal sealed class PlanQueue(int most) : IDisposable
         PartsCatalogue catalogue,
         IReadOnlyList<OnHand> shelf,
         UnitSystem? units,
-        int draws,
         CancellationToken stop
     )
     {
-        var reading = RigReader.Read(text, name, catalogue);
         stop.ThrowIfCancellationRequested();
+        var reading = RigReader.Read(text, name, catalogue);
         if (reading.Rig is not { } rig)
         {
             return new Draught(reading, null, null);
@@ -69,12 +75,13 @@ internal sealed class PlanQueue(int most) : IDisposable
                 Units = units ?? rig.Units,
                 OnHand = [.. rig.OnHand, .. shelf],
             };
-            var options = new PlanOptions { Draws = draws };
-            return new Draught(
-                reading,
-                Planner.Of(shown, reading.Assumed, catalogue, options, new StopAsked(stop)),
-                null
-            );
+            var options = new PlanOptions
+            {
+                Draws = 0,
+                Strength = false,
+                Stop = stop,
+            };
+            return new Draught(reading, Planner.Of(shown, reading.Assumed, catalogue, options), null);
         }
         catch (KeyNotFoundException lacking)
         {
@@ -82,16 +89,10 @@ internal sealed class PlanQueue(int most) : IDisposable
             return new Draught(reading, null, lacking.Message);
         }
     }
-
-    // The planner knows no stop, but it tells of each stage.
-    private sealed class StopAsked(CancellationToken stop) : IProgress<PlanProgress>
-    {
-        public void Report(PlanProgress value) => stop.ThrowIfCancellationRequested();
-    }
 }
 
 /// <summary>What came of reading and planning a text.</summary>
 /// <param name="Reading">Rig, faults and what was assumed.</param>
-/// <param name="Plan">The plan; null where there is any fault.</param>
+/// <param name="Plan">The plan, without the strength of its stands and without draws; null where there is any fault.</param>
 /// <param name="Lacking">Why a sound rig cannot be planned; null where it can.</param>
 public sealed record Draught(RigReading Reading, Plan? Plan, string? Lacking);

@@ -36,6 +36,15 @@ internal sealed record SummaryAnswer(
 /// <param name="Description">The same for a reader who does not see it.</param>
 internal sealed record SheetLine(int Number, string Title, string? Description);
 
+/// <summary>One plot of how the water runs.</summary>
+/// <param name="Key">Short name; fetch it by this name.</param>
+/// <param name="Title">What it shows.</param>
+/// <param name="Numbers">Key numbers with their units.</param>
+internal sealed record PlotLine(string Key, string Title, IReadOnlyList<PlotNumber> Numbers);
+
+/// <summary>A key number of a plot.</summary>
+internal sealed record PlotNumber(string What, string Value);
+
 /// <summary>A rig of the garden, without its text.</summary>
 internal sealed record RigAnswer(
     int Id,
@@ -65,6 +74,13 @@ internal sealed record DraftAnswer(
         new(draft.Id, draft.Name, draft.Version, draft.CanUndo, draft.CanRedo, draft.What, draft.ChangedAt);
 }
 
+/// <summary>A text that the draft once was.</summary>
+/// <param name="Number">The step; the numbers grow with time.</param>
+/// <param name="At">When, UTC.</param>
+/// <param name="What">What was changed.</param>
+/// <param name="IsNow">The draft stands at it.</param>
+internal sealed record StepAnswer(int Number, DateTime At, string What, bool IsNow);
+
 /// <summary>A saved revision, without its text.</summary>
 internal sealed record RevisionAnswer(
     int Number,
@@ -85,6 +101,11 @@ internal sealed record NewRevision(string? Note, string? Who);
 
 /// <summary>The garden as a whole.</summary>
 internal sealed record GardenAnswer(string Name, string Units, int Rigs);
+
+/// <summary>Other settings; what is left out stays as it is.</summary>
+/// <param name="Name">What the grower calls the garden.</param>
+/// <param name="Units">us or metric.</param>
+internal sealed record NewSettings(string? Name, string? Units);
 
 /// <summary>What was taken in.</summary>
 internal sealed record TakenInAnswer(int Rigs, int Others, IReadOnlyList<string> Remarks);

@@ -25,6 +25,14 @@ internal static class GardenAddresses
             .WithSummary("Name, units and how many rigs")
             .Produces<GardenAnswer>();
         garden
+            .MapPatch("", Settings)
+            .Takes(Json, RigAddresses.WordsBytes)
+            .Accepts<NewSettings>(Json)
+            .WithName("KeepSettings")
+            .WithSummary("Gives the garden another name or other units; what is left out stays")
+            .Produces<GardenAnswer>()
+            .ProducesProblem(422);
+        garden
             .MapGet("/file", HandOut)
             .WithName("HandOut")
             .WithSummary("The whole garden as one open file")
@@ -62,6 +70,26 @@ internal static class GardenAddresses
         var settings = await garden.SettingsAsync(stop);
         var units = settings.Units == UnitSystem.Us ? "us" : "metric";
         return Results.Ok(new GardenAnswer(settings.Name, units, (await garden.RigsAsync(stop)).Count));
+    }
+
+    private static async Task<IResult> Settings(Garden garden, NewSettings wanted, CancellationToken stop)
+    {
+        var settings = await garden.SettingsAsync(stop);
+        await garden.KeepSettingsAsync(
+            settings with
+            {
+                Name = wanted.Name ?? settings.Name,
+                Units = wanted.Units switch
+                {
+                    null => settings.Units,
+                    "us" => UnitSystem.Us,
+                    "metric" => UnitSystem.Metric,
+                    _ => throw new Refused(422, "units: expected us or metric."),
+                },
+            },
+            stop
+        );
+        return await About(garden, stop);
     }
 
     private static Task<IResult> HandOut(Garden garden, WorkbenchOptions options, CancellationToken stop) =>

@@ -80,7 +80,10 @@ internal static class HttpInterface
             .ProducesProblem(500);
         PlanAddresses.Map(api);
         FeedingAddresses.Map(api);
+        StartAddresses.Map(api);
+        CompareAddresses.Map(api);
         RigAddresses.Map(api);
+        DocumentAddresses.Map(api);
         GardenAddresses.Map(api);
         ShelfAddresses.Map(api);
         app.MapOpenApi("/api/{documentName}/openapi.json");

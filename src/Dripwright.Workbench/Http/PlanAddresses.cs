@@ -2,11 +2,14 @@ using System.Globalization;
 using System.Text;
 using Dripwright.Engine;
 using Dripwright.Engine.Findings;
+using Dripwright.Engine.Fittings;
 using Dripwright.Engine.Proposing;
 using Dripwright.Engine.Report;
 using Dripwright.Engine.Rigs;
 using Dripwright.Sheets;
+using Dripwright.Sheets.Screen;
 using Dripwright.Sheets.Writing;
+using Dripwright.Solids.Files;
 using Dripwright.Store;
 using Dripwright.Workbench.Pack;
 using Microsoft.AspNetCore.Builder;
@@ -106,6 +109,12 @@ internal static class PlanAddresses
                 "The whole build pack as a zip: drawings, lists, forms, printed parts, plan.json and the rig file"
             )
             .Produces<byte[]>(200, "application/zip");
+        Given(
+                given.MapPost("/print-parts.zip", (HttpContext c, Plans p, Garden g) => Print(c, p, g, null, null)),
+                "PrintParts"
+            )
+            .WithSummary("The stand's printed parts as a zip: a 3MF, an STL and a picture of each, and a list")
+            .Produces<byte[]>(200, "application/zip");
         Given(given.MapPost("/suggest", Suggest), "Suggest")
             .WithSummary("Rigs for a brief, cheapest first; gives the best so far when the seconds are over")
             .Produces<object>();
@@ -187,6 +196,35 @@ internal static class PlanAddresses
             )
             .WithSummary("The whole build pack as a zip")
             .Produces<byte[]>(200, "application/zip");
+        Kept(
+                kept.MapGet(
+                    "/print-parts.zip",
+                    (HttpContext c, Plans p, Garden g, int id, int? revision) => Print(c, p, g, id, revision)
+                ),
+                "PrintPartsOfRig"
+            )
+            .WithSummary("The stand's printed parts as a zip")
+            .Produces<byte[]>(200, "application/zip");
+        Kept(
+                kept.MapGet(
+                    "/plots",
+                    (HttpContext c, Plans p, Garden g, int id, int? revision, bool? draws) =>
+                        Plots(c, p, g, id, revision, draws)
+                ),
+                "PlotsOfRig"
+            )
+            .WithSummary("The plots of how the water runs, each with its key numbers")
+            .Produces<IReadOnlyList<PlotLine>>();
+        Kept(
+                kept.MapGet(
+                    "/plots/{key}.{kind:regex(^(svg|png|csv)$)}",
+                    (HttpContext c, Plans p, Garden g, int id, string key, string kind, int? revision, bool? draws) =>
+                        Plotted(c, p, g, id, revision, draws, key, kind)
+                ),
+                "PlotOfRig"
+            )
+            .WithSummary("One plot as a picture (svg, png), or the numbers behind it (csv)")
+            .Produces<byte[]>(200, "image/svg+xml", "image/png", "text/csv");
     }
 
     internal static RouteHandlerBuilder Given(RouteHandlerBuilder route, string name) =>
@@ -321,6 +359,106 @@ internal static class PlanAddresses
         return Results.File(bytes, $"application/{kind}", $"{name}.{kind}");
     }
 
+    private static async Task<IResult> Print(HttpContext context, Plans plans, Garden garden, int? id, int? revision)
+    {
+        var file = await File(context, garden, id, revision);
+        var catalogue = (await garden.CatalogueAsync(context.RequestAborted)).Catalogue;
+        var (name, zip) = await plans.Of(
+            file,
+            catalogue,
+            false,
+            plan =>
+            {
+                PrintedParts parts = plan.Printed;
+                if (parts.Parts.Count == 0)
+                {
+                    throw new Refused(
+                        422,
+                        $"There is nothing to print: {(parts.Refused.Count > 0 ? string.Join(" ", parts.Refused) : "no row has a stand.")}"
+                    );
+                }
+
+                var files = new Dictionary<string, byte[]>(PrintFiles.Write(parts), StringComparer.Ordinal);
+                if (parts.Refused.Count > 0)
+                {
+                    files["cannot-be-printed.txt"] = Encoding.UTF8.GetBytes(string.Join("\n", parts.Refused) + "\n");
+                }
+
+                return (BuildPack.FileNameOf(plan.Rig.Name), Bundle.Zip(files));
+            },
+            context.RequestAborted
+        );
+        return Results.File(zip, "application/zip", $"{name}-print-parts.zip");
+    }
+
+    private static async Task<IResult> Plots(
+        HttpContext context,
+        Plans plans,
+        Garden garden,
+        int id,
+        int? revision,
+        bool? draws
+    ) =>
+        Results.Ok(
+            await Make(
+                context,
+                plans,
+                garden,
+                id,
+                revision,
+                draws,
+                (plan, _) =>
+                    ScreenPlot
+                        .All(plan)
+                        .Select(plot => new PlotLine(
+                            plot.Key,
+                            plot.Title,
+                            [.. plot.Numbers.Select(number => new PlotNumber(number.What, number.Value))]
+                        ))
+                        .ToList()
+            )
+        );
+
+    private static async Task<IResult> Plotted(
+        HttpContext context,
+        Plans plans,
+        Garden garden,
+        int id,
+        int? revision,
+        bool? draws,
+        string key,
+        string kind
+    )
+    {
+        var bytes = await Make(
+            context,
+            plans,
+            garden,
+            id,
+            revision,
+            draws,
+            (plan, _) =>
+            {
+                var plot =
+                    ScreenPlot.All(plan).FirstOrDefault(one => one.Key == key)
+                    ?? throw Refused.NotThere("plot of that name");
+                return kind switch
+                {
+                    "svg" => Encoding.UTF8.GetBytes(plot.SvgFile()),
+                    "png" => plot.Png(),
+                    _ => plot.Csv(),
+                };
+            }
+        );
+        var type = kind switch
+        {
+            "svg" => "image/svg+xml",
+            "png" => "image/png",
+            _ => "text/csv",
+        };
+        return Results.File(bytes, type, $"{key}.{kind}");
+    }
+
     private static async Task<IResult> Suggest(HttpContext context, Plans plans, Garden garden, int? seconds)
     {
         if (seconds is < 1 or > 60)
@@ -372,7 +510,8 @@ internal static class PlanAddresses
         return await plans.Of(file, catalogue, draws ?? true, plan => make(plan, file), context.RequestAborted);
     }
 
-    private static async Task<RigText> File(HttpContext context, Garden garden, int? id, int? revision)
+    /// <summary>The rig file asked for: the one that came, or of a rig of the garden the draft or a saved revision.</summary>
+    public static async Task<RigText> File(HttpContext context, Garden garden, int? id, int? revision)
     {
         if (id is not { } rig)
         {
@@ -380,15 +519,16 @@ internal static class PlanAddresses
         }
 
         var draft = await RigAddresses.Rig(garden, rig, context.RequestAborted);
+        var shelf = await garden.OnHandAsync(context.RequestAborted);
         if (revision is not { } number)
         {
             Versions.Show(context, draft);
-            return new RigText(draft.Name, draft.Text);
+            return new RigText(draft.Name, draft.Text, Shelf: shelf);
         }
 
         var saved =
             await garden.RevisionAsync(rig, number, context.RequestAborted)
             ?? throw Refused.NotThere("such revision of the rig");
-        return new RigText(draft.Name, saved.Text, number.ToString(CultureInfo.InvariantCulture));
+        return new RigText(draft.Name, saved.Text, number.ToString(CultureInfo.InvariantCulture), shelf);
     }
 }

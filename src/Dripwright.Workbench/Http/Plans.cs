@@ -8,7 +8,8 @@ namespace Dripwright.Workbench.Http;
 /// <param name="Name">Name of the file, for its faults.</param>
 /// <param name="Text">Its text.</param>
 /// <param name="Revision">Revision for the title blocks; empty for a draft.</param>
-internal sealed record RigText(string Name, string Text, string Revision = "");
+/// <param name="Shelf">Parts that lie in the garden, for a rig of the garden: they are used first, as on the pages.</param>
+internal sealed record RigText(string Name, string Text, string Revision = "", IReadOnlyList<OnHand>? Shelf = null);
 
 /// <summary>Plans for whoever asks over HTTP. Large rigs have a lane of their own, so that they keep nobody else waiting.</summary>
 internal sealed class Plans : IDisposable
@@ -22,7 +23,22 @@ internal sealed class Plans : IDisposable
 
     /// <summary>Reads a rig file.</summary>
     public Task<RigReading> Read(RigText file, PartsCatalogue catalogue, CancellationToken stop) =>
-        _small.Run(_ => RigReader.Read(file.Text, file.Name, catalogue), stop);
+        _small.Run(
+            _ =>
+            {
+                var reading = RigReader.Read(file.Text, file.Name, catalogue);
+                return reading.Rig is { } rig && file.Shelf is { Count: > 0 } shelf
+                    ? reading with
+                    {
+                        Rig = rig with { OnHand = [.. rig.OnHand, .. shelf] },
+                    }
+                    : reading;
+            },
+            stop
+        );
+
+    /// <summary>Anything else that takes as long as the plan of a small rig.</summary>
+    public Task<T> Run<T>(Func<CancellationToken, T> make, CancellationToken stop) => _small.Run(make, stop);
 
     /// <summary>Plans a rig file and makes something of the plan.</summary>
     /// <exception cref="Refused">The file has faults.</exception>
@@ -59,7 +75,7 @@ internal sealed class Plans : IDisposable
         try
         {
             return await (pots < LargeFrom ? _small : _large).Run(
-                token => make(Planner.Of(rig, reading.Assumed, catalogue, options, new StopAsked(token))),
+                token => make(Planner.Of(rig, reading.Assumed, catalogue, options with { Stop = token })),
                 stop
             );
         }
@@ -78,11 +94,5 @@ internal sealed class Plans : IDisposable
         _small.Dispose();
         _large.Dispose();
         _search.Dispose();
-    }
-
-    // The planner knows no stop, but it tells of each stage.
-    private sealed class StopAsked(CancellationToken stop) : IProgress<PlanProgress>
-    {
-        public void Report(PlanProgress value) => stop.ThrowIfCancellationRequested();
     }
 }

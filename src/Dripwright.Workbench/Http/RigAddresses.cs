@@ -11,7 +11,9 @@ namespace Dripwright.Workbench.Http;
 internal static class RigAddresses
 {
     private const string Json = "application/json";
-    private const int WordsBytes = 16 << 10;
+
+    /// <summary>Largest body that holds only a name or a note.</summary>
+    public const int WordsBytes = 16 << 10;
 
     /// <summary>A rig of the garden.</summary>
     /// <exception cref="Refused">There is none of that number.</exception>
@@ -69,6 +71,24 @@ internal static class RigAddresses
         rigs.MapPost("/{id:int}/redo", (HttpContext c, Garden g, int id) => Step(c, g, id, g.RedoAsync))
             .WithName("RedoRig")
             .WithSummary("Goes forward to what was undone last; If-Match says from which version")
+            .Produces<DraftAnswer>()
+            .ProducesProblem(404)
+            .ProducesProblem(412)
+            .ProducesProblem(428);
+        rigs.MapGet("/{id:int}/steps", Steps)
+            .WithName("Steps")
+            .WithSummary("What the draft once was, the newest first; undo and redo need not reach it")
+            .Produces<IReadOnlyList<StepAnswer>>()
+            .ProducesProblem(404);
+        rigs.MapPost(
+                "/{id:int}/steps/{number:int}",
+                (HttpContext c, Garden g, int id, int number) =>
+                    Step(c, g, id, (at, version, stop) => g.GoToStepAsync(at, number, version, stop))
+            )
+            .WithName("GoToStep")
+            .WithSummary(
+                "Makes the draft what it was at a step; undo takes that back. If-Match says from which version"
+            )
             .Produces<DraftAnswer>()
             .ProducesProblem(404)
             .ProducesProblem(412)
@@ -199,12 +219,43 @@ internal static class RigAddresses
         return Results.Text(saved.Text, Json, Encoding.UTF8);
     }
 
-    private static async Task<IResult> Save(HttpContext context, Garden garden, int id, NewRevision why)
+    private static async Task<IResult> Steps(Garden garden, int id, CancellationToken stop)
     {
-        var draft = await Rig(garden, id, context.RequestAborted);
+        await Rig(garden, id, stop);
+        return Results.Ok(
+            (await garden.StepsAsync(id, stop))
+                .Reverse()
+                .Select(step => new StepAnswer(step.Number, step.At, step.What, step.IsNow))
+                .ToList()
+        );
+    }
+
+    private static async Task<IResult> Save(HttpContext context, Garden garden, int id, NewRevision why) =>
+        await SaveDraft(
+            context,
+            garden,
+            await Rig(garden, id, context.RequestAborted),
+            why,
+            number => string.Create(CultureInfo.InvariantCulture, $"{Problems.Root}/rigs/{id}/revisions/{number}")
+        );
+
+    /// <summary>Saves a revision of a draft.</summary>
+    /// <param name="context">The request.</param>
+    /// <param name="garden">The garden.</param>
+    /// <param name="draft">The draft.</param>
+    /// <param name="why">Who saves it, and why.</param>
+    /// <param name="address">Where the revision of a number is fetched.</param>
+    public static async Task<IResult> SaveDraft(
+        HttpContext context,
+        Garden garden,
+        Draft draft,
+        NewRevision why,
+        Func<int, string> address
+    )
+    {
         var who = context.User.Identity is { IsAuthenticated: true, Name: { } name } ? name : why.Who ?? "";
         var outcome = await garden.SaveRevisionAsync(
-            id,
+            draft.Id,
             Versions.Wanted(context, draft),
             who,
             why.Note ?? "",
@@ -212,13 +263,7 @@ internal static class RigAddresses
         );
         return outcome switch
         {
-            RevisionOutcome.Saved saved => Results.Created(
-                string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"{Problems.Root}/rigs/{id}/revisions/{saved.Revision.Number}"
-                ),
-                Told(saved.Revision)
-            ),
+            RevisionOutcome.Saved saved => Results.Created(address(saved.Revision.Number), Told(saved.Revision)),
             RevisionOutcome.Unchanged same => Results.Ok(Told(same.Newest)),
             RevisionOutcome.Faulty faulty => throw new Refused(
                 422,
@@ -229,14 +274,16 @@ internal static class RigAddresses
             },
             RevisionOutcome.Overtaken other => throw Versions.Overtaken(other.Current),
             RevisionOutcome.Refused refused => throw new Refused(422, refused.Why),
-            _ => throw Refused.NotThere("rig of that number any more"),
+            _ => throw Refused.NotThere("such document any more"),
         };
     }
 
-    private static RevisionAnswer Told(Revision revision, RevisionLine? line = null) =>
+    /// <summary>A revision as it is told.</summary>
+    public static RevisionAnswer Told(Revision revision, RevisionLine? line = null) =>
         new(revision.Number, revision.At, revision.Who, revision.Note, line?.Changes ?? [], line?.Unread);
 
-    private static IResult Came(HttpContext context, DraftOutcome outcome)
+    /// <summary>What came of changing a draft.</summary>
+    public static IResult Came(HttpContext context, DraftOutcome outcome)
     {
         switch (outcome)
         {

@@ -1,6 +1,6 @@
 using System.Globalization;
 using System.IO.Compression;
-using System.Text;
+using Dripwright.Sheets;
 
 namespace Dripwright.Workbench.Pack;
 
@@ -26,29 +26,8 @@ internal static class Bundle
         return memory.ToArray();
     }
 
-    /// <summary>A file name made of a rig's: letters, figures and dashes.</summary>
-    public static string Name(string rig)
-    {
-        var made = new StringBuilder();
-        foreach (var letter in rig.ToLowerInvariant())
-        {
-            if (char.IsAsciiLetterOrDigit(letter))
-            {
-                made.Append(letter);
-            }
-            else if (made.Length > 0 && made[^1] != '-')
-            {
-                made.Append('-');
-            }
-        }
-
-        var name = made.ToString().Trim('-');
-        return (
-                name.Length == 0 ? "rig"
-                : name.Length > 60 ? name[..60].Trim('-')
-                : name
-            ) + "-build-pack";
-    }
+    /// <summary>Name of a rig's build pack, without its ending.</summary>
+    public static string Name(string rig) => BuildPack.FileNameOf(rig) + "-build-pack";
 
     /// <summary>"340 kB", "1.2 MB".</summary>
     public static string Size(long bytes) =>

@@ -24,14 +24,16 @@ document.addEventListener("keydown", (event) => {
   button.click();
 });
 
-// Hatches come as data, because the content policy lets no style attribute through.
-const hatch = () =>
-  document.querySelectorAll("svg [data-fill]").forEach((one) => {
-    one.style.fill = one.dataset.fill;
-    one.removeAttribute("data-fill");
-  });
-new MutationObserver(hatch).observe(document.body, { childList: true, subtree: true });
-hatch();
+// On a phone the rooms scroll sideways: the one that was entered comes into sight.
+let entered = null;
+new MutationObserver(() => {
+  const here = document.querySelector(".rooms [aria-current]");
+  const list = here?.closest("ul");
+  if (list && here.href !== entered) {
+    entered = here.href;
+    list.scrollLeft = here.offsetLeft - list.offsetLeft - (list.clientWidth - here.offsetWidth) / 2;
+  }
+}).observe(document.body, { childList: true, subtree: true, attributes: true, attributeFilter: ["aria-current"] });
 
 const word = document.getElementById("components-reconnect-modal");
 word?.addEventListener("components-reconnect-state-changed", (event) => {

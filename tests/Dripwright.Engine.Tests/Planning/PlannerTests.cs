@@ -73,6 +73,38 @@ public sealed class PlannerTests
     }
 
     [Fact]
+    public void A_plan_completed_later_is_the_plan_made_at_once()
+    {
+        Plan sketch = Planner.Of(
+            Plans.From("""{ "rows": [{ "pots": 7 }, { "pots": 4 }] }""").Rig,
+            [],
+            PartsCatalogue.Default,
+            new PlanOptions { Draws = 0, Strength = false }
+        );
+        var whole = new PlanOptions { Draws = 200 };
+        Plan atOnce = Planner.Of(sketch.Rig, [], PartsCatalogue.Default, whole);
+        Plan later = Planner.Completed(Planner.Completed(sketch, new PlanOptions { Draws = 0 }), whole);
+        Assert.Null(sketch.Stand);
+        Assert.NotNull(later.Stand);
+        Assert.Equal(Report.PlanJson.Write(atOnce), Report.PlanJson.Write(later));
+    }
+
+    [Fact]
+    public void A_plan_that_nobody_wants_any_more_is_broken_off_also_within_the_stand_and_the_draws()
+    {
+        Plan sketch = Planner.Of(
+            Plans.From("""{ "rows": [{ "pots": 4 }] }""").Rig,
+            [],
+            PartsCatalogue.Default,
+            new PlanOptions { Draws = 0, Strength = false }
+        );
+        var late = new PlanOptions { Stop = new CancellationToken(canceled: true) };
+        Assert.ThrowsAny<OperationCanceledException>(() => Planner.Of(sketch.Rig, [], PartsCatalogue.Default, late));
+        Assert.ThrowsAny<OperationCanceledException>(() => Planner.Completed(sketch, late with { Draws = 0 }));
+        Assert.ThrowsAny<OperationCanceledException>(() => Planner.Completed(sketch, late with { Strength = false }));
+    }
+
+    [Fact]
     public void The_same_rig_shown_in_other_units_has_the_same_numbers()
     {
         RigGen.Rigs.Sample(

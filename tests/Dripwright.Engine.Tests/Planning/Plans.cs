@@ -20,7 +20,8 @@ internal static class Plans
     }
 
     /// <summary>Plans a rig without draws and without the strength of its stand, whose laws have tests of their own.</summary>
-    public static Plan Of(Rig rig) => Planner.Of(rig, [], PartsCatalogue.Default, _waterOnly);
+    public static Plan Of(Rig rig, PartsCatalogue? catalogue = null) =>
+        Planner.Of(rig, [], catalogue ?? PartsCatalogue.Default, _waterOnly);
 
     public static Finding? Said(this Plan plan, string rule) => plan.Findings.FirstOrDefault(f => f.Rule == rule);
 }

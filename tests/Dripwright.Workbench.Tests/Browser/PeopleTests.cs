@@ -47,6 +47,50 @@ public sealed class PeopleTests(Chromium chromium)
     }
 
     [Fact]
+    public async Task Signing_in_goes_by_keyboard_alone_and_its_pages_shut_nobody_out()
+    {
+        await using var bench = await Bench.Open(withDemo: false, network: true);
+        var code = WorkbenchHost.CodeForNewPerson(bench.App)!;
+        await using var wide = await chromium.Visit(bench);
+        var page = wide.Page;
+        await page.GotoAsync("/");
+        await page.Locator("#join-code").FocusAsync();
+        await Join("WRONG");
+        await Assertions.Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("code is not right");
+        await Judge(wide, "sign in, refused", 1280);
+        await page.Locator("#join-code").FocusAsync();
+        await Join(code);
+        await page.Locator("a[href='/people']").ClickAsync();
+        await page.Locator("#key-label").FillAsync("shed");
+        await page.Keyboard.PressAsync("Enter");
+        await Assertions.Expect(page.GetByRole(AriaRole.Status)).ToContainTextAsync("drip_");
+        await Judge(wide, "people", 1280);
+
+        await using var narrow = await chromium.Visit(bench, 390, 844, dark: true);
+        await narrow.Page.GotoAsync("/rigs/1");
+        await narrow.Page.Locator("#enter-name").WaitForAsync();
+        await Judge(narrow, "sign in", 390);
+        await narrow.Page.Locator("#enter-name").FillAsync("Ada");
+        await narrow.Page.Locator("#enter-passphrase").FillAsync("six plain tomatoes");
+        await narrow.Page.Keyboard.PressAsync("Enter");
+        await narrow.Page.Locator("a[href='/people']").ClickAsync();
+        await narrow.Page.Locator("#key-label").FillAsync("barn");
+        await narrow.Page.Keyboard.PressAsync("Enter");
+        await Assertions.Expect(narrow.Page.GetByRole(AriaRole.Status)).ToContainTextAsync("drip_");
+        await Judge(narrow, "people", 390);
+
+        async Task Join(string said)
+        {
+            await page.Keyboard.TypeAsync(said);
+            await page.Keyboard.PressAsync("Tab");
+            await page.Keyboard.TypeAsync("Ada");
+            await page.Keyboard.PressAsync("Tab");
+            await page.Keyboard.TypeAsync("six plain tomatoes");
+            await page.Keyboard.PressAsync("Enter");
+        }
+    }
+
+    [Fact]
     public async Task A_pot_is_emptied_with_the_keyboard_alone()
     {
         await using var bench = await Bench.Open();

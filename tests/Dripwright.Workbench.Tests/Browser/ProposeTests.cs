@@ -5,20 +5,26 @@ namespace Dripwright.Workbench.Tests.Browser;
 /// <summary>From a brief to a rig in the garden.</summary>
 public sealed class ProposeTests(Chromium chromium)
 {
+    /// <summary>A small room and many emitters: few rigs to try, so that the whole search takes a moment only.</summary>
+    internal const string FewRigs = """
+        { "site": { "roomLength": "8 ft", "roomWidth": "4 ft" }, "crops": [{ "crop": "basil", "plants": 2 }], "leastEmitters": 6 }
+        """;
+
     [Fact]
     public async Task A_brief_gives_rigs_cheapest_first_and_the_one_taken_lies_in_the_garden()
     {
         await using var bench = await Bench.Open(withDemo: false);
+        await bench.Garden.AddDocumentAsync("brief", "Brief", FewRigs, TestContext.Current.CancellationToken);
         await using var visit = await chromium.Visit(bench);
         var page = visit.Page;
         await page.GotoAsync("/propose");
-        await page.Locator("#f-crops-0-plants").FillAsync("4");
+        await page.Locator("#f-crops-0-plants").FillAsync("2");
         await page.Locator("#f-site-roomLength").FillAsync("12 foots");
         await Assertions.Expect(page.Locator(".field.faulty .fault")).ToContainTextAsync("12 foots");
-        await Assertions.Expect(page.Locator(".brief .main")).ToBeDisabledAsync();
-        await page.Locator("#f-site-roomLength").FillAsync("12 ft");
         await page.Locator(".brief .main").ClickAsync();
-        await page.Locator("#propose-stop").WaitForAsync();
+        await Assertions.Expect(page.Locator("#f-site-roomLength")).ToBeFocusedAsync();
+        await page.Locator("#f-site-roomLength").FillAsync("8 ft");
+        await page.Locator(".brief .main").ClickAsync();
         await page.Locator(".proposals li").First.WaitForAsync(new() { Timeout = 180_000 });
         Assert.Equal("", string.Join("\n", await visit.Axe()));
 
@@ -36,10 +42,10 @@ public sealed class ProposeTests(Chromium chromium)
 
         // What was answered is there again.
         await page.GotoAsync("/propose");
-        await Assertions.Expect(page.Locator("#f-site-roomLength")).ToHaveValueAsync("12 ft");
+        await Assertions.Expect(page.Locator("#f-site-roomLength")).ToHaveValueAsync("8 ft");
     }
 
-    [Theory(Skip = "The page at times misses the start or the stop of a search: a fault of the page, not mended yet.")]
+    [Theory]
     [InlineData(1280, false)]
     [InlineData(390, true)]
     public async Task A_search_can_be_stopped_with_the_best_so_far_kept(int width, bool dark)
@@ -48,7 +54,8 @@ public sealed class ProposeTests(Chromium chromium)
         await using var visit = await chromium.Visit(bench, width, 844, dark);
         var page = visit.Page;
         await page.GotoAsync("/propose");
-        await page.Locator("#f-crops-0-plants").FillAsync("60");
+        // So many rigs fit this room that the search takes a minute and more.
+        await page.Locator("#f-crops-0-plants").FillAsync("24");
         await page.Locator("#f-site-roomLength").FillAsync("60 ft");
         await page.Locator("#f-site-roomWidth").FillAsync("40 ft");
         Assert.Equal("", string.Join("\n", await visit.Axe()));

@@ -21,6 +21,7 @@ public static class StandPlanner
     /// <summary>Computes all stands of a layout.</summary>
     /// <param name="layout">The layout.</param>
     /// <param name="options">Options; the defaults where null.</param>
+    /// <exception cref="OperationCanceledException">The options' stop was asked for.</exception>
     public static StandPlan Of(RigLayout layout, StandOptions? options = null)
     {
         ArgumentNullException.ThrowIfNull(layout);
@@ -54,6 +55,7 @@ public static class StandPlanner
         double? lowest = frame.Options.EveryBuckling ? null : RowStand.BucklingOfInterest;
         foreach (var (loads, first) in firsts)
         {
+            frame.Options.Stop.ThrowIfCancellationRequested();
             CaseResult result = Solve(frame, solver, loads, first, lowest, proven);
             lowest = frame.Options.EveryBuckling ? null : result.Buckling?.Factor ?? lowest;
             cases.Add(result);

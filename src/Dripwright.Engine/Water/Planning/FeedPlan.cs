@@ -158,7 +158,7 @@ public sealed record FeedPlan
     public required StopEffect Stop { get; init; }
 
     /// <summary>Manufacture and partial clogging, drawn many times; null where it was not asked for or no water comes.</summary>
-    public required ScatterResult? Scatter { get; init; }
+    public ScatterResult? Scatter { get; init; }
 
     /// <summary>[-] Greatest mass error over total flow.</summary>
     public required double MassResidual { get; init; }

@@ -9,7 +9,7 @@ namespace Dripwright.Engine.Water;
 /// Flows hold for the reservoir at its full level with clean emitters all alike; the total at the lowest level is told
 /// beside them. Emitters at empty pots are shut.
 /// </remarks>
-internal sealed class FeedPlanner(Rig rig, RigLayout layout, PlanOptions options)
+internal sealed class FeedPlanner(Rig rig, RigLayout layout)
 {
     /// <summary>Rows for which flushing is computed: every one would cost a solve each, and the first and last are the extremes.</summary>
     private const int MostFlushSolves = 6;
@@ -50,11 +50,43 @@ internal sealed class FeedPlanner(Rig rig, RigLayout layout, PlanOptions options
             Causes = flows ? CausesOf(solution) : null,
             EmptyPots = EmptyPotsOf(solver, pots),
             Stop = new StopPlanner(rig, layout).Plan(),
-            Scatter = flows && options.Draws > 0 ? ScatterOf(emitters) : null,
             MassResidual = solution.MassResidual,
             EnergyResidual = solution.EnergyResidual,
             Iterations = solution.Iterations,
         };
+    }
+
+    /// <summary>Draws of a feed that was solved; null where no planted pot gets water.</summary>
+    public static ScatterResult? Draws(FeedPlan feed, RigLayout layout, PlanOptions options)
+    {
+        if (feed.Weakest is null)
+        {
+            return null;
+        }
+
+        Dictionary<(int, int), int> pots = [];
+        List<ScatterEmitter> all = [];
+        foreach (EmitterFlow e in feed.Emitters.Where(e => e.Open > 0))
+        {
+            if (!pots.TryGetValue((e.Row, e.Pot), out int pot))
+            {
+                pot = pots.Count;
+                pots[(e.Row, e.Pot)] = pot;
+            }
+
+            all.Add(new ScatterEmitter(e.Flow, pot, layout.Parts.Emitter.Exponent, layout.Parts.Emitter.Variation));
+        }
+
+        return Scatter.Run(
+            new ScatterModel
+            {
+                Emitters = all,
+                Draws = options.Draws,
+                Seed = options.Seed,
+                Clogging = options.Clogging,
+            },
+            options.Stop
+        );
     }
 
     private string TroubleOf(NetworkSolution solution)
@@ -404,32 +436,6 @@ internal sealed class FeedPlanner(Rig rig, RigLayout layout, PlanOptions options
         double shutMean = pots.Where(p => p.Planted).Sum(p => p.Flow) / Math.Max(1, plantedPots);
         int emptyPots = layout.Rows.SelectMany(r => r.Pots).Count(p => !p.Planted && p.Emitters > 0);
         return new EmptyPotEffect(emptyPots, planted / Math.Max(1, plantedPots), shutMean, wasted);
-    }
-
-    private ScatterResult ScatterOf(List<EmitterFlow> emitters)
-    {
-        Dictionary<(int, int), int> pots = [];
-        List<ScatterEmitter> all = [];
-        foreach (EmitterFlow e in emitters.Where(e => e.Open > 0))
-        {
-            if (!pots.TryGetValue((e.Row, e.Pot), out int pot))
-            {
-                pot = pots.Count;
-                pots[(e.Row, e.Pot)] = pot;
-            }
-
-            all.Add(new ScatterEmitter(e.Flow, pot, layout.Parts.Emitter.Exponent, layout.Parts.Emitter.Variation));
-        }
-
-        return Scatter.Run(
-            new ScatterModel
-            {
-                Emitters = all,
-                Draws = options.Draws,
-                Seed = options.Seed,
-                Clogging = options.Clogging,
-            }
-        );
     }
 
     /// <summary>A source that adds one head whatever the flow; for the system curve.</summary>

@@ -1,0 +1,77 @@
+using System.Text;
+using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Units;
+using Dripwright.Store;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Routing;
+
+namespace Dripwright.Workbench.Http;
+
+/// <summary>A first rig file from a few answers.</summary>
+internal static class StartAddresses
+{
+    /// <summary>The answers. What is left out is assumed.</summary>
+    /// <param name="Name">What the rig is called.</param>
+    /// <param name="Units">us or metric.</param>
+    /// <param name="Rows">Rows, 1 to 100.</param>
+    /// <param name="Pots">Pots in each row; at most 5,000 in all rows together.</param>
+    /// <param name="Spacing">From pot centre to pot centre, with its unit: 12 in, 30 cm.</param>
+    /// <param name="Staggered">true for pots staggered in two lines.</param>
+    /// <param name="Crop">What grows in the pots.</param>
+    /// <param name="Gravity">true for a raised reservoir without a pump.</param>
+    internal readonly record struct Answers(
+        string? Name,
+        string? Units,
+        int? Rows,
+        int? Pots,
+        string? Spacing,
+        bool? Staggered,
+        string? Crop,
+        bool? Gravity
+    );
+
+    public static void Map(RouteGroupBuilder api) =>
+        api.MapGet("/start", Start)
+            .WithTags("A rig file in, the answer out")
+            .WithName("Start")
+            .WithSummary("A first rig file from a few answers, each field with a comment; nothing is kept")
+            .Produces<object>()
+            .ProducesProblem(422);
+
+    private static async Task<IResult> Start([AsParameters] Answers given, Garden garden, CancellationToken stop)
+    {
+        var usual = new StarterAnswers();
+        var answers = usual with
+        {
+            Name = given.Name ?? usual.Name,
+            Units = given.Units switch
+            {
+                null or "us" => UnitSystem.Us,
+                "metric" => UnitSystem.Metric,
+                _ => throw new Refused(400, "units: expected us or metric."),
+            },
+            Rows = given.Rows ?? usual.Rows,
+            Pots = given.Pots ?? usual.Pots,
+            Spacing = given.Spacing is { } spacing ? Length(spacing) : null,
+            Arrangement = given.Staggered == true ? Arrangement.Staggered : Arrangement.Single,
+            Crop = given.Crop ?? usual.Crop,
+            Gravity = given.Gravity ?? false,
+        };
+        try
+        {
+            var catalogue = (await garden.CatalogueAsync(stop)).Catalogue;
+            return Results.Text(RigStarter.Text(answers, catalogue), "application/json", Encoding.UTF8);
+        }
+        catch (ArgumentOutOfRangeException wrong) when (wrong.ParamName == "answers")
+        {
+            throw new Refused(422, $"Such a rig cannot be: {wrong.Message.Split(" (Parameter")[0]}");
+        }
+    }
+
+    private static double? Length(string text)
+    {
+        var reading = QuantityText.Read(Dimension.Length, text);
+        return reading.Value ?? throw new Refused(422, $"spacing: found \"{text}\"; expected {reading.Expected}.");
+    }
+}
