@@ -94,12 +94,16 @@ public static class PartsSheets
     }
 
     private static string Bought(PartLine line) =>
-        line.PackSize > 1 && line.Buy > 0
+        IsPrinted(line) ? $"print\u00a0{Wording.Count(line.Buy)}"
+        : line.PackSize > 1 && line.Buy > 0
             ? $"{Wording.Count(line.Buy)} ({Wording.Count(line.Packs)}\u00a0×\u00a0{Wording.Count(line.PackSize)})"
-            : Wording.Count(line.Buy);
+        : Wording.Count(line.Buy);
+
+    /// <summary>Joints are made, not bought: what they cost is their filament.</summary>
+    private static bool IsPrinted(PartLine line) => line is { Shelf: "printed", Price: 0, Buy: > 0 };
 
     private static string PriceOf(PartLine line) =>
-        line.Price is not { } price
+        line.Price is not { } price || IsPrinted(line)
             ? ""
             : QuantityWords.Number((double)price, "0.00") + (line.InventedPrice ? "\u00a0?" : "");
 

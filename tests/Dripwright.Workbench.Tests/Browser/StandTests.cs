@@ -68,7 +68,7 @@ public sealed class StandTests(Chromium chromium)
     }
 
     [Fact]
-    public async Task The_wire_is_drawn_with_its_pull_and_the_caution_stands_beside_it()
+    public async Task The_wire_is_drawn_with_its_pull_and_the_stand_told_with_its_loads_each_beside_its_caution()
     {
         await using var bench = await Bench.Open(withDemo: false);
         await bench.Garden.AddRigAsync(
@@ -90,6 +90,15 @@ public sealed class StandTests(Chromium chromium)
 
         await Assertions.Expect(page.Locator("#overhead-caution")).ToContainTextAsync("professional");
         await Assertions.Expect(page.Locator(".figures")).ToContainTextAsync("Each end is pulled with");
+        Assert.Equal("", string.Join("\n", await visit.Axe()));
+
+        // What holds the rows stands a room away: loads with their factors, and what each tube bears.
+        await visit.Rig("stand");
+        var stands = page.Locator(".stands");
+        await Assertions.Expect(stands.Locator(".weakest")).ToContainTextAsync("used up", new() { Timeout = 30_000 });
+        await Assertions.Expect(stands.Locator("tr.governs")).ToHaveCountAsync(1);
+        await Assertions.Expect(stands).ToContainTextAsync("North Carolina State extension");
+        await Assertions.Expect(page.Locator("#stands-caution")).ToContainTextAsync("Local codes decide");
         Assert.Equal("", string.Join("\n", await visit.Axe()));
         Assert.Equal("", string.Join("\n", visit.Complaints.Distinct()));
     }
