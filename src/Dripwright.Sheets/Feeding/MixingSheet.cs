@@ -138,7 +138,8 @@ public static class MixingSheet
         }
 
         var dose = feed.Volume * stock.DosePerLitre;
-        flow.Heading("From the cans into the tank")
+        flow.NewSheet()
+            .Heading("From the cans into the tank")
             .RestartSteps()
             .Step($"Fill the reservoir to about nine tenths of {words.Volume(feed.Volume)} and let the pump stir it.")
             .Step(

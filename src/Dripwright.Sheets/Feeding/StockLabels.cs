@@ -9,7 +9,7 @@ namespace Dripwright.Sheets.Feeding;
 public static class StockLabels
 {
     // Three of them stand on a sheet, also on the shorter Letter.
-    private const double Height = 68;
+    private const double Height = 71;
     private static readonly TextStyle Big = TextStyle.Heading with { Size = 22 };
 
     /// <summary>The sheets; none where nothing is to be labelled.</summary>
