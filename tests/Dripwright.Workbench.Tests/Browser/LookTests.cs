@@ -33,9 +33,9 @@ public sealed class LookTests(Chromium chromium)
         );
         var rig = (await bench.Garden.RigsAsync(TestContext.Current.CancellationToken))[^1];
         await Revise(bench, rig.Id);
-        foreach (var (width, height) in new[] { (1280, 900), (390, 844) })
+        foreach (var dark in new[] { false, true })
         {
-            foreach (var dark in new[] { false, true })
+            foreach (var (width, height) in new[] { (1280, 900), (390, 844) })
             {
                 await using var visit = await chromium.Visit(bench, width, height, dark);
                 var look = width.ToString(CultureInfo.InvariantCulture) + (dark ? "-dark" : "");
@@ -60,6 +60,7 @@ public sealed class LookTests(Chromium chromium)
         var kept = (Store.DraftOutcome.Kept)
             await bench.Garden.KeepDraftAsync(id, text, draft.Version, "two pots less", stop);
         await bench.Garden.SaveRevisionAsync(id, kept.Draft.Version, "Bo", "two pots less", stop);
+        await bench.Garden.KeepDraftAsync(id, draft.Text, kept.Draft.Version, "twelve pots again", stop);
     }
 
     private static async Task Outside(Visit visit, string folder, string look, string? docs)
@@ -95,11 +96,13 @@ public sealed class LookTests(Chromium chromium)
         {
             var room = stage.Key;
             await visit.Rig(room);
-            if (room is "printed")
+            if (room is "printed" or "pack")
             {
-                await page.Locator(".facts svg").WaitForAsync(new() { Timeout = 60_000 });
+                await page.Locator(".facts svg, .sheetview svg").First.WaitForAsync(new() { Timeout = 60_000 });
             }
 
+            // Not while it is still planning.
+            await page.Locator(".verdict:is(.good, .mend, .stop)").WaitForAsync(new() { Timeout = 60_000 });
             await page.WaitForTimeoutAsync(1800);
             var picture = s_docs.FirstOrDefault(one => one.Room == room).Picture;
             await Take(
