@@ -86,19 +86,18 @@ public static class Planner
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(options);
         StandPlan? stand = Loaded(plan.Stand, plan.Rig, plan.Layout, options);
-        if (stand != plan.Stand)
+        if (!ReferenceEquals(stand, plan.Printed.MadeFor))
         {
             // Joints are made for what the frame asks of them, and counted as they are made.
             PrintedParts printed = PrintedParts.Of(plan.Rig, plan.Layout, stand);
             plan = plan with
             {
-                Stand = stand,
                 Printed = printed,
                 Parts = PartsPlanner.Plan(plan.Rig, plan.Layout, plan.Overhead, printed),
             };
         }
 
-        return Judged(plan with { Feed = Drawn(plan.Feed, plan.Layout, options) });
+        return Judged(plan with { Stand = stand, Feed = Drawn(plan.Feed, plan.Layout, options) });
     }
 
     private static FeedPlan Drawn(FeedPlan feed, RigLayout layout, PlanOptions options) =>

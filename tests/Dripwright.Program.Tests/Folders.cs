@@ -9,6 +9,8 @@ internal static class Repository
 
     public static string FoodBank => Path.Combine(Root, "demo", "food-bank", "back-room.rig.json");
 
+    public static string OnePot => Path.Combine(Root, "demo", "awkward", "one-pot.rig.json");
+
     private static string Find()
     {
         var at = AppContext.BaseDirectory;

@@ -153,7 +153,7 @@ public sealed class PackTests
     public async Task The_same_call_gives_the_same_bytes_and_replaces_only_when_asked()
     {
         using var scratch = new Scratch();
-        string[] call = ["pack", Repository.FoodBank, "--no-draws", "-o"];
+        string[] call = ["pack", Repository.OnePot, "--no-draws", "-o"];
         Assert.Equal(Exit.Good, (await Call.Of([.. call, scratch.At("one")])).Exit);
         Assert.Equal(Exit.Good, (await Call.Of([.. call, scratch.At("two")])).Exit);
 

@@ -57,6 +57,9 @@ public sealed record PrintedParts(IReadOnlyList<PrintedPart> Parts, IReadOnlyLis
     /// <summary>What they are made of and by what they are printed; null where nothing is printed.</summary>
     public FittingParameters? Made { get; init; }
 
+    /// <summary>The strength of the stands that the sockets were made for; null where it was not known.</summary>
+    public StandPlan? MadeFor { get; init; }
+
     /// <summary>The printed parts of a rig's stands.</summary>
     /// <remarks>
     /// The sockets of a joint are made for the greatest moment that the frame brings it in any combination, but never for
@@ -75,7 +78,7 @@ public sealed record PrintedParts(IReadOnlyList<PrintedPart> Parts, IReadOnlyLis
         List<RefusedPart> refused = [];
         if (layout.Stand.Members.Count == 0)
         {
-            return None;
+            return None with { MadeFor = strength };
         }
 
         FittingParameters start = Parameters(rig, layout);
@@ -102,7 +105,12 @@ public sealed record PrintedParts(IReadOnlyList<PrintedPart> Parts, IReadOnlyLis
             "holds the drain pipe, one at each frame",
             null
         );
-        return new(parts, refused) { Places = places, Made = start };
+        return new(parts, refused)
+        {
+            Places = places,
+            Made = start,
+            MadeFor = strength,
+        };
 
         void Add(
             string number,

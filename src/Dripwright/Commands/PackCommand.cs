@@ -54,6 +54,8 @@ internal static class PackCommand
             {
                 var catalogue = shared.ReadCatalogue(call, around, stop);
                 var sound = Planning.Read(call.GetRequiredValue(file), catalogue, around, stop);
+                var folder = call.GetRequiredValue(into);
+                PackFolder.Check(folder, call.GetValue(replace));
                 var options = PlanCommand.Options(call.GetValue(noDraws));
                 var plan = await Planning.Plan(sound, catalogue, options, around, stop).ConfigureAwait(false);
                 var packing = new BuildPackOptions
@@ -65,7 +67,6 @@ internal static class PackCommand
                 var files = await LongWork
                     .Run(progress => WholePack.Write(plan, TextOf(sound.Bytes), packing, progress), around, stop)
                     .ConfigureAwait(false);
-                var folder = call.GetRequiredValue(into);
                 PackFolder.Write(folder, files, call.GetValue(replace), stop);
                 around.Out.WriteLine(
                     $"{Count(files.Count, "file")} in {Path.GetFullPath(folder)}{Warning(plan.Findings)}"

@@ -35,6 +35,8 @@ internal static class PrintPartsCommand
             {
                 var catalogue = shared.ReadCatalogue(call, around, stop);
                 var sound = Planning.Read(call.GetRequiredValue(file), catalogue, around, stop);
+                var folder = call.GetRequiredValue(into);
+                PackFolder.Check(folder, replace: false);
                 var layout = RigLayout.Of(sound.Rig, RigParts.Of(sound.Rig, catalogue));
                 // The sockets' walls are made for what the stand brings to its joints.
                 var parts = await LongWork
@@ -57,7 +59,6 @@ internal static class PrintPartsCommand
                 var files = await LongWork
                     .Run(progress => PrintFiles.Write(parts, progress), around, stop)
                     .ConfigureAwait(false);
-                var folder = call.GetRequiredValue(into);
                 PackFolder.Write(folder, files, replace: false, stop);
                 var pieces = parts.Parts.Sum(part => part.Count);
                 around.Out.WriteLine(

@@ -14,6 +14,22 @@ internal static class PackFolder
     /// <summary>Only a folder that holds these is taken for a build pack and replaced.</summary>
     private static readonly string[] s_marks = ["build-pack.pdf", "plan.json"];
 
+    /// <summary>Refuses what <see cref="Write"/> would refuse, before the work that makes the files.</summary>
+    /// <param name="target">The folder to make.</param>
+    /// <param name="replace">Whether a build pack that stands there gives way.</param>
+    /// <exception cref="Refusal">Something stands in the way.</exception>
+    public static void Check(string target, bool replace)
+    {
+        try
+        {
+            RefuseWhatStandsThere(target, Path.TrimEndingDirectorySeparator(Path.GetFullPath(target)), replace);
+        }
+        catch (Exception wrong) when (Writing.IsOfTheDisk(wrong))
+        {
+            throw new Refusal(Exit.NotWritten, $"{target}: cannot be written: {wrong.Message} Nothing was changed.");
+        }
+    }
+
     /// <summary>Writes the files.</summary>
     /// <param name="target">The folder to make.</param>
     /// <param name="files">Bytes by name relative to the folder, with "/" between parts of a name.</param>

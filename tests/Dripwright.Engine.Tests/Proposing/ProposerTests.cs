@@ -8,6 +8,7 @@ namespace Dripwright.Engine.Tests.Proposing;
 
 public sealed class ProposerTests
 {
+    private static readonly PlanOptions s_whole = new() { Draws = 0 };
     private static readonly ProposalList s_small = Briefs.Propose(Briefs.Small);
 
     [Theory]
@@ -34,7 +35,7 @@ public sealed class ProposerTests
             {
                 RigReading reading = RigReader.Read(text, "proposal", PartsCatalogue.Default);
                 Assert.Empty(reading.Faults.Select(f => f.ToString()));
-                Plan plan = Plans.Of(reading.Rig!);
+                Plan plan = Planner.Completed(Plans.Of(reading.Rig!), s_whole);
                 Assert.True(Briefs.Passes(plan));
                 Assert.Equal(proposal.Cost, plan.Parts.Cost.Known);
                 Assert.Equal(proposal.Evenness, plan.Feed.Evenness[0].Value);
@@ -108,11 +109,13 @@ public sealed class ProposerTests
                         Plan plan = Plans.Of(rig, Briefs.Few);
                         Assert.InRange(floor, quick.Of(frame), plan.Parts.Cost.Known);
                         // The stand of each that passes otherwise is loaded for itself, whatever others of its frame did.
-                        if (
-                            !Briefs.Passes(plan)
-                            || Search.IsThirsty(plan)
-                            || !Briefs.Passes(Planner.Completed(plan, new PlanOptions { Draws = 0 }))
-                        )
+                        if (!Briefs.Passes(plan) || Search.IsThirsty(plan))
+                        {
+                            continue;
+                        }
+
+                        plan = Planner.Completed(plan, s_whole);
+                        if (!Briefs.Passes(plan))
                         {
                             continue;
                         }

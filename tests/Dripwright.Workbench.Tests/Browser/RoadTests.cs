@@ -121,6 +121,8 @@ public sealed class RoadTests(Chromium chromium)
         await using var bench = await Bench.Open();
         await using var visit = await chromium.Visit(bench);
         await visit.Page.GotoAsync("/");
+        // The list comes after the page has learnt to listen to its file input.
+        await visit.Page.Locator("a.rig").First.WaitForAsync();
         await visit
             .Page.Locator("#bring-file")
             .SetInputFilesAsync(
