@@ -22,10 +22,9 @@ internal static class Briefs
                 PartsCatalogue.Default.Emitters,
                 "drip-turbulent-1gph",
                 "drip-long-1gph",
-                "drip-adjustable-10gph",
-                "drip-turbulent-4lph"
+                "drip-adjustable-10gph"
             ),
-            Tanks = Only(PartsCatalogue.Default.Tanks, "tank-box-20-gal", "tank-box-35-gal", "tank-box-130-l"),
+            Tanks = Only(PartsCatalogue.Default.Tanks, "tank-box-20-gal", "tank-box-35-gal"),
         };
 
     public static Brief From(string json, PartsCatalogue? catalogue = null)

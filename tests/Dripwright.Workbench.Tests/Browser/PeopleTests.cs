@@ -34,7 +34,7 @@ public sealed class PeopleTests(Chromium chromium)
             await page.Locator(
                     stage.Key == "pack" ? ".sheetview svg"
                     : stage.Key == "overhead" ? "#paper > *"
-                    : stage.Key == "printed" ? ".facts svg"
+                    : stage.Key == "printed" ? ".facts dl"
                     : stage.Fields.Count > 0 ? "#paper svg"
                     : ".wide"
                 )
