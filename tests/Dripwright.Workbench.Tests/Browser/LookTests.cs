@@ -98,7 +98,7 @@ public sealed class LookTests(Chromium chromium)
             await visit.Rig(room);
             if (room is "printed" or "pack")
             {
-                await page.Locator(".facts svg, .sheetview svg").First.WaitForAsync(new() { Timeout = 60_000 });
+                await page.Locator(".facts dl, .sheetview svg").First.WaitForAsync(new() { Timeout = 60_000 });
             }
 
             // Not while it is still planning.
