@@ -16,12 +16,8 @@ internal static class PartsFloor
         var tally = new PartsTally();
         RunParts.Count(tally, rig, layout);
         PotParts.Count(tally, rig, layout);
-        // Filament is left out: how much it takes is known when the stand's strength is.
-        var joints = PrintedParts.None with
-        {
-            Places = StandFittings.Of(layout.Stand),
-        };
-        StandParts.Count(tally, rig, layout, joints);
+        // Without the stand's strength the sockets are made for a firm push: the least that they are ever made for.
+        StandParts.Count(tally, rig, layout, PrintedParts.Of(rig, layout, null));
         PowerParts.Count(tally, rig, layout);
         decimal sum = PartLines
             .Of(tally, rig.OnHand, layout.Parts.Catalogue)

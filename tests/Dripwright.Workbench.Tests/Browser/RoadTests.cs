@@ -121,8 +121,7 @@ public sealed class RoadTests(Chromium chromium)
         await using var bench = await Bench.Open();
         await using var visit = await chromium.Visit(bench);
         await visit.Page.GotoAsync("/");
-        // The list comes after the page has learnt to listen to its file input.
-        await visit.Page.Locator("a.rig").First.WaitForAsync();
+        await Assertions.Expect(visit.Page.Locator("#bring-file")).ToBeEnabledAsync();
         await visit
             .Page.Locator("#bring-file")
             .SetInputFilesAsync(
