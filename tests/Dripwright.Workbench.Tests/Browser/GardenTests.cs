@@ -54,6 +54,7 @@ public sealed class GardenTests(Chromium chromium)
             MimeType = "application/octet-stream",
             Buffer = "no garden"u8.ToArray(),
         };
+        await Assertions.Expect(page.Locator("#copy-file")).ToBeEnabledAsync();
         await page.Locator("#copy-file").SetInputFilesAsync(bad);
         await page.Locator("#copy-back").ClickAsync();
         await Assertions.Expect(page.Locator("#copy-said.stop")).ToBeVisibleAsync();
@@ -75,6 +76,7 @@ public sealed class GardenTests(Chromium chromium)
         await file.SaveAsAsync(path);
         await using var there = await chromium.Visit(other);
         await there.Page.GotoAsync("/garden");
+        await Assertions.Expect(there.Page.Locator("#hand-in")).ToBeEnabledAsync();
         await there.Page.Locator("#hand-in").SetInputFilesAsync(path);
         await Assertions.Expect(there.Page.Locator("#copy-said.good")).ToBeVisibleAsync();
         Assert.Equal(
