@@ -93,7 +93,13 @@ public static class Planner
             plan = plan with
             {
                 Printed = printed,
-                Parts = PartsPlanner.Plan(plan.Rig, plan.Layout, plan.Overhead, printed),
+                Parts = PartsPlanner.Plan(
+                    plan.Rig,
+                    plan.Layout,
+                    plan.Overhead,
+                    printed,
+                    plan.Parts.Cutting ?? new CutList(plan.Rig, plan.Layout)
+                ),
             };
         }
 

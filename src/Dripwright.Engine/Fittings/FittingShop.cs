@@ -59,13 +59,22 @@ public static class FittingShop
             _ => JointMaker.Make(kind, parameters),
         };
 
+    /// <summary>What every part that bears a load has to say of heat; the same for all parts of one plastic.</summary>
+    /// <param name="parameters">What it is made of.</param>
+    public static string HeatCaution(FittingParameters parameters)
+    {
+        ArgumentNullException.ThrowIfNull(parameters);
+        Plastic plastic = parameters.Plastic;
+        return $"{plastic.Name} sags under load from {Words.Celsius(plastic.CreepTemperature)}; keep it under "
+            + $"{Words.Celsius(plastic.WarmestInUse)}.";
+    }
+
     private static IEnumerable<string> General(Fitting fitting)
     {
         FittingParameters p = fitting.Parameters;
         if (fitting.Strength is { } strength)
         {
-            yield return $"{p.Plastic.Name} sags under load from {Words.Celsius(p.Plastic.CreepTemperature)}; keep it under "
-                + $"{Words.Celsius(p.Plastic.WarmestInUse)}.";
+            yield return HeatCaution(p);
             if (p.Load.Temperature > p.Plastic.WarmestInUse)
             {
                 yield return $"At {Words.Celsius(p.Load.Temperature)} it will creep: take a plastic that stands the heat.";

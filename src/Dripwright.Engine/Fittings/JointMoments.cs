@@ -47,7 +47,7 @@ internal sealed class JointMoments
 
         void Note(Point3 at, SectionForces forces)
         {
-            double moment = share * Math.Sqrt((forces.MomentY * forces.MomentY) + (forces.MomentZ * forces.MomentZ));
+            double moment = share * forces.Bending;
             var key = Key(frame.Row.Number, at);
             _at[key] = Math.Max(_at.GetValueOrDefault(key), moment);
         }

@@ -48,7 +48,7 @@ public static class StandFittings
         Dictionary<string, int> known = new(StringComparer.Ordinal);
         foreach (StandJoint joint in stand.Joints)
         {
-            if (joint.Part == StandPlacement.BraceClamp)
+            if (joint.Part == StandLayout.Clamp)
             {
                 continue;
             }

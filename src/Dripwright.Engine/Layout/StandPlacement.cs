@@ -15,9 +15,6 @@ internal static class StandPlacement
     /// <summary>[m] How far a pot may overhang its outer rails on each side. Common practice.</summary>
     private const double Overhang = 0.025;
 
-    /// <summary>Catalogue key of what holds a brace to a leg.</summary>
-    internal const string BraceClamp = StandLayout.Clamp;
-
     /// <summary>Catalogue key of what holds a tie to a leg.</summary>
     internal const string Clip = "joint-clip";
 
@@ -37,8 +34,8 @@ internal static class StandPlacement
                 members.AddRange(braces);
                 foreach (StandMember brace in braces)
                 {
-                    joints.Add(new StandJoint(BraceClamp, row.Number, brace.From));
-                    joints.Add(new StandJoint(BraceClamp, row.Number, brace.To));
+                    joints.Add(new StandJoint(StandLayout.Clamp, row.Number, brace.From));
+                    joints.Add(new StandJoint(StandLayout.Clamp, row.Number, brace.To));
                 }
             }
         }

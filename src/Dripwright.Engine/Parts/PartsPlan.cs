@@ -95,4 +95,8 @@ public sealed record PartsPlan(
     IReadOnlyList<OftenForgotten> Forgotten,
     CostSum Cost,
     string Currency
-);
+)
+{
+    /// <summary>The cuts as they were planned, for counting other parts anew; null in a plan that was put together by hand.</summary>
+    internal CutList? Cutting { get; init; }
+}

@@ -20,13 +20,18 @@ public static class PartsPlanner
         ArgumentNullException.ThrowIfNull(layout);
         ArgumentNullException.ThrowIfNull(overhead);
         ArgumentNullException.ThrowIfNull(printed);
+        return Plan(rig, layout, overhead, printed, new CutList(rig, layout));
+    }
+
+    /// <summary>The same with cuts that were planned before: they follow from rig and layout alone, and take longest.</summary>
+    internal static PartsPlan Plan(Rig rig, RigLayout layout, OverheadPlan overhead, PrintedParts printed, CutList cuts)
+    {
         var tally = new PartsTally();
         RunParts.Count(tally, rig, layout);
         PotParts.Count(tally, rig, layout);
         StandParts.Count(tally, rig, layout, printed);
         OverheadParts.Count(tally, rig, layout, overhead);
         PowerParts.Count(tally, rig, layout);
-        var cuts = new CutList(rig, layout);
         (List<HoleMark> holes, List<string> unmarked) = HoleMarks.Of(rig, layout);
         PartLine? microtube = Microtube.Line(rig, layout);
         IReadOnlyList<PartLine> lines = PartLines.ByShelf([
@@ -43,7 +48,10 @@ public static class PartsPlanner
             ForgottenThings.Of(rig, layout, tally, holes),
             PartLines.Cost(lines),
             CurrencyOf(lines)
-        );
+        )
+        {
+            Cutting = cuts,
+        };
     }
 
     // The currency of the user's own prices is not known, so a sum with any of them in it has no currency word.

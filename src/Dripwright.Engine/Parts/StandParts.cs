@@ -34,8 +34,8 @@ internal static class StandParts
         }
 
         tally.Add(
-            StandPlacement.BraceClamp,
-            layout.Stand.Joints.Count(j => j.Part == StandPlacement.BraceClamp),
+            StandLayout.Clamp,
+            layout.Stand.Joints.Count(j => j.Part == StandLayout.Clamp),
             "braces of the stand",
             note: "to fit your tube"
         );

@@ -98,8 +98,8 @@ public static class PrintedSheets
         // The heat is said once, above.
         texts.AddRange(
             fitting
-                .Cautions.Where(c => !c.Contains("sags under load", StringComparison.Ordinal))
-                .Select(c => $"Mind: {c}")
+                .Cautions.Where(caution => caution != FittingShop.HeatCaution(fitting.Parameters))
+                .Select(caution => $"Mind: {caution}")
         );
         return [.. texts.SelectMany(text => TextMeasure.Wrap(Wording.Sentence(text), width, s_text))];
     }

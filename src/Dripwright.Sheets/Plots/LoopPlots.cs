@@ -10,12 +10,6 @@ namespace Dripwright.Sheets.Plots;
 /// <summary>How tank and pots drift over the next weeks.</summary>
 internal static class LoopPlots
 {
-    // What feeds the plants; sodium and chloride only build up, and have a plot of their own.
-    private static readonly IReadOnlyList<Constituent> Feeding =
-    [
-        .. NutritionWords.Followed.Where(one => one is not (Constituent.Sodium or Constituent.Chloride)),
-    ];
-
     /// <summary>EC of all ways, the elements of one, sodium of all.</summary>
     public static IReadOnlyList<RigPlot> Of(NutritionPlan feed, NutritionOutlook outlook, int way)
     {
@@ -116,7 +110,7 @@ internal static class LoopPlots
     private static RigPlot Elements(NutritionPlan feed, NutritionOutlook outlook, LoopOutcome way)
     {
         Composition fresh = feed.Recipe.Composition;
-        List<Constituent> shown = [.. Feeding.Where(one => fresh[one] > 0)];
+        List<Constituent> shown = [.. NutritionWords.Main.Where(one => fresh[one] > 0)];
         double Share(LoopEvening evening, Constituent one) => 100 * evening.State.Reservoir[one] / fresh[one];
         return new()
         {

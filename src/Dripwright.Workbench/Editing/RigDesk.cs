@@ -17,9 +17,6 @@ public sealed class RigDesk : IFormDesk, IAsyncDisposable
     /// <summary>A stand that takes longer is told later than all else; one of ten pots takes less, and nothing flickers.</summary>
     private static readonly TimeSpan s_patience = TimeSpan.FromMilliseconds(250);
 
-    /// <summary>Draws of the spread once the typing rests; a large rig gets fewer, for each draw solves all its pots.</summary>
-    private const int MostDraws = 10_000;
-
     private readonly Garden _garden;
     private readonly PlanQueue _queue;
     private readonly TimeSpan _keepAfter;
@@ -321,7 +318,7 @@ public sealed class RigDesk : IFormDesk, IAsyncDisposable
 
     private static int Pots(Plan plan) => Math.Max(1, plan.Layout.Rows.Sum(row => row.Pots.Count));
 
-    private static int Draws(Plan plan) => Math.Clamp(400_000 / Pots(plan), 500, MostDraws);
+    private static int Draws(Plan plan) => SpreadDraws.For(Pots(plan));
 
     // What the first answer leaves out: the stands at once, the draws when the typing rests.
     private async Task Complete(Plan plan, CancellationToken stop)

@@ -99,12 +99,8 @@ internal static class CompareAddresses
         );
     }
 
-    private static async Task<Plan> Planned(HttpContext context, Plans plans, Garden garden, int id, int? revision)
-    {
-        var file = await PlanAddresses.File(context, garden, id, revision);
-        var catalogue = (await garden.CatalogueAsync(context.RequestAborted)).Catalogue;
-        return await plans.Of(file, catalogue, false, plan => plan, context.RequestAborted);
-    }
+    private static Task<Plan> Planned(HttpContext context, Plans plans, Garden garden, int id, int? revision) =>
+        PlanAddresses.Make(context, plans, garden, id, revision, draws: false, (plan, _) => plan);
 
     private static double Millimetres(double metres) => Math.Round(metres * 1000, 1);
 }

@@ -9,7 +9,6 @@ using Dripwright.Engine.Rigs;
 using Dripwright.Sheets;
 using Dripwright.Sheets.Screen;
 using Dripwright.Sheets.Writing;
-using Dripwright.Solids.Files;
 using Dripwright.Store;
 using Dripwright.Workbench.Pack;
 using Microsoft.AspNetCore.Builder;
@@ -361,13 +360,14 @@ internal static class PlanAddresses
 
     private static async Task<IResult> Print(HttpContext context, Plans plans, Garden garden, int? id, int? revision)
     {
-        var file = await File(context, garden, id, revision);
-        var catalogue = (await garden.CatalogueAsync(context.RequestAborted)).Catalogue;
-        var (name, zip) = await plans.Of(
-            file,
-            catalogue,
-            false,
-            plan =>
+        var (name, zip) = await Make(
+            context,
+            plans,
+            garden,
+            id,
+            revision,
+            draws: false,
+            (plan, _) =>
             {
                 PrintedParts parts = plan.Printed;
                 if (parts.Parts.Count == 0)
@@ -378,15 +378,14 @@ internal static class PlanAddresses
                     );
                 }
 
-                var files = new Dictionary<string, byte[]>(PrintFiles.Write(parts), StringComparer.Ordinal);
+                var files = new Dictionary<string, byte[]>(WholePack.Fittings(parts), StringComparer.Ordinal);
                 if (parts.Refused.Count > 0)
                 {
                     files["cannot-be-printed.txt"] = Encoding.UTF8.GetBytes(string.Join("\n", parts.Refused) + "\n");
                 }
 
                 return (BuildPack.FileNameOf(plan.Rig.Name), Bundle.Zip(files));
-            },
-            context.RequestAborted
+            }
         );
         return Results.File(zip, "application/zip", $"{name}-print-parts.zip");
     }

@@ -1,6 +1,7 @@
 using Dripwright.Engine;
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Rigs;
+using Dripwright.Workbench.Editing;
 
 namespace Dripwright.Workbench.Http;
 
@@ -15,7 +16,6 @@ internal sealed record RigText(string Name, string Text, string Revision = "", I
 internal sealed class Plans : IDisposable
 {
     private const int LargeFrom = 600;
-    private const int MostDraws = 10_000;
 
     private readonly Turns _small = new(Math.Max(2, Environment.ProcessorCount), 200, TimeSpan.FromSeconds(30));
     private readonly Turns _large = new(1, 8, TimeSpan.FromSeconds(60));
@@ -70,8 +70,7 @@ internal sealed class Plans : IDisposable
     {
         var rig = reading.Rig!;
         var pots = Math.Max(1, rig.Rows.Sum(row => row.Pots));
-        // Each draw solves all pots: a large rig gets fewer, as on the page.
-        var options = new PlanOptions { Draws = withDraws ? Math.Clamp(400_000 / pots, 500, MostDraws) : 0 };
+        var options = new PlanOptions { Draws = withDraws ? SpreadDraws.For(pots) : 0 };
         try
         {
             return await (pots < LargeFrom ? _small : _large).Run(

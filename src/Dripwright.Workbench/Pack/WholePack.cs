@@ -35,8 +35,7 @@ public static class WholePack
         var files = new Dictionary<string, byte[]>(StringComparer.Ordinal);
         if (plan.Printed.Parts.Count > 0)
         {
-            var solids = Part(progress, 0, Solid);
-            foreach (var (name, bytes) in PrintFiles.Write(plan.Printed, solids, part => MadeParts.Of(part).Mesh))
+            foreach (var (name, bytes) in Fittings(plan.Printed, Part(progress, 0, Solid)))
             {
                 files.Add($"{Folder}/{name}", bytes);
             }
@@ -49,6 +48,14 @@ public static class WholePack
 
         return files;
     }
+
+    /// <summary>The printed parts' own files; a part whose solid was computed lately is not computed again.</summary>
+    /// <param name="printed">The parts.</param>
+    /// <param name="progress">Told after each.</param>
+    public static IReadOnlyDictionary<string, byte[]> Fittings(
+        PrintedParts printed,
+        IProgress<PlanProgress>? progress = null
+    ) => PrintFiles.Write(printed, progress, part => MadeParts.Of(part).Mesh);
 
     /// <summary>The pack without the printed parts' own files; their sheet is in it.</summary>
     /// <param name="plan">The plan.</param>

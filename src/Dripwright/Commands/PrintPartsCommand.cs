@@ -41,7 +41,12 @@ internal static class PrintPartsCommand
                 // The sockets' walls are made for what the stand brings to its joints.
                 var parts = await LongWork
                     .Run(
-                        _ => PrintedParts.Of(sound.Rig, layout, StandPlanner.Of(layout, StandOptions.Of(sound.Rig))),
+                        _ =>
+                            PrintedParts.Of(
+                                sound.Rig,
+                                layout,
+                                StandPlanner.Of(layout, StandOptions.Of(sound.Rig) with { TryCures = false })
+                            ),
                         around,
                         stop
                     )

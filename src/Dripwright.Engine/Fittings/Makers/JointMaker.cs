@@ -21,19 +21,20 @@ internal static class JointMaker
         double reach = lay + form.Depth;
 
         bool square = pose.Ways.All(way => PrintPose.IsFlat(way) && (way.X == 0 || way.Y == 0));
-        Solid hub = Hub(form, square || pose.Ways.All(w => w.X == 0 || w.Y == 0));
+        Lathe hub = Hub(form, square || pose.Ways.All(w => w.X == 0 || w.Y == 0));
         List<Solid> parts = [hub];
         parts.AddRange(pose.Ways.Select(way => new Extrusion(form.Outline, reach).Placed(Frame(way))));
-        // The hub holds half of itself within each flat arm, and all that two arms share.
-        double atLeast = square ? pose.Ways.Count * hub.Volume!.Value / 2 : 0;
+        // Half the hub lies within each flat arm of a square joint, and all that two arms share lies in the hub.
+        double atLeast = pose.Ways.Sum(way => HubIn(way, form, hub));
         double? shared = square ? atLeast : null;
         Vector lettered = pose.Ways.FirstOrDefault(PrintPose.IsFlat);
         double text = lettered.Length > 0.5 ? TextLength(parameters, form) : 0;
         if (form.LoadRules)
         {
-            Solid[] ribs = [.. Ribs(form, pose.Ways, Math.Min(0.5 * form.Depth, reach - form.Outer - text - 0.003))];
+            Rib[] ribs = [.. Ribs(form, pose.Ways, Math.Min(0.5 * form.Depth, reach - form.Outer - text - 0.003))];
             shared = ribs.Length > 0 ? null : shared;
-            parts.AddRange(ribs);
+            atLeast += ribs.Sum(rib => rib.InArms);
+            parts.AddRange(ribs.Select(rib => rib.Web));
         }
 
         List<Solid> cuts = [];
@@ -118,8 +119,30 @@ internal static class JointMaker
         );
     }
 
+    /// <summary>[m³] What of the hub lies within an arm, at least; a round hub's facets stand out a little from the arm.</summary>
+    private static double HubIn(Vector way, SocketForm form, Lathe hub)
+    {
+        double half = hub.Volume!.Value / 2;
+        double circle = Math.PI / (hub.Sides * Math.Tan(Math.PI / hub.Sides));
+        bool square = hub.Sides == 4;
+        return way switch
+        {
+            _ when PrintPose.IsFlat(way) => square ? half : circle * half,
+            // Four edges stand out from the upright arm.
+            _ when PrintPose.IsUpright(way) => square
+                ? half - (2 * form.Bevel * form.Bevel * form.Outer)
+                : circle * half,
+            _ => 0,
+        };
+    }
+
+    /// <summary>A web between two sockets.</summary>
+    /// <param name="Web">The solid.</param>
+    /// <param name="InArms">[m³] What of it lies within the two sockets, at least.</param>
+    private readonly record struct Rib(Solid Web, double InArms);
+
     /// <summary>Flat webs in the corners between flat sockets, standing ones between flat and upright.</summary>
-    private static IEnumerable<Solid> Ribs(SocketForm form, IReadOnlyList<Vector> ways, double leg)
+    private static IEnumerable<Rib> Ribs(SocketForm form, IReadOnlyList<Vector> ways, double leg)
     {
         if (leg < 0.002)
         {
@@ -129,6 +152,10 @@ internal static class JointMaker
         (double r, double end) = (form.Outer, form.Outer + leg);
         var web = new Loop([new(0, 0), new(end, 0), new(end, r), new(r, end), new(0, end)]);
         double thickness = 1.5 * form.Wall;
+        // At least so far from its axis an arm fills the web's plane; the rest of the web is a triangle with two tips cut off.
+        double filled = r - form.Bevel;
+        double open = (Math.Pow(end + r - (2 * filled), 2) / 2) - Math.Pow(r - filled, 2);
+        double within = web.Area - open;
         foreach (Vector a in ways.Where(PrintPose.IsFlat))
         {
             foreach (Vector b in ways.Where(way => Math.Abs(a.Dot(way)) < 1e-6))
@@ -136,12 +163,15 @@ internal static class JointMaker
                 if (PrintPose.IsUpright(b))
                 {
                     Vector side = a.Cross(Vector.Up);
-                    yield return new Extrusion(web, thickness).Placed(new(a, Vector.Up, side, -(thickness / 2) * side));
+                    var standing = new Extrusion(web, thickness).Placed(
+                        new(a, Vector.Up, side, -(thickness / 2) * side)
+                    );
+                    yield return new(standing, thickness / 2 <= r ? thickness * within : 0);
                 }
                 else if (PrintPose.IsFlat(b) && a.Cross(b).Z > 0)
                 {
                     // From the bed up to the middle of the sockets.
-                    yield return new Extrusion(web, r).Placed(new(a, b, Vector.Up, new(0, 0, -r)));
+                    yield return new(new Extrusion(web, r).Placed(new(a, b, Vector.Up, new(0, 0, -r))), r * within);
                 }
             }
         }

@@ -29,17 +29,6 @@ public static class NutritionRenewal
 
     private const double WholeTank = 0.8;
 
-    // What makes a feed up; ammonium comes and goes, traces are small, and sodium and chloride have limits of their own.
-    private static readonly Constituent[] s_main =
-    [
-        Constituent.NitrateNitrogen,
-        Constituent.Phosphorus,
-        Constituent.Potassium,
-        Constituent.Calcium,
-        Constituent.Magnesium,
-        Constituent.Sulfur,
-    ];
-
     /// <summary>The advice, sodium first.</summary>
     /// <param name="plan">A plan with a feed.</param>
     /// <param name="reading">A reading without faults.</param>
@@ -141,7 +130,7 @@ public static class NutritionRenewal
     private static TankRenewal Balance(NutritionPlan feed, TankReading reading, Composition tank, QuantityWords words)
     {
         Composition fresh = feed.Recipe.Composition;
-        Composition main = s_main.Aggregate(fresh, (sum, one) => sum.With(one, tank[one]));
+        Composition main = NutritionWords.Main.Aggregate(fresh, (sum, one) => sum.With(one, tank[one]));
         RenewalShare share = Renewal.Balanced(main, fresh, Tolerance);
         string within = QuantityWords.Percent(Tolerance);
         return share is { Because: { } one, Share: > 0 }

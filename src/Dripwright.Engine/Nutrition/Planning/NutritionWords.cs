@@ -7,8 +7,8 @@ namespace Dripwright.Engine.Nutrition.Planning;
 /// <summary>What a forecast says in words, the same on the screen and on paper.</summary>
 public static class NutritionWords
 {
-    /// <summary>The elements whose drift is followed: those that feed in quantity, and those that build up.</summary>
-    public static IReadOnlyList<Constituent> Followed { get; } =
+    /// <summary>The elements that feed in quantity; ammonium comes and goes, and traces are small.</summary>
+    public static IReadOnlyList<Constituent> Main { get; } =
     [
         Constituent.NitrateNitrogen,
         Constituent.Phosphorus,
@@ -16,9 +16,10 @@ public static class NutritionWords
         Constituent.Calcium,
         Constituent.Magnesium,
         Constituent.Sulfur,
-        Constituent.Sodium,
-        Constituent.Chloride,
     ];
+
+    /// <summary>The elements whose drift is followed: the main ones, and those that build up and have limits of their own.</summary>
+    public static IReadOnlyList<Constituent> Followed { get; } = [.. Main, Constituent.Sodium, Constituent.Chloride];
 
     /// <summary>What to call a way of topping up; the one with dumping has its own name.</summary>
     /// <param name="outlook">The forecast.</param>

@@ -163,7 +163,7 @@ public static class StandPlanner
                 bending = Math.Max(bending, AllowableStrength.Combined(section, frame.Steel, f, tube.Span));
                 shear = Math.Max(shear, AllowableStrength.Shear(section, frame.Steel, f));
                 axial = Math.Abs(f.Axial) > Math.Abs(axial) ? f.Axial : axial;
-                moment = Math.Max(moment, Bending(f));
+                moment = Math.Max(moment, f.Bending);
                 double share = (done + x) / tube.Span;
                 Vector3 off = solution.ShiftAt(e, x) - ((1 - share) * start) - (share * end);
                 sag = Math.Max(sag, off.Length);
@@ -177,7 +177,7 @@ public static class StandPlanner
         void Joint(int element, bool atEnd)
         {
             SectionForces f = solution.JointForces(element, atEnd);
-            jointMoment = Math.Max(jointMoment, Bending(f));
+            jointMoment = Math.Max(jointMoment, f.Bending);
             pull = Math.Max(pull, f.Axial);
         }
 
@@ -203,8 +203,6 @@ public static class StandPlanner
             sag
         );
     }
-
-    private static double Bending(SectionForces f) => Math.Sqrt((f.MomentY * f.MomentY) + (f.MomentZ * f.MomentZ));
 
     private static (double Front, double Back) FeetLines(StandFrame frame) =>
         (frame.Feet.Min(n => frame.Model.Nodes[n].At.Y), frame.Feet.Max(n => frame.Model.Nodes[n].At.Y));

@@ -14,7 +14,11 @@ public readonly record struct SectionForces(
     double Twist,
     double MomentY,
     double MomentZ
-);
+)
+{
+    /// <summary>[N·m] Bending moment about both axes together.</summary>
+    public double Bending => Math.Sqrt((MomentY * MomentY) + (MomentZ * MomentZ));
+}
 
 /// <summary>Displacements, forces and reactions of a frame under one loading.</summary>
 public sealed record FrameSolution : FrameOutcome
