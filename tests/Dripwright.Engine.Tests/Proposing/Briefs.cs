@@ -27,6 +27,15 @@ internal static class Briefs
             Tanks = Only(PartsCatalogue.Default.Tanks, "tank-box-20-gal", "tank-box-35-gal"),
         };
 
+    /// <summary>Of these the fewest that still leave a choice of each kind but the tank.</summary>
+    public static PartsCatalogue Fewest { get; } =
+        Few with
+        {
+            Pumps = Only(Few.Pumps, "pump-250gph", "pump-400gph"),
+            Emitters = Only(Few.Emitters, "drip-turbulent-1gph", "drip-adjustable-10gph"),
+            Tanks = Only(Few.Tanks, "tank-box-35-gal"),
+        };
+
     public static Brief From(string json, PartsCatalogue? catalogue = null)
     {
         BriefReading reading = BriefReader.Read(json, "brief", catalogue ?? PartsCatalogue.Default);
@@ -34,8 +43,8 @@ internal static class Briefs
         return reading.Brief;
     }
 
-    public static ProposalList Propose(string json) =>
-        Proposer.Of(From(json, Few), Few, null, null, TestContext.Current.CancellationToken);
+    public static ProposalList Propose(string json, PartsCatalogue? catalogue = null) =>
+        Proposer.Of(From(json, catalogue ?? Few), catalogue ?? Few, null, null, TestContext.Current.CancellationToken);
 
     /// <summary>All of an answer that a person reads, to compare answers.</summary>
     public static string Text(ProposalList answer) => ProposalJson.Write(answer);
