@@ -31,9 +31,29 @@ public sealed class FittingFaultTests
                 new() { SocketDepth = 0.002 }
             },
             {
-                PrintedKind.PipeSaddle,
+                PrintedKind.DrainHanger,
                 "PipeOutside",
                 new() { PipeOutside = 0 }
+            },
+            {
+                PrintedKind.DrainHanger,
+                "HangerReach",
+                new() { HangerReach = 0.04 }
+            }, // the pipe would run through the leg
+            {
+                PrintedKind.DrainHanger,
+                "HangerReach",
+                new() { HangerReach = 0.4 }
+            },
+            {
+                PrintedKind.DrainHanger,
+                "HangerLoad",
+                new() { HangerLoad = 2000 }
+            },
+            {
+                PrintedKind.DrainHanger,
+                "HangerLoad",
+                new() { HangerLoad = double.NaN }
             },
             {
                 PrintedKind.HoseClip,

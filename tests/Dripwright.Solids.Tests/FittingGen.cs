@@ -1,6 +1,7 @@
 using CsCheck;
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Fittings;
+using Dripwright.Engine.Layout;
 
 namespace Dripwright.Solids.Tests;
 
@@ -26,6 +27,10 @@ internal static class FittingGen
         from plastic in OneOf(Plastic.Petg, Plastic.Asa)
         from stake in Gen.Double[0.003, 0.012]
         from rim in Gen.Double[0.001, 0.006]
+        from mount in OneOf(HangerMount.Leg, HangerMount.Cross, HangerMount.Rail)
+        from reach in Gen.Double[0, 0.12]
+        from low in Gen.Double[0, 0.06]
+        from weight in Gen.Double[0, 60]
         select new FittingParameters
         {
             Number = number,
@@ -39,6 +44,11 @@ internal static class FittingGen
             HolePitch = pitch,
             StakeDiameter = stake,
             RimThickness = rim,
+            HangerMount = mount,
+            // Some as near as may be, some farther; too near is refused.
+            HangerReach = reach < 0.02 ? null : (tube / 2) + (pipe / 2) + reach,
+            HangerLow = low < 0.01 ? 0 : low,
+            HangerLoad = weight,
             Plastic = plastic,
             Printer = new() { Nozzle = nozzle, Layer = nozzle / 2 },
             Load = new(moment, 308),

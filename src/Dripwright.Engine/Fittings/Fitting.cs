@@ -42,6 +42,9 @@ public sealed record Fitting
     /// <summary>What its sockets carry; null where it has none.</summary>
     public SocketStrength? Strength { get; init; }
 
+    /// <summary>What its ring carries; null where it hangs no pipe.</summary>
+    public HangerStrength? Hanger { get; init; }
+
     /// <summary>What the builder should know.</summary>
     public IReadOnlyList<string> Cautions { get; init; } = [];
 

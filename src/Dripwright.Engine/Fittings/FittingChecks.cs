@@ -7,6 +7,9 @@ namespace Dripwright.Engine.Fittings;
 /// <summary>Finds what is wrong with the parameters of a fitting.</summary>
 internal static class FittingChecks
 {
+    /// <summary>[m] Farther than this a drain hanger is not printed.</summary>
+    public const double MostReach = 0.300;
+
     public static IEnumerable<FittingFault> Of(PrintedKind kind, FittingParameters p)
     {
         foreach (
@@ -15,6 +18,14 @@ internal static class FittingChecks
                 (nameof(p.TubeOutside), p.TubeOutside, 0.010, 0.080, "measure across the tube with a caliper"),
                 (nameof(p.Clearance), p.Clearance, -0.0005, 0.0015, "print the coupon and take the bore that fits"),
                 (nameof(p.PipeOutside), p.PipeOutside, 0.012, 0.170, "measure across the pipe, not its bore"),
+                (
+                    nameof(p.HangerReach),
+                    p.HangerReach ?? 0.05,
+                    0.010,
+                    MostReach,
+                    "hang the pipe by perforated strap there"
+                ),
+                (nameof(p.HangerLow), p.HangerLow, 0, 0.150, "lay the drain lower (drain.belowPots)"),
                 (nameof(p.HoseOutside), p.HoseOutside, 0.006, 0.060, "measure across the hose, not its bore"),
                 (nameof(p.HolePitch), p.HolePitch, 0.040, 2.000, "give the distance from hole to hole"),
                 (nameof(p.PilotDrill), p.PilotDrill, 0.0015, 0.010, "give the pilot drill, not the hole saw"),
@@ -54,6 +65,16 @@ internal static class FittingChecks
         if (!(p.Load.Moment >= 0 && p.Load.Moment <= 1e4))
         {
             yield return new("Load.Moment", Words.Number(p.Load.Moment), "0 to 10,000 N m", "see the stand's findings");
+        }
+
+        if (!(p.HangerLoad >= 0 && p.HangerLoad <= 1e4))
+        {
+            yield return new(
+                nameof(p.HangerLoad),
+                $"{Words.Number(p.HangerLoad)} N",
+                "0 to 10,000 N",
+                "give the weight of the pipe between two hangers, full of water"
+            );
         }
 
         if (!(p.Load.Temperature is >= 233 and <= 353))

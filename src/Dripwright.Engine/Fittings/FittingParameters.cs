@@ -1,5 +1,6 @@
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Fittings.Shapes;
+using Dripwright.Engine.Layout;
 
 namespace Dripwright.Engine.Fittings;
 
@@ -29,6 +30,18 @@ public sealed record FittingParameters
 
     /// <summary>[m] Outside diameter of the drain pipe.</summary>
     public double PipeOutside { get; init; } = 0.0603;
+
+    /// <summary>What a drain hanger is tied to.</summary>
+    public HangerMount HangerMount { get; init; } = HangerMount.Leg;
+
+    /// <summary>[m] From the axis of a drain hanger's tube to that of its pipe; left out, the least that has room.</summary>
+    public double? HangerReach { get; init; }
+
+    /// <summary>[m] On a leg: how far the middle of a drain hanger's foot lies below the pipe's axis.</summary>
+    public double HangerLow { get; init; }
+
+    /// <summary>[N] Weight of pipe and water on a drain hanger: three feet of full 1 1/2 in pipe.</summary>
+    public double HangerLoad { get; init; } = 25;
 
     /// <summary>[m] Outside diameter of the feed line.</summary>
     public double HoseOutside { get; init; } = 0.0160;

@@ -50,7 +50,7 @@ public static class FittingShop
             PrintedKind.Coupler => CouplerMaker.Make(parameters),
             PrintedKind.Foot => FootMaker.Make(parameters),
             PrintedKind.TubeClip => BlockMaker.TubeClip(parameters),
-            PrintedKind.PipeSaddle => BlockMaker.PipeSaddle(parameters),
+            PrintedKind.DrainHanger => HangerMaker.Make(parameters),
             PrintedKind.ClampBlock => BlockMaker.ClampBlock(parameters),
             PrintedKind.HoseClip => HoseClipMaker.Make(parameters),
             PrintedKind.DrillGuide => GuideMaker.Make(parameters),
@@ -72,14 +72,17 @@ public static class FittingShop
     private static IEnumerable<string> General(Fitting fitting)
     {
         FittingParameters p = fitting.Parameters;
-        if (fitting.Strength is { } strength)
+        if (fitting.Strength is not null || fitting.Hanger is not null)
         {
             yield return HeatCaution(p);
             if (p.Load.Temperature > p.Plastic.WarmestInUse)
             {
                 yield return $"At {Words.Celsius(p.Load.Temperature)} it will creep: take a plastic that stands the heat.";
             }
+        }
 
+        if (fitting.Strength is { } strength)
+        {
             yield return strength.PullOut > 0
                 ? $"The squeeze holds about {Words.Number(strength.PullOut)} N for years; a screw or pin holds better."
                 : "Nothing but friction holds the tube in: where it may be pulled, put a screw or a cable tie through.";

@@ -30,8 +30,8 @@ public enum PrintedKind
     /// <summary>Block between two tubes that cross, held by cable ties.</summary>
     TubeClip,
 
-    /// <summary>Carries the drain pipe on a tube.</summary>
-    PipeSaddle,
+    /// <summary>Carries the drain pipe beside a leg or under a tube.</summary>
+    DrainHanger,
 
     /// <summary>Holds the feed line to a tube.</summary>
     HoseClip,

@@ -1,6 +1,7 @@
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Strength.Checks;
+using Dripwright.Engine.Strength.Loads;
 
 namespace Dripwright.Engine.Fittings;
 
@@ -88,7 +89,11 @@ public sealed record PrintedParts(IReadOnlyList<PrintedPart> Parts, IReadOnlyLis
         foreach (StandFitting place in places)
         {
             FittingParameters own = start;
-            if (place.Directions.Count > 0)
+            if (place.Hanger is { } hanger)
+            {
+                own = start with { HangerMount = hanger.Mount, HangerReach = hanger.Reach, HangerLow = hanger.Low };
+            }
+            else if (place.Directions.Count > 0)
             {
                 double moment = Math.Max(start.Load.Moment, moments.Of(place));
                 own = start with { Sockets = place.Directions, Load = start.Load with { Moment = moment } };
@@ -97,14 +102,6 @@ public sealed record PrintedParts(IReadOnlyList<PrintedPart> Parts, IReadOnlyLis
             Add(place.Number, place.Kind, place.Joints.Count, own, Where(place), place);
         }
 
-        Add(
-            "P1",
-            PrintedKind.PipeSaddle,
-            layout.Rows.Where(row => row.Frames.Count > 0).Sum(row => row.Saddles.Count),
-            start,
-            "holds the drain pipe, one at each frame",
-            null
-        );
         return new(parts, refused)
         {
             Places = places,
@@ -174,7 +171,18 @@ public sealed record PrintedParts(IReadOnlyList<PrintedPart> Parts, IReadOnlyLis
                 _ => Plastic.Petg,
             },
             Load = JointLoad.Usual with { Temperature = printing.Warmest },
+            HangerLoad = HangerLoad(layout),
         };
+    }
+
+    /// <summary>[N] Most that one hanger carries: the pipe of the longest span, full of water.</summary>
+    private static double HangerLoad(RigLayout layout)
+    {
+        double span = layout.Rows.Max(row =>
+            row.Hangers.Zip(row.Hangers.Skip(1), (a, b) => b.Station - a.Station).DefaultIfEmpty(0).Max()
+        );
+        double weight = PipeBeam.Weight(layout.Parts.Drain, new LoadValues().PipeDensity, full: true);
+        return HangerStrength.LargestShare * weight * span;
     }
 
     private static string Where(StandFitting joint) =>
@@ -182,6 +190,12 @@ public sealed record PrintedParts(IReadOnlyList<PrintedPart> Parts, IReadOnlyLis
         {
             PrintedKind.Foot => "under each leg",
             PrintedKind.TubeClip => "where a tie crosses a leg",
+            PrintedKind.DrainHanger => joint.Hanger!.Mount switch
+            {
+                HangerMount.Leg => "holds the drain beside a leg, at the height that its slope asks",
+                HangerMount.Cross => "holds the drain under a cross-member",
+                _ => "holds the drain under the middle rail, beside a joint",
+            },
             PrintedKind.ThreeWay => "over the legs of the end frames",
             PrintedKind.FourWay => "over the legs of the frames between",
             PrintedKind.Tee or PrintedKind.Cross => "where inner rails meet the cross-members",

@@ -8,14 +8,18 @@ namespace Dripwright.Engine.Fittings;
 /// <summary>Joints of a stand that one printed part serves.</summary>
 /// <param name="Number">Piece number, as it stands on the part.</param>
 /// <param name="Kind">Kind of part.</param>
-/// <param name="Directions">Directions in which the tubes leave the first of the joints; empty for clips.</param>
+/// <param name="Directions">Directions in which the tubes leave the first of the joints; empty for clips and hangers.</param>
 /// <param name="Joints">The joints.</param>
 public sealed record StandFitting(
     string Number,
     PrintedKind Kind,
     IReadOnlyList<Vector> Directions,
     IReadOnlyList<StandJoint> Joints
-);
+)
+{
+    /// <summary>For a drain hanger: the one of them that reaches farthest; null for anything else.</summary>
+    public DrainHanger? Hanger { get; init; }
+}
 
 /// <summary>Which printed parts a stand's joints need.</summary>
 public static class StandFittings
@@ -48,7 +52,7 @@ public static class StandFittings
         Dictionary<string, int> known = new(StringComparer.Ordinal);
         foreach (StandJoint joint in stand.Joints)
         {
-            if (joint.Part == StandLayout.Clamp)
+            if (joint.Part is StandLayout.Clamp or DrainHanging.Part)
             {
                 continue;
             }
@@ -80,8 +84,38 @@ public static class StandFittings
             parts.Add((new(name, kind, ways, []), [joint]));
         }
 
-        return [.. parts.Select(part => part.Part with { Joints = part.Joints })];
+        return [.. parts.Select(part => part.Part with { Joints = part.Joints }), .. Hangers(stand.Hangers)];
     }
+
+    /// <summary>Hangers alike to a millimetre share a part; those that reach too far to be printed are told together.</summary>
+    private static IEnumerable<StandFitting> Hangers(IReadOnlyList<DrainHanger> hangers)
+    {
+        int number = 0;
+        foreach (
+            var alike in hangers.Where(h => h.Mount != HangerMount.Tie).GroupBy(h =>
+                (
+                    h.Mount,
+                    Reach: h.Reach > FittingChecks.MostReach ? long.MaxValue : Millimetres(h.Reach),
+                    Low: Millimetres(h.Low)
+                )
+            )
+        )
+        {
+            DrainHanger farthest = alike.MaxBy(h => h.Reach)!;
+            double reach = alike.Key.Reach == long.MaxValue ? farthest.Reach : alike.Key.Reach / 1000.0;
+            yield return new(
+                Letter(PrintedKind.DrainHanger) + (++number).ToString(CultureInfo.InvariantCulture),
+                PrintedKind.DrainHanger,
+                [],
+                [.. alike.Select(h => new StandJoint(DrainHanging.Part, h.Row, h.At))]
+            )
+            {
+                Hanger = farthest with { Reach = reach },
+            };
+        }
+    }
+
+    private static long Millimetres(double metres) => (long)Math.Round(metres * 1000);
 
     /// <summary>Letter of the piece numbers of a kind.</summary>
     /// <param name="kind">The kind.</param>
@@ -97,7 +131,7 @@ public static class StandFittings
             PrintedKind.Coupler => "S",
             PrintedKind.Foot => "B",
             PrintedKind.TubeClip => "K",
-            PrintedKind.PipeSaddle => "P",
+            PrintedKind.DrainHanger => "P",
             PrintedKind.HoseClip => "H",
             PrintedKind.DrillGuide => "D",
             PrintedKind.StakeHolder => "E",

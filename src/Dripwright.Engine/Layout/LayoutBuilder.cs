@@ -17,10 +17,20 @@ internal sealed class LayoutBuilder(Rig rig, RigParts parts)
         ILookup<int, StandMember> members = stand.Members.ToLookup(m => m.Row);
         List<RowLayout> rows =
         [
-            .. places.Select(
-                (p, i) => RowOf(p, feeds[i], drains.Rows[i], drains.Exits[i], StandFrames.Of(members[p.Number]))
-            ),
+            .. places.Select((p, i) => RowOf(p, feeds[i], drains.Rows[i], drains.Exits[i], [.. members[p.Number]])),
         ];
+        stand = stand with
+        {
+            Joints =
+            [
+                .. stand.Joints,
+                .. rows.SelectMany(row =>
+                    row.Hangers.Where(hanger => hanger.Mount != HangerMount.Tie)
+                        .Select(hanger => new StandJoint(DrainHanging.Part, row.Number, hanger.At))
+                ),
+            ],
+            Hangers = [.. rows.SelectMany(row => row.Hangers)],
+        };
         List<PipeRun> pipes = [.. drains.Rows, .. drains.Returns];
         double half = parts.Drain.OutsideDiameter / 2;
         double left = Least(tank.Left, rows.Min(r => r.OriginX), pipes.Min(p => p.Path.Min(c => c.X)) - half);
@@ -59,7 +69,7 @@ internal sealed class LayoutBuilder(Rig rig, RigParts parts)
             .Append(row.Drain)
             .SelectMany(run => HoleClearance.Check(run, row.Joints, parts.Tube.Outside / 2));
 
-    private static RowLayout RowOf(RowPlace place, RowFeed feed, PipeRun drain, double exit, double[] frames) =>
+    private RowLayout RowOf(RowPlace place, RowFeed feed, PipeRun drain, double exit, StandMember[] members) =>
         new()
         {
             Number = place.Number,
@@ -80,6 +90,7 @@ internal sealed class LayoutBuilder(Rig rig, RigParts parts)
             FeedEntries = feed.Entries,
             DrainExit = exit,
             Joints = place.Joints,
-            Frames = [.. frames.Select(x => x - place.OriginX)],
+            Frames = [.. StandFrames.Of(members).Select(x => x - place.OriginX)],
+            Hangers = DrainHanging.Of(rig.Stand, place, drain, members, parts.Tube.Outside),
         };
 }

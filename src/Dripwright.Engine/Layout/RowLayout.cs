@@ -111,11 +111,12 @@ public sealed record RowLayout
     /// <summary>[m] Stations of the stand's frames, both ends included; empty where the pots stand on the floor.</summary>
     public required IReadOnlyList<double> Frames { get; init; }
 
-    /// <summary>[m] Stations at which the drain is held: at every frame along it, or at the module joints without a stand.</summary>
-    public IReadOnlyList<double> Saddles =>
-        [
-            .. (Frames.Count > 0 ? Frames : Joints).Where(station =>
-                station >= Drain.Start - 1e-9 && station <= Drain.End + 1e-9
-            ),
-        ];
+    /// <summary>Where the stand holds the drain, left to right; empty where the pots stand on the floor.</summary>
+    public IReadOnlyList<DrainHanger> Hangers { get; init; } = [];
+
+    /// <summary>[m] Stations at which the drain is held: by the stand's hangers, or at the module joints without a stand.</summary>
+    public IReadOnlyList<double> HeldAt =>
+        Frames.Count > 0
+            ? [.. Hangers.Select(hanger => hanger.Station)]
+            : [.. Joints.Where(station => station >= Drain.Start - 1e-9 && station <= Drain.End + 1e-9)];
 }

@@ -45,8 +45,14 @@ public sealed record StandLayout(TubeSize Tube, IReadOnlyList<StandMember> Membe
     /// <summary>Catalogue key of what holds a brace to a leg; it is bought, not printed.</summary>
     public const string Clamp = "brace-clamp";
 
+    /// <summary>Its number in drawings and lists. No printed part has a Q.</summary>
+    public const string ClampNumber = "Q1";
+
     /// <summary>[m] Floor of a printed foot, on which its leg stands: the leg is cut shorter by as much.</summary>
     public const double FootFloor = 0.005;
+
+    /// <summary>Where the stands hold the drains; those that are printed are also among the joints.</summary>
+    public IReadOnlyList<DrainHanger> Hangers { get; init; } = [];
 
     /// <summary>[m] From a foot or the centre of a joint to where a brace is clamped to its leg: clear of the printed part.</summary>
     public double BraceInset { get; init; } = 0.1;

@@ -4,7 +4,7 @@ using Dripwright.Engine.Rigs;
 
 namespace Dripwright.Engine.Parts;
 
-/// <summary>Counts fittings and what joins them: clamps, cement, primer, tape, screens, saddles.</summary>
+/// <summary>Counts fittings and what joins them: clamps, cement, primer, tape, screens.</summary>
 internal static class RunParts
 {
     /// <summary>Joints that a small tin of cement makes in sizes up to 2 in. Common practice.</summary>

@@ -5,13 +5,11 @@ using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Parts;
 
-/// <summary>Counts printed joints and their filament, screws, saddles and ties of the stand.</summary>
+/// <summary>Counts printed joints and hangers, their filament, screws, clamps and ties of the stand.</summary>
 internal static class StandParts
 {
     /// <summary>What the keys of filament begin with.</summary>
     public const string Filament = "filament-";
-
-    private const string Saddle = "pipe-saddle";
 
     /// <summary>[kg] Filament on a spool.</summary>
     private const double Spool = 1;
@@ -27,8 +25,8 @@ internal static class StandParts
                 joints.Key,
                 joints.Sum(p => p.Joints.Count),
                 use is null ? numbers : $"{numbers}, {use}",
-                note: use is null
-                    ? "cannot be printed as the rig asks: see the printed parts"
+                note: use is null ? "cannot be printed as the rig asks: see the printed parts"
+                    : joints.Key == DrainHanging.Part ? "print it to fit your tube and pipe"
                     : "print it to fit your tube"
             );
         }
@@ -36,7 +34,7 @@ internal static class StandParts
         tally.Add(
             StandLayout.Clamp,
             layout.Stand.Joints.Count(j => j.Part == StandLayout.Clamp),
-            "braces of the stand",
+            $"{StandLayout.ClampNumber}, braces of the stand",
             note: "to fit your tube"
         );
 
@@ -44,10 +42,8 @@ internal static class StandParts
         // A brace is held by its clamps.
         int pieces = layout.Stand.Members.Count(m => m.Role != MemberRole.Brace);
         tally.Add("joint-screw", 2 * pieces, "one at each end of each stand tube");
-        int saddles = 0;
         foreach (RowLayout row in layout.Rows)
         {
-            saddles += row.Frames.Count > 0 ? row.Saddles.Count : 0;
             tally.Add(
                 "cable-tie",
                 (row.Modules + 1) * Math.Min(2, row.Feed.Count),
@@ -55,13 +51,12 @@ internal static class StandParts
             );
         }
 
+        tally.Add("cable-tie", 2 * layout.Stand.Hangers.Count, "drain, two at each frame");
         tally.Add(
-            Saddle,
-            saddles,
-            $"{Text.Of(saddles)} × P1, drain, one at each frame",
-            note: "print it to fit your pipe"
+            "joint-screw",
+            layout.Stand.Hangers.Count(h => h.Mount == HangerMount.Leg),
+            "one for each hanger of the drain"
         );
-        tally.Add("cable-tie", 2 * saddles, "two for each saddle of the drain");
         tally.Add("cable-tie", 2 * layout.Stand.Joints.Count(j => j.Part == StandPlacement.Clip), "two for each clip");
         AddFilament(tally, rig, printed);
     }
@@ -79,10 +74,7 @@ internal static class StandParts
         int pieces = 0;
         foreach (PrintedPart part in printed.Parts)
         {
-            string? key =
-                part.Place is { } place ? place.Joints[0].Part
-                : part.Fitting.Kind == PrintedKind.PipeSaddle ? Saddle
-                : null;
+            string? key = part.Place?.Joints[0].Part;
             int held = key is null ? 0 : Math.Min(part.Count, have.GetValueOrDefault(key));
             if (held > 0)
             {
@@ -102,7 +94,7 @@ internal static class StandParts
         tally.Add(
             $"{Filament}{made.Plastic.Name.ToLowerInvariant()}",
             (int)Math.Ceiling((mass / Spool) - 1e-9),
-            "printed joints, saddles and the test coupon",
+            "printed joints, hangers and the test coupon",
             note: $"{QuantityText.Format(Dimension.Mass, mass, rig.Units)} at most, printed solid, with {Text.Of((int)(100 * PrintedParts.Waste))} % for skirts and failed prints"
         );
     }

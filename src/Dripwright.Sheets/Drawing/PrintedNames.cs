@@ -12,7 +12,7 @@ internal static class PrintedNames
             PrintedKind.ThreeWay => "three-way joint",
             PrintedKind.FourWay => "four-way joint",
             PrintedKind.TubeClip => "tube clip",
-            PrintedKind.PipeSaddle => "pipe saddle",
+            PrintedKind.DrainHanger => "drain hanger",
             PrintedKind.HoseClip => "hose clip",
             PrintedKind.DrillGuide => "drill guide",
             PrintedKind.StakeHolder => "stake holder",

@@ -69,38 +69,94 @@ internal sealed class DrainSteps(Plan plan)
     private void Hang(Flow flow, IReadOnlyList<RowLayout> alike)
     {
         var row = alike[0];
-        var saddles = Saddles.Of(row);
-        if (saddles.Count == 0)
+        var held = HeldPlaces.Of(row);
+        if (held.Count == 0)
         {
             return;
         }
 
         var slope = plan.Rig.Drain.Slope;
         flow.Step(
-            slope > 0
-                ? $"Set a saddle at each frame of {StandSteps.Named(alike)} at the heights below, so that the drain falls {words.Slope(slope)}, {words.MarkWithUnit(Saddles.Fall(row))} in all, from {Saddles.HighEnd(plan)}. Check with a level and a block under its low end."
-                : $"Set a saddle at each frame of {StandSteps.Named(alike)} at the height below. This drain lies level: water will stand in it."
+            $"{Holding(alike)} {(slope > 0
+                ? $"so that the drain falls {words.Slope(slope)}, {words.MarkWithUnit(HeldPlaces.Fall(row))} in all, from {HeldPlaces.HighEnd(plan)}. Check with a level and a block under its low end."
+                : "at the height below. This drain lies level: water will stand in it.")}"
         );
         flow.Figure(SlopeFigure.Height, box => SlopeFigure.Draw(box, plan, row));
-        var table = new Table(
+        var hung = row.Hangers.Count > 0;
+        var table = new Table([
             new("Frame", Align.Right),
+            .. hung ? [new Column("Hanger")] : Array.Empty<Column>(),
             new("From left end", Align.Decimal),
             new("Rail top down to pipe top", Align.Decimal),
             new("Floor up to pipe bottom", Align.Decimal),
-            new("Done", Align.Tick)
-        );
-        foreach (var saddle in saddles)
+            new("Done", Align.Tick),
+        ]);
+        for (var i = 0; i < held.Count; i++)
         {
-            table.Row(
-                Wording.Count(saddle.Frame),
-                words.MarkWithUnit(saddle.Station),
-                words.MarkWithUnit(saddle.Drop),
-                words.MarkWithUnit(saddle.Height)
-            );
+            var place = held[i];
+            table.Row([
+                Wording.Count(place.Frame),
+                .. hung ? [Number(row.Hangers[i])] : Array.Empty<string>(),
+                words.MarkWithUnit(place.Station),
+                words.MarkWithUnit(place.Drop),
+                words.MarkWithUnit(place.Height),
+            ]);
         }
 
         flow.Table(table);
+        if (row.Hangers.Any(h => h.Mount == HangerMount.Tie))
+        {
+            flow.Step(
+                "Where the table says tied, the pipe lies too near under its tube for a hanger: tie it straight on, two ties crossed, the gap packed to its height with slices of pipe."
+            );
+        }
+
+        if (row.Hangers.Any(h => h.Mount == HangerMount.Leg))
+        {
+            flow.Step(
+                "Snap the pipe into the rings. Where a brace's clamp is in a hanger's way, move the clamp down by its width. When every height is right, drive one screw through each hanger's foot into its leg.",
+                "A full drain that slides down its legs pours over the floor: cable ties alone slacken in time."
+            );
+        }
+        else if (row.Hangers.Any(h => h.Mount != HangerMount.Tie))
+        {
+            flow.Step(
+                "Snap the pipe into the rings from the front. Cut off what is left of the ties.",
+                "The ties carry the pipe: use none twice, and look at them once a year."
+            );
+        }
     }
+
+    /// <summary>What holds the drain, and how: a sentence that the heights go on with.</summary>
+    private string Holding(IReadOnlyList<RowLayout> alike)
+    {
+        var row = alike[0];
+        if (row.Hangers.Count == 0)
+        {
+            return $"Hold the drain of {StandSteps.Named(alike)} at each module joint, with blocks or brackets of your own, at the heights below,";
+        }
+
+        var numbers = string.Join(", ", row.Hangers.Where(h => h.Mount != HangerMount.Tie).Select(Number).Distinct());
+        return row.Hangers.FirstOrDefault(h => h.Mount != HangerMount.Tie)?.Mount switch
+        {
+            HangerMount.Leg =>
+                $"Tie a drain hanger ({numbers}) to each leg on the drain's side of {StandSteps.Named(alike)}, its ring to the outside and open upwards, two cable ties each, at the heights below,",
+            HangerMount.Cross =>
+                $"Tie the drain hangers ({numbers}) under the cross-members of {StandSteps.Named(alike)}, each at its own frame since they differ in length, two cable ties each, the rings open to the front,",
+            null =>
+                $"Tie the drain of {StandSteps.Named(alike)} straight under its tubes with two ties crossed at each frame, the gap packed with slices of pipe, at the heights below,",
+            _ =>
+                $"Tie the drain hangers ({numbers}) under the middle rail of {StandSteps.Named(alike)}, close beside the joints, each at its own frame since they differ in length, two cable ties each, the rings open to the front,",
+        };
+    }
+
+    private string Number(DrainHanger hanger) =>
+        hanger.Mount == HangerMount.Tie
+            ? "tied"
+            : plan.Printed.Places.FirstOrDefault(place =>
+                place.Hanger is not null && place.Joints.Any(j => j.Row == hanger.Row && j.At == hanger.At)
+            )?.Number
+                ?? "";
 
     private void Pots(Flow flow)
     {

@@ -49,7 +49,7 @@ internal sealed class ExplodedFigure
         ];
         // Frames, rails and levels move apart, each by a gap on both sides of every joint.
         _x = Levels(_joints.Where(j => j.Part is { Directions.Count: > 0 }).Select(j => j.Joint.At.X));
-        _y = Levels(_joints.Select(j => j.Joint.At.Y));
+        _y = Levels(_joints.Where(j => j.Part.Hanger is null).Select(j => j.Joint.At.Y));
         _z = Levels(_joints.Where(j => j.Part is { Directions.Count: > 0 }).Select(j => j.Joint.At.Z));
         var (wide, deep, high) = (_x[^1] - _x[0], _y[^1] - _y[0], _z[^1] - _z[0]);
         double Gaps(double[] levels) => 2 * Gap * (levels.Length - 1);
@@ -76,6 +76,7 @@ internal sealed class ExplodedFigure
     {
         List<Element> elements = [];
         List<(Point A, Point B)> lines = [];
+        List<Point> clamps = [];
         // The far ones first, so that the near ones pass before them.
         foreach (var tube in _tubes.OrderByDescending(t => t.From.Y + t.To.Y).ThenBy(t => t.From.Z + t.To.Z))
         {
@@ -86,7 +87,7 @@ internal sealed class ExplodedFigure
             lines.Add((a, b));
             if (tube.Role is MemberRole.Brace)
             {
-                elements.AddRange(new[] { a, b }.Select(p => new Circle(p, 1.2, Pen.Thin, Fill.Paper)));
+                clamps.AddRange([a, b]);
             }
         }
 
@@ -110,6 +111,9 @@ internal sealed class ExplodedFigure
             taken.Add(new(at.X - 1.8, at.Y - 1.8, 3.6, 3.6));
         }
 
+        elements.AddRange(clamps.Select(p => new Circle(p, 1.2, Pen.Thin, Fill.Paper)));
+        taken.AddRange(clamps.Select(p => new Box(p.X - 1.4, p.Y - 1.4, 2.8, 2.8)));
+
         // Each kind of tube is named once, every joint where it is.
         foreach (var alike in _tubes.GroupBy(t => t.Label))
         {
@@ -122,6 +126,11 @@ internal sealed class ExplodedFigure
         foreach (var (number, joint, part) in _joints)
         {
             Label(number, TextStyle.Small.Bold, [At(joint, part)]);
+        }
+
+        foreach (var clamp in clamps)
+        {
+            Label(StandLayout.ClampNumber, TextStyle.Small.Bold, [clamp]);
         }
 
         return new(elements)

@@ -42,14 +42,14 @@ internal sealed class StandSteps(Plan plan)
         }
 
         flow.Paragraph(
-            $"For {Named(alike)}{(alike.Count > 1 ? ", with the row's own number in the labels" : "")}. The figure shows {(row.Modules > 1 ? "the first module" : "the module")} drawn apart; tubes carry the labels of the cut diagrams, joints the numbers that stand on them{(members.Any(m => m.Role == MemberRole.Brace) ? "; circles are the clamps of the braces" : "")}:",
+            $"For {Named(alike)}{(alike.Count > 1 ? ", with the row's own number in the labels" : "")}. The figure shows {(row.Modules > 1 ? "the first module" : "the module")} drawn apart; tubes carry the labels of the cut diagrams, joints the numbers that stand on them{(members.Any(m => m.Role == MemberRole.Brace) ? $"; circles are the bought clamps of the braces, {StandLayout.ClampNumber}" : "")}:",
             leads: true
         );
         var places = plan.Printed.Places;
         var height = ExplodedFigure.Height(flow.Width, stand, places, row);
         flow.Figure(height, box => ExplodedFigure.Draw(box, stand, places, row));
         flow.Table(Tubes(members));
-        flow.Step($"Lay out the printed joints: {Joints(row)}.");
+        flow.Step($"Lay out joints, hangers and clamps: {Joints(row)}.");
         Frames(flow, row);
         if (members.Any(m => m.Role == MemberRole.Tie))
         {
@@ -97,8 +97,16 @@ internal sealed class StandSteps(Plan plan)
                 .Where(at => at.Count > 0)
                 .Select(at => $"{Wording.Count(at.Count)} × {at.place.Number} ({PrintedNames.Of(at.place.Kind)})"),
         ];
+        if (Clamps(row) is > 0 and var clamps)
+        {
+            all.Add($"{Wording.Count(clamps)} × {StandLayout.ClampNumber} (swivel clamp, bought)");
+        }
+
         return string.Join(", ", all);
     }
+
+    private int Clamps(RowLayout row) =>
+        plan.Layout.Stand.Joints.Count(j => j.Row == row.Number && j.Part == StandLayout.Clamp);
 
     private void Frames(Flow flow, RowLayout row)
     {
@@ -118,13 +126,12 @@ internal sealed class StandSteps(Plan plan)
         var braces = members.Where(m => m.Role == MemberRole.Brace).ToList();
         if (braces.Count > 0)
         {
-            var clamps = plan.Layout.Stand.Joints.Count(j => j.Row == row.Number && j.Part == StandLayout.Clamp);
             var labels = string.Join(
                 " and ",
                 braces.GroupBy(b => b.Label).Select(g => $"{Wording.Count(g.Count())} × {g.Key}")
             );
             flow.Step(
-                $"Measure both diagonals of each bay and push until they are alike. Then clamp the braces ({labels}) beside the legs with {Wording.Counted(clamps, "swivel clamp")}: the low end {words.MarkWithUnit(plan.Layout.Stand.BraceInset)} over the floor, the high end as much under the middle of the rail. Tighten all clamps, then push at the top from each side: nothing may give.",
+                $"Measure both diagonals of each bay and push until they are alike. Then clamp the braces ({labels}) beside the legs with {Wording.Counted(Clamps(row), "swivel clamp")} ({StandLayout.ClampNumber}): the low end {words.MarkWithUnit(plan.Layout.Stand.BraceInset)} over the floor, the high end as much under the middle of the rail. Tighten all clamps, then push at the top from each side: nothing may give.",
                 "Without its braces the stand folds up sideways under wet pots. Set nothing on it, and hang nothing on it, before every brace is clamped."
             );
         }

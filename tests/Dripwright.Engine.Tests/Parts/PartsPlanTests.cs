@@ -32,7 +32,7 @@ public sealed class PartsPlanTests
         Assert.Equal(4, Needed(plan, "joint-three-way"));
         Assert.StartsWith("4 × W1, ", Line(plan, "joint-three-way").Where, StringComparison.Ordinal);
         Assert.Equal(2, Needed(plan, "joint-four-way"));
-        Assert.Equal(3, Needed(plan, "pipe-saddle"));
+        Assert.Equal(3, Needed(plan, "drain-hanger"));
         // A kilogram of joints, more or less, printed solid.
         Assert.InRange(Needed(plan, "filament-petg"), 1, 3);
         Assert.Equal(1, Needed(plan, "pump-400gph"));

@@ -25,7 +25,8 @@ internal static class Recount
         int emitters = 0;
         int plugged = 0;
         int legs = 0;
-        int frames = 0;
+        int hangers = 0;
+        bool beside = true;
         int members = 0;
         foreach (Row row in rows)
         {
@@ -57,7 +58,9 @@ internal static class Recount
                 : (row.LineDistance / 2) - half > 0.03 ? 4
                 : 3;
             bool ties = rig.Stand.LowTies && row.StandHeight > 0.45;
-            frames += modules + 1;
+            // A drain in the middle hangs where it has room, which a pencil does not tell.
+            beside &= lines == 1 && row.DrainSide != Side.Middle;
+            hangers += modules + 1;
             legs += 2 * (modules + 1);
             members += (2 * (modules + 1)) + ((rails - 1) * (modules + 1)) + (rails * modules);
             members += ties ? modules + 1 + modules : 0;
@@ -69,8 +72,12 @@ internal static class Recount
         }
 
         Add("joint-foot", legs);
-        Add("pipe-saddle", frames);
-        Add("joint-screw", 2 * members);
+        if (beside)
+        {
+            Add("drain-hanger", hangers);
+            Add("joint-screw", (2 * members) + hangers);
+        }
+
         Add(rig.Feed.Emitter, emitters);
         string small = rig.Feed.MicrotubeBore > 0.0041 ? "1/4" : "4mm";
         Add($"goof-plug-{small}", plugged);

@@ -235,7 +235,7 @@ public sealed class FindingTests
     [InlineData("stand-weak", """{ "stand": { "extraFrames": 0 } }""")]
     [InlineData("stand-joint-slips", """{ "stand": { "jointSlip": "2 N" } }""")]
     [InlineData("stand-sags", """{ "stand": { "extraFrames": 0 } }""")]
-    [InlineData("drain-pools", """{ "stand": { "extraFrames": 0 } }""")]
+    [InlineData("drain-pools", """{ "stand": { "extraFrames": 0 }, "drain": { "slope": "0.5 %" } }""")]
     [InlineData("stand-tips", """{ "rows": [ { "standHeight": "5 ft" } ] }""")]
     [InlineData("foot-lifts", """{ "rows": [ { "pots": 1 } ] }""")]
     [InlineData("stand-too-low", """{ "rows": [ { "standHeight": "1.5 in" } ] }""")]

@@ -4,7 +4,7 @@ using Dripwright.Engine.Fittings.Shapes;
 
 namespace Dripwright.Engine.Fittings.Makers;
 
-/// <summary>Blocks with grooves, held by cable ties or screws: tube clip, pipe saddle, clamp block.</summary>
+/// <summary>Blocks with grooves, held by cable ties or screws: tube clip, clamp block.</summary>
 internal static class BlockMaker
 {
     /// <summary>[m] Slot for a cable tie of 5 mm.</summary>
@@ -66,64 +66,6 @@ internal static class BlockMaker
         };
     }
 
-    /// <summary>Cradle for the pipe above, groove for the tube below; printed on end, the pipe's axis upright.</summary>
-    public static Fitting PipeSaddle(FittingParameters parameters)
-    {
-        SocketForm form = SocketForm.Bare(parameters);
-        double pipe = (parameters.PipeOutside / 2) + parameters.Clearance;
-        double outer = pipe + form.Wall;
-        double bed = 0.35 * form.Half;
-        double web = bed + (2 * TieThick) + (3 * form.Wall);
-        double axis = web + pipe;
-        double half = Math.Min(Math.Max(0.75 * outer, 0.011), 0.95 * outer);
-        double high = (2 * form.Half) + (2 * bed) + (2 * form.Wall);
-
-        // Outline: base, two straight sides, and the cradle's outside up to the pipe's middle.
-        int facets = Outlines.Facets / 2;
-        double start = Math.Acos(half / outer);
-        List<Corner> corners = [new(-half, 0), new(half, 0)];
-        corners.AddRange(Arc(outer, -start, 0, facets / 4, axis));
-        corners.AddRange(Arc(pipe, 0, -Math.PI, facets, axis));
-        corners.AddRange(Arc(outer, -Math.PI, -Math.PI + start, facets / 4, axis));
-        Solid block = new Extrusion(new Loop(corners), high);
-
-        Loop groove = Outlines.Groove(form.Round, form.Half, bed, Past, lying: true);
-        double grooveArea = Outlines.Groove(form.Round, form.Half, bed, 0, lying: true).Area;
-        Solid tube = new Extrusion(groove, (2 * half) + (2 * Past)).Placed(
-            new(new(0, 1, 0), Vector.Up, new(1, 0, 0), new(-half - Past, 0, high / 2))
-        );
-        double y1 = bed + form.Wall;
-        double y2 = y1 + TieThick + form.Wall;
-        double slotX = half - form.Wall - (TieWidth / 2);
-        Solid upright = new Extrusion(
-            Loop.Rectangle(slotX - (TieWidth / 2), y1, slotX + (TieWidth / 2), y1 + TieThick),
-            high + (2 * Past)
-        ).Shifted(0, 0, -Past);
-        Solid lying = Box(-half - Past, y2, (high - TieWidth) / 2, 2 * (half + Past), TieThick, TieWidth);
-        double removed = (grooveArea * 2 * half) + (TieWidth * TieThick * (high + (2 * half)));
-        Solid body = new Difference(block, [tube, upright, lying], removed);
-        double room = slotX - (TieWidth / 2) + half - 0.002;
-        var face = Placement.Shifted(new(-half + 0.001 + (room / 2), web / 2, high));
-        body = RaisedText.On(body, parameters.Number, face, room, web - 0.002, parameters.Printer);
-        return new()
-        {
-            Kind = PrintedKind.PipeSaddle,
-            Parameters = parameters,
-            Shape = body,
-            InUse = new Placement(new(0, 1, 0), Vector.Up, new(1, 0, 0), default).After(
-                Placement.Shifted(new(0, -web, -high / 2))
-            ),
-            Wall = form.Wall,
-            LongestBridge = TieThick,
-            Orientation =
-                "Stand it on end: the cradle's arms then bend along the layers, and nothing hangs over by more than 45°.",
-            Cautions =
-            [
-                "Needs two cable ties, one around the pipe and one around the tube; leave the pipe room to grow in the warmth.",
-            ],
-        };
-    }
-
     /// <summary>Half of a clamp: two of them around a hose, two screws.</summary>
     public static Fitting ClampBlock(FittingParameters parameters)
     {
@@ -161,10 +103,4 @@ internal static class BlockMaker
 
     private static Solid Box(double x, double y, double z, double wide, double deep, double high) =>
         new Extrusion(Loop.Rectangle(x, y, x + wide, y + deep), high).Shifted(0, 0, z);
-
-    private static IEnumerable<Corner> Arc(double radius, double from, double to, int steps, double axis) =>
-        Enumerable
-            .Range(0, steps + 1)
-            .Select(i => from + ((to - from) * i / steps))
-            .Select(a => new Corner(radius * Math.Cos(a), axis + (radius * Math.Sin(a))));
 }

@@ -136,10 +136,10 @@ internal sealed class StandRules(Rig rig, RigLayout layout, StandPlan plan, Judg
                 "drain-pools",
                 $"drain of {rows}",
                 "drain.slope",
-                "Where its rail sags the drain runs level or back, and water stands in it.",
+                $"Between two hangers the full drain sags so far that it runs level or back: {judge.Words.Size(worst.PoolDepth)} of water stand in it.",
                 $"{judge.Words.Slope(worst.LowestSlope)} left of {judge.Words.Slope(worst.LaidSlope)}",
                 "more than level",
-                "Put frames closer, take a stiffer tube, or lay the drain steeper."
+                "Put frames closer (stand.extraFrames), take a stiffer pipe or tube, or lay the drain steeper."
             );
         }
     }

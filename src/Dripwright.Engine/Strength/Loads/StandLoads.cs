@@ -131,12 +131,7 @@ public sealed record StandLoads
     }
 
     // The drain is taken to be full: a blocked one is.
-    private double PipeWeight(PipeSize pipe, bool water)
-    {
-        double bore = Math.PI / 4 * pipe.InsideDiameter * pipe.InsideDiameter;
-        double wall = (Math.PI / 4 * pipe.OutsideDiameter * pipe.OutsideDiameter) - bore;
-        return ((wall * _values.PipeDensity) + (water ? bore * 1000 : 0)) * LoadValues.Gravity;
-    }
+    private double PipeWeight(PipeSize pipe, bool water) => PipeBeam.Weight(pipe, _values.PipeDensity, water);
 
     private void AddPot(PotPlace pot)
     {

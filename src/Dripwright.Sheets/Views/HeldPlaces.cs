@@ -8,28 +8,26 @@ namespace Dripwright.Sheets.Views;
 /// <param name="Frame">Frame, from 1 at the left end.</param>
 /// <param name="Station">[m] From the row's left end.</param>
 /// <param name="Drop">[m] From the rails' top, on which the pots stand, down to the top of the drain pipe.</param>
-/// <param name="Height">[m] From the row's floor up to the lower edge of the drain pipe, on which it lies in its saddle.</param>
-internal sealed record Saddle(int Frame, double Station, double Drop, double Height);
+/// <param name="Height">[m] From the row's floor up to the lower edge of the drain pipe, on which it lies in its hanger.</param>
+internal sealed record HeldPlace(int Frame, double Station, double Drop, double Height);
 
 /// <summary>Heights at which a drain is hung.</summary>
-internal static class Saddles
+internal static class HeldPlaces
 {
     /// <summary>One for each frame along the drain.</summary>
-    public static IReadOnlyList<Saddle> Of(RowLayout row)
+    public static IReadOnlyList<HeldPlace> Of(RowLayout row)
     {
         var drain = row.Drain;
         var half = drain.Pipe.OutsideDiameter / 2;
-        List<Saddle> saddles = [];
+        List<HeldPlace> held = [];
         var frames = row.Frames.Count > 0 ? row.Frames : row.Joints;
-        var first = row.Saddles.Count > 0 ? frames.Count(frame => frame < row.Saddles[0] - 1e-9) : 0;
-        for (var i = 0; i < row.Saddles.Count; i++)
+        foreach (var station in row.HeldAt)
         {
-            var station = row.Saddles[i];
             var centre = Centre(drain, row.OriginX + station);
-            saddles.Add(new(first + i + 1, station, row.Base - centre - half, centre - half - row.Floor));
+            held.Add(new(Nearest(frames, station), station, row.Base - centre - half, centre - half - row.Floor));
         }
 
-        return saddles;
+        return held;
     }
 
     /// <summary>[m] Greatest drop from end to end.</summary>
@@ -40,6 +38,10 @@ internal static class Saddles
         plan.Rig.Drain.Exit == DrainExit.Middle ? "both ends"
         : plan.Rig.Reservoir.At == RowEnd.Left ? "the right end"
         : "the left end";
+
+    /// <summary>The frame nearest to a station, from 1.</summary>
+    private static int Nearest(IReadOnlyList<double> frames, double station) =>
+        Enumerable.Range(0, frames.Count).MinBy(i => Math.Abs(frames[i] - station)) + 1;
 
     // A station counts level distance, so the height follows from the corners on both sides.
     private static double Centre(PipeRun drain, double x)
