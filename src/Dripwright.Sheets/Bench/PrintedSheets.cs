@@ -37,7 +37,7 @@ public static class PrintedSheets
         );
         flow.Caution(Heat(made));
         flow.Paragraph(
-            "Print V1 first, push your tube into each of its bores, and write the gap of the one that fits into the rig file (printing.clearance). Print one joint, load it, and only then the rest."
+            "Print V1 first, push your tube into each of its bores, and write the gap of the one that fits into the rig file (printing.clearance). Print one joint, load it, and only then the rest. Print joints, feet and hangers solid, with a filling of 100 %: so their strength is computed and so they are counted. For clips 30 % is enough."
         );
         foreach (var refused in plan.Printed.Refused)
         {
@@ -91,6 +91,13 @@ public static class PrintedSheets
                 part.Moment == MomentSource.Frame
                     ? $"Walls made for the {Moment(fitting)} that the stand brings to it."
                     : $"Walls made for {Moment(fitting)}, a firm push; the stand brings less."
+            );
+        }
+
+        if (fitting.Hanger is { } hanger)
+        {
+            texts.Add(
+                $"Its ring is made for {QuantityWords.Number(hanger.Load, "0")} N, the pipe of a span full of water; it carries {QuantityWords.Number(hanger.Carries, "0")} N for years."
             );
         }
 

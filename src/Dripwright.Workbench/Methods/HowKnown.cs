@@ -16,6 +16,7 @@ internal static class HowKnown
         ("pots-pond", "pot-drain"),
         ("drain-blocked", "pot-drain"),
         ("drain-under", "layout"),
+        ("drain-pools", "stand-checks"),
         ("drain-", "drain-water-surface"),
         ("overflow", "drain-back"),
         ("freeboard", "drain-back"),

@@ -1,3 +1,4 @@
+using Dripwright.Engine.Layout;
 using Dripwright.Sheets.Bench;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
@@ -38,6 +39,12 @@ public sealed class StandSheetsTest
                     var joints = place.Joints.Count(j => j.Row == row.Number && j.At.X <= end);
                     Assert.Equal(joints, texts.Count(text => text.Content == place.Number));
                 }
+
+                // Two clamps to each brace, numbered like the joints.
+                var braces = plan.Layout.Stand.Members.Count(m =>
+                    m.Role == MemberRole.Brace && m.Row == row.Number && m.From.X <= end && m.To.X <= end
+                );
+                Assert.Equal(2 * braces, texts.Count(text => text.Content == StandLayout.ClampNumber));
 
                 Assert.All(texts, text => Assert.True(box.Holds(TextMeasure.Bounds(text)), text.Content));
                 var boxes = texts.Select(TextMeasure.Bounds).ToList();
