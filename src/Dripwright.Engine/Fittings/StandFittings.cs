@@ -52,7 +52,7 @@ public static class StandFittings
         Dictionary<string, int> known = new(StringComparer.Ordinal);
         foreach (StandJoint joint in stand.Joints)
         {
-            if (joint.Part is StandLayout.Clamp or DrainHanging.Part)
+            if (joint.Part is StandLayout.Clamp or StandLayout.Hanger)
             {
                 continue;
             }
@@ -92,13 +92,15 @@ public static class StandFittings
     {
         int number = 0;
         foreach (
-            var alike in hangers.Where(h => h.Mount != HangerMount.Tie).GroupBy(h =>
-                (
-                    h.Mount,
-                    Reach: h.Reach > FittingChecks.MostReach ? long.MaxValue : Millimetres(h.Reach),
-                    Low: Millimetres(h.Low)
+            var alike in hangers
+                .Where(h => h.Mount != HangerMount.Tie)
+                .GroupBy(h =>
+                    (
+                        h.Mount,
+                        Reach: h.Reach > FittingChecks.MostReach ? long.MaxValue : Millimetres(h.Reach),
+                        Low: Millimetres(h.Low)
+                    )
                 )
-            )
         )
         {
             DrainHanger farthest = alike.MaxBy(h => h.Reach)!;
@@ -107,7 +109,7 @@ public static class StandFittings
                 Letter(PrintedKind.DrainHanger) + (++number).ToString(CultureInfo.InvariantCulture),
                 PrintedKind.DrainHanger,
                 [],
-                [.. alike.Select(h => new StandJoint(DrainHanging.Part, h.Row, h.At))]
+                [.. alike.Select(h => new StandJoint(StandLayout.Hanger, h.Row, h.At))]
             )
             {
                 Hanger = farthest with { Reach = reach },

@@ -21,6 +21,15 @@ public enum HangerMount
 /// <param name="Mount">What it is tied to.</param>
 /// <param name="Station">[m] Of the pipe, from the row's left end.</param>
 /// <param name="At">On the axis of the tube, at the middle of the hanger's foot.</param>
+/// <param name="Pipe">On the pipe's axis.</param>
 /// <param name="Reach">[m] From the tube's axis to the pipe's.</param>
 /// <param name="Low">[m] How far the middle of the foot lies below the pipe's axis, on a leg; 0 elsewhere.</param>
-public sealed record DrainHanger(int Row, HangerMount Mount, double Station, Point3 At, double Reach, double Low);
+public sealed record DrainHanger(
+    int Row,
+    HangerMount Mount,
+    double Station,
+    Point3 At,
+    Point3 Pipe,
+    double Reach,
+    double Low
+);

@@ -10,9 +10,6 @@ namespace Dripwright.Engine.Layout;
 /// </remarks>
 internal static class DrainHanging
 {
-    /// <summary>Catalogue key of the printed hanger.</summary>
-    public const string Part = "drain-hanger";
-
     /// <summary>[m] Half the length of a hanger along its tube, for clearance; the part itself may be a little shorter.</summary>
     public const double HalfLength = 0.018;
 
@@ -77,6 +74,7 @@ internal static class DrainHanging
                     mount,
                     x - row.OriginX,
                     new(x, rail, Pipe(x).Z - low),
+                    Pipe(x),
                     Math.Abs(y - rail),
                     low
                 )),
@@ -92,7 +90,7 @@ internal static class DrainHanging
                 double x = frame == frames[^1] ? frame - beside : frame + beside;
                 double reach = top - Pipe(x).Z;
                 HangerMount own = reach < least - Near ? HangerMount.Tie : mount;
-                return new DrainHanger(row.Number, own, x - row.OriginX, new(x, y, top), reach, 0);
+                return new DrainHanger(row.Number, own, x - row.OriginX, new(x, y, top), Pipe(x), reach, 0);
             }),
         ];
     }

@@ -26,7 +26,7 @@ internal sealed class LayoutBuilder(Rig rig, RigParts parts)
                 .. stand.Joints,
                 .. rows.SelectMany(row =>
                     row.Hangers.Where(hanger => hanger.Mount != HangerMount.Tie)
-                        .Select(hanger => new StandJoint(DrainHanging.Part, row.Number, hanger.At))
+                        .Select(hanger => new StandJoint(StandLayout.Hanger, row.Number, hanger.At))
                 ),
             ],
             Hangers = [.. rows.SelectMany(row => row.Hangers)],

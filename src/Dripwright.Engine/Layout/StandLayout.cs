@@ -48,6 +48,9 @@ public sealed record StandLayout(TubeSize Tube, IReadOnlyList<StandMember> Membe
     /// <summary>Its number in drawings and lists. No printed part has a Q.</summary>
     public const string ClampNumber = "Q1";
 
+    /// <summary>Catalogue key of a printed hanger of the drain.</summary>
+    public const string Hanger = "drain-hanger";
+
     /// <summary>[m] Floor of a printed foot, on which its leg stands: the leg is cut shorter by as much.</summary>
     public const double FootFloor = 0.005;
 

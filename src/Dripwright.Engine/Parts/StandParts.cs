@@ -26,7 +26,7 @@ internal static class StandParts
                 joints.Sum(p => p.Joints.Count),
                 use is null ? numbers : $"{numbers}, {use}",
                 note: use is null ? "cannot be printed as the rig asks: see the printed parts"
-                    : joints.Key == DrainHanging.Part ? "print it to fit your tube and pipe"
+                    : joints.Key == StandLayout.Hanger ? "print it to fit your tube and pipe"
                     : "print it to fit your tube"
             );
         }

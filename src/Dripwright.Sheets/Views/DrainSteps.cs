@@ -85,7 +85,7 @@ internal sealed class DrainSteps(Plan plan)
         var hung = row.Hangers.Count > 0;
         var table = new Table([
             new("Frame", Align.Right),
-            .. hung ? [new Column("Hanger")] : Array.Empty<Column>(),
+            .. hung ? [new Column("Hanger", Align.Right)] : Array.Empty<Column>(),
             new("From left end", Align.Decimal),
             new("Rail top down to pipe top", Align.Decimal),
             new("Floor up to pipe bottom", Align.Decimal),

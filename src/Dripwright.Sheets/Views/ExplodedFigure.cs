@@ -143,7 +143,10 @@ internal sealed class ExplodedFigure
         {
             var around = spots.SelectMany(p => Around(p, TextMeasure.Width(text, style), style.Size)).ToList();
             bool Clear(Box b) => _box.Holds(b) && !taken.Exists(t => t.Overlaps(b));
-            var place = around.Find(b => Clear(b) && !lines.Exists(l => b.Inset(-1).Crosses(l.A, l.B)));
+            // Clear of tubes and, where there is room, not close on another label.
+            var free = around.FindAll(b => Clear(b) && !lines.Exists(l => b.Inset(-1).Crosses(l.A, l.B)));
+            var apart = free.Find(b => !taken.Exists(t => t.Overlaps(b.Inset(-1.2))));
+            var place = apart.Width > 0 ? apart : free.FirstOrDefault();
             // Where every place beside the tube is taken, the label covers what lies beneath it.
             place = place.Width > 0 ? place : around.Find(Clear);
             if (place.Width > 0)

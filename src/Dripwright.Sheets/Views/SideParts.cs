@@ -23,6 +23,19 @@ internal sealed class SideParts(View view, Func<Point3, double> level)
             }
         }
 
+        // A hanger reaches from its tube to the pipe.
+        foreach (var hanger in stand.Hangers.Where(h => joints(new(StandLayout.Hanger, h.Row, h.At))))
+        {
+            var (a, b) = (view[level(hanger.At), hanger.At.Z], view[level(hanger.Pipe), hanger.Pipe.Z]);
+            if (
+                (b - a).Length > 1
+                && seen.Add((Math.Round(a.X, 2), Math.Round(a.Y, 2), Math.Round(b.X, 2), Math.Round(b.Y, 2)))
+            )
+            {
+                elements.Add(new Line(a, b, Pen.Built));
+            }
+        }
+
         var size = Math.Max(view.Length(stand.Tube.Outside) * 1.5, 1);
         foreach (var joint in stand.Joints.Where(joints))
         {
