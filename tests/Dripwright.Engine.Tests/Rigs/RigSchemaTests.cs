@@ -136,12 +136,13 @@ public sealed class RigSchemaTests
             || fault.Path == "rows" && fault.Expected.StartsWith("at most", StringComparison.Ordinal);
     }
 
-    // Lines of a water report, a pH, a price: plain text to a schema.
+    // Lines of a water report, own amounts, a pH, a price: plain text to a schema.
     private static bool IsTextOfAFeed(Fault fault) =>
         fault.Path.StartsWith("nutrition.", StringComparison.Ordinal)
         && (
             fault.Path.EndsWith(".ph", StringComparison.Ordinal)
             || fault.Path.EndsWith(".pricePerKg", StringComparison.Ordinal)
+            || fault.Path.StartsWith("nutrition.wanted.", StringComparison.Ordinal)
             || fault.Path.StartsWith("nutrition.water.", StringComparison.Ordinal)
                 && !fault.Path.EndsWith(".conductivity", StringComparison.Ordinal)
         )
