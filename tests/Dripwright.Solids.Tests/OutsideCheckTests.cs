@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text.RegularExpressions;
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Fittings;
+using Dripwright.Engine.Layout;
 using Dripwright.Solids.Files;
 
 namespace Dripwright.Solids.Tests;
@@ -19,7 +20,16 @@ public sealed partial class OutsideCheckTests : IDisposable
     [MemberData(nameof(Kinds))]
     public void A_mesh_checker_finds_nothing_to_mend(PrintedKind kind)
     {
-        foreach (var shape in new[] { TubeShape.Round, TubeShape.Square })
+        // Only a hanger differs by what it is tied to.
+        HangerMount[] mounts =
+            kind == PrintedKind.DrainHanger
+                ? [HangerMount.Leg, HangerMount.Cross, HangerMount.Rail]
+                : [HangerMount.Leg];
+        foreach (
+            var (shape, mount) in from shape in new[] { TubeShape.Round, TubeShape.Square }
+            from mount in mounts
+            select (shape, mount)
+        )
         {
             var mesh = Meshes.Of(
                 FittingShop.For(
@@ -27,6 +37,9 @@ public sealed partial class OutsideCheckTests : IDisposable
                     new()
                     {
                         TubeShape = shape,
+                        HangerMount = mount,
+                        HangerReach = 0.09,
+                        HangerLow = 0.02,
                         Number = "A12",
                         Load = new(20, 300),
                     }
