@@ -32,7 +32,7 @@ public sealed class FeedingTests
     [Fact]
     public async Task A_rig_without_a_feed_says_how_to_ask_for_one()
     {
-        var call = await Call.Of("mix", Repository.School);
+        var call = await Call.Of("mix", Path.Combine(Repository.Root, "demo", "awkward", "one-pot.rig.json"));
 
         Assert.Equal(Exit.FaultyFile, call.Exit);
         Assert.Contains("\"crop\"", call.Error, StringComparison.Ordinal);

@@ -1,3 +1,5 @@
+using System.Numerics;
+
 namespace Dripwright.Engine.Numerics;
 
 /// <summary>
@@ -234,6 +236,57 @@ internal sealed class SparseLdl
         }
 
         Array.Clear(y);
+    }
+
+    /// <summary>Solves in place with the last factors for several right-hand sides side by side.</summary>
+    /// <param name="x">One row of vectors for each row of the matrix; every lane is a right-hand side of its own.</param>
+    /// <param name="width">Vectors a row.</param>
+    public void Solve(Vector<double>[] x, int width)
+    {
+        var y = new Vector<double>[x.Length];
+        for (var i = 0; i < _n; i++)
+        {
+            x.AsSpan(i * width, width).CopyTo(y.AsSpan(_position[i] * width));
+        }
+
+        for (var j = 0; j < _n; j++)
+        {
+            var own = y.AsSpan(j * width, width);
+            for (var p = _lowerStart[j]; p < _lowerStart[j + 1]; p++)
+            {
+                var other = y.AsSpan(_lowerRow[p] * width, width);
+                var l = new Vector<double>(_lowerValue[p]);
+                for (var v = 0; v < other.Length; v++)
+                {
+                    other[v] -= l * own[v];
+                }
+            }
+        }
+
+        for (var j = _n - 1; j >= 0; j--)
+        {
+            var own = y.AsSpan(j * width, width);
+            var d = new Vector<double>(_d[j]);
+            for (var v = 0; v < own.Length; v++)
+            {
+                own[v] /= d;
+            }
+
+            for (var p = _lowerStart[j]; p < _lowerStart[j + 1]; p++)
+            {
+                var other = y.AsSpan(_lowerRow[p] * width, width);
+                var l = new Vector<double>(_lowerValue[p]);
+                for (var v = 0; v < other.Length; v++)
+                {
+                    own[v] -= l * other[v];
+                }
+            }
+        }
+
+        for (var i = 0; i < _n; i++)
+        {
+            y.AsSpan(_position[i] * width, width).CopyTo(x.AsSpan(i * width));
+        }
     }
 
     private (int[] Start, int[] Row) UpperPattern(IReadOnlyList<(int A, int B)> edges)

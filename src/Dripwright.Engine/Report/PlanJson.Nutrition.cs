@@ -9,6 +9,9 @@ namespace Dripwright.Engine.Report;
 /// <content>What the reservoir is filled with.</content>
 public static partial class PlanJson
 {
+    // Prices of salts are the grower's own, and no currency is asked for.
+    private const string YourMoney = "";
+
     private static void WriteNutrition(UnitJson json, NutritionPlan feed)
     {
         json.Litres("reservoir", feed.Volume);
@@ -29,7 +32,7 @@ public static partial class PlanJson
         );
         json.List("elements", feed.Recipe.Elements, element => WriteElement(json, element));
         json.Share("ammonium", feed.Recipe.AmmoniumShare);
-        json.Ratio("batchCost", feed.Recipe.Cost);
+        json.Valued("batchCost", feed.Recipe.Cost, YourMoney);
         json.Texts("unpriced", feed.Recipe.Unpriced);
         json.List(
             "cures",
@@ -170,8 +173,8 @@ public static partial class PlanJson
         json.Count("dumps", way.Dumps);
         json.Kilograms("salts", way.FertiliserKilograms);
         json.Kilograms("saltsLetOut", way.LetOutKilograms);
-        json.Ratio("cost", way.Cost);
-        json.Ratio("costLetOut", way.LetOutCost);
+        json.Valued("cost", way.Cost, YourMoney);
+        json.Valued("costLetOut", way.LetOutCost, YourMoney);
         json.Text("firstInWant", NutritionWords.FirstInWant(way));
         json.Text(
             "sodiumPastLimit",

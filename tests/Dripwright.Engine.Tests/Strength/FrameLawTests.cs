@@ -274,7 +274,7 @@ public sealed class FrameLawTests
                 }
 
                 var options = new FrameOptions { SecondOrder = true, AxialFactor = 1.6 };
-                var quick = (FrameSolution)solver.SecondOrder(first, options, heavy);
+                var quick = (FrameSolution)solver.SecondOrder([first], options, heavy)[0];
                 var plain = (FrameSolution)solver.Solve(t.Loading, options);
 
                 // The plain way stops when axial forces rest within 1e-4.

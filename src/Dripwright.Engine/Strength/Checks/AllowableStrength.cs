@@ -54,9 +54,22 @@ public static class AllowableStrength
     /// <param name="effectiveLength">[m] KL of the whole tube, more than 0.</param>
     /// <returns>[-] 1 is the limit.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The length is not above 0.</exception>
-    public static double Combined(SectionProperties section, Steel steel, SectionForces forces, double effectiveLength)
+    public static double Combined(
+        SectionProperties section,
+        Steel steel,
+        SectionForces forces,
+        double effectiveLength
+    ) => CombinedUnder(section, steel, forces, Compression(section, steel, effectiveLength));
+
+    /// <summary>The same for many sections of a tube whose allowable compression [N] is known.</summary>
+    internal static double CombinedUnder(
+        SectionProperties section,
+        Steel steel,
+        SectionForces forces,
+        double compression
+    )
     {
-        double allowed = forces.Axial < 0 ? Compression(section, steel, effectiveLength) : Tension(section, steel);
+        double allowed = forces.Axial < 0 ? compression : Tension(section, steel);
         double axial = Math.Abs(forces.Axial) / allowed;
         double y = forces.MomentY / (steel.Yield * section.ModulusY / Safety);
         double z = forces.MomentZ / (steel.Yield * section.ModulusZ / Safety);

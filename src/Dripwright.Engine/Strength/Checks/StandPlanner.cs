@@ -51,12 +51,21 @@ public static class StandPlanner
             .Select(loads => (Loads: loads, First: solver.Solve(loads.Loading)))
             .ToList();
         double[]? proven = Proven(solver, [.. firsts.Select(f => f.First)]);
+        frame.Options.Stop.ThrowIfCancellationRequested();
+        var seconds = new Queue<FrameOutcome>(
+            solver.SecondOrder(
+                [.. firsts.Select(f => f.First).OfType<FrameSolution>()],
+                new FrameOptions { AxialFactor = AxialFactor },
+                proven
+            )
+        );
         List<CaseResult> cases = [];
         double? lowest = frame.Options.EveryBuckling ? null : RowStand.BucklingOfInterest;
         foreach (var (loads, first) in firsts)
         {
             frame.Options.Stop.ThrowIfCancellationRequested();
-            CaseResult result = Solve(frame, solver, loads, first, lowest, proven);
+            FrameOutcome outcome = first is FrameSolution ? seconds.Dequeue() : first;
+            CaseResult result = Judged(frame, solver, loads, first, outcome, lowest, proven);
             lowest = frame.Options.EveryBuckling ? null : result.Buckling?.Factor ?? lowest;
             cases.Add(result);
         }
@@ -103,20 +112,18 @@ public static class StandPlanner
 
     // Where a lowest multiple is given, the multiple is looked for only if this combination buckles at less; a frame proven
     // in all combinations at once buckles at more than the multiple of interest.
-    private static CaseResult Solve(
+    private static CaseResult Judged(
         StandFrame frame,
         FrameSolver solver,
         StandLoads loads,
         FrameOutcome first,
+        FrameOutcome outcome,
         double? lowest,
         double[]? proven
     )
     {
         var (front, back) = FeetLines(frame);
         TipCheck tip = TipOver.Worst(loads.Acting, front, back, frame.Row.Floor);
-        FrameOutcome outcome = first is FrameSolution start
-            ? solver.SecondOrder(start, new FrameOptions { AxialFactor = AxialFactor }, proven)
-            : first;
         return new CaseResult
         {
             Loads = loads,
@@ -147,6 +154,7 @@ public static class StandPlanner
     {
         StandTube tube = frame.Tubes[index];
         SectionProperties section = frame.Tube.Properties;
+        double compression = AllowableStrength.Compression(section, frame.Steel, tube.Span);
         double bending = 0;
         double shear = 0;
         double axial = 0;
@@ -159,13 +167,13 @@ public static class StandPlanner
         {
             foreach (double x in solution.Stations(e))
             {
-                SectionForces f = solution.At(e, x);
-                bending = Math.Max(bending, AllowableStrength.Combined(section, frame.Steel, f, tube.Span));
+                var (f, shift) = solution.PlaceAt(e, x);
+                bending = Math.Max(bending, AllowableStrength.CombinedUnder(section, frame.Steel, f, compression));
                 shear = Math.Max(shear, AllowableStrength.Shear(section, frame.Steel, f));
                 axial = Math.Abs(f.Axial) > Math.Abs(axial) ? f.Axial : axial;
                 moment = Math.Max(moment, f.Bending);
                 double share = (done + x) / tube.Span;
-                Vector3 off = solution.ShiftAt(e, x) - ((1 - share) * start) - (share * end);
+                Vector3 off = shift - ((1 - share) * start) - (share * end);
                 sag = Math.Max(sag, off.Length);
             }
 

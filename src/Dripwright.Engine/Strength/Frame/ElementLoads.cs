@@ -98,16 +98,6 @@ internal sealed class ElementLoads
         return rows;
     }
 
-    /// <summary>[N] Mean axial force of an element for the displacements of all nodes, tension positive.</summary>
-    public double Tension(int element, double[] x)
-    {
-        int from = 6 * _model.Elements[element].From;
-        int to = 6 * _model.Elements[element].To;
-        double free = _elements[element]
-            .Tension(new Vector3(x[from], x[from + 1], x[from + 2]), new Vector3(x[to], x[to + 1], x[to + 2]));
-        return Held[element] is { } q ? free + ((q[6] - q[0]) / 2) : free;
-    }
-
     private void Put(int row, Vector3 force, Vector3 moment)
     {
         _rows[row] += force.X;

@@ -54,8 +54,8 @@ internal sealed class ElementMatrix
     /// <summary>Geometric stiffness for a tension of 1 N, 12 by 12, local axes: it grows in proportion to the tension.</summary>
     public double[] Geometric { get; }
 
-    /// <summary>[N] Tension for two shifts in the axes of the room, without loads between them.</summary>
-    public double Tension(Vector3 from, Vector3 to) => _axial * X.Dot(to - from);
+    /// <summary>[N/m] Tension for a shift of the far end against the near one, in the axes of the room.</summary>
+    public Vector3 TensionPerShift => _axial * X;
 
     public void AddHeldPoint(double[] q, Vector3 force, double at)
     {

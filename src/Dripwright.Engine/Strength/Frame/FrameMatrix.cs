@@ -1,3 +1,4 @@
+using System.Numerics;
 using Dripwright.Engine.Numerics;
 
 namespace Dripwright.Engine.Strength.Frame;
@@ -138,6 +139,9 @@ internal sealed class FrameMatrix
     /// <summary>Solves in place with the last factors; held rows must come in as zero.</summary>
     public void Solve(double[] x) => _last.Solve(x);
 
+    /// <summary>Solves in place for several right-hand sides side by side, as <see cref="SparseLdl.Solve(Vector{double}[], int)"/>.</summary>
+    public void Solve(Vector<double>[] x, int width) => _last.Solve(x, width);
+
     /// <summary>The motion that the last, failed factorisation found free.</summary>
     public double[] FreeMotion() => _last.FailedMotion();
 
@@ -158,6 +162,38 @@ internal sealed class FrameMatrix
             if (tension[e] != 0)
             {
                 AddProduct(e, _geometricInRoom[e], tension[e], x, y);
+            }
+        }
+    }
+
+    /// <summary>y += Kg·x for several sides side by side, each with axial forces of its own.</summary>
+    /// <param name="tension">[N] Axial forces, one row of vectors an element.</param>
+    /// <param name="times">Times the axial forces.</param>
+    /// <param name="x">One row of vectors for each row of the frame.</param>
+    /// <param name="y">As x.</param>
+    /// <param name="width">Vectors a row.</param>
+    public void AddGeometric(Vector<double>[] tension, double times, Vector<double>[] x, Vector<double>[] y, int width)
+    {
+        for (int e = 0; e < Elements.Length; e++)
+        {
+            double[] k = _geometricInRoom[e];
+            ReadOnlySpan<Vector<double>> from = x.AsSpan(6 * _model.Elements[e].From * width, 6 * width);
+            ReadOnlySpan<Vector<double>> to = x.AsSpan(6 * _model.Elements[e].To * width, 6 * width);
+            for (int i = 0; i < 12; i++)
+            {
+                int row = i < 6 ? (6 * _model.Elements[e].From) + i : (6 * _model.Elements[e].To) + i - 6;
+                ReadOnlySpan<double> line = k.AsSpan(12 * i, 12);
+                for (int v = 0; v < width; v++)
+                {
+                    Vector<double> sum = Vector<double>.Zero;
+                    for (int j = 0; j < 6; j++)
+                    {
+                        int at = (j * width) + v;
+                        sum += (line[j] * from[at]) + (line[6 + j] * to[at]);
+                    }
+
+                    y[(row * width) + v] += times * tension[(e * width) + v] * sum;
+                }
             }
         }
     }

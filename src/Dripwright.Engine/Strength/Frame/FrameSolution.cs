@@ -128,8 +128,33 @@ public sealed record FrameSolution : FrameOutcome
     /// <exception cref="ArgumentOutOfRangeException">The place is off the element.</exception>
     public SectionForces At(int element, double x)
     {
+        Check(element, x);
+        return ForcesAt(element, x, Across(element, x));
+    }
+
+    /// <summary>[m] Shift of a place on an element.</summary>
+    /// <param name="element">Element.</param>
+    /// <param name="x">[m] From its start, 0 to its length.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The place is off the element.</exception>
+    public Vector3 ShiftAt(int element, double x)
+    {
+        Check(element, x);
+        return ShiftAt(element, x, Across(element, x));
+    }
+
+    /// <summary>What an element passes on at a place, and how far the place has shifted.</summary>
+    internal (SectionForces Forces, Vector3 Shift) PlaceAt(int element, double x)
+    {
+        Check(element, x);
+        var across = Across(element, x);
+        return (ForcesAt(element, x, across), ShiftAt(element, x, across));
+    }
+
+    private void Check(int element, double x) => Guard.Between(x, 0, _elements[element].Length * (1 + 1e-12));
+
+    private SectionForces ForcesAt(int element, double x, (double Y, double Z) across)
+    {
         ElementMatrix m = _elements[element];
-        Guard.Between(x, 0, m.Length * (1 + 1e-12));
         ReadOnlySpan<double> q = _ends.AsSpan(12 * element, 12);
         Vector3 w = _loads.PerMetre[element];
         var (wx, wy, wz) = (w.Dot(m.X), w.Dot(m.Y), w.Dot(m.Z));
@@ -156,23 +181,17 @@ public sealed record FrameSolution : FrameOutcome
 
         if (_tension is not null && _tension[element] != 0)
         {
-            var (v, u) = Across(element, x);
             Vector3 start = Shift(_model.Elements[element].From);
-            mxy += _tension[element] * (v - start.Dot(m.Y));
-            mxz += _tension[element] * (u - start.Dot(m.Z));
+            mxy += _tension[element] * (across.Y - start.Dot(m.Y));
+            mxz += _tension[element] * (across.Z - start.Dot(m.Z));
         }
 
         return new SectionForces(n, -vy, -vz, -q[3], -mxz, mxy);
     }
 
-    /// <summary>[m] Shift of a place on an element.</summary>
-    /// <param name="element">Element.</param>
-    /// <param name="x">[m] From its start, 0 to its length.</param>
-    /// <exception cref="ArgumentOutOfRangeException">The place is off the element.</exception>
-    public Vector3 ShiftAt(int element, double x)
+    private Vector3 ShiftAt(int element, double x, (double Y, double Z) across)
     {
         ElementMatrix m = _elements[element];
-        Guard.Between(x, 0, m.Length * (1 + 1e-12));
         double share = x / m.Length;
         FrameElement e = _model.Elements[element];
         double along = ((1 - share) * Shift(e.From).Dot(m.X)) + (share * Shift(e.To).Dot(m.X));
@@ -184,8 +203,7 @@ public sealed record FrameSolution : FrameOutcome
             along += stretch * p.Force.Dot(m.X) * near;
         }
 
-        var (v, w) = Across(element, x);
-        return m.ToRoom(along, v, w);
+        return m.ToRoom(along, across.Y, across.Z);
     }
 
     /// <summary>Places on an element where a moment can be largest: ends, middle, loads, and where a shear is nothing.</summary>

@@ -13,7 +13,6 @@ namespace Dripwright.Engine.Strength.Frame;
 public sealed class FrameSolver
 {
     private const int MostSecondOrderRounds = 20;
-    private const int MostCorrections = 16;
 
     private readonly FrameMatrix _matrix;
     private readonly bool[] _supports;
@@ -55,22 +54,58 @@ public sealed class FrameSolver
         options ??= new FrameOptions();
         Guard.Positive(options.AxialFactor);
         var loads = new ElementLoads(Model, _matrix.Elements, loading);
-        FrameOutcome first = Settled(loads, null, options with { SecondOrder = false }, null);
-        return options.SecondOrder && first is FrameSolution solution ? Settled(loads, solution, options, null) : first;
+        FrameOutcome first = Settled(loads, null, null, options with { SecondOrder = false }, null);
+        return options.SecondOrder && first is FrameSolution solution ? SecondOrder([solution], options)[0] : first;
     }
 
-    /// <summary>Goes on from a first-order solution to axial forces that act on the displaced shape.</summary>
-    /// <param name="first">A first-order solution of this solver's frame.</param>
+    /// <summary>Goes on from first-order solutions to axial forces that act on the displaced shapes.</summary>
+    /// <remarks>Each answer is the same whichever others are asked for with it; together they take less time.</remarks>
+    /// <param name="firsts">First-order solutions of this solver's frame.</param>
     /// <param name="options">How; <see cref="FrameOptions.SecondOrder"/> is taken as set.</param>
     /// <param name="proven">[N] Axial force of each element, tension positive, with which the frame is known to be stable
     /// while the same feet are lifted: see <see cref="IsStable"/>. Null where none is known.</param>
-    /// <returns>A <see cref="FrameSolution"/> or a <see cref="FrameFault"/>.</returns>
-    public FrameOutcome SecondOrder(FrameSolution first, FrameOptions options, double[]? proven = null)
+    /// <returns>A <see cref="FrameSolution"/> or a <see cref="FrameFault"/> for each, in their order.</returns>
+    public IReadOnlyList<FrameOutcome> SecondOrder(
+        IReadOnlyList<FrameSolution> firsts,
+        FrameOptions options,
+        double[]? proven = null
+    )
     {
-        ArgumentNullException.ThrowIfNull(first);
+        ArgumentNullException.ThrowIfNull(firsts);
         ArgumentNullException.ThrowIfNull(options);
         Guard.Positive(options.AxialFactor);
-        return Settled(first.Loads, first, options with { SecondOrder = true }, proven);
+        var outcomes = new FrameOutcome[firsts.Count];
+        // Those that stand on the same feet have the same factors.
+        foreach (var alike in Enumerable.Range(0, firsts.Count).GroupBy(i => string.Join(',', firsts[i].Lifted)))
+        {
+            int[] members = [.. alike];
+            DisplacedShape[] shapes = Displaced([.. members.Select(i => firsts[i])], options);
+            for (int k = 0; k < members.Length; k++)
+            {
+                FrameSolution first = firsts[members[k]];
+                outcomes[members[k]] = Settled(
+                    first.Loads,
+                    first,
+                    shapes[k],
+                    options with
+                    {
+                        SecondOrder = true,
+                    },
+                    proven
+                );
+            }
+        }
+
+        return outcomes;
+    }
+
+    // Solutions that stand on the same feet.
+    private DisplacedShape[] Displaced(IReadOnlyList<FrameSolution> firsts, FrameOptions options)
+    {
+        bool[] held = HeldWith(firsts[0].Lifted);
+        return _matrix.TryFactor(held, null)
+            ? DisplacedShapes.Of(Model, _matrix, held, firsts, options.AxialFactor)
+            : [.. firsts.Select(first => new DisplacedShape([.. first.Tensions], null))];
     }
 
     /// <summary>Whether a frame bears a multiple of its loads without buckling, all growing together.</summary>
@@ -104,7 +139,13 @@ public sealed class FrameSolver
     }
 
     // Solves again until no foot changes.
-    private FrameOutcome Settled(ElementLoads loads, FrameSolution? first, FrameOptions options, double[]? proven)
+    private FrameOutcome Settled(
+        ElementLoads loads,
+        FrameSolution? first,
+        DisplacedShape? shape,
+        FrameOptions options,
+        double[]? proven
+    )
     {
         var lifted = new HashSet<int>(first?.Lifted ?? []);
         HashSet<string> seen = [];
@@ -113,7 +154,9 @@ public sealed class FrameSolver
         for (int round = 0; ; round++)
         {
             bool known = round == 0;
-            FrameOutcome outcome = WithFeet(loads, known ? first : null, lifted, options, known ? proven : null);
+            FrameOutcome outcome = known
+                ? WithFeet(loads, first, shape, lifted, options, proven)
+                : WithFeet(loads, null, null, lifted, options, null);
             if (outcome is not FrameSolution solution || !options.FeetLift)
             {
                 return outcome;
@@ -133,10 +176,11 @@ public sealed class FrameSolver
         }
     }
 
-    // First is the first-order solution with these feet lifted, where it is known.
+    // First is the first-order solution with these feet lifted, and shape what follows from it, where they are known.
     private FrameOutcome WithFeet(
         ElementLoads loads,
         FrameSolution? first,
+        DisplacedShape? shape,
         HashSet<int> lifted,
         FrameOptions options,
         double[]? proven
@@ -154,7 +198,7 @@ public sealed class FrameSolver
             return solution;
         }
 
-        var (tensions, x) = Corrected(loads, held, solution, options.AxialFactor);
+        var (tensions, x) = shape ?? Displaced([solution], options)[0];
         if (x is not null && proven is not null)
         {
             double[] acting = [.. tensions.Select(n => options.AxialFactor * n)];
@@ -191,67 +235,6 @@ public sealed class FrameSolver
 
         // Axial forces that never rest are those of a frame on the verge.
         return Fault(FrameFaultKind.Buckles, LargestMotion(solution));
-    }
-
-    // Axial forces and displacements on the displaced shape, x = K⁻¹(f − Kg·x), with the elastic factors, which are the last
-    // ones made. The steps shrink by about the share of the buckling load that acts; where that is not small, the
-    // first-order forces are returned and no displacements.
-    private (double[] Tensions, double[]? X) Corrected(
-        ElementLoads loads,
-        bool[] held,
-        FrameSolution first,
-        double axialFactor
-    )
-    {
-        double[] start = first.Displacements;
-        var x = (double[])start.Clone();
-        double[] tensions = [.. first.Tensions];
-        var acting = new double[tensions.Length];
-        var bent = new double[x.Length];
-        double size = start.Sum(v => v * v);
-        double before = double.PositiveInfinity;
-        for (int round = 0; round < MostCorrections; round++)
-        {
-            for (int e = 0; e < acting.Length; e++)
-            {
-                acting[e] = axialFactor * tensions[e];
-            }
-
-            Array.Clear(bent);
-            _matrix.AddGeometric(acting, x, bent);
-            for (int i = 0; i < bent.Length; i++)
-            {
-                bent[i] = held[i] ? 0 : bent[i];
-            }
-
-            _matrix.Solve(bent);
-            double step = 0;
-            for (int i = 0; i < bent.Length; i++)
-            {
-                double next = start[i] - bent[i];
-                step += (next - x[i]) * (next - x[i]);
-                x[i] = next;
-            }
-
-            for (int e = 0; e < tensions.Length; e++)
-            {
-                tensions[e] = loads.Tension(e, x);
-            }
-
-            if (step <= 1e-24 * size)
-            {
-                return (tensions, x);
-            }
-
-            if (step > 0.05 * before)
-            {
-                break;
-            }
-
-            before = step;
-        }
-
-        return ([.. first.Tensions], null);
     }
 
     private FrameSolution Solved(ElementLoads loads, bool[] held, HashSet<int> lifted, double[]? tension)

@@ -8,6 +8,9 @@ namespace Dripwright.Engine.Water;
 /// </remarks>
 public static class CircularSection
 {
+    // [rad] Under this a series gives θ - sin θ.
+    private const double SmallAngle = 0.05;
+
     /// <summary>Area of the water.</summary>
     /// <param name="depth">[m] Depth over the pipe's lowest inside point, 0 to the diameter.</param>
     /// <param name="diameter">[m] Inside diameter, over 0.</param>
@@ -74,21 +77,21 @@ public static class CircularSection
         return diameter * quarterSine * quarterSine;
     }
 
-    /// <summary>All of it at once, for one sine and one arc sine; unchecked.</summary>
+    /// <summary>All of it at once, for one arc sine; unchecked.</summary>
     internal static SectionGeometry At(double depth, double diameter)
     {
-        var angle = 4 * Math.Asin(Math.Sqrt(depth / diameter));
-        return new SectionGeometry(
-            Segment(angle) * diameter * diameter / 8,
-            angle * diameter / 2,
-            2 * Math.Sqrt(depth * (diameter - depth))
-        );
+        var ratio = depth / diameter;
+        var angle = 4 * Math.Asin(Math.Sqrt(ratio));
+        var width = 2 * Math.Sqrt(depth * (diameter - depth));
+        // sin θ = 2 sin(θ/2) cos(θ/2), which width and ratio give; near 0 the difference would lose its digits.
+        var segment = angle > SmallAngle ? angle - 2 * (width / diameter) * (1 - 2 * ratio) : Segment(angle);
+        return new SectionGeometry(segment * diameter * diameter / 8, angle * diameter / 2, width);
     }
 
     /// <summary>θ - sin θ without loss of digits near 0.</summary>
     internal static double Segment(double angle)
     {
-        if (angle > 0.05)
+        if (angle > SmallAngle)
         {
             return angle - Math.Sin(angle);
         }
