@@ -24,6 +24,7 @@ public sealed class RigDesk : IFormDesk, IAsyncDisposable
     private CancellationTokenSource? _planning;
     private CancellationTokenSource? _waiting;
     private string _what = "";
+    private string _planned = "";
 
     private RigDesk(Garden garden, PlanQueue queue, TimeSpan keepAfter, Draft draft, PartsCatalogue catalogue)
     {
@@ -290,17 +291,18 @@ public sealed class RigDesk : IFormDesk, IAsyncDisposable
     public async Task Replan()
     {
         var stop = await Restart();
-        Root = RigFileText.Root(Text);
+        var text = Text;
+        Root = RigFileText.Root(text);
         IsPlanning = true;
         try
         {
-            var quick = await _queue.Draw(Text, Kept.Name, Catalogue, Shelf, Units, stop.Token);
+            var quick = await _queue.Draw(text, Kept.Name, Catalogue, Shelf, Units, stop.Token);
             stop.Token.ThrowIfCancellationRequested();
             Took(quick);
             Tell();
             if (quick.Plan is { } plan)
             {
-                await Complete(plan, stop.Token);
+                await Complete(plan, text, stop.Token);
             }
         }
         catch (OperationCanceledException)
@@ -321,19 +323,19 @@ public sealed class RigDesk : IFormDesk, IAsyncDisposable
     private static int Draws(Plan plan) => SpreadDraws.For(Pots(plan));
 
     // What the first answer leaves out: the stands at once, the draws when the typing rests.
-    private async Task Complete(Plan plan, CancellationToken stop)
+    private async Task Complete(Plan plan, string text, CancellationToken stop)
     {
         var standing = _queue.Complete(plan, 0, stop);
         if (await Task.WhenAny(standing, Task.Delay(s_patience, stop)) != standing)
         {
             stop.ThrowIfCancellationRequested();
-            (Plan, IsStandOpen) = (plan, true);
+            (Plan, _planned, IsStandOpen) = (plan, text, true);
             Tell();
         }
 
         var whole = await standing;
         stop.ThrowIfCancellationRequested();
-        (Plan, IsStandOpen) = (whole, false);
+        (Plan, _planned, IsStandOpen) = (whole, text, false);
         Tell();
 
         await Task.Delay(TimeSpan.FromMilliseconds(Math.Clamp(Pots(whole) * 20, 400, 4000)), stop);
@@ -342,10 +344,13 @@ public sealed class RigDesk : IFormDesk, IAsyncDisposable
         (Plan, Changes) = (whole, []);
     }
 
-    /// <summary>The plan with all that belongs to it, also where the page has not come so far yet; null where there is none.</summary>
+    /// <summary>The plan with all that belongs to it, also where the page has not come so far yet, and the text it is of; null where there is none.</summary>
     /// <param name="stop">Asks to stop.</param>
-    public async Task<Plan?> Whole(CancellationToken stop) =>
-        Plan is { } plan ? await _queue.Complete(plan, Draws(plan), stop) : null;
+    public async Task<(Plan Plan, string Text)?> Whole(CancellationToken stop)
+    {
+        var (plan, text) = (Plan, _planned);
+        return plan is null ? null : (await _queue.Complete(plan, Draws(plan), stop), text);
+    }
 
     /// <summary>Keeps what is not kept yet.</summary>
     public async ValueTask DisposeAsync()
