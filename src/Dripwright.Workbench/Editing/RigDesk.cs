@@ -84,8 +84,11 @@ public sealed class RigDesk : IFormDesk, IAsyncDisposable
     /// <summary>The rig has been thrown away on another page.</summary>
     public bool IsGone { get; private set; }
 
-    /// <summary>Why the last text could not be kept; null where it could.</summary>
+    /// <summary>Why the last text could not be kept; null where it could. It stays on the page, and is tried again.</summary>
     public string? Refused { get; private set; }
+
+    /// <summary>Told when a page's own work in the background failed. Gives the number under which the log tells of it.</summary>
+    internal Func<Exception, string> Failed { get; init; } = _ => "–";
 
     /// <summary>Units to show; those of the rig where null.</summary>
     public UnitSystem? Units { get; private set; }
@@ -102,7 +105,8 @@ public sealed class RigDesk : IFormDesk, IAsyncDisposable
         PlanQueue queue,
         int id,
         UnitSystem? units,
-        TimeSpan keepAfter
+        TimeSpan keepAfter,
+        Func<Exception, string>? failed = null
     )
     {
         if (await garden.DraftAsync(id) is not { Kind: DocumentKinds.Rig } draft)
@@ -111,7 +115,11 @@ public sealed class RigDesk : IFormDesk, IAsyncDisposable
         }
 
         var catalogue = await garden.CatalogueAsync();
-        var desk = new RigDesk(garden, queue, keepAfter, draft, catalogue.Catalogue) { Units = units };
+        var desk = new RigDesk(garden, queue, keepAfter, draft, catalogue.Catalogue)
+        {
+            Units = units,
+            Failed = failed ?? (_ => "–"),
+        };
         desk.Root = RigFileText.Root(desk.Text);
         await desk.Fetch();
         return desk;
@@ -166,19 +174,29 @@ public sealed class RigDesk : IFormDesk, IAsyncDisposable
         return Replan();
     }
 
-    /// <summary>Keeps what was typed now.</summary>
-    public async Task Keep()
+    Task IFormDesk.Keep() => Keep();
+
+    /// <summary>Keeps what was typed now. False where that failed: then it stays on the page, which says why.</summary>
+    public async Task<bool> Keep()
     {
         _waiting?.Cancel();
         await _keeping.WaitAsync();
+        var isWell = true;
         try
         {
             if (!IsUnkept || IsGone || Other is not null)
             {
-                return;
+                return true;
             }
 
             Took(await _garden.KeepDraftAsync(Kept.Id, Text, Kept.Version, _what));
+        }
+#pragma warning disable CA1031 // Whatever it is: what was typed must not go down with the page.
+        catch (Exception why)
+#pragma warning restore CA1031
+        {
+            isWell = false;
+            Refused = why is GardenException trouble ? trouble.Message : Words.Of("kept.failed", Failed(why));
         }
         finally
         {
@@ -186,6 +204,7 @@ public sealed class RigDesk : IFormDesk, IAsyncDisposable
         }
 
         Tell();
+        return isWell;
     }
 
     /// <summary>Goes back one step.</summary>
@@ -215,7 +234,11 @@ public sealed class RigDesk : IFormDesk, IAsyncDisposable
 
         Kept = other;
         Other = null;
-        await Keep();
+        if (!await Keep())
+        {
+            return;
+        }
+
         Text = other.Text;
         _what = Words.Of("conflict.step");
         await Keep();
@@ -227,8 +250,9 @@ public sealed class RigDesk : IFormDesk, IAsyncDisposable
     /// <param name="note">Why.</param>
     public async Task<RevisionOutcome> SaveRevision(string who, string note)
     {
-        await Keep();
-        return await _garden.SaveRevisionAsync(Kept.Id, Kept.Version, who, note);
+        return await Keep()
+            ? await _garden.SaveRevisionAsync(Kept.Id, Kept.Version, who, note)
+            : new RevisionOutcome.Refused(Refused!);
     }
 
     /// <summary>Gives the rig another name in the list.</summary>
@@ -384,8 +408,7 @@ public sealed class RigDesk : IFormDesk, IAsyncDisposable
 
     private async Task Step(Func<int, int, CancellationToken, Task<DraftOutcome>> step)
     {
-        await Keep();
-        if (Other is not null)
+        if (!await Keep() || Other is not null)
         {
             return;
         }
@@ -448,11 +471,6 @@ public sealed class RigDesk : IFormDesk, IAsyncDisposable
         catch (OperationCanceledException)
         {
             // Typing goes on, or it is kept already.
-        }
-        catch (GardenException trouble)
-        {
-            Refused = trouble.Message;
-            Tell();
         }
         catch (ObjectDisposedException)
         {

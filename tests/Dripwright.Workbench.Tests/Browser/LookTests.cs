@@ -45,6 +45,7 @@ public sealed class LookTests(Chromium chromium)
                     : "-phone";
                 await Outside(visit, folder, look, docs);
                 await Rooms(visit, folder, look, docs);
+                await Failing(visit, folder, look);
             }
         }
 
@@ -119,6 +120,29 @@ public sealed class LookTests(Chromium chromium)
         await page.Locator("button[aria-label^='Compare']").First.ClickAsync();
         await page.Locator("#expansion").WaitForAsync();
         await Take(page, folder, $"compare-{look}", full: true);
+    }
+
+    private static async Task Failing(Visit visit, string folder, string look)
+    {
+        var page = visit.Page;
+        var failed = await TroubleTests.Failed(folder);
+        await page.RouteAsync(
+            "**/garden",
+            route => route.FulfillAsync(new() { ContentType = "text/html; charset=utf-8", Body = failed })
+        );
+        await page.GotoAsync("/garden");
+        await Take(page, folder, $"trouble-{look}", full: false);
+        await TroubleTests.BreakOnLeaving(page);
+        await visit.Rig("row");
+        await AtRest(page);
+        await page.EvaluateAsync(
+            """() => document.getElementById("components-reconnect-modal").dispatchEvent(new CustomEvent("components-reconnect-state-changed", { detail: { state: "show" } }))"""
+        );
+        await Take(page, folder, $"lost-{look}", full: false);
+        await page.EvaluateAsync("""() => (document.getElementById("components-reconnect-modal").hidden = true)""");
+        await page.EvaluateAsync("""() => document.querySelector(".titleblock .rig a").click()""");
+        await page.Locator("#blazor-error-ui").WaitForAsync();
+        await Take(page, folder, $"broken-{look}", full: false);
     }
 
     // Not while it is still planning, and not while the last change of the drawing is still marked.
