@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.RegularExpressions;
 using Dripwright.Workbench.Hosting;
 using Dripwright.Workbench.Tests.Browser;
@@ -34,7 +35,8 @@ public sealed partial class TroubleTests(Chromium chromium)
         var page = visit.Page;
         // The browser refuses to tell what was chosen before.
         await page.AddInitScriptAsync("Storage.prototype.getItem = () => { throw new Error('broken on purpose') }");
-        await page.GotoAsync("/rigs/1/row");
+        var id = (await bench.Garden.RigsAsync(Stop))[0].Id;
+        await page.GotoAsync(string.Create(CultureInfo.InvariantCulture, $"/rigs/{id}/row"));
         await page.GetByRole(AriaRole.Heading, new() { Name = Words.Of("trouble.title") }).WaitForAsync();
         var said = await page.Locator("main").InnerTextAsync();
         Assert.Contains($"Trouble {Number(said)}", await Log(bench.Folder), StringComparison.Ordinal);
@@ -49,7 +51,7 @@ public sealed partial class TroubleTests(Chromium chromium)
         await using var visit = await chromium.Visit(bench);
         var page = visit.Page;
         await BreakOnLeaving(page);
-        await page.GotoAsync("/rigs/1/row");
+        await visit.Rig("row");
         await visit.Drawing.WaitForAsync();
         await page.Locator(".titleblock .rig a").ClickAsync();
         var bar = page.Locator("#blazor-error-ui");
@@ -66,8 +68,9 @@ public sealed partial class TroubleTests(Chromium chromium)
         await using var bench = await Bench.Open();
         await using var visit = await chromium.Visit(bench);
         var page = visit.Page;
-        await page.GotoAsync("/rigs/1/row");
+        await visit.Rig("row");
         await visit.Drawing.WaitForAsync();
+        var id = int.Parse(page.Url.Split('/')[^2], CultureInfo.InvariantCulture);
         await Sql(bench, """ALTER TABLE "steps" RENAME TO "gone" """);
         var spacing = page.Locator("#f-rows-0-spacing");
         await spacing.FillAsync("9 in");
@@ -83,7 +86,7 @@ public sealed partial class TroubleTests(Chromium chromium)
         await spacing.FillAsync("9.5 in");
         await Assertions.Expect(page.Locator(".kept")).ToHaveTextAsync("Kept as draft");
         await Assertions.Expect(notice).ToHaveCountAsync(0);
-        Assert.Contains("9.5 in", (await bench.Garden.DraftAsync(1, Stop))!.Text, StringComparison.Ordinal);
+        Assert.Contains("9.5 in", (await bench.Garden.DraftAsync(id, Stop))!.Text, StringComparison.Ordinal);
     }
 
     /// <summary>The page that a request gets whose handling throws.</summary>
