@@ -5,11 +5,13 @@ using Dripwright.Engine.Report;
 using Dripwright.Engine.Rigs;
 using Dripwright.Workbench.Editing;
 using Dripwright.Workbench.Tests.Browser;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Playwright;
 
 namespace Dripwright.Workbench.Tests.Editing;
 
 /// <summary>The drawing comes first, the strength of the stand after it: nothing that needs it may be said in between.</summary>
-public sealed class OpenStandTests
+public sealed class OpenStandTests(Chromium chromium)
 {
     private const string Ten = """{ "rows": [{ "pots": 10 }] }""";
 
@@ -62,6 +64,31 @@ public sealed class OpenStandTests
         var whole = Expansion.Of(Planner.Completed(before, Fast), Planner.Completed(after, Fast));
         Assert.Equal(Told(whole), Told(steps));
         Assert.NotEqual(Told(Expansion.Of(before, after)), Told(steps));
+    }
+
+    [Fact]
+    public async Task While_the_stand_is_open_the_pages_that_need_it_wait_and_say_so()
+    {
+        await using var bench = await Bench.Open();
+        var queue = bench.App.Services.GetRequiredService<PlanQueue>();
+        using var gate = new ManualResetEventSlim();
+        Task[] held = [.. Enumerable.Range(0, Math.Max(2, Environment.ProcessorCount)).Select(_ => Hold(queue, gate))];
+        await using var visit = await chromium.Visit(bench, 390, 844);
+        var page = visit.Page;
+        await visit.Rig("parts");
+        await Assertions.Expect(page.Locator(".parts .notice.care")).ToHaveTextAsync(Words.Of("parts.open"));
+        await Assertions.Expect(page.Locator("#findings")).ToContainTextAsync(Words.Of("findings.open"));
+        await Assertions.Expect(page.Locator(".verdict")).ToContainTextAsync(Words.Of("verdict.stand"));
+        await page.Locator("a[href$='/printed']").ClickAsync();
+        await Assertions.Expect(page.Locator(".printed .pick")).ToHaveCountAsync(0);
+        await page.Locator("a[href$='/pack']").ClickAsync();
+        await Assertions.Expect(page.Locator(".pack")).ToContainTextAsync(Words.Of("pack.drawing"));
+        Assert.Equal("", string.Join("\n", await visit.Axe()));
+        gate.Set();
+        await Task.WhenAll(held);
+        await page.Locator(".sheetview svg").WaitForAsync();
+        await Assertions.Expect(page.Locator(".verdict")).ToContainTextAsync(Words.Of("verdict.good"));
+        Assert.Equal("", string.Join("\n", visit.Complaints.Distinct()));
     }
 
     private static PlanOptions Fast => new() { Draws = 0 };
