@@ -7,6 +7,7 @@ using Dripwright.Workbench.Pack;
 using Dripwright.Workbench.Shared;
 using Dripwright.Workbench.SignIn;
 using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Components.Server.Circuits;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Hosting.StaticWebAssets;
@@ -78,6 +79,8 @@ public static class WorkbenchHost
         services.AddSingleton(new PlanQueue(Math.Max(2, Environment.ProcessorCount)));
         services.AddSingleton<Downloads>();
         services.AddScoped<Viewer>();
+        services.AddScoped<PageNumber>();
+        services.AddScoped<CircuitHandler>(page => page.GetRequiredService<PageNumber>());
         services
             .AddDataProtection()
             .SetApplicationName("dripwright")

@@ -31,6 +31,27 @@ public sealed partial class WordsTests
         Assert.All(FormField.Root, field => Assert.Contains(Stage.All, stage => stage.Fields.Contains(field.Path)));
     }
 
+    [Fact]
+    public void No_page_has_a_text_of_its_own_so_that_a_translation_is_one_file()
+    {
+        // Names of things, the same in every language.
+        string[] names = ["Dripwright", "A4", "Letter", "3MF", "STL", "SVG", "PNG", "CSV"];
+        var pages = Directory.GetFiles(Source(), "*.razor", SearchOption.AllDirectories);
+        Assert.NotEmpty(pages);
+        Assert.Contains("Buy", Own("<th>Buy</th>"));
+        var own = pages.SelectMany(page =>
+            Own(File.ReadAllText(page)).Except(names).Select(text => $"{Path.GetFileName(page)}: {text}")
+        );
+        Assert.Equal("", string.Join("\n", own));
+    }
+
+    // What stands between two marks, or is told to those who do not see, without being asked for.
+    private static IEnumerable<string> Own(string page)
+    {
+        var marks = Remark().Replace(page, "").Split("@code {")[0];
+        return TextOfItsOwn().Matches(marks).Select(match => match.Groups["text"].Value.Trim());
+    }
+
     private static string Source()
     {
         var folder = AppContext.BaseDirectory;
@@ -41,6 +62,16 @@ public sealed partial class WordsTests
 
         return Path.Combine(folder, "src", "Dripwright.Workbench");
     }
+
+    [GeneratedRegex("""@\*.*?\*@""", RegexOptions.Singleline, 1000)]
+    private static partial Regex Remark();
+
+    [GeneratedRegex(
+        """>(?<text>[^<>@{}();="&|]*[A-Za-z0-9]{2,}[^<>@{}();="&|]*)<(?=[/A-Za-z])|(?:aria-label|title|placeholder|alt)="(?<text>[^@"]+)["]""",
+        RegexOptions.ExplicitCapture,
+        1000
+    )]
+    private static partial Regex TextOfItsOwn();
 
     [GeneratedRegex("""Words\.(?<how>Of|Count)\("(?<key>[^"{}]+)"[,)]""", RegexOptions.None, 1000)]
     private static partial Regex Plain();

@@ -1,5 +1,6 @@
 using Dripwright.Engine;
 using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Parts;
 using Dripwright.Engine.Rigs;
 
 namespace Dripwright.Workbench.Editing;
@@ -29,6 +30,16 @@ internal sealed class PlanQueue(int most) : IDisposable
     /// <exception cref="OperationCanceledException">A stop was asked for, or it took too long.</exception>
     public Task<Plan> Complete(Plan plan, int draws, CancellationToken stop) =>
         In(_later, token => Planner.Completed(plan, new PlanOptions { Draws = draws, Stop = token }), stop);
+
+    /// <summary>What must be bought to get from one rig to another. Joints are made for what their stand asks of them, so both are worked out first.</summary>
+    /// <exception cref="OperationCanceledException">A stop was asked for, or it took too long.</exception>
+    public async Task<Expansion> Expand(Plan from, Plan to, CancellationToken stop)
+    {
+        var before = Complete(from, 0, stop);
+        var after = Complete(to, 0, stop);
+        var (old, wanted) = (await before.ConfigureAwait(false), await after.ConfigureAwait(false));
+        return await Run(_ => Expansion.Of(old, wanted), stop).ConfigureAwait(false);
+    }
 
     /// <summary>Anything else that takes long.</summary>
     public Task<T> Run<T>(Func<CancellationToken, T> make, CancellationToken stop) => In(_later, make, stop);

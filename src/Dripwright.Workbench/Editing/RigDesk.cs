@@ -24,6 +24,7 @@ public sealed class RigDesk : IFormDesk, IAsyncDisposable
     private CancellationTokenSource? _planning;
     private CancellationTokenSource? _waiting;
     private string _what = "";
+    private string _planned = "";
 
     private RigDesk(Garden garden, PlanQueue queue, TimeSpan keepAfter, Draft draft, PartsCatalogue catalogue)
     {
@@ -83,8 +84,11 @@ public sealed class RigDesk : IFormDesk, IAsyncDisposable
     /// <summary>The rig has been thrown away on another page.</summary>
     public bool IsGone { get; private set; }
 
-    /// <summary>Why the last text could not be kept; null where it could.</summary>
+    /// <summary>Why the last text could not be kept; null where it could. It stays on the page, and is tried again.</summary>
     public string? Refused { get; private set; }
+
+    /// <summary>Told when a page's own work in the background failed. Gives the number under which the log tells of it.</summary>
+    internal Func<Exception, string> Failed { get; init; } = _ => "–";
 
     /// <summary>Units to show; those of the rig where null.</summary>
     public UnitSystem? Units { get; private set; }
@@ -101,7 +105,8 @@ public sealed class RigDesk : IFormDesk, IAsyncDisposable
         PlanQueue queue,
         int id,
         UnitSystem? units,
-        TimeSpan keepAfter
+        TimeSpan keepAfter,
+        Func<Exception, string>? failed = null
     )
     {
         if (await garden.DraftAsync(id) is not { Kind: DocumentKinds.Rig } draft)
@@ -110,7 +115,11 @@ public sealed class RigDesk : IFormDesk, IAsyncDisposable
         }
 
         var catalogue = await garden.CatalogueAsync();
-        var desk = new RigDesk(garden, queue, keepAfter, draft, catalogue.Catalogue) { Units = units };
+        var desk = new RigDesk(garden, queue, keepAfter, draft, catalogue.Catalogue)
+        {
+            Units = units,
+            Failed = failed ?? (_ => "–"),
+        };
         desk.Root = RigFileText.Root(desk.Text);
         await desk.Fetch();
         return desk;
@@ -165,19 +174,29 @@ public sealed class RigDesk : IFormDesk, IAsyncDisposable
         return Replan();
     }
 
-    /// <summary>Keeps what was typed now.</summary>
-    public async Task Keep()
+    Task IFormDesk.Keep() => Keep();
+
+    /// <summary>Keeps what was typed now. False where that failed: then it stays on the page, which says why.</summary>
+    public async Task<bool> Keep()
     {
         _waiting?.Cancel();
         await _keeping.WaitAsync();
+        var isWell = true;
         try
         {
             if (!IsUnkept || IsGone || Other is not null)
             {
-                return;
+                return true;
             }
 
             Took(await _garden.KeepDraftAsync(Kept.Id, Text, Kept.Version, _what));
+        }
+#pragma warning disable CA1031 // Whatever it is: what was typed must not go down with the page.
+        catch (Exception why)
+#pragma warning restore CA1031
+        {
+            isWell = false;
+            Refused = why is GardenException trouble ? trouble.Message : Words.Of("kept.failed", Failed(why));
         }
         finally
         {
@@ -185,6 +204,7 @@ public sealed class RigDesk : IFormDesk, IAsyncDisposable
         }
 
         Tell();
+        return isWell;
     }
 
     /// <summary>Goes back one step.</summary>
@@ -214,7 +234,11 @@ public sealed class RigDesk : IFormDesk, IAsyncDisposable
 
         Kept = other;
         Other = null;
-        await Keep();
+        if (!await Keep())
+        {
+            return;
+        }
+
         Text = other.Text;
         _what = Words.Of("conflict.step");
         await Keep();
@@ -226,8 +250,9 @@ public sealed class RigDesk : IFormDesk, IAsyncDisposable
     /// <param name="note">Why.</param>
     public async Task<RevisionOutcome> SaveRevision(string who, string note)
     {
-        await Keep();
-        return await _garden.SaveRevisionAsync(Kept.Id, Kept.Version, who, note);
+        return await Keep()
+            ? await _garden.SaveRevisionAsync(Kept.Id, Kept.Version, who, note)
+            : new RevisionOutcome.Refused(Refused!);
     }
 
     /// <summary>Gives the rig another name in the list.</summary>
@@ -290,17 +315,18 @@ public sealed class RigDesk : IFormDesk, IAsyncDisposable
     public async Task Replan()
     {
         var stop = await Restart();
-        Root = RigFileText.Root(Text);
+        var text = Text;
+        Root = RigFileText.Root(text);
         IsPlanning = true;
         try
         {
-            var quick = await _queue.Draw(Text, Kept.Name, Catalogue, Shelf, Units, stop.Token);
+            var quick = await _queue.Draw(text, Kept.Name, Catalogue, Shelf, Units, stop.Token);
             stop.Token.ThrowIfCancellationRequested();
             Took(quick);
             Tell();
             if (quick.Plan is { } plan)
             {
-                await Complete(plan, stop.Token);
+                await Complete(plan, text, stop.Token);
             }
         }
         catch (OperationCanceledException)
@@ -321,19 +347,19 @@ public sealed class RigDesk : IFormDesk, IAsyncDisposable
     private static int Draws(Plan plan) => SpreadDraws.For(Pots(plan));
 
     // What the first answer leaves out: the stands at once, the draws when the typing rests.
-    private async Task Complete(Plan plan, CancellationToken stop)
+    private async Task Complete(Plan plan, string text, CancellationToken stop)
     {
         var standing = _queue.Complete(plan, 0, stop);
         if (await Task.WhenAny(standing, Task.Delay(s_patience, stop)) != standing)
         {
             stop.ThrowIfCancellationRequested();
-            (Plan, IsStandOpen) = (plan, true);
+            (Plan, _planned, IsStandOpen) = (plan, text, true);
             Tell();
         }
 
         var whole = await standing;
         stop.ThrowIfCancellationRequested();
-        (Plan, IsStandOpen) = (whole, false);
+        (Plan, _planned, IsStandOpen) = (whole, text, false);
         Tell();
 
         await Task.Delay(TimeSpan.FromMilliseconds(Math.Clamp(Pots(whole) * 20, 400, 4000)), stop);
@@ -342,10 +368,13 @@ public sealed class RigDesk : IFormDesk, IAsyncDisposable
         (Plan, Changes) = (whole, []);
     }
 
-    /// <summary>The plan with all that belongs to it, also where the page has not come so far yet; null where there is none.</summary>
+    /// <summary>The plan with all that belongs to it, also where the page has not come so far yet, and the text it is of; null where there is none.</summary>
     /// <param name="stop">Asks to stop.</param>
-    public async Task<Plan?> Whole(CancellationToken stop) =>
-        Plan is { } plan ? await _queue.Complete(plan, Draws(plan), stop) : null;
+    public async Task<(Plan Plan, string Text)?> Whole(CancellationToken stop)
+    {
+        var (plan, text) = (Plan, _planned);
+        return plan is null ? null : (await _queue.Complete(plan, Draws(plan), stop), text);
+    }
 
     /// <summary>Keeps what is not kept yet.</summary>
     public async ValueTask DisposeAsync()
@@ -379,8 +408,7 @@ public sealed class RigDesk : IFormDesk, IAsyncDisposable
 
     private async Task Step(Func<int, int, CancellationToken, Task<DraftOutcome>> step)
     {
-        await Keep();
-        if (Other is not null)
+        if (!await Keep() || Other is not null)
         {
             return;
         }
@@ -443,11 +471,6 @@ public sealed class RigDesk : IFormDesk, IAsyncDisposable
         catch (OperationCanceledException)
         {
             // Typing goes on, or it is kept already.
-        }
-        catch (GardenException trouble)
-        {
-            Refused = trouble.Message;
-            Tell();
         }
         catch (ObjectDisposedException)
         {

@@ -17,6 +17,7 @@ internal sealed class Plans : IDisposable
 {
     private const int LargeFrom = 600;
 
+    private readonly KeptPlans _kept = new();
     private readonly Turns _small = new(Math.Max(2, Environment.ProcessorCount), 200, TimeSpan.FromSeconds(30));
     private readonly Turns _large = new(1, 8, TimeSpan.FromSeconds(60));
     private readonly Turns _search = new(1, 4, TimeSpan.FromSeconds(90));
@@ -50,13 +51,28 @@ internal sealed class Plans : IDisposable
         CancellationToken stop
     )
     {
+        if (_kept.Find(file, catalogue, withDraws) is { } kept)
+        {
+            return await (Pots(kept.Rig) < LargeFrom ? _small : _large).Run(_ => make(kept), stop);
+        }
+
         var reading = await Read(file, catalogue, stop);
-        if (reading.Rig is not { } rig)
+        if (reading.Rig is null)
         {
             throw new Refused(422, $"{file.Name} has faults.") { Faults = reading.Faults };
         }
 
-        return await Of(reading, catalogue, withDraws, make, stop);
+        return await Of(
+            reading,
+            catalogue,
+            withDraws,
+            plan =>
+            {
+                _kept.Keep(file, catalogue, withDraws, plan);
+                return make(plan);
+            },
+            stop
+        );
     }
 
     /// <summary>Plans a rig that was read without a fault.</summary>
@@ -69,7 +85,7 @@ internal sealed class Plans : IDisposable
     )
     {
         var rig = reading.Rig!;
-        var pots = Math.Max(1, rig.Rows.Sum(row => row.Pots));
+        var pots = Pots(rig);
         var options = new PlanOptions { Draws = withDraws ? SpreadDraws.For(pots) : 0 };
         try
         {
@@ -87,6 +103,8 @@ internal sealed class Plans : IDisposable
 
     /// <summary>A search, which may take longest.</summary>
     public Task<T> Search<T>(Func<CancellationToken, T> make, CancellationToken stop) => _search.Run(make, stop);
+
+    private static int Pots(Rig rig) => Math.Max(1, rig.Rows.Sum(row => row.Pots));
 
     public void Dispose()
     {

@@ -55,6 +55,21 @@ export const zoom = (way) => change(way === 0 ? 1 / zoomed : way > 0 ? 1.4 : 1 /
 const partOf = (event) => (event.target instanceof Element ? event.target.closest("#paper [data-part]") : null);
 let dragged = false;
 
+// The drawing is one stop for Tab, at the part that was entered last; the arrow keys go on from there.
+let entered = null;
+function oneStop() {
+  const here = svg()?.querySelector(`[data-part="${CSS.escape(entered ?? "")}"]`) ?? svg()?.querySelector("[data-part]");
+  svg()?.querySelectorAll('[data-part][tabindex="0"]').forEach((one) => one.setAttribute("tabindex", "-1"));
+  here?.setAttribute("tabindex", "0");
+}
+function enter(event) {
+  const part = partOf(event);
+  if (part) {
+    entered = part.dataset.part;
+    oneStop();
+  }
+}
+
 function click(event) {
   const part = partOf(event);
   if (part && !dragged) {
@@ -121,6 +136,7 @@ const width = () => page?.invokeMethodAsync("Narrowed", narrow.matches);
 
 const heard = [
   ["click", click],
+  ["focusin", enter],
   ["keydown", key],
   ["wheel", wheel, { passive: false }],
   ["pointerdown", down],
@@ -140,6 +156,7 @@ export function open(reference) {
   watcher = new MutationObserver((all) => {
     if (all.some((one) => [...one.addedNodes].some((node) => node instanceof SVGSVGElement))) {
       show();
+      oneStop();
     }
   });
   watcher.observe(document.body, { childList: true, subtree: true });

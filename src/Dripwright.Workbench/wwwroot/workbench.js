@@ -51,5 +51,10 @@ word?.addEventListener("components-reconnect-state-changed", (event) => {
 // Blazor shows this by a style of its own, which the content policy does not allow here.
 const broken = document.getElementById("blazor-error-ui");
 if (broken) {
-  new MutationObserver(() => (broken.hidden = false)).observe(broken, { attributes: true, attributeFilter: ["style"] });
+  const tell = () => {
+    const told = broken.querySelector("[data-number]");
+    told.textContent = told.dataset.number.replace("{0}", document.getElementById("page-number")?.dataset.number ?? "–");
+    broken.hidden = false;
+  };
+  new MutationObserver(tell).observe(broken, { attributes: true, attributeFilter: ["style"] });
 }

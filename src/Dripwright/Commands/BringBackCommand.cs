@@ -9,8 +9,7 @@ internal static class BringBackCommand
     public static Command Of(Surroundings around)
     {
         var garden = new GardenOption(around);
-        var file = RigArgument.Make("A copy that 'keep' wrote.");
-        file.HelpName = "copy";
+        var file = RigArgument.Make("A copy that 'keep' wrote.", "copy");
         var command = new Command(
             "bring-back",
             "Put a copy in the place of the garden. The copy is checked first, and what it replaces is kept beside it."

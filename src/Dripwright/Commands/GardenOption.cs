@@ -37,12 +37,21 @@ internal sealed class GardenOption(Surroundings around)
         }
     }
 
-    /// <summary>Opens a garden that is there; a misspelt place must not become an empty garden.</summary>
-    public async Task<Garden> Open(ParseResult call, CancellationToken stop)
+    /// <summary>Works in a garden that is there; a misspelt place must not become an empty garden.</summary>
+    public async Task<int> In(ParseResult call, Func<Garden, Task> work, CancellationToken stop)
     {
         var place = Place(call);
-        return place.Path is { } path && !File.Exists(path)
-            ? throw new Refusal(Exit.FaultyFile, $"{path}: there is no garden yet: see that the place is right.")
-            : await Garden.OpenAsync(place, stop: stop).ConfigureAwait(false);
+        if (place.Path is { } path && !File.Exists(path))
+        {
+            throw new Refusal(Exit.FaultyFile, $"{path}: there is no garden yet: see that the place is right.");
+        }
+
+        var open = await Garden.OpenAsync(place, stop: stop).ConfigureAwait(false);
+        await using (open.ConfigureAwait(false))
+        {
+            await work(open).ConfigureAwait(false);
+        }
+
+        return Exit.Good;
     }
 }

@@ -11,8 +11,7 @@ internal static class HandOutCommand
     public static Command Of(Surroundings around)
     {
         var garden = new GardenOption(around);
-        var file = RigArgument.Make("The file to write; \"-\" prints it.");
-        file.HelpName = "file";
+        var file = RigArgument.Make("The file to write; \"-\" prints it.", "file");
         var rig = new Option<string?>("--rig")
         {
             Description = "Only the rig of this name, as its rig file.",
@@ -30,27 +29,26 @@ internal static class HandOutCommand
             garden.Option,
         };
         command.SetAction(
-            async (call, stop) =>
-            {
-                var open = await garden.Open(call, stop).ConfigureAwait(false);
-                await using (open.ConfigureAwait(false))
-                {
-                    var bytes = call.GetValue(rig) is { } name
-                        ? Encoding.UTF8.GetBytes(await RigText(open, name, stop).ConfigureAwait(false))
-                        : await Whole(open, stop).ConfigureAwait(false);
-                    var path = call.GetRequiredValue(file);
-                    if (path == "-")
+            (call, stop) =>
+                garden.In(
+                    call,
+                    async open =>
                     {
-                        around.Out.Write(Encoding.UTF8.GetString(bytes));
-                        return Exit.Good;
-                    }
+                        var bytes = call.GetValue(rig) is { } name
+                            ? Encoding.UTF8.GetBytes(await RigText(open, name, stop).ConfigureAwait(false))
+                            : await Whole(open, stop).ConfigureAwait(false);
+                        var path = call.GetRequiredValue(file);
+                        if (path == "-")
+                        {
+                            around.Out.Write(Encoding.UTF8.GetString(bytes));
+                            return;
+                        }
 
-                    Writing.File(path, bytes, call.GetValue(replace));
-                    around.Out.WriteLine($"{path}: written.");
-                }
-
-                return Exit.Good;
-            }
+                        Writing.File(path, bytes, call.GetValue(replace));
+                        around.Out.WriteLine($"{path}: written.");
+                    },
+                    stop
+                )
         );
         return command;
     }

@@ -8,8 +8,7 @@ internal static class KeepCommand
     public static Command Of(Surroundings around)
     {
         var garden = new GardenOption(around);
-        var file = RigArgument.Make("The copy to write.");
-        file.HelpName = "copy";
+        var file = RigArgument.Make("The copy to write.", "copy");
         var replace = new Option<bool>("--replace") { Description = "Replace a file that stands there." };
         var command = new Command("keep", "Write a copy of the whole garden, also while pages have it open.")
         {
@@ -18,20 +17,19 @@ internal static class KeepCommand
             garden.Option,
         };
         command.SetAction(
-            async (call, stop) =>
-            {
-                var path = call.GetRequiredValue(file);
-                var open = await garden.Open(call, stop).ConfigureAwait(false);
-                await using (open.ConfigureAwait(false))
-                {
-                    await open.CopyToAsync(path, call.GetValue(replace), stop).ConfigureAwait(false);
-                    around.Out.WriteLine(
-                        $"{path}: a copy of {open.Place}. It comes back with: dripwright bring-back {path}"
-                    );
-                }
-
-                return Exit.Good;
-            }
+            (call, stop) =>
+                garden.In(
+                    call,
+                    async open =>
+                    {
+                        var path = call.GetRequiredValue(file);
+                        await open.CopyToAsync(path, call.GetValue(replace), stop).ConfigureAwait(false);
+                        around.Out.WriteLine(
+                            $"{path}: a copy of {open.Place}. It comes back with: dripwright bring-back {path}"
+                        );
+                    },
+                    stop
+                )
         );
         return command;
     }

@@ -6,9 +6,13 @@ namespace Dripwright.Commands;
 internal static class RigArgument
 {
     /// <param name="description">What the help says of it.</param>
-    public static Argument<string> Make(string description = "The rig file; \"-\" reads standard input.")
+    /// <param name="name">What the help calls it.</param>
+    public static Argument<string> Make(
+        string description = "The rig file; \"-\" reads standard input.",
+        string name = "rig file"
+    )
     {
-        var file = new Argument<string>("file") { Description = description, HelpName = "rig file" };
+        var file = new Argument<string>("file") { Description = description, HelpName = name };
         // A misspelt option must not be taken for the name of a file.
         file.Validators.Add(result =>
         {

@@ -15,8 +15,10 @@ internal static class SuggestCommand
 {
     public static Command Of(Surroundings around, SharedOptions shared)
     {
-        var file = RigArgument.Make("The brief: room, plants, power, budget, stock; \"-\" reads standard input.");
-        file.HelpName = "brief";
+        var file = RigArgument.Make(
+            "The brief: room, plants, power, budget, stock; \"-\" reads standard input.",
+            "brief"
+        );
         var into = new Option<string?>("--into", "-o")
         {
             Description = "Folder to write the rig files into: 1.rig.json, 2.rig.json and so on.",

@@ -14,8 +14,7 @@ internal static class TakeInCommand
     public static Command Of(Surroundings around)
     {
         var garden = new GardenOption(around);
-        var file = RigArgument.Make("A garden file or a rig file.");
-        file.HelpName = "file";
+        var file = RigArgument.Make("A garden file or a rig file.", "file");
         var command = new Command(
             "take-in",
             "Add what a garden file or a rig file says to the garden, whole or not at all. The garden is made if it is not there."

@@ -111,6 +111,108 @@ public sealed class PeopleTests(Chromium chromium)
         Assert.Equal("", string.Join("\n", await visit.Axe()));
     }
 
+    [Theory]
+    [InlineData("/rigs/0/row", 1280, "Tab")]
+    [InlineData("/rigs/0/row", 390, "Shift+Tab")]
+    [InlineData("/propose", 1280, "Tab")]
+    public async Task Tab_leads_through_all_of_a_page_and_where_one_is_can_always_be_seen(
+        string address,
+        int width,
+        string key
+    )
+    {
+        await using var bench = await Bench.Open();
+        await using var visit = await chromium.Visit(bench, width, 844);
+        var page = visit.Page;
+        // Scrolling that takes its time would be looked at half-way.
+        await page.EmulateMediaAsync(new() { ReducedMotion = ReducedMotion.Reduce });
+        if (address.StartsWith("/rigs/", StringComparison.Ordinal))
+        {
+            await visit.Rig(address.Split('/')[^1]);
+        }
+        else
+        {
+            await page.GotoAsync(address);
+        }
+
+        await page.Locator(
+                address.StartsWith("/rigs", StringComparison.Ordinal) ? ".verdict.good, .verdict.mend" : "main h2"
+            )
+            .First.WaitForAsync();
+        List<string> unseen = [];
+        HashSet<string> reached = [];
+        for (var i = 0; i < 400; i++)
+        {
+            await page.Keyboard.PressAsync(key);
+            if (await page.EvaluateAsync<string?>(WhereItIs) is not { } where)
+            {
+                break;
+            }
+
+            reached.Add(where.Split(": ")[0]);
+            if (!where.EndsWith(": seen", StringComparison.Ordinal))
+            {
+                unseen.Add(where);
+            }
+        }
+
+        Assert.True(unseen.Count == 0, string.Join("\n", unseen));
+        if (address.EndsWith("/row", StringComparison.Ordinal))
+        {
+            Assert.Superset(new HashSet<string>(["f-rows-0-pots", "f-rows-0-spacing", "Water", "front"]), reached);
+            // The drawing is one stop, whatever it holds: from part to part lead the arrow keys.
+            Assert.Single(reached, name => name.StartsWith("plan-", StringComparison.Ordinal));
+        }
+    }
+
+    /// <summary>Name of the element in focus, and whether it is marked and nothing lies over it; null at the end of the page.</summary>
+    private const string WhereItIs = """
+        () => {
+          const at = document.activeElement;
+          if (!at || at === document.body) return null;
+          const name = at.id || at.dataset.part || at.innerText?.trim().slice(0, 40) || at.getAttribute("aria-label");
+          const style = getComputedStyle(at);
+          const isMarked = style.outlineStyle !== "none" && parseFloat(style.outlineWidth) >= 2 || at.closest("svg") && parseFloat(getComputedStyle(at.firstElementChild).strokeWidth) >= 1.1;
+          const box = at.getBoundingClientRect();
+          const within = (low, high, most) => Math.max(Math.max(low, 1), Math.min((Math.max(low, 0) + Math.min(high, most)) / 2, most - 1));
+          const top = document.elementFromPoint(within(box.left, box.right, innerWidth), within(box.top, box.bottom, innerHeight));
+          const isOver = top && (at.contains(top) || top.contains(at) || at.closest("label")?.contains(top) || at.closest("svg")?.contains(top));
+          return `${name}: ${isMarked ? "" : "not marked "}${isOver ? "" : "covered by " + (top?.className || top?.tagName)}`.trim().replace(/:$/, ": seen");
+        }
+        """;
+
+    [Fact]
+    public async Task Who_asks_for_less_motion_sees_none()
+    {
+        const string Moving = """
+            () => [...document.querySelectorAll("*")].filter(one => {
+              const style = getComputedStyle(one);
+              return style.transitionDuration.split(",").some(time => parseFloat(time) > 0) || style.animationName !== "none" || style.scrollBehavior === "smooth";
+            }).length + document.getAnimations().length
+            """;
+        await using var bench = await Bench.Open();
+        await using var visit = await chromium.Visit(bench);
+        var page = visit.Page;
+        await visit.Rig("row");
+        await visit.Drawing.WaitForAsync();
+        Assert.NotEqual(0, await page.EvaluateAsync<int>(Moving));
+        await page.EmulateMediaAsync(new() { ReducedMotion = ReducedMotion.Reduce });
+        Assert.Equal(0, await page.EvaluateAsync<int>(Moving));
+
+        // Nor is what an edit changed marked for a moment and then let go.
+        await page.EvaluateAsync(
+            """
+            () => new MutationObserver(all => all.forEach(one => one.target.matches?.(".added, .moved, .changed") && (document.title = "moved")))
+              .observe(document.body, { subtree: true, attributes: true, attributeFilter: ["class"] })
+            """
+        );
+        await page.Locator("#f-rows-0-pots").FillAsync("11");
+        await page.Locator("#f-rows-0-pots").BlurAsync();
+        await Assertions.Expect(page.Locator("#paper [data-pot]")).ToHaveCountAsync(23);
+        await Assertions.Expect(page.Locator(".verdict:is(.good, .mend, .stop)")).ToBeVisibleAsync();
+        Assert.NotEqual("moved", await page.TitleAsync());
+    }
+
     [Fact]
     public async Task On_a_phone_the_drawing_folds_to_a_strip_and_opens_with_one_tap()
     {

@@ -160,12 +160,14 @@ public sealed class RoadTests(Chromium chromium)
         await using var visit = await chromium.Visit(bench);
         await visit.Rig("row");
         await visit.Drawing.WaitForAsync(s_seen);
-        var before = await bench.Garden.DraftAsync(1, TestContext.Current.CancellationToken);
+        var rig = (await bench.Garden.RigsAsync(TestContext.Current.CancellationToken))[^1].Id;
+        var before = await bench.Garden.DraftAsync(rig, TestContext.Current.CancellationToken);
+        Assert.NotNull(before);
         await visit.Page.GetByRole(AriaRole.Button, new() { Name = "in, gal" }).ClickAsync();
         await Assertions.Expect(visit.Page.Locator(".sentence")).ToContainTextAsync("gal");
         await visit.Page.GetByRole(AriaRole.Button, new() { Name = "mm, L" }).ClickAsync();
         await Assertions.Expect(visit.Page.Locator(".sentence")).Not.ToContainTextAsync("gal");
-        Assert.Equal(before, await bench.Garden.DraftAsync(1, TestContext.Current.CancellationToken));
+        Assert.Equal(before, await bench.Garden.DraftAsync(rig, TestContext.Current.CancellationToken));
     }
 
     [Fact]

@@ -7,18 +7,25 @@ public sealed class FiftyTests
     public async Task Fifty_people_edit_at_once_without_an_error()
     {
         await using var caller = await Caller.Open();
-        var times = await Fifty.Edit(caller, people: 50, edits: 3);
-        Assert.Equal(50 * 3 * 2, times.Count);
+        var times = await Fifty.Edit(caller, people: 50, edits: 2);
+        Assert.Equal(50 * 2 * 2, times.Count);
         if (Environment.GetEnvironmentVariable("DRIPWRIGHT_TIMES") == "1")
         {
-            times.Sort();
-            TestContext.Current.TestOutputHelper?.WriteLine(
-                string.Create(
-                    System.Globalization.CultureInfo.InvariantCulture,
-                    $"median {times[times.Count / 2]:0} ms, 95th percentile {times[times.Count * 95 / 100]:0} ms, longest {times[^1]:0} ms"
-                )
-            );
+            Tell("cold", times);
+            await Fifty.Edit(caller, people: 50, edits: 6);
+            Tell("warm", await Fifty.Edit(caller, people: 50, edits: 3));
         }
+    }
+
+    private static void Tell(string when, List<double> times)
+    {
+        times.Sort();
+        TestContext.Current.TestOutputHelper?.WriteLine(
+            string.Create(
+                System.Globalization.CultureInfo.InvariantCulture,
+                $"{when}: median {times[times.Count / 2]:0} ms, 95th percentile {times[times.Count * 95 / 100]:0} ms, longest {times[^1]:0} ms"
+            )
+        );
     }
 }
 
@@ -34,17 +41,18 @@ internal static class Fifty
             rigs.Add(await caller.Add("Bench " + i.ToString(System.Globalization.CultureInfo.InvariantCulture)));
         }
 
-        var all = await Task.WhenAll(rigs.Select(rig => OneEdits(caller, rig.Id, rig.Tag, edits)));
+        var all = await Task.WhenAll(rigs.Select((rig, who) => OneEdits(caller, who, rig.Id, rig.Tag, edits)));
         return [.. all.SelectMany(times => times)];
     }
 
-    private static async Task<List<double>> OneEdits(Caller caller, string id, string tag, int edits)
+    private static async Task<List<double>> OneEdits(Caller caller, int who, string id, string tag, int edits)
     {
         List<double> times = [];
         for (var i = 0; i < edits; i++)
         {
-            var spacing = (12 + i).ToString(System.Globalization.CultureInfo.InvariantCulture);
-            var text = $$"""{ "format": 1, "rows": [ { "pots": 10, "spacing": "{{spacing}} in" } ] }""";
+            // Each has a rig unlike all others: no answer is one that was made for somebody else.
+            var spacing = (300 + (50 * i) + who).ToString(System.Globalization.CultureInfo.InvariantCulture);
+            var text = $$"""{ "format": 1, "rows": [ { "pots": 10, "spacing": "{{spacing}} mm" } ] }""";
             var kept = await Timed(times, () => caller.Send(HttpMethod.Put, $"rigs/{id}", text, tag));
             Assert.True(kept.Status == 200, kept.Text);
             tag = kept.Tag;
