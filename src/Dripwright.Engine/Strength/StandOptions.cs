@@ -86,7 +86,7 @@ public sealed record StandOptions
             Joint = joint with
             {
                 // A kilogram at the end of a metre turns the joint by what the end sinks.
-                Stiffness = stand.JointSink is { } sink ? LoadValues.Gravity / sink : joint.Stiffness,
+                Stiffness = stand.JointSink is { } sink ? StandardGravity.Value / sink : joint.Stiffness,
                 SlipMoment = stand.JointSlip ?? joint.SlipMoment,
                 PullOut = stand.JointPull ?? joint.PullOut,
             },

@@ -8,8 +8,6 @@ namespace Dripwright.Sheets.Views;
 /// <summary>Steps for the crop wires: work on a ladder, done before rows stand in its way.</summary>
 internal sealed class OverheadSteps(Plan plan)
 {
-    private const double Gravity = 9.80665;
-
     /// <summary>[kg] Water that shows how tight a wire is: a gallon or a litre.</summary>
     private double TestMass => plan.Rig.Units == UnitSystem.Us ? 3.785 : 1;
 
@@ -94,14 +92,14 @@ internal sealed class OverheadSteps(Plan plan)
                 type.Key,
                 type.Name,
                 type.Stiffness,
-                type.MassPerLength * Gravity,
+                type.MassPerLength * StandardGravity.Value,
                 type.BreakingForce,
                 type.Source
             ),
             Length = supports[1] - supports[0],
             Tightened = Math.Min(overhead.Tightened, type.BreakingForce),
         };
-        var drop = ElasticCatenary.Solve(span, [new WireLoad(span.Length / 2, TestMass * Gravity)]).Sag;
+        var drop = ElasticCatenary.Solve(span, [new WireLoad(span.Length / 2, TestMass * StandardGravity.Value)]).Sag;
         // Less than this cannot be read off a ruler.
         return drop < 0.003
             ? text

@@ -1,3 +1,4 @@
+using Dripwright.Engine;
 using Dripwright.Engine.Strength.Checks;
 using Dripwright.Engine.Strength.Loads;
 
@@ -46,7 +47,7 @@ public sealed class PublishedLoads
     [Fact]
     public void Safety_against_tipping_by_hand()
     {
-        double weight = ((6 * 19 * 0.9) + 10) * LoadValues.Gravity;
+        double weight = ((6 * 19 * 0.9) + 10) * StandardGravity.Value;
 
         TipCheck check = TipOver.Worst(
             [(new(0, 0, -weight), new(0, 0.2, 0.6)), (new(0, 100, 0), new(0, 0.2, 1.8))],
@@ -58,6 +59,6 @@ public sealed class PublishedLoads
         Assert.Equal(220.85, check.Restoring, 0.05);
         Assert.Equal(1.227, check.Factor!.Value, 0.0005);
         Assert.False(check.ToFront);
-        Assert.Equal(10.9, TipOver.TippingForce(10 * LoadValues.Gravity, 0.4, 1.8), 0.05);
+        Assert.Equal(10.9, TipOver.TippingForce(10 * StandardGravity.Value, 0.4, 1.8), 0.05);
     }
 }

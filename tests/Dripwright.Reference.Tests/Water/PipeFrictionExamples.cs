@@ -1,3 +1,4 @@
+using Dripwright.Engine;
 using Dripwright.Engine.Water;
 using MathNet.Numerics;
 
@@ -79,7 +80,7 @@ public class PipeFrictionExamples
         // Munson, Young & Okiishi, Fundamentals of Fluid Mechanics, ex. 8.2: 20.4 kPa over 10 m; level pressure at -13.34°.
         var law = new PipeLaw(new Pipe(10, 0.020, 0), 0.40 / 900);
         var drop = law.At(2.0e-5).Head;
-        Assert.Equal(20.4e3, drop * 900 * WaterProperties.Gravity, 0.005 * 20.4e3);
+        Assert.Equal(20.4e3, drop * 900 * StandardGravity.Value, 0.005 * 20.4e3);
         Assert.Equal(-13.34, -Math.Asin(drop / 10) * 180 / Math.PI, 0.0667);
     }
 
@@ -91,8 +92,8 @@ public class PipeFrictionExamples
         var flow = 0.9 * pipe.Area;
         var h = new PipeLaw(pipe, 1.519e-3 / 1000).At(flow).Head;
         Assert.Equal(4.46, h, 0.005 * 4.46);
-        Assert.Equal(43.7e3, h * 1000 * WaterProperties.Gravity, 0.005 * 43.7e3);
-        Assert.Equal(0.28, h * 1000 * WaterProperties.Gravity * flow, 0.005);
+        Assert.Equal(43.7e3, h * 1000 * StandardGravity.Value, 0.005 * 43.7e3);
+        Assert.Equal(0.28, h * 1000 * StandardGravity.Value * flow, 0.005);
     }
 
     [Fact]
@@ -116,8 +117,8 @@ public class PipeFrictionExamples
         var bare = new Pipe(60 * Foot, 0.0625 * Foot, 5e-6 * Foot);
         var jet = Math.Pow(Flow / (Math.PI / 4 * Math.Pow(0.5 / 12 * Foot, 2)), 2);
         var inPipe = Math.Pow(bare.Velocity(Flow), 2);
-        var lifting = 20 * Foot + (jet - inPipe) / (2 * WaterProperties.Gravity);
-        double Pressure(double head) => head * Density * WaterProperties.Gravity / Psi;
+        var lifting = 20 * Foot + (jet - inPipe) / (2 * StandardGravity.Value);
+        double Pressure(double head) => head * Density * StandardGravity.Value / Psi;
 
         Assert.Equal(45_000, new PipeLaw(bare, nu).Reynolds(Flow), 0.005 * 45_000);
         Assert.Equal(10.7, Pressure(lifting), 0.055);

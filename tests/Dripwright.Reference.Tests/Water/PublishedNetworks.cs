@@ -1,3 +1,4 @@
+using Dripwright.Engine;
 using Dripwright.Engine.Water;
 
 namespace Dripwright.Reference.Tests.Water;
@@ -136,15 +137,15 @@ public class PublishedNetworks
         var bore = 0.0625 * Foot;
         var flow = 0.0267 * Foot * Foot * Foot;
         var pipe = new Pipe(60 * Foot, bore, 5e-6 * Foot, 4 * 1.5 + 10 + 2);
-        var pressure = 30.5 * 6894.757 / (1.94 * 515.379 * WaterProperties.Gravity);
-        var main = network.AddFixedHead(pressure + Math.Pow(pipe.Velocity(flow), 2) / (2 * WaterProperties.Gravity));
+        var pressure = 30.5 * 6894.757 / (1.94 * 515.379 * StandardGravity.Value);
+        var main = network.AddFixedHead(pressure + Math.Pow(pipe.Velocity(flow), 2) / (2 * StandardGravity.Value));
         var faucet = network.AddJunction(20 * Foot);
         network.AddPipe(main, faucet, pipe);
         var jet = Math.PI / 4 * Math.Pow(0.5 / 12 * Foot, 2);
         // A free jet turns its whole head into velocity: k = A √(2g), x = 0.5.
         network.AddEmitter(
             faucet,
-            new Emitter(EmitterLaw.Plain(jet * Math.Sqrt(2 * WaterProperties.Gravity), 0.5), 20 * Foot)
+            new Emitter(EmitterLaw.Plain(jet * Math.Sqrt(2 * StandardGravity.Value), 0.5), 20 * Foot)
         );
         Assert.Equal(flow, Solve(network).TotalFlow, 0.005 * flow);
     }

@@ -18,7 +18,7 @@ public sealed record FloorLoad(string What, double Mass, double Area, double Lim
     public const double Attic = 20 * 4.4482216152605 / (0.3048 * 0.3048);
 
     /// <summary>[Pa] Weight over area.</summary>
-    public double Pressure => Mass * Loads.LoadValues.Gravity / Area;
+    public double Pressure => Mass * StandardGravity.Value / Area;
 
     /// <summary>[-] Pressure over limit. Over 1 does not say that the floor breaks: the joists spread the load, and a person
     /// who knows the house must say.</summary>

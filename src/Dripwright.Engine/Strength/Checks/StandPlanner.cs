@@ -82,7 +82,7 @@ public static class StandPlanner
             EmptyTippingForce = TipOver.TippingForce(empty.Weight, back - front, top),
             Floor = FloorLoad.InLivingRoom(
                 "the row with all pots soaked",
-                full.Loads.Weight / LoadValues.Gravity,
+                full.Loads.Weight / StandardGravity.Value,
                 footprint
             ),
             Cures = [],

@@ -221,7 +221,7 @@ internal sealed class StandRules(Rig rig, RigLayout layout, StandPlan plan, Judg
     private string Load(double pascals) =>
         rig.Units == UnitSystem.Us
             ? string.Create(CultureInfo.InvariantCulture, $"{pascals / 47.880259:0} lb/ft²")
-            : string.Create(CultureInfo.InvariantCulture, $"{pascals / 9.80665:0} kg/m²");
+            : string.Create(CultureInfo.InvariantCulture, $"{pascals / StandardGravity.Value:0} kg/m²");
 
     private static string Remedy(RowStand stand)
     {

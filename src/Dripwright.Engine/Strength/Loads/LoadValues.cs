@@ -3,9 +3,6 @@ namespace Dripwright.Engine.Strength.Loads;
 /// <summary>Loads that a rig's measures do not tell, each with where it is from; all can be changed.</summary>
 public sealed record LoadValues
 {
-    /// <summary>[m/s²] Fall of gravity.</summary>
-    public const double Gravity = 9.80665;
-
     /// <summary>[kg/m³] Wet substrate for strength: <see cref="WetSubstrate.Soaked"/>.</summary>
     public double Soaked { get; init; } = WetSubstrate.Soaked;
 

@@ -26,7 +26,7 @@ public static class PipeBeam
         ArgumentNullException.ThrowIfNull(pipe);
         double bore = Math.PI / 4 * pipe.InsideDiameter * pipe.InsideDiameter;
         double wall = (Math.PI / 4 * pipe.OutsideDiameter * pipe.OutsideDiameter) - bore;
-        return ((wall * density) + (full ? bore * Water : 0)) * LoadValues.Gravity;
+        return ((wall * density) + (full ? bore * Water : 0)) * StandardGravity.Value;
     }
 
     /// <summary>[N·m²] Stiffness in bending, E I.</summary>

@@ -91,7 +91,7 @@ public sealed record StandLoads
 
     private void AddTubes()
     {
-        double perMetre = _frame.Tube.Properties.Area * _frame.Steel.Density * LoadValues.Gravity;
+        double perMetre = _frame.Tube.Properties.Area * _frame.Steel.Density * StandardGravity.Value;
         for (int e = 0; e < _frame.Model.Elements.Count; e++)
         {
             FrameElement element = _frame.Model.Elements[e];
@@ -106,10 +106,10 @@ public sealed record StandLoads
         {
             // One joint at the top and one foot to every leg, the rest among them.
             int top = _frame.NodeAt(tube.Member.To);
-            Vector3 force = Leaning(_values.Factors.Dead * _values.JointMass * LoadValues.Gravity);
+            Vector3 force = Leaning(_values.Factors.Dead * _values.JointMass * StandardGravity.Value);
             _nodes.Add(new NodeLoad(top, force));
             Act(force, tube.Member.To);
-            _joints += _values.JointMass * LoadValues.Gravity;
+            _joints += _values.JointMass * StandardGravity.Value;
         }
     }
 
@@ -140,7 +140,7 @@ public sealed record StandLoads
             return;
         }
 
-        const double G = LoadValues.Gravity;
+        const double G = StandardGravity.Value;
         PotType type = _frame.Row.Pot;
         bool light = _case.Pots == PotsFull.Light;
         double shell = type.Mass * G;

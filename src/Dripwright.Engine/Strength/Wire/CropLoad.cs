@@ -29,8 +29,6 @@ public static class CropLoad
     /// <summary>[Pa] Crop load of tomato and cucumber per floor area. Source: EN 13031-1:2001 (from memory, not verified).</summary>
     public const double AreaLoad = 150;
 
-    private const double Gravity = 9.80665;
-
     /// <summary>What one plant is counted with: the larger of its own weight and the standard's load on its floor.</summary>
     /// <param name="plantMass">[kg] A loaded plant, 0 or more.</param>
     /// <param name="floorPerPlant">[m²] Floor that belongs to the plant, aisle counted half, 0 or more.</param>
@@ -39,7 +37,7 @@ public static class CropLoad
     /// <exception cref="ArgumentOutOfRangeException">An argument is negative.</exception>
     public static PlantLoad Of(double plantMass, double floorPerPlant, double areaLoad = AreaLoad)
     {
-        double byPlant = Guard.NotNegative(plantMass) * Gravity;
+        double byPlant = Guard.NotNegative(plantMass) * StandardGravity.Value;
         double byArea = Guard.NotNegative(floorPerPlant) * Guard.NotNegative(areaLoad);
         return byArea > byPlant
             ? new PlantLoad(byArea, CropLoadBasis.Area, byPlant, byArea)

@@ -1,5 +1,3 @@
-using static Dripwright.Engine.Water.PartlyFullPipe;
-
 namespace Dripwright.Engine.Water;
 
 /// <summary>
@@ -25,11 +23,11 @@ internal readonly struct ChannelFlow<T>(T section, double slope, double roughnes
         }
 
         var velocity = flow / section.At(depth).Area;
-        return depth + velocity * velocity / (2 * Gravity);
+        return depth + velocity * velocity / (2 * StandardGravity.Value);
     }
 
     public double Force(double depth, double flow) =>
-        section.SurfaceMoment(depth) + (flow == 0 ? 0 : flow * flow / (Gravity * section.At(depth).Area));
+        section.SurfaceMoment(depth) + (flow == 0 ? 0 : flow * flow / (StandardGravity.Value * section.At(depth).Area));
 
     /// <summary>Depth at the upper end of a stretch, from the lower end; not under the critical depth.</summary>
     public double SlowUp(double below, double flow, double critical, double length)
@@ -160,7 +158,7 @@ internal readonly struct ChannelFlow<T>(T section, double slope, double roughnes
             var water = channel.Section.At(x);
             var velocity = flow / water.Area;
             return x
-                + velocity * velocity / (2 * Gravity)
+                + velocity * velocity / (2 * StandardGravity.Value)
                 + sign * channel.FrictionSlope(water, x, flow) * length
                 - sought;
         }

@@ -54,7 +54,7 @@ internal static class DrainReport
         var velocity = node.Flow / area;
         double? froude =
             depth < run.Diameter
-                ? velocity / Math.Sqrt(PartlyFullPipe.Gravity * area / CircularSection.TopWidth(depth, run.Diameter))
+                ? velocity / Math.Sqrt(StandardGravity.Value * area / CircularSection.TopWidth(depth, run.Diameter))
                 : null;
         return new DrainPoint(node.Distance, invert, depth, node.Flow, velocity, froude);
     }

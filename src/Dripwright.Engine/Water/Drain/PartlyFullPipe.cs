@@ -9,9 +9,6 @@ namespace Dripwright.Engine.Water;
 /// </remarks>
 public static class PartlyFullPipe
 {
-    /// <summary>[m/s²] Standard gravity.</summary>
-    internal const double Gravity = 9.80665;
-
     // Wetted angle of greatest flow: A^(5/3) P^(-2/3) has its maximum where 3θ - 5θ cos θ + 2 sin θ = 0.
     private const double AngleOfMostFlow = 5.278107137933795;
 
@@ -108,7 +105,10 @@ public static class PartlyFullPipe
         }
 
         // At small depth A³/T tends to 32/27 D y⁴, and is less than that at any depth: the estimate is a lower end.
-        var low = Math.Min(0.9 * Math.Pow(27 * flow * flow / (32 * Gravity * diameter), 0.25), 0.5 * diameter);
+        var low = Math.Min(
+            0.9 * Math.Pow(27 * flow * flow / (32 * StandardGravity.Value * diameter), 0.25),
+            0.5 * diameter
+        );
         return Bracket.Root(new CriticalBalance(flow, diameter), low, diameter);
     }
 
@@ -135,7 +135,7 @@ public static class PartlyFullPipe
         public double At(double x)
         {
             var water = CircularSection.At(x, diameter);
-            return flow * Math.Sqrt(water.TopWidth / Gravity) - water.Area * Math.Sqrt(water.Area);
+            return flow * Math.Sqrt(water.TopWidth / StandardGravity.Value) - water.Area * Math.Sqrt(water.Area);
         }
     }
 }

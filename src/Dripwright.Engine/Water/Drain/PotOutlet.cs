@@ -91,7 +91,7 @@ public static class PotOutlet
         return 2
             * area
             * (Math.Sqrt(from) - Math.Sqrt(to))
-            / (coefficient * orificeArea * Math.Sqrt(2 * PartlyFullPipe.Gravity));
+            / (coefficient * orificeArea * Math.Sqrt(2 * StandardGravity.Value));
     }
 
     internal static double FlowUnchecked(double head, double bore, double behind, double coefficient)
@@ -104,7 +104,7 @@ public static class PotOutlet
         var covered = Math.Min(behind, bore);
         var drowned = covered > 0 ? CircularSection.Area(covered, bore) * Math.Sqrt(head - behind) : 0;
         return coefficient
-            * Math.Sqrt(2 * PartlyFullPipe.Gravity)
+            * Math.Sqrt(2 * StandardGravity.Value)
             * (drowned + (behind < bore ? FreePart(head, bore, behind) : 0));
     }
 

@@ -26,7 +26,7 @@ public static class LocalLoss
     {
         Guard.NotNegative(coefficient);
         Guard.Finite(velocity);
-        return coefficient * velocity * velocity / (2 * WaterProperties.Gravity);
+        return coefficient * velocity * velocity / (2 * StandardGravity.Value);
     }
 
     /// <summary>Sudden enlargement, on the velocity in the smaller bore (Borda and Carnot).</summary>

@@ -23,7 +23,7 @@ public sealed class PipeLaw : ILinkLaw
         Pipe = pipe;
         var d = pipe.InsideDiameter;
         var velocityHeadPerReynoldsSquared =
-            kinematicViscosity * kinematicViscosity / (2 * WaterProperties.Gravity * d * d);
+            kinematicViscosity * kinematicViscosity / (2 * StandardGravity.Value * d * d);
         _curve = new FrictionCurve(pipe.Roughness / d);
         _reynoldsPerFlow = 4 / (Math.PI * d * kinematicViscosity);
         _frictionScale = pipe.Length / d * velocityHeadPerReynoldsSquared;

@@ -7,9 +7,6 @@ namespace Dripwright.Engine.Water;
 /// </remarks>
 public static class WaterProperties
 {
-    /// <summary>[m/s²] Standard acceleration of gravity (3rd CGPM, 1901).</summary>
-    public const double Gravity = 9.80665;
-
     private const double LowestCelsius = 0;
     private const double HighestCelsius = 60;
     private const double ModernScale = 999.9750 / 999.9720;
@@ -70,7 +67,7 @@ public static class WaterProperties
     /// <param name="celsius">[°C] Water temperature, 0 to 60.</param>
     /// <returns>[N/m³] Specific weight.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The temperature is outside 0 to 60 °C.</exception>
-    public static double SpecificWeight(double celsius) => Density(celsius) * Gravity;
+    public static double SpecificWeight(double celsius) => Density(celsius) * StandardGravity.Value;
 
     private static void ThrowIfOutside(double celsius)
     {

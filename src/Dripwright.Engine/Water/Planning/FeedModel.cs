@@ -343,7 +343,7 @@ internal sealed class FeedModel
                 continue;
             }
 
-            double coefficient = Area(leg.Run.Pipe) * Math.Sqrt(2 * WaterProperties.Gravity);
+            double coefficient = Area(leg.Run.Pipe) * Math.Sqrt(2 * StandardGravity.Value);
             int cap = Network.AddEmitter(
                 leg.Nodes[dead],
                 new Emitter(EmitterLaw.Plain(coefficient, 0.5), leg.Run.Path[0].Z, -1, 1, 0)

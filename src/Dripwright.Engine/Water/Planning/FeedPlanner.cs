@@ -220,7 +220,7 @@ internal sealed class FeedPlanner(Rig rig, RigLayout layout)
         double energy = pump.Power * hours * 3600;
         VesselShape tank = ReservoirPlanner.TankOf(layout);
         double level = ReservoirPlanner.LevelIn(tank, layout.Tank.Full - layout.Tank.Floor);
-        double mass = tank.VolumeAt(level) * _model.SpecificWeight / WaterProperties.Gravity;
+        double mass = tank.VolumeAt(level) * _model.SpecificWeight / StandardGravity.Value;
         return new WorkingPoint(
             flow,
             head,

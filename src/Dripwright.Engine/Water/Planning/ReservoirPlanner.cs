@@ -82,7 +82,7 @@ internal sealed class ReservoirPlanner(Rig rig, RigLayout layout, FeedPlan feed,
             Days = use > 0 ? working / use / 86_400 : null,
             WaterMass = full * density,
             FloorPressure =
-                full * density * WaterProperties.Gravity / ((place.Right - place.Left) * (place.Back - place.Front)),
+                full * density * StandardGravity.Value / ((place.Right - place.Left) * (place.Back - place.Front)),
         };
     }
 

@@ -98,7 +98,7 @@ internal sealed class StopPlanner(Rig rig, RigLayout layout)
         double k = FeedModel.StoppedPumpLoss + LocalLoss.Exit + (0.03 * length / bore);
         double back =
             FeedModel.Area(layout.Parts.Header)
-            * Math.Sqrt(2 * WaterProperties.Gravity * Math.Max(0, highest - surface) / k);
+            * Math.Sqrt(2 * StandardGravity.Value * Math.Max(0, highest - surface) / k);
         return through + back > 0 ? through / (through + back) : 0;
     }
 }

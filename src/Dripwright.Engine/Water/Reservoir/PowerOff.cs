@@ -112,7 +112,7 @@ public static class PowerOff
         Guard.Positive(diameter);
         Guard.NotNegative(head);
         Guard.Between(coefficient, double.Epsilon, 1);
-        return coefficient * Math.PI / 4 * diameter * diameter * Math.Sqrt(2 * PartlyFullPipe.Gravity * head);
+        return coefficient * Math.PI / 4 * diameter * diameter * Math.Sqrt(2 * StandardGravity.Value * head);
     }
 
     private static double SiphonEnd(PowerOffState state, double level)

@@ -19,6 +19,6 @@ public static class PumpInlet
         Guard.NotNegative(flow);
         Guard.Positive(diameter);
         var velocity = flow / (Math.PI * diameter * diameter / 4);
-        return diameter * (1 + 2.3 * velocity / Math.Sqrt(PartlyFullPipe.Gravity * diameter));
+        return diameter * (1 + 2.3 * velocity / Math.Sqrt(StandardGravity.Value * diameter));
     }
 }

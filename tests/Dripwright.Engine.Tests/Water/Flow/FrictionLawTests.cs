@@ -67,7 +67,7 @@ public class FrictionLawTests
         var loss = new PipeLaw(new Pipe(3, 0.02, 0, 4), 1e-6).At(0);
         Assert.Equal(0, loss.Head);
         // Hagen-Poiseuille: h = 128 ν L Q / (π g D⁴).
-        var expected = 128 * 1e-6 * 3 / (Math.PI * WaterProperties.Gravity * Math.Pow(0.02, 4));
+        var expected = 128 * 1e-6 * 3 / (Math.PI * StandardGravity.Value * Math.Pow(0.02, 4));
         Assert.Equal(expected, loss.Slope, 1e-9 * expected);
     }
 

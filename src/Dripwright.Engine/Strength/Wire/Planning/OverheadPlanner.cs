@@ -6,8 +6,6 @@ namespace Dripwright.Engine.Strength.Wire;
 /// <summary>Loads the crop wires of a rig.</summary>
 internal sealed class OverheadPlanner(Rig rig, RigLayout layout)
 {
-    private const double Gravity = 9.80665;
-
     /// <summary>[m] Stem between two clips. Common practice: 20 to 25 cm.</summary>
     private const double ClipSpacing = 0.2;
 
@@ -22,7 +20,7 @@ internal sealed class OverheadPlanner(Rig rig, RigLayout layout)
             type.Key,
             type.Name,
             type.Stiffness,
-            type.MassPerLength * Gravity,
+            type.MassPerLength * StandardGravity.Value,
             type.BreakingForce,
             type.Source
         );
