@@ -19,7 +19,7 @@ public sealed class FeedingSheetsTests
     [Fact]
     public void A_rig_without_a_feed_has_none_of_these_sheets()
     {
-        var plan = BenchPlans.Demo(BenchPlans.School);
+        var plan = BenchPlans.Demo(BenchPlans.Large);
         Assert.Empty(MixingSheet.Draw(plan, Paper.A4));
         Assert.Empty(StockLabels.Draw(plan, Paper.A4));
         Assert.Empty(TankLog.Draw(plan, Paper.A4));
