@@ -28,9 +28,10 @@ public sealed class PeopleTests(Chromium chromium)
         await Judge(visit, "methods", width);
         await page.GotoAsync("/methods/drain-water-surface");
         await Judge(visit, "a method", width);
+        var rig = (await bench.Garden.RigsAsync(TestContext.Current.CancellationToken))[^1].Id;
         foreach (var stage in Dripwright.Workbench.Editing.Stage.All)
         {
-            await visit.Rig(stage.Key);
+            await visit.Rig(stage.Key, rig);
             await page.Locator(
                     stage.Key == "pack" ? ".sheetview svg"
                     : stage.Key == "overhead" ? "#paper > *"
