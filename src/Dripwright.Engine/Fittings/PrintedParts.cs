@@ -37,8 +37,8 @@ public enum MomentSource
 /// <param name="Fault">Why not, and what to do.</param>
 public sealed record RefusedPart(string Number, FittingFault Fault)
 {
-    /// <summary>In one line.</summary>
-    public override string ToString() => $"{Number}: {Fault}";
+    /// <summary>In one line, for the builder: the parameter's name would tell them nothing.</summary>
+    public override string ToString() => $"{Number}: found {Fault.Found}; expected {Fault.Expected}; {Fault.Remedy}";
 }
 
 /// <summary>The printed parts of a rig.</summary>

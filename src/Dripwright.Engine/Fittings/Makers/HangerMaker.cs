@@ -44,6 +44,13 @@ internal static class HangerMaker
 
         // Two slots at the ends of the foot, room for the number between them.
         double half = form.Wall + TieWidth + Math.Max(0.0085, 21 * parameters.Printer.Nozzle);
+        if (along)
+        {
+            // The groove runs the other way then, with a wall on both its sides.
+            Loop groove = Outlines.Groove(form.Round, form.Half, bed, 0, lying: false);
+            half = Math.Max(half, groove.Corners.Max(corner => Math.Abs(corner.Y)) + form.Wall);
+        }
+
         double low = parameters.HangerMount == HangerMount.Leg ? parameters.HangerLow : 0;
         (double left, double right) = (-low - half, half - low);
         Solid body = new Extrusion(Outline(pipe, outer, axis, web, left, right, low > 0), high);
