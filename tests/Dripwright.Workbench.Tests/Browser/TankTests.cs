@@ -20,6 +20,7 @@ public sealed class TankTests(Chromium chromium)
         var page = visit.Page;
         await visit.Rig("tank");
         var mend = page.Locator("section[aria-labelledby='mend-title']");
+        Assert.Equal("ec", await page.Locator("#ask-pen").InputValueAsync());
         await page.Locator("#ask-pen").SelectOptionAsync("ppm500");
         await mend.Locator("#ask-ec").FillAsync("700");
         await mend.Locator("#ask-ph").FillAsync("6,4");
