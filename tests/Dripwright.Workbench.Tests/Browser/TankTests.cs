@@ -53,4 +53,20 @@ public sealed class TankTests(Chromium chromium)
 
         Assert.Equal("", string.Join("\n", visit.Complaints.Distinct()));
     }
+
+    /// <summary>A milligram more or less is worth telling where there is a tenth of a gram.</summary>
+    [Fact]
+    public async Task What_there_is_of_a_trace_salt_is_told_as_finely_as_the_scale_weighs()
+    {
+        await using var bench = await Bench.Open(withDemo: false);
+        await bench.Garden.AddRigAsync(
+            "Traces",
+            """{ "rows": [{ "pots": 10 }], "nutrition": { "crop": "tomato", "pureShare": "100 %", "scaleStep": "0.001 g" } }""",
+            TestContext.Current.CancellationToken
+        );
+        await using var visit = await chromium.Visit(bench);
+        await visit.Rig("feed");
+        var boron = visit.Page.Locator(".feedresult tr", new() { HasText = "Boric acid" }).Locator("td.num").Last;
+        Assert.Matches(@"^0\.\d\d[1-9] g$", await boron.InnerTextAsync());
+    }
 }
