@@ -5,8 +5,9 @@ namespace Dripwright.Engine.Layout;
 /// <summary>Finds where the stand holds the drain: once at every frame along it.</summary>
 /// <remarks>
 /// A drain beside the stand passes the legs and is held by them, at whatever height the slope asks. One between two rails
-/// hangs under the cross-members, one below a middle rail under that rail, close beside the joint; where it is too near to its tube for a hanger it is tied straight to it. Each hanger is clear of
-/// the printed joints' sockets where the tubes leave room for it.
+/// hangs under the cross-members, one below a middle rail under that rail, close beside the joint; where it is too near to its
+/// tube for a hanger it is tied straight to it. Each hanger is clear of the printed joints' sockets where the tubes leave room
+/// for it.
 /// </remarks>
 internal static class DrainHanging
 {

@@ -53,7 +53,7 @@ internal sealed class Plans : IDisposable
     {
         if (_kept.Find(file, catalogue, withDraws) is { } kept)
         {
-            return await (Pots(kept.Rig) < LargeFrom ? _small : _large).Run(_ => make(kept), stop);
+            return await TurnsFor(Pots(kept.Rig)).Run(_ => make(kept), stop);
         }
 
         var reading = await Read(file, catalogue, stop);
@@ -89,10 +89,8 @@ internal sealed class Plans : IDisposable
         var options = new PlanOptions { Draws = withDraws ? SpreadDraws.For(pots) : 0 };
         try
         {
-            return await (pots < LargeFrom ? _small : _large).Run(
-                token => make(Planner.Of(rig, reading.Assumed, catalogue, options with { Stop = token })),
-                stop
-            );
+            return await TurnsFor(pots)
+                .Run(token => make(Planner.Of(rig, reading.Assumed, catalogue, options with { Stop = token })), stop);
         }
         catch (KeyNotFoundException lacking)
         {
@@ -103,6 +101,8 @@ internal sealed class Plans : IDisposable
 
     /// <summary>A search, which may take longest.</summary>
     public Task<T> Search<T>(Func<CancellationToken, T> make, CancellationToken stop) => _search.Run(make, stop);
+
+    private Turns TurnsFor(int pots) => pots < LargeFrom ? _small : _large;
 
     private static int Pots(Rig rig) => Math.Max(1, rig.Rows.Sum(row => row.Pots));
 

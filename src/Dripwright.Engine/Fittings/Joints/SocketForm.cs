@@ -13,7 +13,9 @@ internal sealed record SocketForm
     public const double Past = 0.0005;
 
     private const int LeastLines = 4;
-    private const int MostLines = 20;
+
+    /// <summary>Lines of a wall beyond which a part is not made stronger but refused.</summary>
+    public const int MostLines = 20;
 
     private SocketForm(FittingParameters parameters, double wall, double depth)
     {

@@ -8,8 +8,8 @@ namespace Dripwright.Engine.Fittings.Makers;
 internal static class BlockMaker
 {
     /// <summary>[m] Slot for a cable tie of 5 mm.</summary>
-    private const double TieWidth = 0.006;
-    private const double TieThick = 0.0025;
+    public const double TieWidth = 0.006;
+    public const double TieThick = 0.0025;
     private const double Screw = 0.0045;
     private const double Past = SocketForm.Past;
 
@@ -101,6 +101,7 @@ internal static class BlockMaker
         };
     }
 
-    private static Solid Box(double x, double y, double z, double wide, double deep, double high) =>
+    /// <summary>A box from its least corner.</summary>
+    public static Solid Box(double x, double y, double z, double wide, double deep, double high) =>
         new Extrusion(Loop.Rectangle(x, y, x + wide, y + deep), high).Shifted(0, 0, z);
 }

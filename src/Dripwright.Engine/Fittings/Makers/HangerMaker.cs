@@ -2,6 +2,7 @@ using Dripwright.Engine.Fittings.Joints;
 using Dripwright.Engine.Fittings.Lettering;
 using Dripwright.Engine.Fittings.Shapes;
 using Dripwright.Engine.Layout;
+using static Dripwright.Engine.Fittings.Makers.BlockMaker;
 
 namespace Dripwright.Engine.Fittings.Makers;
 
@@ -13,17 +14,12 @@ namespace Dripwright.Engine.Fittings.Makers;
 /// </remarks>
 internal static class HangerMaker
 {
-    /// <summary>[m] Slot for a cable tie of 5 mm.</summary>
-    private const double TieWidth = 0.006;
-    private const double TieThick = 0.0025;
-
     /// <summary>[m] Half the width of the neck between foot and ring.</summary>
     private const double HalfNeck = 0.008;
 
     /// <summary>[m] Least length along the pipe, where the tube runs along it.</summary>
     private const double LeastAlong = 0.030;
 
-    private const int MostLines = 20;
     private const double Past = SocketForm.Past;
 
     /// <summary>[rad] Half the opening of the ring; the pipe snaps past its lips.</summary>
@@ -124,7 +120,7 @@ internal static class HangerMaker
     {
         double nozzle = parameters.Printer.Nozzle;
         int least = (int)Math.Ceiling((0.0024 / nozzle) - 1e-9);
-        for (int lines = least; lines <= MostLines; lines++)
+        for (int lines = least; lines <= SocketForm.MostLines; lines++)
         {
             var strength = HangerStrength.Of(parameters, pipe, lines * nozzle, high);
             if (strength.Carries >= parameters.HangerLoad)
@@ -140,7 +136,7 @@ internal static class HangerMaker
                 $"{Words.Number(parameters.HangerLoad)} N at {Words.Celsius(parameters.Load.Temperature)} in {parameters.Plastic.Name}",
                 warm
                     ? $"at most {Words.Celsius(parameters.Plastic.WarmestInUse)} for {parameters.Plastic.Name} under load"
-                    : $"what {MostLines} lines of wall carry",
+                    : $"what {SocketForm.MostLines} lines of wall carry",
                 warm
                     ? "take a plastic that stands the heat, or shade the part"
                     : "put more frames under the row (stand.extraFrames)"
@@ -226,9 +222,6 @@ internal static class HangerMaker
         double removed = (Groove(0).Area * (right - left)) + (2 * TieWidth * TieThick * high);
         return ([tube, Slot(left + form.Wall), Slot(right - form.Wall - TieWidth)], removed);
     }
-
-    private static Solid Box(double x, double y, double z, double wide, double deep, double high) =>
-        new Extrusion(Loop.Rectangle(x, y, x + wide, y + deep), high).Shifted(0, 0, z);
 
     private static IEnumerable<Corner> Arc(double radius, double from, double to, int steps, double axis) =>
         Enumerable
