@@ -1,5 +1,8 @@
 using System.Globalization;
+using System.Security.Cryptography;
+using System.Text;
 using Dripwright.Engine.Fittings;
+using Dripwright.Engine.Fittings.Shapes;
 
 namespace Dripwright.Solids;
 
@@ -20,6 +23,12 @@ public static class Meshes
                 string.Create(CultureInfo.InvariantCulture, $"The mesh of a {fitting.Kind} is not sound: {check}.")
             );
     }
+
+    /// <summary>A sign that two solids share where they are one shape, and no others do.</summary>
+    /// <param name="solid">The description of the solid.</param>
+    /// <returns>64 hexadecimal digits.</returns>
+    public static string SignOf(Solid solid) =>
+        Convert.ToHexString(SHA256.HashData(Encoding.UTF8.GetBytes(SolidText.Of(solid))));
 
     /// <summary>What the print takes.</summary>
     /// <param name="fitting">The fitting.</param>

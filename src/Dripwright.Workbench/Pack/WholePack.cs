@@ -3,9 +3,11 @@ using Dripwright.Engine.Fittings;
 using Dripwright.Sheets;
 using Dripwright.Sheets.Bench;
 using Dripwright.Sheets.Model;
+using Dripwright.Solids;
 using Dripwright.Solids.Files;
 using Dripwright.Solids.Pictures;
 using Dripwright.Workbench.Printed;
+using EnginePart = Dripwright.Engine.Fittings.PrintedPart;
 
 namespace Dripwright.Workbench.Pack;
 
@@ -89,12 +91,14 @@ public static class WholePack
     public static IReadOnlyList<PrintedPicture> Pictures(PrintedParts printed)
     {
         ArgumentNullException.ThrowIfNull(printed);
-        return [.. printed.Parts.Select(part => Picture(part.Number, MadeParts.Of(part.Fitting)))];
+        return [.. printed.Parts.Select(Picture)];
     }
 
-    private static PrintedPicture Picture(string number, MadePart made) =>
-        new(
-            number,
+    private static PrintedPicture Picture(EnginePart part)
+    {
+        var made = MadeParts.Of(part.Fitting);
+        return new(
+            part.Number,
             made.Picture.Width,
             made.Picture.Height,
             [
@@ -104,8 +108,9 @@ public static class WholePack
                     face.Light
                 )),
             ],
-            made.Estimate
+            Meshes.Estimate(part.Fitting, made.Mesh)
         );
+    }
 
     private static Point At(PicturePoint p) => new(p.X, p.Y);
 

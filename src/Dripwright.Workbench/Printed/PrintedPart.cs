@@ -34,7 +34,7 @@ internal sealed record PrintedPart(EnginePart Part, SolidMesh Mesh, PrintEstimat
     {
         var made = MadeParts.Of(part.Fitting);
         var still = made.Picture.ToSvg($"{part.Number}, {Words.Of($"printed.{part.Fitting.Kind}")}");
-        return new PrintedPart(part, made.Mesh, made.Estimate, still);
+        return new PrintedPart(part, made.Mesh, Meshes.Estimate(part.Fitting, made.Mesh), still);
     }
 
     /// <summary>The triangles' corners one after the other, as a browser draws them.</summary>
