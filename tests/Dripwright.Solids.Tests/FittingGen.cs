@@ -27,6 +27,7 @@ internal static class FittingGen
         from plastic in OneOf(Plastic.Petg, Plastic.Asa)
         from stake in Gen.Double[0.003, 0.012]
         from rim in Gen.Double[0.001, 0.006]
+        from round in Gen.Double[0.05, 0.4]
         from mount in OneOf(HangerMount.Leg, HangerMount.Cross, HangerMount.Rail)
         from reach in Gen.Double[0, 0.12]
         from low in Gen.Double[0, 0.06]
@@ -44,6 +45,7 @@ internal static class FittingGen
             HolePitch = pitch,
             StakeDiameter = stake,
             RimThickness = rim,
+            RimRadius = round > 0.3 ? null : round,
             HangerMount = mount,
             // Some as near as may be, some farther; too near is refused.
             HangerReach = reach < 0.02 ? null : (tube / 2) + (pipe / 2) + reach,

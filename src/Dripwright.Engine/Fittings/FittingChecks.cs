@@ -31,6 +31,7 @@ internal static class FittingChecks
                 (nameof(p.PilotDrill), p.PilotDrill, 0.0015, 0.010, "give the pilot drill, not the hole saw"),
                 (nameof(p.StakeDiameter), p.StakeDiameter, 0.002, 0.015, "measure the stake's shaft"),
                 (nameof(p.RimThickness), p.RimThickness, 0.0005, 0.010, "measure the pot's rim"),
+                (nameof(p.RimRadius), p.RimRadius ?? 0.15, 0.030, 2.000, "measure across the pot and take half"),
                 ("Printer.Nozzle", p.Printer.Nozzle, 0.0002, 0.0010, "read the number on the nozzle"),
                 ("Printer.Layer", p.Printer.Layer, 0.00005, 0.8 * p.Printer.Nozzle, "take half the nozzle's bore"),
                 ("Printer.BedWidth", p.Printer.BedWidth, 0.080, 1.000, "measure the bed"),

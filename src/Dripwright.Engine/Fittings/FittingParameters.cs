@@ -43,7 +43,7 @@ public sealed record FittingParameters
     /// <summary>[N] Weight of pipe and water on a drain hanger: three feet of full 1 1/2 in pipe.</summary>
     public double HangerLoad { get; init; } = 25;
 
-    /// <summary>[m] Outside diameter of the feed line.</summary>
+    /// <summary>[m] Outside diameter of the hose.</summary>
     public double HoseOutside { get; init; } = 0.0160;
 
     /// <summary>[m] Distance between holes.</summary>
@@ -57,6 +57,9 @@ public sealed record FittingParameters
 
     /// <summary>[m] Thickness of the pot's rim.</summary>
     public double RimThickness { get; init; } = 0.002;
+
+    /// <summary>[m] Radius of a round pot's rim; null where the rim is straight.</summary>
+    public double? RimRadius { get; init; }
 
     /// <summary>The printer.</summary>
     public Printer Printer { get; init; } = new();

@@ -52,6 +52,7 @@ public static class FittingShop
             PrintedKind.TubeClip => BlockMaker.TubeClip(parameters),
             PrintedKind.DrainHanger => HangerMaker.Make(parameters),
             PrintedKind.ClampBlock => BlockMaker.ClampBlock(parameters),
+            PrintedKind.LineRest => LineRestMaker.Make(parameters),
             PrintedKind.HoseClip => HoseClipMaker.Make(parameters),
             PrintedKind.DrillGuide => GuideMaker.Make(parameters),
             PrintedKind.StakeHolder => StakeHolderMaker.Make(parameters),

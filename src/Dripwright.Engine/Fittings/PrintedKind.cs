@@ -33,7 +33,10 @@ public enum PrintedKind
     /// <summary>Carries the drain pipe beside a leg or under a tube.</summary>
     DrainHanger,
 
-    /// <summary>Holds the feed line to a tube.</summary>
+    /// <summary>Sits on the rim of a pot and carries the feed line.</summary>
+    LineRest,
+
+    /// <summary>Holds a hose to a tube.</summary>
     HoseClip,
 
     /// <summary>Sets the pitch of holes along a pipe.</summary>

@@ -5,6 +5,11 @@ using Dripwright.Engine.Strength.Loads;
 
 namespace Dripwright.Engine.Fittings;
 
+/// <summary>One place in the room where a printed part goes.</summary>
+/// <param name="Row">Row, from 1; 0 at the reservoir.</param>
+/// <param name="At">The place.</param>
+public sealed record PrintedSpot(int Row, Point3 At);
+
 /// <summary>One printed part of a rig and how many are needed.</summary>
 /// <param name="Number">Piece number, as it stands on the part.</param>
 /// <param name="Count">How many to print.</param>
@@ -12,8 +17,14 @@ namespace Dripwright.Engine.Fittings;
 /// <param name="Use">Where it goes.</param>
 public sealed record PrintedPart(string Number, int Count, Fitting Fitting, string Use)
 {
+    /// <summary>Catalogue key under which it is counted; null for the coupon, which is none of the rig's parts.</summary>
+    public string? Key { get; init; }
+
     /// <summary>The joints of the stand that it serves; null for what is no joint.</summary>
     public StandFitting? Place { get; init; }
+
+    /// <summary>Where in the rig it goes; empty where that is the builder's to say.</summary>
+    public IReadOnlyList<PrintedSpot> Spots { get; init; } = [];
 
     /// <summary>Where the moment is from that its sockets were made for.</summary>
     public MomentSource Moment { get; init; }
@@ -46,6 +57,9 @@ public sealed record RefusedPart(string Number, FittingFault Fault)
 /// <param name="Refused">Parts that cannot be made as the rig asks.</param>
 public sealed record PrintedParts(IReadOnlyList<PrintedPart> Parts, IReadOnlyList<RefusedPart> Refused)
 {
+    /// <summary>Piece number of the coupon that finds the clearance.</summary>
+    public const string Coupon = "X1";
+
     /// <summary>[-] Filament for skirts, supports and failed prints, over what the parts hold. Common practice.</summary>
     public const double Waste = 0.15;
 
@@ -61,7 +75,7 @@ public sealed record PrintedParts(IReadOnlyList<PrintedPart> Parts, IReadOnlyLis
     /// <summary>The strength of the stands that the sockets were made for; null where it was not known.</summary>
     public StandPlan? MadeFor { get; init; }
 
-    /// <summary>The printed parts of a rig's stands.</summary>
+    /// <summary>The printed parts of a rig's stands, and the small parts that it asks for.</summary>
     /// <remarks>
     /// The sockets of a joint are made for the greatest moment that the frame brings it in any combination, but never for
     /// less than <see cref="JointLoad.Usual"/>. A person leans for a minute, so those combinations count with the share of
@@ -70,22 +84,35 @@ public sealed record PrintedParts(IReadOnlyList<PrintedPart> Parts, IReadOnlyLis
     /// <param name="rig">The rig.</param>
     /// <param name="layout">Its layout.</param>
     /// <param name="strength">The strength of its stands; null where it was not computed.</param>
-    /// <returns>Nothing where no row has a stand.</returns>
+    /// <returns>Nothing where no row has a stand and no small part is asked for.</returns>
     public static PrintedParts Of(Rig rig, RigLayout layout, StandPlan? strength)
     {
         ArgumentNullException.ThrowIfNull(rig);
         ArgumentNullException.ThrowIfNull(layout);
-        List<PrintedPart> parts = [];
-        List<RefusedPart> refused = [];
-        if (layout.Stand.Members.Count == 0)
+        FittingParameters start = Parameters(rig, layout);
+        var small = SmallParts.Of(rig, layout, start, wantedOnly: true);
+        bool stands = layout.Stand.Members.Count > 0;
+        if (!stands && small.Count == 0)
         {
             return None with { MadeFor = strength };
         }
 
-        FittingParameters start = Parameters(rig, layout);
+        List<PrintedPart> parts = [];
+        List<RefusedPart> refused = [];
         IReadOnlyList<StandFitting> places = StandFittings.Of(layout.Stand);
         var moments = new JointMoments(strength);
-        Add("V1", PrintedKind.Coupon, 1, start, "print this first: it tells which clearance fits your tube", null);
+        if (stands)
+        {
+            Add(
+                Coupon,
+                PrintedKind.Coupon,
+                1,
+                start,
+                "print this first: it tells which clearance fits your tube",
+                null
+            );
+        }
+
         foreach (StandFitting place in places)
         {
             FittingParameters own = start;
@@ -102,6 +129,8 @@ public sealed record PrintedParts(IReadOnlyList<PrintedPart> Parts, IReadOnlyLis
             Add(place.Number, place.Kind, place.Joints.Count, own, Where(place), place);
         }
 
+        parts.AddRange(small.SelectMany(one => one.Parts));
+        refused.AddRange(small.SelectMany(one => one.Refused));
         return new(parts, refused)
         {
             Places = places,
@@ -118,18 +147,15 @@ public sealed record PrintedParts(IReadOnlyList<PrintedPart> Parts, IReadOnlyLis
             StandFitting? place
         )
         {
-            if (count == 0)
-            {
-                return;
-            }
-
             try
             {
                 Fitting fitting = FittingShop.For(kind, parameters with { Number = number });
                 parts.Add(
                     new(number, count, fitting, use)
                     {
+                        Key = place?.Joints[0].Part,
                         Place = place,
+                        Spots = [.. (place?.Joints ?? []).Select(joint => new PrintedSpot(joint.Row, joint.At))],
                         Moment =
                             fitting.Strength is null || place is null ? MomentSource.None
                             : parameters.Load.Moment > start.Load.Moment ? MomentSource.Frame
@@ -142,6 +168,16 @@ public sealed record PrintedParts(IReadOnlyList<PrintedPart> Parts, IReadOnlyLis
                 refused.Add(new(number, no.Fault));
             }
         }
+    }
+
+    /// <summary>Small parts that this rig could have printed, whether or not it asks for them.</summary>
+    /// <param name="rig">The rig.</param>
+    /// <param name="layout">Its layout.</param>
+    public static IReadOnlyList<SmallPart> Small(Rig rig, RigLayout layout)
+    {
+        ArgumentNullException.ThrowIfNull(rig);
+        ArgumentNullException.ThrowIfNull(layout);
+        return SmallParts.Of(rig, layout, Parameters(rig, layout), wantedOnly: false);
     }
 
     private static FittingParameters Parameters(Rig rig, RigLayout layout)
@@ -171,6 +207,9 @@ public sealed record PrintedParts(IReadOnlyList<PrintedPart> Parts, IReadOnlyLis
                 _ => Plastic.Petg,
             },
             Load = JointLoad.Usual with { Temperature = printing.Warmest },
+            PilotDrill = printing.SmallParts.PilotDrill,
+            StakeDiameter = printing.SmallParts.StakeDiameter,
+            RimThickness = printing.SmallParts.RimThickness,
             HangerLoad = HangerLoad(layout),
         };
     }

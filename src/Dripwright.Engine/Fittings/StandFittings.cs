@@ -78,8 +78,9 @@ public static class StandFittings
                 continue;
             }
 
-            int number = parts.Count(part => part.Part.Kind == kind) + 1;
-            string name = Letter(kind) + number.ToString(CultureInfo.InvariantCulture);
+            string letter = Letter(kind);
+            int number = parts.Count(part => Letter(part.Part.Kind) == letter) + 1;
+            string name = letter + number.ToString(CultureInfo.InvariantCulture);
             known.Add(key, parts.Count);
             parts.Add((new(name, kind, ways, []), [joint]));
         }
@@ -119,26 +120,21 @@ public static class StandFittings
 
     private static long Millimetres(double metres) => (long)Math.Round(metres * 1000);
 
-    /// <summary>Letter of the piece numbers of a kind.</summary>
+    /// <summary>Letter of the piece numbers of a kind; none that pipes, wires, tubes of the stand or clamps are numbered by.</summary>
     /// <param name="kind">The kind.</param>
     public static string Letter(PrintedKind kind) =>
         kind switch
         {
-            PrintedKind.Corner => "C",
-            PrintedKind.ThreeWay => "W",
-            PrintedKind.FourWay => "F",
-            PrintedKind.Cross => "X",
-            PrintedKind.Tee => "T",
-            PrintedKind.Joint => "J",
-            PrintedKind.Coupler => "S",
-            PrintedKind.Foot => "B",
-            PrintedKind.TubeClip => "K",
+            PrintedKind.Foot => "U",
+            PrintedKind.TubeClip => "T",
             PrintedKind.DrainHanger => "P",
-            PrintedKind.HoseClip => "H",
-            PrintedKind.DrillGuide => "D",
+            PrintedKind.Coupler => "Y",
+            PrintedKind.LineRest => "A",
+            PrintedKind.HoseClip or PrintedKind.ClampBlock => "M",
             PrintedKind.StakeHolder => "E",
-            PrintedKind.ClampBlock => "G",
-            _ => "V",
+            PrintedKind.DrillGuide => "Z",
+            PrintedKind.Coupon => "X",
+            _ => "J",
         };
 
     // A centimetre along the row; a tube's end and its joint lie in one cell or in neighbours.

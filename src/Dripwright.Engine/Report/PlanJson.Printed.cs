@@ -2,7 +2,7 @@ using Dripwright.Engine.Fittings;
 
 namespace Dripwright.Engine.Report;
 
-/// <content>What is printed for the stands.</content>
+/// <content>What is printed, and what else could be.</content>
 public static partial class PlanJson
 {
     private static void WritePrinted(UnitJson json, PrintedPart part)
@@ -20,5 +20,14 @@ public static partial class PlanJson
         json.Yes("needsSupport", part.Fitting.NeedsSupport);
         json.Text("lay", part.Fitting.Orientation);
         json.Texts("cautions", part.Fitting.Cautions);
+    }
+
+    private static void WriteSmall(UnitJson json, SmallPart small)
+    {
+        json.Text("kind", EnumWords.Of(small.Kind));
+        json.Text("field", small.Field);
+        json.Count("count", small.Parts.Sum(part => part.Count * part.Fitting.Pieces));
+        json.Text("where", string.Join("; ", small.Parts.Select(part => part.Use)));
+        json.Text("whyNot", string.Join(" ", small.Refused.Select(refused => refused.Fault.Found)));
     }
 }

@@ -1,5 +1,6 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
+using Dripwright.Engine.Fittings;
 using Dripwright.Engine.Nutrition.Planning;
 
 namespace Dripwright.Engine.Report;
@@ -121,6 +122,11 @@ public static partial class PlanJson
         }
 
         json.List("printed", plan.Printed.Parts, part => WritePrinted(json, part));
+        json.List(
+            "couldBePrinted",
+            PrintedParts.Small(plan.Rig, plan.Layout).Where(small => !small.Wanted),
+            small => WriteSmall(json, small)
+        );
         json.Texts("cannotBePrinted", plan.Printed.Refused.Select(refused => refused.ToString()));
         WriteParts(json, plan.Parts);
     }

@@ -64,4 +64,57 @@ public sealed record Printing
         Says("Warmest that the printed parts get; in the sun they are warmer than the air.")
     ]
     public double Warmest { get; init; } = 308.15;
+
+    /// <summary>What else is printed.</summary>
+    [Says("Small parts that are printed besides the stand's joints: for line, hoses, emitters and drill.")]
+    public SmallPartsWanted SmallParts { get; init; } = new();
+}
+
+/// <summary>Small parts that are printed besides the stand's joints; each is printed only where it is asked for.</summary>
+public sealed record SmallPartsWanted
+{
+    /// <summary>Line rests.</summary>
+    [Choice("false"), Says("Rests that carry the feed line on the pots' rims, one on each pot.")]
+    public bool LineRests { get; init; }
+
+    /// <summary>Hose clips.</summary>
+    [Choice("false"), Says("Clips that hold the header to a leg of the stand.")]
+    public bool HoseClips { get; init; }
+
+    /// <summary>Clamp blocks.</summary>
+    [Choice("false"), Says("A clamp of two halves that takes the header's pull off the pump, at the reservoir's rim.")]
+    public bool HoseClamp { get; init; }
+
+    /// <summary>Stake holders.</summary>
+    [Choice("false"), Says("Holders for the emitters' stakes on the pots' rims.")]
+    public bool StakeHolders { get; init; }
+
+    /// <summary>Drill guides.</summary>
+    [Choice("false"), Says("A guide that sets the distance from hole to hole when the drain is drilled.")]
+    public bool DrillGuides { get; init; }
+
+    /// <summary>Couplers.</summary>
+    [Whole(0, 500, 0), Says("Straight couplers, each of which makes a tie of two leftovers of tube.")]
+    public int Couplers { get; init; }
+
+    /// <summary>[m] Thickness of the pots' rims.</summary>
+    [
+        Quantity(Dimension.Length, "0.5 mm", "10 mm", Us = "2 mm"),
+        Says("Thickness of the pots' rims, measured with a caliper.")
+    ]
+    public double RimThickness { get; init; } = 0.002;
+
+    /// <summary>[m] Diameter of the stakes' shafts.</summary>
+    [
+        Quantity(Dimension.Length, "2 mm", "15 mm", Us = "5 mm"),
+        Says("Thickness of the emitters' stakes, measured with a caliper.")
+    ]
+    public double StakeDiameter { get; init; } = 0.005;
+
+    /// <summary>[m] Pilot drill.</summary>
+    [
+        Quantity(Dimension.Length, "1.5 mm", "10 mm", Us = "4 mm"),
+        Says("Drill that goes through the guide: the pilot, before the hole saw.")
+    ]
+    public double PilotDrill { get; init; } = 0.004;
 }

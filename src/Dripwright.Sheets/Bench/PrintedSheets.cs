@@ -30,15 +30,33 @@ public static class PrintedSheets
         }
 
         var flow = new Flow(paper.Portrait, Title).Heading(Title);
+        var tubes = plan.Printed.Parts.Any(part => part.Fitting.Kind == PrintedKind.Coupon);
         flow.Paragraph(
-            $"For tube of {Mm(made.TubeOutside)} outside with a gap of {Mm(made.Clearance)} on each side, of {made.Plastic.Name}, "
-                + $"nozzle {Mm(made.Printer.Nozzle)}, layers {Mm(made.Printer.Layer)}, on a bed of {Mm(made.Printer.BedWidth)} × {Mm(made.Printer.BedDepth)}. "
+            (
+                tubes
+                    ? $"For tube of {Mm(made.TubeOutside)} outside with a gap of {Mm(made.Clearance)} on each side, of"
+                    : "Of"
+            )
+                + $" {made.Plastic.Name}, nozzle {Mm(made.Printer.Nozzle)}, layers {Mm(made.Printer.Layer)}, on a bed of {Mm(made.Printer.BedWidth)} × {Mm(made.Printer.BedDepth)}. "
                 + "The files lie in the folder fittings: a 3MF and an STL of each, in millimetres. The piece number stands on the part."
         );
         flow.Caution(Heat(made));
-        flow.Paragraph(
-            "Print V1 first, push your tube into each of its bores, and write the gap of the one that fits into the rig file (printing.clearance). Print one joint, load it, and only then the rest. Print joints, feet and hangers solid, with a filling of 100 %: so their strength is computed and so they are counted. For clips 30 % is enough."
-        );
+        if (tubes)
+        {
+            flow.Paragraph(
+                $"Print {PrintedParts.Coupon} first, push your tube into each of its bores, and write the gap of the one that fits into the rig file (printing.clearance). Print one joint, load it, and only then the rest. Print joints, feet and hangers solid, with a filling of 100 %: so their strength is computed and so they are counted."
+            );
+        }
+
+        if (
+            plan.Printed.Parts.Any(part =>
+                part.Fitting is { Strength: null, Hanger: null, Kind: not PrintedKind.Coupon }
+            )
+        )
+        {
+            flow.Paragraph("For clips, rests, holders and guides a filling of 30 % is enough; they are counted solid.");
+        }
+
         foreach (var refused in plan.Printed.Refused)
         {
             flow.Caution(

@@ -15,6 +15,7 @@ internal static class PrintedNames
             PrintedKind.DrainHanger => "drain hanger",
             PrintedKind.HoseClip => "hose clip",
             PrintedKind.DrillGuide => "drill guide",
+            PrintedKind.LineRest => "line rest",
             PrintedKind.StakeHolder => "stake holder",
             PrintedKind.ClampBlock => "clamp block",
             PrintedKind.Coupon => "test coupon",

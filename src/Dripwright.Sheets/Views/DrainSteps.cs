@@ -1,5 +1,6 @@
 using Dripwright.Engine;
 using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Fittings;
 using Dripwright.Engine.Layout;
 using Dripwright.Sheets.Drawing;
 
@@ -20,6 +21,14 @@ internal sealed class DrainSteps(Plan plan)
         flow.Step(
             $"Draw one straight line along the top of each drain piece ({pipe.Name}): lay the pipe in an angle profile and run the pencil along it."
         );
+        if (PrintedSteps.Of(plan, PrintedKind.DrillGuide) is { Length: > 0 } guides)
+        {
+            flow.Step(
+                $"The drill guide ({guides}) sets the distance from hole to hole: drill the first pilot, pin the guide in it, drill the next through its other end. Check every fifth hole against the hole map, for small errors add up.",
+                "Clamp the pipe; no hand beside the guide while the drill turns. Goggles on."
+            );
+        }
+
         flow.Step(
             $"Mark and drill {Wording.Counted(holes, "hole")} of {words.MarkWithUnit(plan.Layout.Parts.Outlet.PipeHole)} on that line by the hole map. Drill a small pilot hole first. Deburr every hole inside and out: a sharp edge cuts the seal.",
             Cautions.HoleSaw
@@ -111,6 +120,20 @@ internal sealed class DrainSteps(Plan plan)
             );
         }
 
+        var strapped = row.Hangers.Where(IsStrapped).Select(Number).Distinct().ToList();
+        if (strapped.Count > 0)
+        {
+            flow.Step(
+                $"{string.Join(", ", strapped)} cannot be printed as the rig asks: hang the pipe there by perforated strap. Lay the strap around pipe and tube, pull it tight with its screw, and pad the gap with slices of pipe so that the pipe keeps its height.{(row.Hangers.Any(h => h.Mount == HangerMount.Leg) ? " When every height is right, drive one screw through each strap into its leg." : "")}",
+                "Cut strap is sharp: gloves on, and file its ends."
+            );
+        }
+
+        if (IsStrappedAll(row))
+        {
+            return;
+        }
+
         if (row.Hangers.Any(h => h.Mount == HangerMount.Leg))
         {
             flow.Step(
@@ -137,6 +160,11 @@ internal sealed class DrainSteps(Plan plan)
         }
 
         var numbers = string.Join(", ", row.Hangers.Where(h => h.Mount != HangerMount.Tie).Select(Number).Distinct());
+        if (IsStrappedAll(row))
+        {
+            return $"Hang the drain of {StandSteps.Named(alike)} by perforated strap at each frame, at the heights below,";
+        }
+
         return row.Hangers.FirstOrDefault(h => h.Mount != HangerMount.Tie)?.Mount switch
         {
             HangerMount.Leg =>
@@ -149,6 +177,12 @@ internal sealed class DrainSteps(Plan plan)
                 $"Tie the drain hangers ({numbers}) under the middle rail of {StandSteps.Named(alike)}, close beside the joints, each at its own frame since they differ in length, two cable ties each, the rings open to the front,",
         };
     }
+
+    private bool IsStrapped(DrainHanger hanger) =>
+        hanger.Mount != HangerMount.Tie && plan.Printed.Refused.Any(refused => refused.Number == Number(hanger));
+
+    private bool IsStrappedAll(RowLayout row) =>
+        row.Hangers.Any(IsStrapped) && row.Hangers.All(h => h.Mount == HangerMount.Tie || IsStrapped(h));
 
     private string Number(DrainHanger hanger) =>
         hanger.Mount == HangerMount.Tie

@@ -1,4 +1,5 @@
 using Dripwright.Engine;
+using Dripwright.Engine.Fittings;
 using Dripwright.Engine.Rigs;
 using Dripwright.Sheets.Drawing;
 
@@ -21,6 +22,7 @@ internal sealed class FeedSteps(Plan plan)
         flow.Step(
             $"Lay the feed line ({parts.Line.Name}; pieces {(labels.Count <= 10 ? string.Join(", ", labels) : "as on the plumbing sheets")}) along the pots, its middle {words.MarkWithUnit(rows[0].Feed[0].Path[0].Z - rows[0].Base)} over the pots' base. {(parts.Line.Flexible ? "Hose straightens when it lies in the sun or in warm water for a while." : "Support it at each frame.")}"
         );
+        Rest(flow);
         if (emitters > 0)
         {
             flow.Step(
@@ -29,6 +31,7 @@ internal sealed class FeedSteps(Plan plan)
             );
         }
 
+        Hold(flow);
         var shut = rows.SelectMany(r => r.Emitters).Count(e => e.Open <= 0);
         if (shut > 0)
         {
@@ -46,6 +49,26 @@ internal sealed class FeedSteps(Plan plan)
         if (feed.Entry is FeedEntry.End or FeedEntry.Middle)
         {
             flow.Step("Leave the caps at the dead ends off until the line has been flushed.");
+        }
+    }
+
+    private void Rest(Flow flow)
+    {
+        if (PrintedSteps.Of(plan, PrintedKind.LineRest) is { Length: > 0 } rests)
+        {
+            flow.Step(
+                $"Hook the line rests ({rests}) over the pots' rims, lay the line into their seats and put one cable tie around each: snug, without a dent."
+            );
+        }
+    }
+
+    private void Hold(Flow flow)
+    {
+        if (PrintedSteps.Of(plan, PrintedKind.StakeHolder) is { Length: > 0 } holders)
+        {
+            flow.Step(
+                $"Hook the stake holders ({holders}) over the rims, one for each emitter, and push its stake through: the drip must fall into the pot, a hand from the stem."
+            );
         }
     }
 

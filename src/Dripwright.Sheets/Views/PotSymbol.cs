@@ -150,7 +150,7 @@ internal static class PotSymbol
         return new(text, at, width <= room - 0.4 ? style : style with { Size = style.Size * (room - 0.4) / width });
     }
 
-    private static double BaseRatio(PotType pot)
+    internal static double BaseRatio(PotType pot)
     {
         var share = pot.Volume / (pot.RimArea * pot.Height);
         // Where no straight draught gives the volume the drawing shows upright walls.

@@ -87,7 +87,7 @@ internal sealed class StandSteps(Plan plan)
         return table;
     }
 
-    /// <summary>"4 × W1 (three-way joint), 6 × B1 (foot)", and the clamps that are bought.</summary>
+    /// <summary>"4 × J1 (three-way joint), 6 × U1 (foot)", and the clamps that are bought.</summary>
     private string Joints(RowLayout row)
     {
         List<string> all =

@@ -1,4 +1,5 @@
 using Dripwright.Engine;
+using Dripwright.Engine.Fittings;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Rigs;
 using Dripwright.Sheets.Drawing;
@@ -64,6 +65,20 @@ internal sealed class WaterSteps(Plan plan)
         flow.Step(
             $"Lay the header ({parts.Header.Name}): pieces {(pieces.Count <= 10 ? string.Join(", ", pieces) : $"{pieces[0]} to {pieces[^1]}")} with their fittings in the order of the plumbing sheet."
         );
+        if (PrintedSteps.Of(plan, PrintedKind.HoseClip) is { Length: > 0 } clips)
+        {
+            flow.Step(
+                $"Push the hose clips ({clips}) onto the leg next to where the header comes in, and the header into them. Move one that meets a hanger or a clamp."
+            );
+        }
+
+        if (PrintedSteps.Of(plan, PrintedKind.ClampBlock) is { Length: > 0 } clamp)
+        {
+            flow.Step(
+                $"Screw the clamp ({clamp}, two halves) around the header at the reservoir's rim, through the lid or a board, until it just bites: from there on nothing pulls at the pump."
+            );
+        }
+
         if (feed.SiphonBreak)
         {
             flow.Step(

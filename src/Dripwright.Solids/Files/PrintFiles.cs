@@ -40,7 +40,7 @@ public static class PrintFiles
             string[] cells =
             [
                 name,
-                Number.Of(part.Count),
+                Number.Of(part.Count * part.Fitting.Pieces),
                 part.Fitting.Kind.ToString(),
                 part.Use,
                 Number.Of(1000 * print.Mass, 0),

@@ -109,6 +109,22 @@ public sealed class FormField
             .Select(field => new FormField(field, field.Name)),
     ];
 
+    /// <summary>The field of a section of the rig file.</summary>
+    /// <param name="path">Its path, without lists.</param>
+    public static FormField At(string path)
+    {
+        ArgumentNullException.ThrowIfNull(path);
+        var fields = Root;
+        FormField? found = null;
+        foreach (var name in path.Split('.'))
+        {
+            found = fields.First(field => field.Path.EndsWith(name, StringComparison.Ordinal));
+            fields = found.Kind is InputKind.Section ? found.Fields() : [];
+        }
+
+        return found!;
+    }
+
     /// <summary>The fields of a section.</summary>
     public IReadOnlyList<FormField> Fields() => Under(Path);
 

@@ -112,7 +112,7 @@ internal static class PlanAddresses
                 given.MapPost("/print-parts.zip", (HttpContext c, Plans p, Garden g) => Print(c, p, g, null, null)),
                 "PrintParts"
             )
-            .WithSummary("The stand's printed parts as a zip: a 3MF, an STL and a picture of each, and a list")
+            .WithSummary("The rig's printed parts as a zip: a 3MF, an STL and a picture of each, and a list")
             .Produces<byte[]>(200, "application/zip");
         Given(given.MapPost("/suggest", Suggest), "Suggest")
             .WithSummary("Rigs for a brief, cheapest first; gives the best so far when the seconds are over")
@@ -202,7 +202,7 @@ internal static class PlanAddresses
                 ),
                 "PrintPartsOfRig"
             )
-            .WithSummary("The stand's printed parts as a zip")
+            .WithSummary("The rig's printed parts as a zip")
             .Produces<byte[]>(200, "application/zip");
         Kept(
                 kept.MapGet(
@@ -374,7 +374,7 @@ internal static class PlanAddresses
                 {
                     throw new Refused(
                         422,
-                        $"There is nothing to print: {(parts.Refused.Count > 0 ? string.Join(" ", parts.Refused) : "no row has a stand.")}"
+                        $"There is nothing to print: {(parts.Refused.Count > 0 ? string.Join(" ", parts.Refused) : "no row has a stand, and printing.smallParts asks for nothing.")}"
                     );
                 }
 

@@ -6,13 +6,19 @@ using EnginePart = Dripwright.Engine.Fittings.PrintedPart;
 
 namespace Dripwright.Workbench.Printed;
 
-/// <summary>A printed part of a rig's stand as the page shows it: what it is, its mesh and its still picture.</summary>
+/// <summary>A printed part of a rig as the page shows it: what it is, its mesh and its still picture.</summary>
 /// <param name="Part">The part.</param>
 /// <param name="Mesh">Its mesh as it is printed.</param>
 /// <param name="Estimate">What one piece takes.</param>
 /// <param name="Still">Its picture as it is used, an SVG.</param>
 internal sealed record PrintedPart(EnginePart Part, SolidMesh Mesh, PrintEstimate Estimate, string Still)
 {
+    /// <summary>What it is as a small part that the rig asks for or could ask for; null for a part of the stand.</summary>
+    public SmallPart? Small { get; init; }
+
+    /// <summary>True for what the rig could have and does not ask for: it is counted nowhere.</summary>
+    public bool IsOffer => Small is { Wanted: false };
+
     /// <summary>Piece number.</summary>
     public string Number => Part.Number;
 
@@ -26,15 +32,18 @@ internal sealed record PrintedPart(EnginePart Part, SolidMesh Mesh, PrintEstimat
     public bool IsAs(PrintedPart other) =>
         ReferenceEquals(Mesh, other.Mesh)
         && Count == other.Count
+        && IsOffer == other.IsOffer
         && Part.Use == other.Part.Use
         && Part.Moment == other.Part.Moment;
 
     /// <summary>Makes the part. It takes a moment: its solid is computed.</summary>
-    public static PrintedPart Of(EnginePart part)
+    /// <param name="part">The part.</param>
+    /// <param name="small">What it is as a small part; null for a part of the stand.</param>
+    public static PrintedPart Of(EnginePart part, SmallPart? small = null)
     {
         var made = MadeParts.Of(part.Fitting);
         var still = made.Picture.ToSvg($"{part.Number}, {Words.Of($"printed.{part.Fitting.Kind}")}");
-        return new PrintedPart(part, made.Mesh, Meshes.Estimate(part.Fitting, made.Mesh), still);
+        return new PrintedPart(part, made.Mesh, Meshes.Estimate(part.Fitting, made.Mesh), still) { Small = small };
     }
 
     /// <summary>The triangles' corners one after the other, as a browser draws them.</summary>

@@ -10,7 +10,7 @@ using Dripwright.Solids.Files;
 
 namespace Dripwright.Commands;
 
-/// <summary><c>print-parts</c>: the stand's printed parts alone, for the printer.</summary>
+/// <summary><c>print-parts</c>: the printed parts alone, for the printer.</summary>
 internal static class PrintPartsCommand
 {
     public static Command Of(Surroundings around, SharedOptions shared)
@@ -24,7 +24,7 @@ internal static class PrintPartsCommand
         };
         var command = new Command(
             "print-parts",
-            "Write the stand's printed parts: a 3MF, an STL and a picture of each, a test coupon and a list."
+            "Write the rig's printed parts: a 3MF, an STL and a picture of each, a test coupon and a list."
         )
         {
             file,
@@ -58,20 +58,40 @@ internal static class PrintPartsCommand
 
                 if (parts.Parts.Count == 0)
                 {
-                    throw new Refusal(Exit.FaultyFile, $"{sound.Path}: there is nothing to print: no row has a stand.");
+                    throw new Refusal(
+                        Exit.FaultyFile,
+                        $"{sound.Path}: there is nothing to print: no row has a stand, and printing.smallParts asks for nothing."
+                    );
                 }
 
                 var files = await LongWork
                     .Run(progress => PrintFiles.Write(parts, progress), around, stop)
                     .ConfigureAwait(false);
                 PackFolder.Write(folder, files, replace: false, stop);
-                var pieces = parts.Parts.Sum(part => part.Count);
+                var pieces = parts.Parts.Sum(part => part.Count * part.Fitting.Pieces);
+                var first = parts.Parts.Any(part => part.Number == PrintedParts.Coupon)
+                    ? $" Print {PrintedParts.Coupon} first."
+                    : "";
                 around.Out.WriteLine(
                     string.Create(
                         CultureInfo.InvariantCulture,
-                        $"{parts.Parts.Count} different parts, {pieces} pieces, in {Path.GetFullPath(folder)}. Print V1 first."
+                        $"{parts.Parts.Count} different parts, {pieces} pieces, in {Path.GetFullPath(folder)}.{first}"
                     )
                 );
+                string[] more =
+                [
+                    .. PrintedParts
+                        .Small(sound.Rig, layout)
+                        .Where(small => !small.Wanted && small.Parts.Count > 0)
+                        .Select(small => small.Field[(small.Field.LastIndexOf('.') + 1)..]),
+                ];
+                if (more.Length > 0)
+                {
+                    around.Out.WriteLine(
+                        $"Could be printed too, where the rig file asks for it in printing.smallParts: {string.Join(", ", more)}."
+                    );
+                }
+
                 return Exit.Good;
             }
         );

@@ -98,7 +98,7 @@ public sealed class PrintedPartsTests
             }
         );
         // The coupon is longer than this bed: that is said, not hidden.
-        Assert.False(printed.Parts.Single(p => p.Number == "V1").Fitting.Bed.Fits);
+        Assert.False(printed.Parts.Single(p => p.Number == PrintedParts.Coupon).Fitting.Bed.Fits);
         Assert.Contains(PartsPlanTests.Plan(rig).Lines, line => line.Part == "filament-asa" && line.Buy == line.Needed);
     }
 
@@ -135,7 +135,7 @@ public sealed class PrintedPartsTests
     {
         Plan plan = Plans.From("""{ "printing": { "plastic": "pla", "warmest": "48 C" } }""", 0);
 
-        RefusedPart refused = Assert.Single(plan.Printed.Refused, r => r.Number == "W1");
+        RefusedPart refused = Assert.Single(plan.Printed.Refused, r => r.Number == "J1");
 
         Assert.Contains("PLA", refused.Fault.Found, StringComparison.Ordinal);
         Assert.Contains("plastic that stands the heat", refused.Fault.Remedy, StringComparison.Ordinal);

@@ -200,6 +200,18 @@ internal static class TestRigs
                 Tube = Between(0, 3),
                 Timers = random.Next(0, 2),
             },
+            Printing = start.Printing with
+            {
+                SmallParts = new()
+                {
+                    LineRests = Coin(),
+                    HoseClips = Coin(),
+                    HoseClamp = Coin(),
+                    StakeHolders = Coin(),
+                    DrillGuides = Coin(),
+                    Couplers = One(0, 0, 3),
+                },
+            },
         };
     }
 }

@@ -23,6 +23,7 @@ internal static class Recount
         Row[] rows = [.. rig.Rows.SelectMany(r => Enumerable.Repeat(r, r.Count))];
         int pots = 0;
         int emitters = 0;
+        int planted = 0;
         int plugged = 0;
         int legs = 0;
         int hangers = 0;
@@ -33,10 +34,11 @@ internal static class Recount
             PotType pot = catalogue.Pots[row.Pot];
             Add(row.Pot, row.Pots);
             pots += row.Pots;
-            int planted = row.Planting is null ? row.Pots : Math.Max(1, row.Pots / 2);
+            int grown = row.Planting is null ? row.Pots : Math.Max(1, row.Pots / 2);
             int each = row.Planting?[0].Emitters ?? rig.Feed.EmittersPerPot;
-            int empty = rig.Feed.EmittersAtEmptyPots ? (row.Pots - planted) * rig.Feed.EmittersPerPot : 0;
-            emitters += (planted * each) + empty;
+            int empty = rig.Feed.EmittersAtEmptyPots ? (row.Pots - grown) * rig.Feed.EmittersPerPot : 0;
+            emitters += (grown * each) + empty;
+            planted += grown * each;
             plugged += rig.Feed.InlineValves ? 0 : empty;
 
             int modules = 1;
@@ -72,6 +74,15 @@ internal static class Recount
         }
 
         Add("joint-foot", legs);
+        SmallPartsWanted small = rig.Printing.SmallParts;
+        int ends = rig.Feed.Entry == FeedEntry.BothEnds ? 2 : 1;
+        bool hose = catalogue.Pipes[rig.Feed.Header.Pipe].Flexible;
+        Add("hose-clip", small.HoseClips && hose && legs > 0 ? 2 * ends : 0);
+        int clamps = small.HoseClamp && hose && rig.Pump.Model != "none" ? 1 : 0;
+        Add("clamp-block", clamps);
+        Add("clamp-screw", 2 * clamps);
+        Add("stake-holder", small.StakeHolders && rig.Feed.MicrotubeLength > 0 ? planted : 0);
+        Add("joint-coupler", legs > 0 ? small.Couplers : 0);
         if (beside)
         {
             Add("drain-hanger", hangers);
@@ -79,9 +90,9 @@ internal static class Recount
         }
 
         Add(rig.Feed.Emitter, emitters);
-        string small = rig.Feed.MicrotubeBore > 0.0041 ? "1/4" : "4mm";
-        Add($"goof-plug-{small}", plugged);
-        Add($"inline-valve-{small}", rig.Feed.InlineValves ? emitters : 0);
+        string bore = rig.Feed.MicrotubeBore > 0.0041 ? "1/4" : "4mm";
+        Add($"goof-plug-{bore}", plugged);
+        Add($"inline-valve-{bore}", rig.Feed.InlineValves ? emitters : 0);
         foreach (string piece in catalogue.Emitters[rig.Feed.Emitter].Pieces)
         {
             Add(piece, emitters);

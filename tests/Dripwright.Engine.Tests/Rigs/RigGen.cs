@@ -136,6 +136,47 @@ public static class RigGen
             }
     );
 
+    private static readonly Gen<SmallPartsWanted> SmallParts = Gen.Select(
+        Gen.Bool.Array[5],
+        Gen.Int[0, 500],
+        Gen.Select(Length("0.5 mm", "10 mm"), Length("2 mm", "15 mm"), Length("1.5 mm", "10 mm")),
+        (wanted, couplers, sizes) =>
+            new SmallPartsWanted
+            {
+                LineRests = wanted[0],
+                HoseClips = wanted[1],
+                HoseClamp = wanted[2],
+                StakeHolders = wanted[3],
+                DrillGuides = wanted[4],
+                Couplers = couplers,
+                RimThickness = sizes.Item1,
+                StakeDiameter = sizes.Item2,
+                PilotDrill = sizes.Item3,
+            }
+    );
+
+    private static readonly Gen<Printing> Printing = Gen.Select(
+        Gen.Select(Maybe(Length("10 mm", "50 mm")), Length("-0.4 mm", "0.9 mm"), Gen.Enum<PrintPlastic>()),
+        Gen.Select(Length("0.2 mm", "1.2 mm"), Length("0.05 mm", "0.8 mm")),
+        Gen.Select(Length("80 mm", "1000 mm"), Length("80 mm", "1000 mm"), Length("80 mm", "1000 mm")),
+        Between(Dimension.Temperature, "32 F", "180 F"),
+        SmallParts,
+        (tube, nozzle, bed, warmest, small) =>
+            new Printing
+            {
+                TubeOutside = tube.Item1,
+                Clearance = tube.Item2,
+                Plastic = tube.Item3,
+                Nozzle = nozzle.Item1,
+                Layer = nozzle.Item2,
+                BedWidth = bed.Item1,
+                BedDepth = bed.Item2,
+                BedHeight = bed.Item3,
+                Warmest = warmest,
+                SmallParts = small,
+            }
+    );
+
     private static readonly Gen<Stand> Stand = Gen.Select(
         Key(Parts.Tubes),
         Maybe(Length("6 in", "3 ft")),
@@ -444,7 +485,7 @@ public static class RigGen
     /// <summary>Whole valid rigs: 1 to 3 entries of rows, 1 or 2 rows each, 1 to 40 pots in a row.</summary>
     public static readonly Gen<Rig> Rigs = Gen.Select(
         Gen.Select(Name, Gen.Enum<UnitSystem>(), Name, Site, Row.Array[1, 3]),
-        Gen.Select(Stand, Overhead, Feed, Drain),
+        Gen.Select(Stand, Overhead, Feed, Drain, Printing),
         Gen.Select(Reservoir, Pump, Timer),
         Gen.Select(OnHand.Array[0, 4], Spares, Nutrition),
         (what, row, water, parts) =>
@@ -456,6 +497,7 @@ public static class RigGen
                 Site = what.Item4,
                 Rows = what.Item5,
                 Stand = row.Item1,
+                Printing = row.Item5,
                 Overhead = row.Item2,
                 Feed = row.Item3,
                 Drain = row.Item4,

@@ -88,7 +88,7 @@ public sealed class StandSheetsTest
         foreach (var part in plan.Printed.Parts)
         {
             Assert.Contains($"{part.Number}  ", words, StringComparison.Ordinal);
-            Assert.Contains(part.Use[1..], words, StringComparison.Ordinal);
+            Assert.Contains(Wording.Sentence(part.Use)[1..], words, StringComparison.Ordinal);
             Assert.Contains(part.Fitting.Orientation[..25], words, StringComparison.Ordinal);
         }
 

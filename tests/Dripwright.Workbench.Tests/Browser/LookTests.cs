@@ -116,6 +116,14 @@ public sealed class LookTests(Chromium chromium)
             }
         }
 
+        await visit.Rig("printed");
+        foreach (var part in (string[])["J1", "A1", "M1", "M2", "E1", "Z1", "Y1"])
+        {
+            await page.Locator($".pick:has(b:text-is('{part}'))").ClickAsync(new() { Timeout = 60_000 });
+            await AtRest(page);
+            await Take(page, folder, $"printed-{part}-{look}", full: true);
+        }
+
         await visit.Rig("revisions");
         await page.Locator("button[aria-label^='Compare']").First.ClickAsync();
         await page.Locator("#expansion").WaitForAsync();

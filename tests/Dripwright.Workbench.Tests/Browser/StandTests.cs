@@ -50,6 +50,50 @@ public sealed class StandTests(Chromium chromium)
         );
     }
 
+    [Theory]
+    [InlineData(1280)]
+    [InlineData(390)]
+    public async Task A_small_part_is_looked_at_first_and_then_printed_for_the_rig(int width)
+    {
+        await using var bench = await Bench.Open(withDemo: false);
+        await bench.Garden.AddRigAsync(
+            "Bare",
+            """{ "rows": [{ "pots": 6 }] }""",
+            TestContext.Current.CancellationToken
+        );
+        await using var visit = await chromium.Visit(bench, width, 844);
+        var page = visit.Page;
+        await visit.Rig("printed");
+        var rest = page.Locator(".pick:has(b:text-is('A1'))");
+        await Assertions.Expect(rest).ToContainTextAsync("not in the rig", new() { Timeout = 60_000 });
+        await rest.ClickAsync();
+        await Assertions.Expect(page.Locator("#part-title")).ToHaveTextAsync("A1: line rest");
+        await Assertions.Expect(page.Locator(".facts figure svg")).ToBeVisibleAsync();
+        Assert.Equal("", string.Join("\n", await visit.Axe()));
+
+        await page.Locator("#printed-offer button").ClickAsync();
+
+        await Assertions.Expect(page.Locator("#printed-offer")).ToHaveCountAsync(0);
+        await Assertions.Expect(rest).ToContainTextAsync("× 6");
+        await Assertions.Expect(rest).ToHaveAttributeAsync("aria-pressed", "true");
+        await page.Locator("#f-printing-smallParts-rimThickness").FillAsync("90 mm");
+        await page.Locator("#f-printing-smallParts-rimThickness").BlurAsync();
+        await Assertions.Expect(page.Locator(".facts .fault")).ToContainTextAsync("90 mm");
+        await page.Locator("#f-printing-smallParts-rimThickness").FillAsync("3 mm");
+        await page.Locator("#f-printing-smallParts-rimThickness").BlurAsync();
+        await Assertions.Expect(page.Locator(".facts .fault")).ToHaveCountAsync(0);
+        Assert.True(await page.EvaluateAsync<int>("document.documentElement.scrollWidth") <= width);
+        await visit.Rig("parts");
+        await Assertions.Expect(page.Locator("main")).ToContainTextAsync("Printed rest for the feed line");
+        Assert.Equal(
+            "",
+            string.Join(
+                "\n",
+                visit.Complaints.Where(word => !word.Contains("GPU stall", StringComparison.Ordinal)).Distinct()
+            )
+        );
+    }
+
     [Fact]
     public async Task Where_the_browser_has_no_3d_a_still_picture_stands()
     {

@@ -50,7 +50,10 @@ public sealed class MadePartsTests
     public void One_shape_used_in_two_ways_has_two_pictures()
     {
         var hanger = FittingShop.For(PrintedKind.DrainHanger, s_measures);
-        var turned = hanger with { InUse = Placement.None.After(hanger.InUse) with { X = new(0, 0, 1), Z = new(-1, 0, 0) } };
+        var turned = hanger with
+        {
+            InUse = Placement.None.After(hanger.InUse) with { X = new(0, 0, 1), Z = new(-1, 0, 0) },
+        };
 
         Assert.NotSame(MadeParts.Of(hanger).Picture, MadeParts.Of(turned).Picture);
     }

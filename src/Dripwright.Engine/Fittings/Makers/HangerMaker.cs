@@ -109,8 +109,8 @@ internal static class HangerMaker
                 $"{Words.Millimetres(reach)} from the tube's middle to the pipe's",
                 $"{Words.Millimetres(least + rise)} or more, for foot and ring to go between",
                 parameters.HangerMount == HangerMount.Leg
-                    ? "take a stand less deep (stand.depth), a thinner drain pipe, or a pot outlet that reaches farther"
-                    : "lay the drain lower (drain.belowPots) or take a thinner pipe"
+                    ? "take a stand less deep (stand.depth), a thinner drain pipe or a pot outlet that reaches farther, or hang it by perforated strap"
+                    : "lay the drain lower (drain.belowPots), take a thinner pipe, or hang it by perforated strap"
             )
         );
     }
