@@ -13,24 +13,20 @@ internal sealed class LayoutBuilder(Rig rig, RigParts parts)
         TankPlace tank = TankPlacement.Place(rig, parts, endX, drains.Mouth.Y, drains.Mouth);
         List<RowFeed> feeds = [.. places.Select(p => FeedPlacement.Lay(p, rig, parts))];
         IReadOnlyList<FeedLink> supply = new SupplyPlacement(rig, parts, places, feeds, tank).Lay();
-        StandLayout stand = StandPlacement.Place(rig, parts, places);
+        StandLayout stand = StandPlacement.Place(rig, parts, places, drains.Rows);
         ILookup<int, StandMember> members = stand.Members.ToLookup(m => m.Row);
+        ILookup<int, DrainHanger> hangers = stand.Hangers.ToLookup(h => h.Row);
         List<RowLayout> rows =
         [
-            .. places.Select((p, i) => RowOf(p, feeds[i], drains.Rows[i], drains.Exits[i], [.. members[p.Number]])),
+            .. places.Select(
+                (p, i) =>
+                    RowOf(p, feeds[i], drains.Rows[i], drains.Exits[i]) with
+                    {
+                        Frames = [.. StandFrames.Of(members[p.Number]).Select(x => x - p.OriginX)],
+                        Hangers = [.. hangers[p.Number]],
+                    }
+            ),
         ];
-        stand = stand with
-        {
-            Joints =
-            [
-                .. stand.Joints,
-                .. rows.SelectMany(row =>
-                    row.Hangers.Where(hanger => hanger.Mount != HangerMount.Tie)
-                        .Select(hanger => new StandJoint(StandLayout.Hanger, row.Number, hanger.At))
-                ),
-            ],
-            Hangers = [.. rows.SelectMany(row => row.Hangers)],
-        };
         List<PipeRun> pipes = [.. drains.Rows, .. drains.Returns];
         double half = parts.Drain.OutsideDiameter / 2;
         double left = Least(tank.Left, rows.Min(r => r.OriginX), pipes.Min(p => p.Path.Min(c => c.X)) - half);
@@ -69,7 +65,7 @@ internal sealed class LayoutBuilder(Rig rig, RigParts parts)
             .Append(row.Drain)
             .SelectMany(run => HoleClearance.Check(run, row.Joints, parts.Tube.Outside / 2));
 
-    private RowLayout RowOf(RowPlace place, RowFeed feed, PipeRun drain, double exit, StandMember[] members) =>
+    private static RowLayout RowOf(RowPlace place, RowFeed feed, PipeRun drain, double exit) =>
         new()
         {
             Number = place.Number,
@@ -90,7 +86,6 @@ internal sealed class LayoutBuilder(Rig rig, RigParts parts)
             FeedEntries = feed.Entries,
             DrainExit = exit,
             Joints = place.Joints,
-            Frames = [.. StandFrames.Of(members).Select(x => x - place.OriginX)],
-            Hangers = DrainHanging.Of(rig.Stand, place, drain, members, parts.Tube.Outside),
+            Frames = [],
         };
 }

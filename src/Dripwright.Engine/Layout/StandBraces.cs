@@ -4,24 +4,33 @@ namespace Dripwright.Engine.Layout;
 
 /// <summary>Places the slanting tubes of a row's stand.</summary>
 /// <remarks>
-/// A brace is clamped beside its two legs with clamps that turn, clear of foot and joint, so printed parts stay square and
-/// the brace carries push and pull alone.
+/// A brace is clamped beside its two legs with clamps that turn, clear of foot and joint and of the drain's hangers, so printed
+/// parts stay square and the brace carries push and pull alone.
 /// </remarks>
 internal static class StandBraces
 {
     /// <summary>[m] Least rise of a brace: under it the stand is too low to sway and has no room. Common practice.</summary>
     private const double LeastRise = 0.2;
 
+    private const double Near = 1e-6;
+
+    /// <summary>[m] Between the middles of a clamp and of a hanger on one leg: a clamp is about as high as two tubes are wide.
+    /// Common practice.</summary>
+    /// <param name="outside">[m] Outside of the tube.</param>
+    public static double ClearOfHanger(double outside) => DrainHanging.HalfLength + outside;
+
     /// <summary>The braces between legs that stand.</summary>
     /// <param name="members">A row's tubes.</param>
     /// <param name="bracing">Which braces.</param>
     /// <param name="inset">[m] From foot and joint to the clamps.</param>
     /// <param name="outside">[m] Outside of the tube: a brace goes on past its clamps by as much.</param>
+    /// <param name="hangers">What holds the row's drain.</param>
     public static IReadOnlyList<StandMember> Of(
         IReadOnlyList<StandMember> members,
         Bracing bracing,
         double inset,
-        double outside
+        double outside,
+        IReadOnlyList<DrainHanger> hangers
     )
     {
         List<StandMember> braces = [];
@@ -39,25 +48,39 @@ internal static class StandBraces
             return braces;
         }
 
+        double clear = ClearOfHanger(outside);
         double front = legs.Min(m => m.From.Y);
         double back = legs.Max(m => m.From.Y);
         double[] frames = StandFrames.Of(legs);
         if (bracing.HasFlag(Bracing.Along))
         {
-            for (int i = 0; i + 1 < frames.Length; i++)
+            int[] bays = [.. Enumerable.Range(0, frames.Length - 1).Where(i => i % 3 == 0 || i + 2 == frames.Length)];
+            (double from, double to) = Ends(
+                [.. bays.Select(i => (frames[i], back))],
+                [.. bays.Select(i => (frames[i + 1], back))]
+            );
+            foreach (int i in bays)
             {
-                if (i % 3 == 0 || i + 2 == frames.Length)
-                {
-                    Add("back-brace", new(frames[i], back, low), new(frames[i + 1], back, high));
-                }
+                Add("back-brace", new(frames[i], back, from), new(frames[i + 1], back, to));
             }
         }
 
         if (bracing.HasFlag(Bracing.Across))
         {
+            // Its high end goes to the side where no hanger is in the way.
+            (double Y, double Other, double From, double To) best = new[] { (front, back), (back, front) }
+                .Select(way =>
+                {
+                    (double from, double to) = Ends(
+                        [.. frames.Select(x => (x, way.Item1))],
+                        [.. frames.Select(x => (x, way.Item2))]
+                    );
+                    return (way.Item1, way.Item2, from, to);
+                })
+                .MaxBy(way => Math.Round(way.to - way.from, 6));
             foreach (double x in frames)
             {
-                Add("brace", new(x, front, low), new(x, back, high));
+                Add("brace", new(x, best.Y, best.From), new(x, best.Other, best.To));
             }
         }
 
@@ -74,6 +97,31 @@ internal static class StandBraces
                     from.DistanceTo(to) + (2 * outside)
                 )
             );
+
+        // One pair of heights for all, so that all are cut alike; where the hangers leave too little, the clamps meet them.
+        (double From, double To) Ends((double X, double Y)[] starts, (double X, double Y)[] ends)
+        {
+            double from = Moved(starts, low, 1);
+            double to = Moved(ends, high, -1);
+            return to - from < LeastRise ? (low, high) : (from, to);
+        }
+
+        double Moved((double X, double Y)[] places, double z, int way)
+        {
+            DrainHanger[] here =
+            [
+                .. hangers.Where(hanger =>
+                    hanger.Mount == HangerMount.Leg
+                    && places.Any(p => Math.Abs(hanger.At.X - p.X) < Near && Math.Abs(hanger.At.Y - p.Y) < Near)
+                ),
+            ];
+            while (here.FirstOrDefault(hanger => Math.Abs(hanger.At.Z - z) < clear - Near) is { } hanger)
+            {
+                z = hanger.At.Z + (way * clear);
+            }
+
+            return z;
+        }
     }
 }
 

@@ -59,4 +59,19 @@ public sealed record StandLayout(TubeSize Tube, IReadOnlyList<StandMember> Membe
 
     /// <summary>[m] From a foot or the centre of a joint to where a brace is clamped to its leg: clear of the printed part.</summary>
     public double BraceInset { get; init; } = 0.1;
+
+    /// <summary>Whether in a row a brace's clamp and a hanger of the drain want the same place of a leg: it is too low for both.</summary>
+    /// <param name="row">Row, from 1.</param>
+    public bool HasClampAtHanger(int row) =>
+        Hangers
+            .Where(hanger => hanger.Row == row && hanger.Mount == HangerMount.Leg)
+            .Any(hanger =>
+                Joints.Any(clamp =>
+                    clamp.Part == Clamp
+                    && clamp.Row == row
+                    && Math.Abs(clamp.At.X - hanger.At.X) < 1e-6
+                    && Math.Abs(clamp.At.Y - hanger.At.Y) < 1e-6
+                    && Math.Abs(clamp.At.Z - hanger.At.Z) < StandBraces.ClearOfHanger(Tube.Outside) - 1e-5
+                )
+            );
 }

@@ -18,18 +18,32 @@ internal static class StandPlacement
     /// <summary>Catalogue key of what holds a tie to a leg.</summary>
     internal const string Clip = "joint-clip";
 
-    public static StandLayout Place(Rig rig, RigParts parts, IReadOnlyList<RowPlace> rows)
+    public static StandLayout Place(
+        Rig rig,
+        RigParts parts,
+        IReadOnlyList<RowPlace> rows,
+        IReadOnlyList<PipeRun> drains
+    )
     {
         List<StandMember> members = [];
         List<StandJoint> joints = [];
+        List<DrainHanger> hangers = [];
         double inset = rig.Stand.JointCentre + rig.Stand.SocketDepth + parts.Tube.Outside;
-        foreach (RowPlace row in rows)
+        foreach ((RowPlace row, PipeRun drain) in rows.Zip(drains))
         {
             if (row.Spec.StandHeight > 2 * parts.Tube.Outside)
             {
                 List<StandMember> own = [];
                 PlaceRow(rig.Stand, parts.Tube.Outside, row, own, joints);
-                IReadOnlyList<StandMember> braces = StandBraces.Of(own, rig.Stand.Bracing, inset, parts.Tube.Outside);
+                IReadOnlyList<DrainHanger> held = DrainHanging.Of(rig.Stand, row, drain, own, parts.Tube.Outside);
+                hangers.AddRange(held);
+                IReadOnlyList<StandMember> braces = StandBraces.Of(
+                    own,
+                    rig.Stand.Bracing,
+                    inset,
+                    parts.Tube.Outside,
+                    held
+                );
                 members.AddRange(own);
                 members.AddRange(braces);
                 foreach (StandMember brace in braces)
@@ -40,7 +54,12 @@ internal static class StandPlacement
             }
         }
 
-        return new StandLayout(parts.Tube, members, joints) { BraceInset = inset };
+        joints.AddRange(
+            hangers
+                .Where(hanger => hanger.Mount != HangerMount.Tie)
+                .Select(hanger => new StandJoint(StandLayout.Hanger, hanger.Row, hanger.At))
+        );
+        return new StandLayout(parts.Tube, members, joints) { BraceInset = inset, Hangers = hangers };
     }
 
     /// <summary>[m] Offsets of the rails from the row's middle, front to back.</summary>

@@ -137,7 +137,7 @@ internal sealed class DrainSteps(Plan plan)
         if (row.Hangers.Any(h => h.Mount == HangerMount.Leg))
         {
             flow.Step(
-                "Snap the pipe into the rings. Where a brace's clamp is in a hanger's way, move the clamp down by its width. When every height is right, drive one screw through each hanger's foot into its leg.",
+                $"Snap the pipe into the rings.{(plan.Layout.Stand.HasClampAtHanger(row.Number) ? " The legs are too short for clamp and hanger: where they meet, move the clamp aside by its width." : "")} When every height is right, drive one screw through each hanger's foot into its leg.",
                 "A full drain that slides down its legs pours over the floor: cable ties alone slacken in time."
             );
         }

@@ -126,12 +126,9 @@ internal sealed class StandSteps(Plan plan)
         var braces = members.Where(m => m.Role == MemberRole.Brace).ToList();
         if (braces.Count > 0)
         {
-            var labels = string.Join(
-                " and ",
-                braces.GroupBy(b => b.Label).Select(g => $"{Wording.Count(g.Count())} × {g.Key}")
-            );
+            var labels = string.Join("; ", braces.GroupBy(b => b.Label).Select(same => Brace(row, [.. same])));
             flow.Step(
-                $"Measure both diagonals of each bay and push until they are alike. Then clamp the braces ({labels}) beside the legs with {Wording.Counted(Clamps(row), "swivel clamp")} ({StandLayout.ClampNumber}): the low end {words.MarkWithUnit(plan.Layout.Stand.BraceInset)} over the floor, the high end as much under the middle of the rail. Tighten all clamps, then push at the top from each side: nothing may give.",
+                $"Measure both diagonals of each bay and push until they are alike. Then clamp the braces beside the legs with {Wording.Counted(Clamps(row), "swivel clamp")} ({StandLayout.ClampNumber}), at these heights from the floor to the clamp's middle: {labels}. Tighten all clamps, then push at the top from each side: nothing may give.",
                 "Without its braces the stand folds up sideways under wet pots. Set nothing on it, and hang nothing on it, before every brace is clamped."
             );
         }
@@ -140,6 +137,17 @@ internal sealed class StandSteps(Plan plan)
             "Put a screw through each socket into its tube, from the side where no hand goes: friction alone does not hold a stand that is pulled or carried.",
             "Goggles on; a drill that catches turns the joint."
         );
+    }
+
+    /// <summary>"7 × S1-brace, 85 mm at the front and 603 mm at the back".</summary>
+    private string Brace(RowLayout row, IReadOnlyList<StandMember> same)
+    {
+        var (low, high) = (same[0].From, same[0].To);
+        var (one, other) =
+            low.Y < high.Y ? ("front", "back")
+            : low.Y > high.Y ? ("back", "front")
+            : ("left", "right");
+        return $"{Wording.Count(same.Count)} × {same[0].Label}, {words.MarkWithUnit(low.Z - row.Floor)} at the {one} and {words.MarkWithUnit(high.Z - row.Floor)} at the {other}";
     }
 
     /// <summary>What the row puts on its floor, where that is more than a living room's floor is commonly built for.</summary>

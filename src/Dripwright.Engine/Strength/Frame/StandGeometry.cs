@@ -30,7 +30,9 @@ internal static class StandGeometry
             members = WithExtraFrames(members, options.ExtraFrames + 1);
         }
 
-        members.AddRange(StandBraces.Of(members, has | options.Bracing, stand.BraceInset, stand.Tube.Outside));
+        members.AddRange(
+            StandBraces.Of(members, has | options.Bracing, stand.BraceInset, stand.Tube.Outside, row.Hangers)
+        );
         return members;
     }
 
