@@ -136,6 +136,8 @@ public sealed class DrainSettlingTests
 
         Assert.Equal(9.80665 * (water + wall), PipeBeam.Weight(pipe, 1400, full: true), 1e-9);
         Assert.Equal(9.80665 * wall, PipeBeam.Weight(pipe, 1400, full: false), 1e-9);
+        // Its own weight sags it 400/140 times as far in fifty years, the water only while it stands there.
+        Assert.Equal(9.80665 * (water + (wall * 400 / 140)), PipeBeam.LastingWeight(pipe, 1400), 1e-9);
         // 360,000 psi is 2.482 GPa.
         Assert.Equal(2.482e9, PipeBeam.Modulus(PipeFamily.PvcSchedule40), 1e6);
         Assert.Equal(

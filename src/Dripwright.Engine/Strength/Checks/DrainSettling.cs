@@ -20,7 +20,7 @@ public sealed record DrainSettling(double LaidSlope, double LowestSlope, double 
     /// <summary>Follows the drain from hanger to hanger.</summary>
     /// <remarks>
     /// It hangs at every frame along it, beside a leg, under a cross-member or under the end of a rail, goes down with what
-    /// holds it, and sags between, full of water.
+    /// holds it, and sags between, full of water and after years of its own weight.
     /// </remarks>
     /// <param name="frame">The stand.</param>
     /// <param name="solution">The stand under its loads.</param>
@@ -46,7 +46,7 @@ public sealed record DrainSettling(double LaidSlope, double LowestSlope, double 
             }
         }
 
-        double weight = PipeBeam.Weight(row.Drain.Pipe, frame.Options.Loads.PipeDensity, full: true);
+        double weight = PipeBeam.LastingWeight(row.Drain.Pipe, frame.Options.Loads.PipeDensity);
         return Along(holders, row.OriginX + row.DrainExit, weight, PipeBeam.Stiffness(row.Drain.Pipe));
     }
 
