@@ -6,7 +6,7 @@ using Dripwright.Engine.Rigs;
 namespace Dripwright.Bench;
 
 /// <summary>One whole plan without the draws: how its cost grows with the rig.</summary>
-[ShortRunJob]
+[SimpleJob(warmupCount: 15, iterationCount: 9)]
 [MemoryDiagnoser]
 public class PlanBench
 {

@@ -68,7 +68,7 @@ internal sealed class WaterSteps(Plan plan)
         if (PrintedSteps.Of(plan, PrintedKind.HoseClip) is { Length: > 0 } clips)
         {
             flow.Step(
-                $"Push the hose clips ({clips}) onto the leg next to where the header comes in, and the header into them. Move one that meets a hanger or a clamp."
+                $"Push the hose clips ({clips}) onto the leg next to where the header comes in, and the header into them."
             );
         }
 

@@ -129,6 +129,26 @@ public sealed class SmallPartsTests
         });
 
     [Fact]
+    public void A_hose_clip_meets_nothing_else_on_its_leg() =>
+        Gen.Select(TestRigs.Any, Gen.Int[0, 3], Gen.Int[0, 1])
+            .Sample(
+                (any, braces, frames) =>
+                {
+                    Rig rig = any with { Stand = any.Stand with { Bracing = (Bracing)braces, ExtraFrames = frames } };
+                    RigLayout layout = TestRigs.Layout(rig);
+                    foreach (PrintedSpot clip in Of(rig, PrintedKind.HoseClip).SelectMany(part => part.Spots))
+                    {
+                        Assert.All(
+                            layout.Stand.Joints.Where(joint =>
+                                Math.Abs(joint.At.X - clip.At.X) + Math.Abs(joint.At.Y - clip.At.Y) < 1e-6
+                            ),
+                            joint => Assert.True(Math.Abs(joint.At.Z - clip.At.Z) > 0.02)
+                        );
+                    }
+                }
+            );
+
+    [Fact]
     public void A_rest_takes_the_place_of_the_ties_at_the_module_joints()
     {
         static string Ties(Rig rig) => PartsPlanTests.Plan(rig).Lines.Single(line => line.Part == "cable-tie").Where;

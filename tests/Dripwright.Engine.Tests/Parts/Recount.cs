@@ -77,7 +77,10 @@ internal static class Recount
         SmallPartsWanted small = rig.Printing.SmallParts;
         int ends = rig.Feed.Entry == FeedEntry.BothEnds ? 2 : 1;
         bool hose = catalogue.Pipes[rig.Feed.Header.Pipe].Flexible;
-        Add("hose-clip", small.HoseClips && hose && legs > 0 ? 2 * ends : 0);
+        // On a low leg there may be no room, which a pencil does not tell.
+        double leg = rows.Select(r => r.StandHeight)
+            .FirstOrDefault(height => height > 2 * catalogue.Tubes[rig.Stand.Tube].Outside);
+        Add("hose-clip", small.HoseClips && hose && leg > 0.5 ? 2 * ends : 0);
         int clamps = small.HoseClamp && hose && rig.Pump.Model != "none" ? 1 : 0;
         Add("clamp-block", clamps);
         Add("clamp-screw", 2 * clamps);

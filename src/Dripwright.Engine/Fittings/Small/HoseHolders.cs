@@ -6,8 +6,13 @@ namespace Dripwright.Engine.Fittings;
 /// <summary>Where a header of hose is held.</summary>
 internal static class HoseHolders
 {
-    /// <summary>[-] Heights of the two clips on their leg, by its length: clear of foot, ties and joint. Common practice.</summary>
+    /// <summary>[-] Heights of the two clips on their leg, by its length, where they are free. Common practice.</summary>
     private static readonly double[] s_heights = [0.45, 0.85];
+
+    /// <summary>[m] Half a clip with room for fingers. Common practice.</summary>
+    private const double Half = 0.010;
+
+    private const double Near = 1e-6;
 
     /// <summary>Clips on the leg of the frame where the header comes in.</summary>
     public static SmallUse Clips(Rig rig, RigLayout layout)
@@ -27,7 +32,17 @@ internal static class HoseHolders
             );
         }
 
-        PrintedSpot[] spots = [.. row.FeedEntries.SelectMany(entry => OnLeg(layout, row, row.OriginX + entry))];
+        PrintedSpot[] spots = [.. row.FeedEntries.SelectMany(entry => OnLeg(rig, layout, row, row.OriginX + entry))];
+        if (spots.Length == 0)
+        {
+            return SmallUse.None(
+                "hoseClips",
+                "legs that are taken up by joints, hangers and clamps",
+                "a hand's width of free leg",
+                "hold the header with a cable tie"
+            );
+        }
+
         return new(
             [
                 new(
@@ -67,18 +82,44 @@ internal static class HoseHolders
         );
     }
 
-    private static IEnumerable<PrintedSpot> OnLeg(RigLayout layout, RowLayout row, double x)
+    private static IEnumerable<PrintedSpot> OnLeg(Rig rig, RigLayout layout, RowLayout row, double x)
     {
         // The front leg: it is within reach.
         StandMember leg = layout
             .Stand.Members.Where(tube => tube.Row == row.Number && tube.Role == MemberRole.Leg)
             .MinBy(tube => (Math.Round(Math.Abs(tube.From.X - x), 6), tube.From.Y))!;
-        return s_heights.Select(share => new PrintedSpot(
-            row.Number,
-            leg.From with
+        double tall = leg.To.Z - leg.From.Z;
+        double least = StandLayout.FootFloor + rig.Stand.SocketDepth + Half;
+        double most = tall - rig.Stand.JointCentre - rig.Stand.SocketDepth - Half;
+        List<(double At, double Half)> taken = [.. Things(layout, leg)];
+        foreach (double share in s_heights)
+        {
+            var clear = new ClearStations([.. taken.Order()]);
+            if (clear.Nearest(share * tall, Half, least, most) is { } height)
             {
-                Z = leg.From.Z + (share * (leg.To.Z - leg.From.Z)),
+                taken.Add((height, Half));
+                yield return new(row.Number, leg.From with { Z = leg.From.Z + height });
             }
-        ));
+        }
     }
+
+    /// <summary>[m] What is around a leg already, from its foot up, and how far each reaches.</summary>
+    private static IEnumerable<(double At, double Half)> Things(RigLayout layout, StandMember leg) =>
+        layout
+            .Stand.Joints.Where(joint =>
+                Math.Abs(joint.At.X - leg.From.X) < Near && Math.Abs(joint.At.Y - leg.From.Y) < Near
+            )
+            .Select(joint =>
+                (
+                    joint.At.Z - leg.From.Z,
+                    joint.Part switch
+                    {
+                        StandLayout.Hanger => DrainHanging.HalfLength,
+                        StandLayout.Clamp => layout.Stand.Tube.Outside,
+                        // A clip's block and the tie in it.
+                        StandPlacement.Clip => layout.Stand.Tube.Outside,
+                        _ => 0.0,
+                    }
+                )
+            );
 }
