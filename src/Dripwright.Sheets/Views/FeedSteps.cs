@@ -22,7 +22,6 @@ internal sealed class FeedSteps(Plan plan)
         flow.Step(
             $"Lay the feed line ({parts.Line.Name}; pieces {(labels.Count <= 10 ? string.Join(", ", labels) : "as on the plumbing sheets")}) along the pots, its middle {words.MarkWithUnit(rows[0].Feed[0].Path[0].Z - rows[0].Base)} over the pots' base. {(parts.Line.Flexible ? "Hose straightens when it lies in the sun or in warm water for a while." : "Support it at each frame.")}"
         );
-        Rest(flow);
         if (emitters > 0)
         {
             flow.Step(
@@ -31,6 +30,7 @@ internal sealed class FeedSteps(Plan plan)
             );
         }
 
+        Rest(flow);
         Hold(flow);
         var shut = rows.SelectMany(r => r.Emitters).Count(e => e.Open <= 0);
         if (shut > 0)
