@@ -171,7 +171,7 @@ public class DrainProfileTests
         });
 
     [Fact]
-    public void Twenty_times_finer_steps_change_the_deepest_point_by_less_than_half_a_percent() =>
+    public void Twenty_times_finer_steps_change_the_deepest_point_by_less_than_half_a_percent_or_a_hundredth_of_roughness() =>
         _runs.Sample(
             run =>
             {
@@ -187,25 +187,21 @@ public class DrainProfileTests
                             .OrderBy(inflow => inflow.Distance),
                     ],
                 };
-                var (coarse, exact) = (DrainProfile.Of(run), DrainProfile.Of(fine));
-                var tolerance = 0.005 * Math.Max(Answer(coarse), Answer(exact));
-                Assert.Equal(exact.GreatestDepth, coarse.GreatestDepth, tolerance * coarse.GreatestDepth);
+                double Deepest(double rougher) =>
+                    DrainProfile.Of(fine with { Roughness = rougher * run.Roughness }).GreatestDepth;
+                var depth = DrainProfile.Of(run).GreatestDepth;
+                var tolerance = 0.005 * depth;
+                if (Math.Abs(Deepest(1) - depth) <= tolerance)
+                {
+                    return;
+                }
+
+                // Where fast water leaves an inflow close to the critical depth, or has just not force enough to pass it, a hair
+                // of friction decides how deep it stands: the steps must then count for less than a hundredth of roughness.
+                Assert.InRange(depth, Deepest(0.99) - tolerance, Deepest(1.01) + tolerance);
             },
             iter: 20
         );
-
-    // What comes from above and what an inflow adds decide the force of the water below it, F = M + Q²/gA, and
-    // dF/dy = A (1 - Fr²): fast water that leaves an inflow close to the critical depth answers the same small change of force
-    // with a larger one of depth, and carries it on. At Fr = 1 the second derivative bounds it: half a percent of force is less
-    // than a tenth of depth. Where the depth is the critical one itself, it follows from the flow alone.
-    private static double Answer(DrainProfile profile) =>
-        profile
-            .Stations.Where(station =>
-                station.Froude > 1 + 1e-6 && station.Distance <= profile.GreatestDepthDistance + 1e-9
-            )
-            .Select(station => 1 / Math.Clamp((station.Froude!.Value * station.Froude.Value) - 1, 0.05, 1))
-            .DefaultIfEmpty(1)
-            .Max();
 
     [Fact]
     public void A_level_drain_is_deepest_at_its_closed_end() =>
