@@ -10,7 +10,7 @@ internal static class DrillGuides
     /// <summary>[m] Distances that differ by less are one: nobody drills finer.</summary>
     private const double Fine = 0.0001;
 
-    public static SmallUse Of(Rig rig, RigLayout layout)
+    public static SmallUse Of(Rig rig, RigLayout layout, FittingParameters start)
     {
         // Along the pipe: on a slope that is a little more than along the row. A hose is punched and needs no guide.
         List<(PipeRun Run, long Pitch, Hole From, Hole To)> steps = [];
@@ -51,13 +51,12 @@ internal static class DrillGuides
                     : $"; {Text.Of(total - alike.Count())} of {Text.Of(total)} distances differ or go over a joint: mark those by the strip";
             pieces.Add(
                 new(
-                    start =>
-                        start with
-                        {
-                            HolePitch = pitch * Fine,
-                            PipeOutside = run.Pipe.OutsideDiameter,
-                            PilotDrill = feed ? run.Holes[0].Diameter : start.PilotDrill,
-                        },
+                    start with
+                    {
+                        HolePitch = pitch * Fine,
+                        PipeOutside = run.Pipe.OutsideDiameter,
+                        PilotDrill = feed ? run.Holes[0].Diameter : start.PilotDrill,
+                    },
                     1,
                     $"sets {QuantityText.Format(Dimension.Length, pitch * Fine, rig.Units)} from hole to hole along {pipes}{rest}",
                     [

@@ -15,7 +15,7 @@ internal static class HoseHolders
     private const double Near = 1e-6;
 
     /// <summary>Clips on the leg of the frame where the header comes in.</summary>
-    public static SmallUse Clips(Rig rig, RigLayout layout)
+    public static SmallUse Clips(Rig rig, RigLayout layout, FittingParameters start)
     {
         if (!layout.Parts.Header.Flexible)
         {
@@ -46,7 +46,10 @@ internal static class HoseHolders
         return new(
             [
                 new(
-                    start => start with { HoseOutside = layout.Parts.Header.OutsideDiameter },
+                    start with
+                    {
+                        HoseOutside = layout.Parts.Header.OutsideDiameter,
+                    },
                     spots.Length,
                     $"hold the header to the leg next to where it comes into row {Text.Of(row.Number)}",
                     spots
@@ -57,7 +60,7 @@ internal static class HoseHolders
     }
 
     /// <summary>The clamp at the reservoir's rim.</summary>
-    public static SmallUse Clamp(RigLayout layout)
+    public static SmallUse Clamp(RigLayout layout, FittingParameters start)
     {
         if (layout.Parts.Pump is null || !layout.Parts.Header.Flexible)
         {
@@ -72,7 +75,10 @@ internal static class HoseHolders
         return new(
             [
                 new(
-                    start => start with { HoseOutside = layout.Parts.Header.OutsideDiameter },
+                    start with
+                    {
+                        HoseOutside = layout.Parts.Header.OutsideDiameter,
+                    },
                     1,
                     "around the header at the reservoir's rim, through its lid or a board",
                     [new(0, layout.Tank.PumpOutlet with { Z = layout.Tank.Rim })]

@@ -17,16 +17,16 @@ internal static class SmallParts
     {
         SmallPartsWanted wanted = rig.Printing.SmallParts;
         List<SmallPart> parts = [];
-        Offer(PrintedKind.LineRest, "lineRests", wanted.LineRests, () => LineRests.Of(rig, layout));
-        Offer(PrintedKind.HoseClip, "hoseClips", wanted.HoseClips, () => HoseHolders.Clips(rig, layout));
-        Offer(PrintedKind.ClampBlock, "hoseClamp", wanted.HoseClamp, () => HoseHolders.Clamp(layout));
-        Offer(PrintedKind.StakeHolder, "stakeHolders", wanted.StakeHolders, () => StakeHolders.Of(rig, layout));
-        Offer(PrintedKind.DrillGuide, "drillGuides", wanted.DrillGuides, () => DrillGuides.Of(rig, layout));
+        Offer(PrintedKind.LineRest, "lineRests", wanted.LineRests, () => LineRests.Of(layout, start));
+        Offer(PrintedKind.HoseClip, "hoseClips", wanted.HoseClips, () => HoseHolders.Clips(rig, layout, start));
+        Offer(PrintedKind.ClampBlock, "hoseClamp", wanted.HoseClamp, () => HoseHolders.Clamp(layout, start));
+        Offer(PrintedKind.StakeHolder, "stakeHolders", wanted.StakeHolders, () => StakeHolders.Of(rig, layout, start));
+        Offer(PrintedKind.DrillGuide, "drillGuides", wanted.DrillGuides, () => DrillGuides.Of(rig, layout, start));
         Offer(
             PrintedKind.Coupler,
             "couplers",
             wanted.Couplers > 0,
-            () => Couplers(layout, Math.Max(1, wanted.Couplers))
+            () => Couplers(layout, start, Math.Max(1, wanted.Couplers))
         );
         return parts;
 
@@ -34,12 +34,12 @@ internal static class SmallParts
         {
             if (isWanted || !wantedOnly)
             {
-                parts.Add(Make(kind, $"printing.smallParts.{field}", isWanted, find(), start));
+                parts.Add(Make(kind, $"printing.smallParts.{field}", isWanted, find()));
             }
         }
     }
 
-    private static SmallPart Make(PrintedKind kind, string field, bool wanted, SmallUse use, FittingParameters start)
+    private static SmallPart Make(PrintedKind kind, string field, bool wanted, SmallUse use)
     {
         List<PrintedPart> parts = [];
         List<RefusedPart> refused = [];
@@ -57,7 +57,7 @@ internal static class SmallParts
             string name = Next();
             try
             {
-                Fitting fitting = FittingShop.For(kind, piece.Measures(start) with { Number = name });
+                Fitting fitting = FittingShop.For(kind, piece.Measures with { Number = name });
                 parts.Add(
                     new(name, piece.Count, fitting, piece.Use) { Key = SmallPartKeys.Of(kind), Spots = piece.Spots }
                 );
@@ -71,13 +71,13 @@ internal static class SmallParts
         return new(kind, field, wanted, parts, refused);
     }
 
-    private static SmallUse Couplers(RigLayout layout, int count) =>
+    private static SmallUse Couplers(RigLayout layout, FittingParameters start, int count) =>
         layout.Stand.Members.Count == 0
             ? SmallUse.None("couplers", "no stand", "a stand of tube", "leave couplers out")
             : new(
                 [
                     new(
-                        start => start,
+                        start,
                         count,
                         "makes a low tie or a back tie of two leftovers; never put one into a rail, a leg or a brace",
                         []
@@ -97,16 +97,11 @@ internal sealed record SmallUse(IReadOnlyList<SmallPiece> Pieces, FittingFault? 
 }
 
 /// <summary>One small part before it is made.</summary>
-/// <param name="Measures">Its measures, from those of the rig's tube and printer.</param>
+/// <param name="Measures">Its measures.</param>
 /// <param name="Count">How many.</param>
 /// <param name="Use">Where it goes.</param>
 /// <param name="Spots">The places; empty where they are the builder's to choose.</param>
-internal sealed record SmallPiece(
-    Func<FittingParameters, FittingParameters> Measures,
-    int Count,
-    string Use,
-    IReadOnlyList<PrintedSpot> Spots
-);
+internal sealed record SmallPiece(FittingParameters Measures, int Count, string Use, IReadOnlyList<PrintedSpot> Spots);
 
 /// <summary>Catalogue keys under which small parts are counted.</summary>
 internal static class SmallPartKeys

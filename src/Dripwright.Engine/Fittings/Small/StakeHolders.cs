@@ -9,7 +9,7 @@ internal static class StakeHolders
     /// <summary>[-] Share of a pot's length over which its stakes are spread. Common practice.</summary>
     private const double Spread = 0.6;
 
-    public static SmallUse Of(Rig rig, RigLayout layout)
+    public static SmallUse Of(Rig rig, RigLayout layout, FittingParameters start)
     {
         if (rig.Feed.MicrotubeLength <= 0)
         {
@@ -23,10 +23,7 @@ internal static class StakeHolders
 
         PrintedSpot[] spots = [.. layout.Rows.SelectMany(row => row.Pots.SelectMany(pot => Spots(row, pot)))];
         return spots.Length > 0
-            ? new(
-                [new(start => start, spots.Length, "on the rims of the planted pots, one for each emitter", spots)],
-                null
-            )
+            ? new([new(start, spots.Length, "on the rims of the planted pots, one for each emitter", spots)], null)
             : SmallUse.None("stakeHolders", "no planted pot", "a planted pot with an emitter", "plant a pot first");
     }
 
