@@ -5,7 +5,7 @@ using Dripwright.Engine.Report;
 using Dripwright.Engine.Units;
 using Dripwright.Sheets.Bench;
 using Dripwright.Sheets.Drawing;
-using Dripwright.Sheets.Feeding;
+using Dripwright.Sheets.Nutrients;
 using Dripwright.Sheets.Lists;
 using Dripwright.Sheets.Model;
 using Dripwright.Sheets.Views;

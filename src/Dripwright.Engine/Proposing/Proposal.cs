@@ -8,8 +8,8 @@ namespace Dripwright.Engine.Proposing;
 /// <param name="Cost">What is to be bought, in <paramref name="Currency"/>, as far as it has a price.</param>
 /// <param name="Currency">USD where all prices are typical ones; empty where any is the user's own.</param>
 /// <param name="LinesUnpriced">Lines to buy that have no price and are not in the cost.</param>
-/// <param name="Evenness">[-] Design emission uniformity, manufacture counted.</param>
-/// <param name="Mark">[-] Highest of <see cref="EvennessMarks"/> for which it is the cheapest.</param>
+/// <param name="Uniformity">[-] Design emission uniformity, manufacture counted.</param>
+/// <param name="Mark">[-] Highest of <see cref="UniformityMarks"/> for which it is the cheapest.</param>
 /// <param name="Proven">True where no rig that was left unexamined can be cheaper at its marks.</param>
 /// <param name="Title">What it is, in one line.</param>
 /// <param name="Why">What it does better and what it gives up beside the one before it, in plain words.</param>
@@ -19,7 +19,7 @@ public sealed record Proposal(
     decimal Cost,
     string Currency,
     int LinesUnpriced,
-    double Evenness,
+    double Uniformity,
     double Mark,
     bool Proven,
     string Title,

@@ -70,7 +70,7 @@ public static class ProposalJson
         json.WriteNumber("cost", proposal.Cost);
         json.WriteString("currency", proposal.Currency);
         json.WriteNumber("linesUnpriced", proposal.LinesUnpriced);
-        json.WriteNumber("evennessShare", proposal.Evenness);
+        json.WriteNumber("evennessShare", proposal.Uniformity);
         json.WriteNumber("markShare", proposal.Mark);
         json.WriteBoolean("proven", proposal.Proven);
         using var rig = JsonDocument.Parse(RigWriter.Write(proposal.Rig), s_rigs);

@@ -1,3 +1,4 @@
+using Dripwright.Engine.Files;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Rigs;
 
@@ -59,7 +60,7 @@ internal static class RowsOfPattern
                 continue;
             }
 
-            string range = i - first == 1 ? Text.Of(first + 1) : $"{Text.Of(first + 1)}-{Text.Of(i)}";
+            string range = i - first == 1 ? Labels.Of(first + 1) : $"{Labels.Of(first + 1)}-{Labels.Of(i)}";
             plantings.Add(
                 new Planting
                 {

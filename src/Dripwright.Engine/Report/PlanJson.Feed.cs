@@ -10,10 +10,10 @@ public static partial class PlanJson
     {
         json.Yes("solved", feed.Solved);
         json.Text("trouble", feed.Trouble);
-        if (feed.WorkingPoint is { } point)
+        if (feed.OperatingPoint is { } point)
         {
             json.Object(
-                "workingPoint",
+                "operatingPoint",
                 () =>
                 {
                     json.LitresPerHour("flow", point.Flow);
@@ -28,14 +28,14 @@ public static partial class PlanJson
         }
         else
         {
-            json.Null("workingPoint");
+            json.Null("operatingPoint");
         }
 
         json.Metres("staticHead", feed.StaticHead);
         json.LitresPerHour("total", feed.TotalFlow);
         json.LitresPerHour("totalAtLowest", feed.TotalFlowAtLowest);
         json.LitresPerHour("bypass", feed.BypassFlow);
-        WriteEvenness(json, feed);
+        WriteUniformity(json, feed);
         WritePot(json, "weakest", feed.Weakest);
         WritePot(json, "strongest", feed.Strongest);
         json.List("pots", feed.Pots, pot => WritePotFields(json, pot));
@@ -100,11 +100,11 @@ public static partial class PlanJson
         );
     }
 
-    private static void WriteEvenness(UnitJson json, FeedPlan feed)
+    private static void WriteUniformity(UnitJson json, FeedPlan feed)
     {
         json.List(
-            "evenness",
-            feed.Evenness,
+            "uniformity",
+            feed.Uniformity,
             measure =>
             {
                 json.Text("name", measure.Name);

@@ -12,7 +12,7 @@ public static partial class PlanJson
     // Prices of salts are the grower's own, and no currency is asked for.
     private const string YourMoney = "";
 
-    private static void WriteNutrition(UnitJson json, NutritionPlan feed)
+    private static void WriteNutrients(UnitJson json, NutrientPlan feed)
     {
         json.Litres("reservoir", feed.Volume);
         json.DecisiemensPerMetre("wanted", feed.Wanted.DecisiemensPerMetre);
@@ -124,7 +124,7 @@ public static partial class PlanJson
         );
     }
 
-    private static void WriteOutlook(UnitJson json, NutritionOutlook? outlook)
+    private static void WriteOutlook(UnitJson json, NutrientOutlook? outlook)
     {
         if (outlook is null)
         {
@@ -175,7 +175,7 @@ public static partial class PlanJson
         json.Kilograms("saltsLetOut", way.LetOutKilograms);
         json.Valued("cost", way.Cost, YourMoney);
         json.Valued("costLetOut", way.LetOutCost, YourMoney);
-        json.Text("firstInWant", NutritionWords.FirstInWant(way));
+        json.Text("firstInWant", NutrientWords.FirstInWant(way));
         json.Text(
             "sodiumPastLimit",
             way.PastLimit.TryGetValue(Constituent.Sodium, out var day) ? $"day {QuantityWords.Count(day)}" : "never"

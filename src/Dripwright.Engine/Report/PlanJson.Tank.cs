@@ -79,8 +79,8 @@ public static partial class PlanJson
     public static byte[] WriteWeeks(Plan plan)
     {
         ArgumentNullException.ThrowIfNull(plan);
-        NutritionPlan feed =
-            plan.Nutrition ?? throw new ArgumentException("The plan has no feed solution.", nameof(plan));
+        NutrientPlan feed =
+            plan.Nutrients ?? throw new ArgumentException("The plan has no feed solution.", nameof(plan));
         return Whole(json =>
         {
             WriteOutlook(json, feed.Outlook);
@@ -89,7 +89,7 @@ public static partial class PlanJson
                 feed.Outlook?.All ?? [],
                 way =>
                 {
-                    json.Text("name", NutritionWords.NameOf(feed.Outlook!, way));
+                    json.Text("name", NutrientWords.NameOf(feed.Outlook!, way));
                     json.List(
                         "weeks",
                         way.Evenings.Where(evening => evening.Day % 7 == 0),
@@ -98,7 +98,7 @@ public static partial class PlanJson
                             json.Count("day", evening.Day);
                             json.List(
                                 "reservoir",
-                                NutritionWords.Followed,
+                                NutrientWords.Followed,
                                 element =>
                                 {
                                     json.Text("element", Forms.ShortName(element));

@@ -42,20 +42,20 @@ public static partial class PlanJson
         return bytes.ToArray();
     }
 
-    /// <summary>Writes a plan's feed solution alone, as it stands under "nutrition" in the whole.</summary>
+    /// <summary>Writes a plan's feed solution alone, as it stands under "nutrients" in the whole.</summary>
     /// <param name="plan">A plan that has one.</param>
     /// <returns>UTF-8 text without a byte-order mark, ending with a line feed.</returns>
     /// <exception cref="ArgumentException">The plan has none.</exception>
-    public static byte[] WriteNutrition(Plan plan)
+    public static byte[] WriteNutrients(Plan plan)
     {
         ArgumentNullException.ThrowIfNull(plan);
-        NutritionPlan feed =
-            plan.Nutrition ?? throw new ArgumentException("The plan has no feed solution.", nameof(plan));
+        NutrientPlan feed =
+            plan.Nutrients ?? throw new ArgumentException("The plan has no feed solution.", nameof(plan));
         using var bytes = new MemoryStream();
         using (var writer = new Utf8JsonWriter(bytes, s_options))
         {
             writer.WriteStartObject();
-            WriteNutrition(new UnitJson(writer), feed);
+            WriteNutrients(new UnitJson(writer), feed);
             writer.WriteEndObject();
         }
 
@@ -107,13 +107,13 @@ public static partial class PlanJson
         json.Object("drain", () => WriteDrain(json, plan.Drain));
         json.Object("reservoir", () => WriteReservoir(json, plan.Reservoir));
         json.Object("overhead", () => WriteOverhead(json, plan.Overhead));
-        if (plan.Nutrition is { } nutrition)
+        if (plan.Nutrients is { } nutrients)
         {
-            json.Object("nutrition", () => WriteNutrition(json, nutrition));
+            json.Object("nutrients", () => WriteNutrients(json, nutrients));
         }
         else
         {
-            json.Null("nutrition");
+            json.Null("nutrients");
         }
 
         if (plan.Stand is { } stand)

@@ -48,7 +48,7 @@ public sealed record PlanSummary(
                 WaterFigures.Drain(plan, words),
                 WaterFigures.Reservoir(plan, words),
                 .. OverheadFigures.Of(plan, words) is { } overhead ? new[] { overhead } : [],
-                .. NutritionFigures.Of(plan, words) is { } nutrition ? new[] { nutrition } : [],
+                .. NutrientFigures.Of(plan, words) is { } nutrients ? new[] { nutrients } : [],
                 .. StandFigures.Of(plan, words) is { } stand ? new[] { stand } : [],
                 PartsFigures.Of(plan, words),
             ],

@@ -37,7 +37,7 @@ internal static class WaterFigures
         }
 
         figures.AddRange(
-            feed.Evenness.Select(
+            feed.Uniformity.Select(
                 (measure, i) =>
                     new KeyFigure(
                         SummaryWords.Large(measure.Name),
@@ -71,7 +71,7 @@ internal static class WaterFigures
     public static KeyFigureGroup Pump(Plan plan, QuantityWords words)
     {
         var feed = plan.Feed;
-        if (feed.WorkingPoint is not { } point)
+        if (feed.OperatingPoint is not { } point)
         {
             return new(
                 "Gravity feed",

@@ -72,7 +72,7 @@ public sealed record Rig
 
     /// <summary>What the reservoir is filled with.</summary>
     [Says("The feed solution: crop, water and salts.")]
-    public NutritionMix Nutrition { get; init; } = new();
+    public NutrientMix Nutrients { get; init; } = new();
 
     /// <summary>Parts the grower has already.</summary>
     [Items(0, 500), Says("Parts you have already: they are used first and not bought.")]

@@ -1,3 +1,4 @@
+using Dripwright.Engine.Units;
 using System.Globalization;
 using System.Text.RegularExpressions;
 using Dripwright.Engine;
@@ -71,7 +72,7 @@ internal static partial class FindingMarks
             .Take(room)
             .OrderBy(f => x(f.At!.Value))
             .ToList();
-        var places = Drawing.Dimension.Spread([.. shown.Select(f => x(f.At!.Value))], Pitch, low, Math.Max(low, high));
+        var places = DimensionLine.Spread([.. shown.Select(f => x(f.At!.Value))], Pitch, low, Math.Max(low, high));
         return shown.Zip(places);
     }
 

@@ -12,7 +12,7 @@ public sealed record Stage(string Key, IReadOnlyList<string> Fields)
         new("row", ["rows"]),
         new("stand", ["stand", "printing"]),
         new("water", ["feed", "drain", "reservoir", "pump", "timer"]),
-        new("feed", ["nutrition"]),
+        new("feed", ["nutrients"]),
         new("tank", []),
         new("overhead", ["overhead"]),
         new("parts", ["onHand", "spares"]),

@@ -523,7 +523,7 @@ internal static class PlanAddresses
         if (revision is not { } number)
         {
             Versions.Show(context, draft);
-            return new RigText(draft.Name, draft.Text, Shelf: shelf);
+            return new RigText(draft.Name, draft.Text, PartGroup: shelf);
         }
 
         var saved =

@@ -16,8 +16,8 @@ internal static class ProposalView
         {
             var number = (index + 1).ToString(CultureInfo.InvariantCulture);
             var cost = proposal.Cost.ToString("0.00", CultureInfo.InvariantCulture) + Space(proposal.Currency);
-            var even = QuantityText.Format(Dimension.Share, proposal.Evenness, proposal.Rig.Units);
-            Line(console, $"{number}  {cost}  evenness {even}", s_heading);
+            var even = QuantityText.Format(Dimension.Share, proposal.Uniformity, proposal.Rig.Units);
+            Line(console, $"{number}  {cost}  uniformity {even}", s_heading);
             Indented(console, $"{proposal.Title}.");
             Indented(console, proposal.Why + Unpriced(proposal));
             Line(console, "", Style.Plain);
@@ -59,7 +59,7 @@ internal static class ProposalView
         );
         if (search.Complete)
         {
-            return $"{planned}; nothing that is left can be cheaper for its evenness.";
+            return $"{planned}; nothing that is left can be cheaper for its uniformity.";
         }
 
         var why = search.Stopped ? "Stopped" : "The search ended at its bound";

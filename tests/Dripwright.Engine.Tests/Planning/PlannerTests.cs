@@ -168,7 +168,7 @@ public sealed class PlannerTests
                     Assert.True(shared <= alone);
                     Assert.Equal(Math.Sqrt(headShared / headAlone), shared / alone, 1e-6);
                     double header(Plan plan) => plan.Feed.Runs.First(r => r.From == "pump").HeadLoss;
-                    double pump(Plan plan) => plan.Feed.WorkingPoint!.Head;
+                    double pump(Plan plan) => plan.Feed.OperatingPoint!.Head;
                     double lost = header(two) - header(one) + pump(one) - pump(two);
                     Assert.True((headAlone - headShared) / 9789 <= lost + 0.02);
                 },
@@ -224,7 +224,7 @@ public sealed class PlannerTests
               "drain": { "into": "catch-tank" } }
             """
         );
-        Assert.Null(plan.Feed.WorkingPoint);
+        Assert.Null(plan.Feed.OperatingPoint);
         Assert.True(plan.Feed.TotalFlow > 0);
         Assert.True(plan.Feed.TotalFlowAtLowest < plan.Feed.TotalFlow);
     }
@@ -283,14 +283,14 @@ public sealed class PlannerTests
         Plan with = Plans.From("""{ "feed": { "bypass": "50 %" } }""");
         Assert.True(with.Feed.BypassFlow > 0);
         Assert.True(with.Feed.TotalFlow < without.Feed.TotalFlow);
-        Assert.True(with.Feed.WorkingPoint!.Flow > without.Feed.WorkingPoint!.Flow);
+        Assert.True(with.Feed.OperatingPoint!.Flow > without.Feed.OperatingPoint!.Flow);
     }
 
     [Fact]
     public void The_working_point_lies_on_both_curves()
     {
         Plan plan = Plans.From("""{ "rows": [ { "pots": 40 } ] }""");
-        WorkingPoint point = plan.Feed.WorkingPoint!;
+        OperatingPoint point = plan.Feed.OperatingPoint!;
         double On(IReadOnlyList<CurvePoint> curve)
         {
             int i = Enumerable.Range(1, curve.Count - 1).First(k => curve[k].Flow >= point.Flow);
