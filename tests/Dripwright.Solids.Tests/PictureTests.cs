@@ -39,10 +39,7 @@ public sealed class PictureTests
                 Path.Combine(folder, $"{kind}-heavy.svg"),
                 PrintPicture.Of(Meshes.Of(heavy)).ToSvg("A12")
             );
-            File.WriteAllText(
-                Path.Combine(folder, $"{kind}-use.svg"),
-                PrintPicture.InUse(fitting, mesh).ToSvg("A12")
-            );
+            File.WriteAllText(Path.Combine(folder, $"{kind}-use.svg"), PrintPicture.InUse(fitting, mesh).ToSvg("A12"));
         }
 
         Assert.InRange(svg.Length, 1_000, 200_000);

@@ -28,7 +28,8 @@ public sealed class StrengthTests
             .Sample(
                 (a, b) =>
                 {
-                    PrintDesign Foot(double moment) => PrintDesigner.For(PrintedKind.Foot, new() { Load = new(moment, 300) });
+                    PrintDesign Foot(double moment) =>
+                        PrintDesigner.For(PrintedKind.Foot, new() { Load = new(moment, 300) });
                     (PrintDesign light, PrintDesign heavy) = (Foot(Math.Min(a, b)), Foot(Math.Max(a, b)));
                     Assert.True(light.Wall <= heavy.Wall);
                     Assert.True(heavy.Strength!.UprightMoment >= Math.Max(a, b));

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Dripwright.Engine.Phrases;
 
 namespace Dripwright.Engine.Findings;
 
@@ -24,7 +25,18 @@ public static class NutrientRules
     )
     {
         var from = All[rule];
-        return new Finding(rule, from.Level, place, field, what, value, limit, remedy, from.Source);
+        return new Finding
+        {
+            Rule = rule,
+            Level = from.Level,
+            Source = from.Source,
+            Places = [new Place(Phrase.Plain(place))],
+            Fields = field.Length > 0 ? [field] : [],
+            What = Phrase.Plain(what),
+            Value = Phrase.Plain(value),
+            Limit = Phrase.Plain(limit),
+            Remedy = Phrase.Plain(remedy),
+        };
     }
 
     internal static string Number(double value) =>

@@ -51,7 +51,10 @@ internal static class ForgottenThings
 
         if (tally.Of("thread-tape") > 0)
         {
-            Add("Thread-seal tape", $"every thread, wound clockwise: {Labels.Of(tally.Of("thread-tape"))} roll or more");
+            Add(
+                "Thread-seal tape",
+                $"every thread, wound clockwise: {Labels.Of(tally.Of("thread-tape"))} roll or more"
+            );
         }
 
         int caps = layout

@@ -65,7 +65,12 @@ internal static class PrintChecks
 
         if (!(p.Load.Moment >= 0 && p.Load.Moment <= 1e4))
         {
-            yield return new("Load.Moment", PrintWords.Number(p.Load.Moment), "0 to 10,000 N m", "see the stand's findings");
+            yield return new(
+                "Load.Moment",
+                PrintWords.Number(p.Load.Moment),
+                "0 to 10,000 N m",
+                "see the stand's findings"
+            );
         }
 
         if (!(p.HangerLoad >= 0 && p.HangerLoad <= 1e4))

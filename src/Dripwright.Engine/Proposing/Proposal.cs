@@ -1,4 +1,6 @@
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Proposing;
 
@@ -29,7 +31,11 @@ public sealed record Proposal(
 /// <summary>Why nothing, or not what was asked, can be proposed, and what would help.</summary>
 /// <param name="What">What stands in the way, with its value and limit.</param>
 /// <param name="Remedy">Which limit relaxed by how much would help.</param>
-public sealed record Obstacle(string What, string Remedy);
+public sealed record Obstacle(Phrase What, Phrase Remedy)
+{
+    internal Obstacle(string what, string remedy)
+        : this(Phrase.Plain(what), Phrase.Plain(remedy)) { }
+}
 
 /// <summary>What was searched and what was not.</summary>
 /// <param name="Planned">Rigs planned in full.</param>
@@ -53,7 +59,11 @@ public sealed record ProposalList(
     IReadOnlyList<Obstacle> Obstacles,
     IReadOnlyList<string> Remarks,
     SearchReport Search
-);
+)
+{
+    /// <summary>The units the brief asks for.</summary>
+    public UnitSystem Units { get; init; }
+}
 
 /// <summary>How much may be searched.</summary>
 public sealed record ProposeOptions

@@ -61,7 +61,10 @@ public static class Proposer
             proposals.Count > 0 ? [] : Obstacles.Of(brief, search),
             Remarks(brief, search.Space),
             report
-        );
+        )
+        {
+            Units = brief.Units,
+        };
     }
 
     private static string NameOf(Brief brief, int index) => $"{brief.Name}, proposal {QuantityWords.Count(index + 1)}";

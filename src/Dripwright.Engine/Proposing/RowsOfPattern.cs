@@ -1,4 +1,3 @@
-using Dripwright.Engine.Files;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Rigs;
 

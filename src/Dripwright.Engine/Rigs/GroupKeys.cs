@@ -59,7 +59,8 @@ internal static class GroupKeys
             _ => throw new ArgumentOutOfRangeException(nameof(shelf), shelf, "Not a shelf."),
         };
         var ordered = keys.Order(StringComparer.Ordinal);
-        return shelf is PartGroup.Strainers or PartGroup.Pumps or PartGroup.Wires or PartGroup.Acids ? ordered.Prepend(None)
+        return shelf is PartGroup.Strainers or PartGroup.Pumps or PartGroup.Wires or PartGroup.Acids
+                ? ordered.Prepend(None)
             : shelf is PartGroup.Targets ? ordered.Prepend(Usual)
             : ordered;
     }

@@ -160,7 +160,10 @@ public static class FirstFillForm
                 + (
                     plan.Feed.Uniformity.Count > 0
                         ? " The plan expects: "
-                            + string.Join(", ", plan.Feed.Uniformity.Select(e => $"{e.Name} {Wording.Percent(e.Value)}"))
+                            + string.Join(
+                                ", ",
+                                plan.Feed.Uniformity.Select(e => $"{e.Name} {Wording.Percent(e.Value)}")
+                            )
                             + "."
                         : ""
                 )

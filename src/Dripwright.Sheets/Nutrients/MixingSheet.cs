@@ -169,7 +169,10 @@ public static class MixingSheet
         }
     }
 
-    private static Table Weights(IEnumerable<(Salt Salt, double Weighed, double? Measured)> lines, NutrientRecipe recipe)
+    private static Table Weights(
+        IEnumerable<(Salt Salt, double Weighed, double? Measured)> lines,
+        NutrientRecipe recipe
+    )
     {
         var table = new Table(new("Salt"), new("Weigh", Align.Decimal), new("Beware"), new("Done", Align.Tick));
         foreach (

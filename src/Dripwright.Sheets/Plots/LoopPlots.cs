@@ -86,10 +86,7 @@ internal static class LoopPlots
         {
             Plots = [new(Time(outlook), new Axis(axis) { Low = 0 }) { Series = series, HasLegend = true }],
             Data = new(
-                [
-                    new("Day", ""),
-                    .. ways.Select(way => new PlotColumn(NutrientWords.NameOf(outlook, way), Unit(axis))),
-                ],
+                [new("Day", ""), .. ways.Select(way => new PlotColumn(NutrientWords.NameOf(outlook, way), Unit(axis)))],
                 [
                     .. Enumerable
                         .Range(0, ways.Max(way => way.Evenings.Count))
@@ -133,10 +130,7 @@ internal static class LoopPlots
             ],
             Numbers = [],
             Data = new(
-                [
-                    new("Day", ""),
-                    .. NutrientWords.Followed.Select(one => new PlotColumn(Forms.ShortName(one), "mg/L")),
-                ],
+                [new("Day", ""), .. NutrientWords.Followed.Select(one => new PlotColumn(Forms.ShortName(one), "mg/L"))],
                 [
                     .. way.Evenings.Select(evening =>
                         (IReadOnlyList<double?>)

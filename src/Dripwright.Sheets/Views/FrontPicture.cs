@@ -1,4 +1,3 @@
-using Dripwright.Engine.Units;
 using Dripwright.Engine;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Numerics;
@@ -398,7 +397,7 @@ internal sealed class FrontPicture(Plan plan, RowLayout row, View view, Extent w
             .Select(mark =>
                 Mark.Finding(new(mark.X, y), mark.Finding.Grade, Wording.Count(mark.Finding.Number)) with
                 {
-                    Description = mark.Finding.Finding.What,
+                    Description = mark.Finding.What,
                 }
             );
     }

@@ -1,4 +1,3 @@
-using Dripwright.Engine.Units;
 using Dripwright.Engine;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Rigs;
@@ -127,7 +126,12 @@ internal sealed class PlanDimensions(Plan plan, View view)
         }
         else if (steps.Count > 1 && steps.All(d => Math.Abs(d - steps[0]) < 1e-6))
         {
-            yield return DimensionLine.Vertical(At(centres[0]), At(centres[^1]), x, words.Repeated(steps.Count, steps[0]));
+            yield return DimensionLine.Vertical(
+                At(centres[0]),
+                At(centres[^1]),
+                x,
+                words.Repeated(steps.Count, steps[0])
+            );
         }
         else if (HaveRoom(centres))
         {

@@ -1,6 +1,7 @@
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Files;
 using Dripwright.Engine.Rigs;
+using Dripwright.Language;
 
 namespace Dripwright.Workbench.Editing;
 
@@ -158,9 +159,7 @@ public sealed class FormField
                             }
                         )
                     )
-                    .OrderBy(choice =>
-                        choice.key is Engine.Rigs.GroupKeys.None or Engine.Rigs.GroupKeys.Usual ? 0 : 1
-                    )
+                    .OrderBy(choice => choice.key is Engine.Rigs.GroupKeys.None or Engine.Rigs.GroupKeys.Usual ? 0 : 1)
                     .ThenBy(choice => choice.Item2, StringComparer.Ordinal),
             ],
             _ => [],

@@ -1,3 +1,5 @@
+using Dripwright.Language;
+
 namespace Dripwright.Workbench.Editing;
 
 /// <summary>A room of the job, with the parts of the rig file that are decided there.</summary>

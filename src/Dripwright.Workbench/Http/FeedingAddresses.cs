@@ -2,7 +2,7 @@ using System.Text;
 using Dripwright.Engine;
 using Dripwright.Engine.Chemistry.Solutions;
 using Dripwright.Engine.Nutrients.Planning;
-using Dripwright.Engine.Report;
+using Dripwright.Language.Report;
 using Dripwright.Store;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
@@ -137,10 +137,7 @@ internal static class FeedingAddresses
             id,
             revision,
             plan =>
-                PlanJson.WriteTank(
-                    Found(NutrientTank.Correct(plan, reading)),
-                    NutrientRenewal.Of(plan, reading, past)
-                )
+                PlanJson.WriteTank(Found(NutrientTank.Correct(plan, reading)), NutrientRenewal.Of(plan, reading, past))
         );
     }
 

@@ -1,5 +1,6 @@
 using System.Runtime.InteropServices;
 using Dripwright.Engine.Printed;
+using Dripwright.Language;
 using Dripwright.Solids;
 using Dripwright.Solids.Files;
 using EnginePart = Dripwright.Engine.Printed.PrintedPart;

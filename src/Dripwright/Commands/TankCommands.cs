@@ -2,7 +2,7 @@ using System.CommandLine;
 using System.Text;
 using Dripwright.Engine.Chemistry.Solutions;
 using Dripwright.Engine.Nutrients.Planning;
-using Dripwright.Engine.Report;
+using Dripwright.Language.Report;
 using Dripwright.Screen;
 
 namespace Dripwright.Commands;

@@ -4,6 +4,8 @@ using Dripwright.Engine.Chemistry.Formulas;
 using Dripwright.Engine.Nutrients.Correcting;
 using Dripwright.Engine.Nutrients.Planning;
 using Dripwright.Engine.Nutrients.Recipe;
+using Dripwright.Engine.Units;
+using Dripwright.Language;
 
 namespace Dripwright.Screen;
 
@@ -58,7 +60,7 @@ internal static class FeedingWords
             yield return $"{Forms.ShortName(cure.Constituent)} would be reached better with {cure.Salt.Name}.";
         }
 
-        foreach (var finding in feed.Findings)
+        foreach (var finding in new PlanWords(UnitSystem.Metric).Of(feed.Findings))
         {
             yield return "";
             yield return $"{finding.Level}: {finding.What} {finding.Value}; {finding.Limit}.";

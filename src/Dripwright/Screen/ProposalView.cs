@@ -1,6 +1,7 @@
 using System.Globalization;
 using Dripwright.Engine.Proposing;
 using Dripwright.Engine.Units;
+using Dripwright.Language;
 using Spectre.Console;
 
 namespace Dripwright.Screen;
@@ -31,8 +32,8 @@ internal static class ProposalView
         foreach (var obstacle in answer.Obstacles)
         {
             Line(console, "Nothing can be suggested yet", s_heading);
-            Indented(console, obstacle.What);
-            Indented(console, $"→ {obstacle.Remedy}");
+            Indented(console, new PlanWords(answer.Units).Of(obstacle.What));
+            Indented(console, $"→ {new PlanWords(answer.Units).Of(obstacle.Remedy)}");
         }
 
         foreach (var remark in answer.Remarks)

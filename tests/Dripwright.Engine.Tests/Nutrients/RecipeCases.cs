@@ -44,7 +44,7 @@ public sealed class RecipeCases
         var recipe = RecipePlanner.Plan(Job("tomato-closed"));
         Assert.Empty(recipe.Lines);
         Assert.Equal(Composition.Nothing, recipe.Composition);
-        Assert.Contains(recipe.Findings, finding => finding.What == "No salt at hand brings K.");
+        Assert.Contains(recipe.Findings, finding => finding.Told().What == "No salt at hand brings K.");
     }
 
     [Fact]

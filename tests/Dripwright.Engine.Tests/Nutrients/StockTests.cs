@@ -85,10 +85,13 @@ public sealed class StockTests
         Assert.True(At(2).Keeps);
         Assert.Contains(
             At(4).Findings,
-            finding => finding.What.StartsWith("Calcium phosphate", StringComparison.Ordinal)
+            finding => finding.Told().What.StartsWith("Calcium phosphate", StringComparison.Ordinal)
         );
-        Assert.DoesNotContain(At(4).Findings, finding => finding.What.StartsWith("Gypsum", StringComparison.Ordinal));
-        Assert.Contains(At(12).Findings, finding => finding.What.StartsWith("Gypsum", StringComparison.Ordinal));
+        Assert.DoesNotContain(
+            At(4).Findings,
+            finding => finding.Told().What.StartsWith("Gypsum", StringComparison.Ordinal)
+        );
+        Assert.Contains(At(12).Findings, finding => finding.Told().What.StartsWith("Gypsum", StringComparison.Ordinal));
         Assert.InRange(At(100).MostParts!.Value, 2, 4);
     }
 
@@ -123,7 +126,7 @@ public sealed class StockTests
             plan.Findings,
             finding =>
                 finding.Rule == "stock-saturated"
-                && finding.What.Contains("potassium + sulfate", StringComparison.Ordinal)
+                && finding.Told().What.Contains("potassium + sulfate", StringComparison.Ordinal)
         );
     }
 

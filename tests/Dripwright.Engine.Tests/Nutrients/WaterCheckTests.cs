@@ -141,7 +141,7 @@ public sealed class WaterCheckTests
     {
         var reading = WaterCheck.Read(WaterAnalysis.Of(Well(sodium: 4)));
         var finding = Assert.Single(reading.Findings, f => f.Rule.StartsWith("water-gap", StringComparison.Ordinal));
-        Assert.StartsWith("Cations outweigh", finding.What, StringComparison.Ordinal);
+        Assert.StartsWith("Cations outweigh", finding.Told().What, StringComparison.Ordinal);
     }
 
     [Fact]

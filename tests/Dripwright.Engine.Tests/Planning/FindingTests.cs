@@ -1,6 +1,7 @@
 using Dripwright.Engine.Findings;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Tests.Rigs;
+using Dripwright.Language;
 
 namespace Dripwright.Engine.Tests.Planning;
 
@@ -250,8 +251,9 @@ public sealed class FindingTests
         Plan plan = Plans.From(rig, rule == "weak-pot-likely" ? 2000 : 0);
         Finding? said = plan.Said(rule);
         Assert.True(said is not null, $"silent; spoke: {string.Join(", ", plan.Findings.Select(f => f.Rule))}");
+        ToldFinding told = said.Told();
         Assert.All(
-            (string[])[said.Place, said.What, said.Value, said.Limit, said.Remedy, said.Source],
+            (string[])[told.Place, told.What, told.Value, told.Limit, told.Remedy, told.Source],
             text => Assert.False(string.IsNullOrWhiteSpace(text))
         );
     }

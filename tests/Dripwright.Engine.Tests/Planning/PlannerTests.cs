@@ -1,9 +1,10 @@
 using CsCheck;
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Findings;
+using Dripwright.Engine.Tests.Rigs;
 using Dripwright.Engine.Units;
 using Dripwright.Engine.Water;
-using Dripwright.Engine.Tests.Rigs;
+using Dripwright.Language.Report;
 
 namespace Dripwright.Engine.Tests.Planning;
 
@@ -24,7 +25,7 @@ public sealed class PlannerTests
                 Assert.All(plan.Drain.Runs, r => Assert.InRange(r.DeepestRatio, 0, 1));
                 Assert.True(double.IsFinite(plan.Drain.MouthOverRim));
                 Assert.True(plan.Reservoir.Overflow >= 0 && plan.Reservoir.RunningLevel >= 0);
-                Assert.All(plan.Findings, f => Assert.DoesNotContain("NaN", f.What + f.Value + f.Limit + f.Remedy));
+                Assert.All(plan.Findings, f => Assert.DoesNotContain("NaN", f.Told().ToString()));
             },
             iter: 150
         );
@@ -86,7 +87,7 @@ public sealed class PlannerTests
         Plan later = Planner.Completed(Planner.Completed(sketch, new PlanOptions { Draws = 0 }), whole);
         Assert.Null(sketch.Stand);
         Assert.NotNull(later.Stand);
-        Assert.Equal(Report.PlanJson.Write(atOnce), Report.PlanJson.Write(later));
+        Assert.Equal(PlanJson.Write(atOnce), PlanJson.Write(later));
     }
 
     [Fact]
@@ -204,8 +205,8 @@ public sealed class PlannerTests
     {
         Plan plan = Plans.From("""{ "feed": { "emitter": "drip-pc-1gph" }, "pump": { "model": "pump-400gph" } }""");
         Finding said = Assert.IsType<Finding>(plan.Said("emitter-under-range"));
-        Assert.Contains("more head", said.Remedy, StringComparison.Ordinal);
-        Assert.Contains("do not compensate", said.Remedy, StringComparison.Ordinal);
+        Assert.Contains("more head", said.Told().Remedy, StringComparison.Ordinal);
+        Assert.Contains("do not compensate", said.Told().Remedy, StringComparison.Ordinal);
         // The label says 1 gph; what the plan counts is far less.
         Assert.True(plan.Feed.Emitters[0].Flow < 0.7 * 3785.411784e-6 / 3600);
 

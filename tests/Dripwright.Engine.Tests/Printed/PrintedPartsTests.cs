@@ -124,10 +124,7 @@ public sealed class PrintedPartsTests
             Assert.True(moment <= strength.Rows[0].Cases.SelectMany(c => c.Uses).Max(u => u.Moment) + 1e-9);
         }
 
-        Assert.Contains(
-            ruled,
-            part => part.Design.Wall > bare.Parts.Single(p => p.Number == part.Number).Design.Wall
-        );
+        Assert.Contains(ruled, part => part.Design.Wall > bare.Parts.Single(p => p.Number == part.Number).Design.Wall);
     }
 
     [Fact]

@@ -138,7 +138,10 @@ public sealed class ProposerTests
             .Select(r => (r.Cost, r.Uniformity))
             .Distinct();
         Assert.Equal(cheapest, found.Proposals.Select(p => (p.Cost, p.Uniformity)));
-        Assert.All(found.Proposals, p => Assert.DoesNotContain(all, r => r.Cost <= p.Cost && r.Uniformity > p.Uniformity));
+        Assert.All(
+            found.Proposals,
+            p => Assert.DoesNotContain(all, r => r.Cost <= p.Cost && r.Uniformity > p.Uniformity)
+        );
     }
 
     [Theory]
@@ -179,7 +182,7 @@ public sealed class ProposerTests
         Obstacle said = Assert.Single(answer.Obstacles);
         Assert.Contains(
             s_small.Proposals[0].Cost.ToString("0.00", CultureInfo.InvariantCulture),
-            said.What,
+            said.What.Told(),
             StringComparison.Ordinal
         );
     }
@@ -293,8 +296,8 @@ public sealed class ProposerTests
             TestContext.Current.CancellationToken
         );
         Assert.True(answer.Proposals.Count == 0, "something passes");
-        Assert.Contains(answer.Obstacles, o => o.What.Contains(words, StringComparison.Ordinal));
-        Assert.All(answer.Obstacles, o => Assert.False(string.IsNullOrWhiteSpace(o.Remedy)));
+        Assert.Contains(answer.Obstacles, o => o.What.Told().Contains(words, StringComparison.Ordinal));
+        Assert.All(answer.Obstacles, o => Assert.False(string.IsNullOrWhiteSpace(o.Remedy.Told())));
     }
 
     private static string WithBudget(int budget) =>

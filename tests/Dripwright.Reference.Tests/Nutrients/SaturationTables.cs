@@ -36,7 +36,11 @@ public sealed class SaturationTables
     {
         var found = IonProducts.Of(Hoagland * times, ph);
         Assert.Equal(gypsum, found.Single(s => s.Solid == Precipitate.Gypsum).SaturationIndex, 0.15);
-        Assert.Equal(phosphate, found.Single(s => s.Solid == Precipitate.CalciumHydrogenPhosphate).SaturationIndex, 0.15);
+        Assert.Equal(
+            phosphate,
+            found.Single(s => s.Solid == Precipitate.CalciumHydrogenPhosphate).SaturationIndex,
+            0.15
+        );
     }
 
     [Theory]
@@ -46,7 +50,11 @@ public sealed class SaturationTables
     {
         var found = IonProducts.Of(RootZone, ph);
         Assert.Equal(-0.52, found.Single(s => s.Solid == Precipitate.Gypsum).SaturationIndex, 0.15);
-        Assert.Equal(phosphate, found.Single(s => s.Solid == Precipitate.CalciumHydrogenPhosphate).SaturationIndex, 0.15);
+        Assert.Equal(
+            phosphate,
+            found.Single(s => s.Solid == Precipitate.CalciumHydrogenPhosphate).SaturationIndex,
+            0.15
+        );
     }
 
     // Gypsum in pure water: 14.9 mmol/kg at 25 °C (PHREEQC; handbooks print 2.4 to 2.6 g/L), tolerance 10 %.

@@ -1,5 +1,5 @@
-using Dripwright.Sheets.Nutrients;
 using Dripwright.Sheets.Model;
+using Dripwright.Sheets.Nutrients;
 using Dripwright.Sheets.Tests.Bench;
 
 namespace Dripwright.Sheets.Tests.Nutrients;

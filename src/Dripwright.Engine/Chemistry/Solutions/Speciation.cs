@@ -18,7 +18,13 @@ public sealed class Speciation
     private const double ChelateMobility = 30;
     private readonly Species[] species;
 
-    private Speciation(Species[] species, double ph, double ionicStrength, double carbon, SolutionConditions surroundings)
+    private Speciation(
+        Species[] species,
+        double ph,
+        double ionicStrength,
+        double carbon,
+        SolutionConditions surroundings
+    )
     {
         this.species = species;
         PH = ph;

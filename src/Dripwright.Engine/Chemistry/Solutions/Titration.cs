@@ -81,7 +81,8 @@ public static class Titration
             : Answer<Composition>.Of(solution.With(Constituent.InorganicCarbon, Bracket.Root(lacking, 0, reach)));
     }
 
-    private readonly struct Left(Composition solution, double ph, SolutionConditions surroundings, double gap) : IOneNumber
+    private readonly struct Left(Composition solution, double ph, SolutionConditions surroundings, double gap)
+        : IOneNumber
     {
         public double At(double x)
         {

@@ -50,7 +50,9 @@ public sealed record TankReading(double DecisiemensPerMetre, double PH, double V
         }
         else if (Volume == 0)
         {
-            faults.Add(new Unanswerable("The tank is empty: there is nothing to correct.", "Mix it new from the recipe."));
+            faults.Add(
+                new Unanswerable("The tank is empty: there is nothing to correct.", "Mix it new from the recipe.")
+            );
         }
         else if (Volume > capacity * 1.001)
         {

@@ -98,7 +98,8 @@ internal sealed class LoopRun(LoopForecast forecast, TopUpStrategy strategy)
     public Unanswerable? Stopped { get; private set; }
 
     private bool TooStrong(Composition solution) =>
-        Speciation.Within(solution, forecast.PH, SolutionConditions.Closed).IonicStrength > Speciation.HighestIonicStrength;
+        Speciation.Within(solution, forecast.PH, SolutionConditions.Closed).IonicStrength
+        > Speciation.HighestIonicStrength;
 
     private LoopStep Step(LoopUptake uptake, double bleed, double factor) =>
         LoopDay.Run(forecast.System, state, uptake, forecast.Water + (strategy.Recipe * factor), bleed);

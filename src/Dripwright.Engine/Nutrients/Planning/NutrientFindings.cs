@@ -14,7 +14,7 @@ internal static class NutrientFindings
             .. OfWater(mix, plan)
                 .Concat(plan.Recipe.Findings)
                 .Concat(plan.Stock?.Findings ?? [])
-                .Select(finding => finding with { Field = NutrientPaths.OfFinding(finding.Field) })
+                .Select(finding => finding with { Fields = [NutrientPaths.OfFinding(finding.Field)] })
                 .Concat(Own(plan))
                 .OrderBy(finding => finding.Level),
         ];

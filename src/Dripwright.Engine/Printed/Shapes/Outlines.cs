@@ -36,7 +36,9 @@ public static class Outlines
     public static Loop CutSquare(double half, double cut)
     {
         double slant = ((2 * half) - cut) / Math.Sqrt(2);
-        return Between([.. Enumerable.Range(0, 8).Select(i => new OutlineSide(i * Math.PI / 4, i % 2 == 0 ? half : slant))]);
+        return Between([
+            .. Enumerable.Range(0, 8).Select(i => new OutlineSide(i * Math.PI / 4, i % 2 == 0 ? half : slant)),
+        ]);
     }
 
     /// <summary>A round bore that lies on its side: over 45° its roof goes straight on and ends in a short flat bridge.</summary>

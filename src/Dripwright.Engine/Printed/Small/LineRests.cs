@@ -24,11 +24,7 @@ internal static class LineRests
         List<SmallPiece> pieces = [];
         foreach (var alike in layout.Rows.GroupBy(row => row.Pot.Round ? row.Pot.Length / 2 : (double?)null))
         {
-            PrintParameters own = start with
-            {
-                HoseOutside = layout.Parts.Line.OutsideDiameter,
-                RimRadius = alike.Key,
-            };
+            PrintParameters own = start with { HoseOutside = layout.Parts.Line.OutsideDiameter, RimRadius = alike.Key };
             double half = LineRestMaker.Along(own) / 2;
             PrintedSpot[] spots = [.. alike.SelectMany(row => Spots(row, half))];
             int pots = alike.Sum(row => row.Pots.Count);

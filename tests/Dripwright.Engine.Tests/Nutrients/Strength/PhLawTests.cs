@@ -41,7 +41,13 @@ public class PhLawTests
                 {
                     PhBottle acid = phosphoric ? Phosphoric : Nitric;
                     bool down = SolutionPh.Of(tank, SolutionConditions.Closed).Value!.PH > target;
-                    Answer<PhDose> dose = PhDosing.ToReach(tank, 0.2, target, down ? acid : Lye, SolutionConditions.Closed);
+                    Answer<PhDose> dose = PhDosing.ToReach(
+                        tank,
+                        0.2,
+                        target,
+                        down ? acid : Lye,
+                        SolutionConditions.Closed
+                    );
                     Assert.True(dose.Found);
                     Assert.Equal(target, dose.Value.After.PH, 1e-6);
                     Assert.Equal(

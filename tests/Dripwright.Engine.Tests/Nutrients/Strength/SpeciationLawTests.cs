@@ -90,7 +90,10 @@ public class SpeciationLawTests
     [Fact]
     public void An_analysis_that_cannot_be_is_explained()
     {
-        Answer<Speciation> acid = SolutionPh.Of(Composition.Of((Constituent.Chloride, 5000)), SolutionConditions.Closed);
+        Answer<Speciation> acid = SolutionPh.Of(
+            Composition.Of((Constituent.Chloride, 5000)),
+            SolutionConditions.Closed
+        );
         Answer<Speciation> lye = SolutionPh.Of(Composition.Of((Constituent.Sodium, 5000)), SolutionConditions.Closed);
         Assert.False(acid.Found);
         Assert.Contains("anions", acid.Refusals[0].What, StringComparison.Ordinal);

@@ -169,16 +169,26 @@ public class PublishedConductivities(ITestOutputHelper output)
     [Fact]
     public void Ionic_strength_of_Hoagland_solution_one() =>
         // PHREEQC as above: 0.0267 mol/kg.
-        Assert.Equal(26.7, Speciation.At(Named("Hoagland 1"), 5.5, SolutionConditions.Closed).IonicStrength, 0.02 * 26.7);
+        Assert.Equal(
+            26.7,
+            Speciation.At(Named("Hoagland 1"), 5.5, SolutionConditions.Closed).IonicStrength,
+            0.02 * 26.7
+        );
 
     [Fact]
     public void Sodium_chloride_adds_a_tenth_of_a_decisiemens_per_millimole()
     {
         // 1.1 dS/m per 11 mmol/L as a round figure of practice (glastuinbouwwaterproof.nl); PHREEQC gives 1.231.
         double added =
-            Conductivity.Of(Named("tomato, closed, with 11 mmol/L NaCl"), 5.5, SolutionConditions.Closed).DecisiemensPerMetre
+            Conductivity
+                .Of(Named("tomato, closed, with 11 mmol/L NaCl"), 5.5, SolutionConditions.Closed)
+                .DecisiemensPerMetre
             - Conductivity.Of(Named("tomato, closed"), 5.5, SolutionConditions.Closed).DecisiemensPerMetre;
-        Check(Conductivity.Of(Named("tomato, closed, with 11 mmol/L NaCl"), 5.5, SolutionConditions.Closed), 2946, 0.05);
+        Check(
+            Conductivity.Of(Named("tomato, closed, with 11 mmol/L NaCl"), 5.5, SolutionConditions.Closed),
+            2946,
+            0.05
+        );
         Assert.Equal(1.1, added, 0.15 * 1.1);
         Assert.Equal(1.231, added, 0.05 * 1.231);
     }

@@ -63,7 +63,9 @@ public static class IonProducts
         var squared = free.Gamma2 * free.Gamma2;
         if (free.Sulfate > 0)
         {
-            found.Add(new Saturation(Precipitate.Gypsum, Math.Log10(free.Calcium * free.Sulfate * squared) - GypsumProduct));
+            found.Add(
+                new Saturation(Precipitate.Gypsum, Math.Log10(free.Calcium * free.Sulfate * squared) - GypsumProduct)
+            );
         }
         if (free.Hydrogen > 0)
         {
