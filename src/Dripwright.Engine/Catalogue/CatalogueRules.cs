@@ -10,7 +10,7 @@ internal static class CatalogueRules
     /// <param name="Expected">What would fit.</param>
     public readonly record struct Misfit(string Field, string Expected);
 
-    public static IEnumerable<Misfit> Misfits(CatalogueEntry entry) =>
+    public static IEnumerable<Misfit> Misfits(CatalogueRow entry) =>
         entry switch
         {
             PipeSize pipe => Of(pipe),
@@ -22,6 +22,7 @@ internal static class CatalogueRules
             FittingType fitting => Of(fitting),
             DrainOutletType outlet => Of(outlet),
             Sundry sundry => Of(sundry),
+            CropType crop => Of(crop),
             _ => [],
         };
 
@@ -148,6 +149,24 @@ internal static class CatalogueRules
         if (!shelves.Contains(sundry.PartGroup))
         {
             yield return new(nameof(sundry.PartGroup), "one of " + string.Join(", ", shelves));
+        }
+    }
+
+    private static IEnumerable<Misfit> Of(CropType crop)
+    {
+        if (crop.Hangs != crop.AreaLoad > 0)
+        {
+            yield return new(
+                nameof(crop.AreaLoad),
+                crop.Hangs ? "more than 0 for a crop that hangs on the wire" : "0 for a crop that stands by itself"
+            );
+        }
+        if (crop.YieldLoss is null != crop.YieldLossFrom is null)
+        {
+            yield return new(
+                crop.YieldLoss is null ? nameof(crop.YieldLossFrom) : nameof(crop.YieldLoss),
+                "both fields of the yield that salt costs, or neither"
+            );
         }
     }
 

@@ -18,8 +18,11 @@ public sealed record PotPlace
     /// <summary>True in the back line of a staggered row.</summary>
     public required bool BackLine { get; init; }
 
-    /// <summary>Crop tag; empty where nothing is planted or the crop is not said.</summary>
+    /// <summary>Crop in the grower's word; empty where nothing is planted or the crop is not said.</summary>
     public required string Crop { get; init; }
+
+    /// <summary>The catalogue's row of what grows in it; null where nothing does.</summary>
+    public required CropType? CropType { get; init; }
 
     /// <summary>Plants in it; 0 where it stands empty.</summary>
     public required int Plants { get; init; }

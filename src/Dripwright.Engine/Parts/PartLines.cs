@@ -6,13 +6,20 @@ namespace Dripwright.Engine.Parts;
 /// <summary>Turns counts into lines: spares added, what is on hand taken off, the rest rounded up to packs.</summary>
 internal static class PartLines
 {
+    /// <summary>The shelf of pumps.</summary>
+    public const string Electrical = "electrical";
+
+    /// <summary>The shelf of pots and tanks.</summary>
+    public const string Garden = "garden";
+
     private static readonly string[] s_shelves =
     [
         "plumbing",
         "irrigation",
-        "garden",
+        Garden,
+        SaltParts.Group,
         "hardware",
-        "electrical",
+        Electrical,
         "printed",
         "tools",
     ];
@@ -34,6 +41,16 @@ internal static class PartLines
             string where = string.Join(", ", part.Where);
             yield return entries.GetValueOrDefault(part.Key) is { } entry
                 ? Of(entry, part.Key, part.Needed, part.Spares, used, where, 0, part.Note)
+                : part.Own is { } own
+                    ? Missing(part.Key, own.Name, part.Needed, where) with
+                    {
+                        PartGroup = own.Group,
+                        Spares = part.Spares,
+                        OnHand = used,
+                        Buy = wanted - used,
+                        Packs = wanted - used,
+                        Note = part.Note,
+                    }
                 : Missing(part.Key, part.Key, part.Needed, where) with
                 {
                     Spares = part.Spares,
@@ -131,7 +148,7 @@ internal static class PartLines
             FittingType { Family: PipeFamily.HoseInch or PipeFamily.HoseMetric } => "irrigation",
             PipeSize or FittingType => "plumbing",
             TubeSize => "hardware",
-            PumpModel => "electrical",
-            _ => "garden",
+            PumpModel => Electrical,
+            _ => Garden,
         };
 }

@@ -82,6 +82,7 @@ public static partial class PlanJson
                 json.Object("at", () => WritePoint(json, pot.Base));
                 json.Text("line", pot.BackLine ? "back" : "front");
                 json.Text("crop", pot.Crop);
+                json.Text("cropKey", pot.CropType?.Key ?? "");
                 json.Count("plants", pot.Plants);
                 json.Count("emitters", pot.Emitters);
                 json.Share("valveOpen", pot.ValveOpen);

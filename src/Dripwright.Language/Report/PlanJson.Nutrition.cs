@@ -10,11 +10,9 @@ namespace Dripwright.Language.Report;
 /// <content>What the reservoir is filled with.</content>
 public static partial class PlanJson
 {
-    // Prices of salts are the grower's own, and no currency is asked for.
-    private const string YourMoney = "";
-
     private static void WriteNutrients(UnitJson json, NutrientPlan feed)
     {
+        json.Text("crop", feed.Crop.Key);
         json.Litres("reservoir", feed.Volume);
         json.DecisiemensPerMetre("wanted", feed.Wanted.DecisiemensPerMetre);
         json.DecisiemensPerMetre("reached", feed.Ec.DecisiemensPerMetre);
@@ -33,7 +31,7 @@ public static partial class PlanJson
         );
         json.List("elements", feed.Recipe.Elements, element => WriteElement(json, element));
         json.Share("ammonium", feed.Recipe.AmmoniumShare);
-        json.Valued("batchCost", feed.Recipe.Cost, YourMoney);
+        json.Valued("batchCost", feed.Recipe.Cost, feed.Currency);
         json.Texts("unpriced", feed.Recipe.Unpriced);
         json.List(
             "cures",
@@ -47,7 +45,7 @@ public static partial class PlanJson
             }
         );
         WriteStock(json, feed.Stock);
-        WriteOutlook(json, feed.Outlook);
+        WriteOutlook(json, feed.Outlook, feed.Currency);
         if (feed.Coir is { } coir)
         {
             json.Object(
@@ -125,7 +123,7 @@ public static partial class PlanJson
         );
     }
 
-    private static void WriteOutlook(UnitJson json, NutrientOutlook? outlook)
+    private static void WriteOutlook(UnitJson json, NutrientOutlook? outlook, string currency)
     {
         if (outlook is null)
         {
@@ -142,10 +140,10 @@ public static partial class PlanJson
                     "sodiumLimit",
                     Forms.ToMilligramsPerLitre(Constituent.Sodium, outlook.Limit.Classic)
                 );
-                json.List("ways", outlook.Ways, way => WriteWay(json, way));
+                json.List("ways", outlook.Ways, way => WriteWay(json, way, currency));
                 if (outlook.Dumping is { } dumping)
                 {
-                    json.Object("dumping", () => WriteWay(json, dumping));
+                    json.Object("dumping", () => WriteWay(json, dumping, currency));
                 }
                 else
                 {
@@ -166,7 +164,7 @@ public static partial class PlanJson
         );
     }
 
-    private static void WriteWay(UnitJson json, LoopOutcome way)
+    private static void WriteWay(UnitJson json, LoopOutcome way, string currency)
     {
         json.Text("name", way.Strategy.Name);
         json.Litres("water", way.Water);
@@ -174,8 +172,8 @@ public static partial class PlanJson
         json.Count("dumps", way.Dumps);
         json.Kilograms("salts", way.FertiliserKilograms);
         json.Kilograms("saltsLetOut", way.LetOutKilograms);
-        json.Valued("cost", way.Cost, YourMoney);
-        json.Valued("costLetOut", way.LetOutCost, YourMoney);
+        json.Valued("cost", way.Cost, currency);
+        json.Valued("costLetOut", way.LetOutCost, currency);
         json.Text("firstInWant", NutrientWords.FirstInWant(way));
         json.Text(
             "sodiumPastLimit",

@@ -26,6 +26,7 @@ public static partial class PlanJson
                 json.Metres("eachLength", line.EachLength);
                 json.Valued("price", line.Price, parts.Currency);
                 json.Yes("inventedPrice", line.InventedPrice);
+                json.Text("unit", line.Unit);
                 json.Text("note", line.Note);
             }
         );
@@ -37,6 +38,15 @@ public static partial class PlanJson
                 json.Count("linesPriced", parts.Cost.LinesPriced);
                 json.Count("linesUnpriced", parts.Cost.LinesUnpriced);
                 json.Yes("anyInvented", parts.Cost.AnyInvented);
+                json.Object(
+                    "nutrients",
+                    () =>
+                    {
+                        json.Valued("known", parts.NutrientsCost.Known, parts.Currency);
+                        json.Count("linesPriced", parts.NutrientsCost.LinesPriced);
+                        json.Count("linesUnpriced", parts.NutrientsCost.LinesUnpriced);
+                    }
+                );
             }
         );
         json.List(

@@ -84,7 +84,7 @@ public static partial class PlanJson
             plan.Nutrients ?? throw new ArgumentException("The plan has no feed solution.", nameof(plan));
         return Whole(json =>
         {
-            WriteOutlook(json, feed.Outlook);
+            WriteOutlook(json, feed.Outlook, feed.Currency);
             json.List(
                 "drift",
                 feed.Outlook?.All ?? [],

@@ -42,7 +42,9 @@ internal static class RigSentence
             _ => "fed as a closed loop",
         };
         var source = plan.Layout.Parts.Pump is { } pump
-            ? $"by a {SummaryWords.Small(pump.Name)}"
+            ? pump.IsOwn
+                ? $"by a pump of yours ({pump.FiguresIn(plan.Rig.Units)})"
+                : $"by a {SummaryWords.Small(pump.Model.Name)}"
             : "by gravity, without a pump";
         var emitters = QuantityWords.Counted(plan.Rig.Feed.EmittersPerPot, "emitter", "emitters");
         return $"Each row has a {SummaryWords.Small(plan.Layout.Parts.Line.Name)}, {entry} {source}, with {emitters} a pot"

@@ -76,9 +76,9 @@ public static class PartsSheets
                     Wording.Sentence(line.Name)
                         + (line.EachLength > 0 ? $", {words.Length(line.EachLength)} long" : ""),
                     Wording.Sentence(line.Note.Length == 0 ? line.Where : $"{line.Where}. {Large(line.Note)}"),
-                    Wording.Count(line.Needed),
-                    Wording.Count(line.Spares),
-                    Wording.Count(line.OnHand),
+                    Amount(line, line.Needed),
+                    Amount(line, line.Spares),
+                    Amount(line, line.OnHand),
                     Bought(line),
                 ];
                 if (priced)
@@ -95,9 +95,13 @@ public static class PartsSheets
 
     private static string Bought(PartLine line) =>
         IsPrinted(line) ? $"print\u00a0{Wording.Count(line.Buy)}"
-        : line.PackSize > 1 && line.Buy > 0
-            ? $"{Wording.Count(line.Buy)} ({Wording.Count(line.Packs)}\u00a0×\u00a0{Wording.Count(line.PackSize)})"
-        : Wording.Count(line.Buy);
+        : line.PackSize > 1 && line.Buy > 0 && (line.Unit.Length == 0 || line.Packs > 1)
+            ? $"{Amount(line, line.Buy)} ({Wording.Count(line.Packs)}\u00a0×\u00a0{Wording.Count(line.PackSize)})"
+        : Amount(line, line.Buy);
+
+    // Salts are weighed and not counted.
+    private static string Amount(PartLine line, int count) =>
+        count > 0 && line.Unit.Length > 0 ? $"{Wording.Count(count)}\u00a0{line.Unit}" : Wording.Count(count);
 
     /// <summary>Joints are made, not bought: what they cost is their filament.</summary>
     private static bool IsPrinted(PartLine line) => line is { PartGroup: "printed", Price: 0, Buy: > 0 };
@@ -126,6 +130,11 @@ public static class PartsSheets
         return $"{QuantityWords.Number((double)cost.Known, "0.00")}{currency} for the "
             + $"{Wording.Count(cost.LinesPriced)} of {Wording.Counted(lines, "line")} that have a price; "
             + $"{Wording.Count(cost.LinesUnpriced)} ({share}) have none and come on top."
+            + (
+                parts.NutrientsCost.LinesPriced > 0
+                    ? $" {QuantityWords.Number((double)parts.NutrientsCost.Known, "0.00")}{currency} of it is for the nutrients of the first fill."
+                    : ""
+            )
             + (
                 cost.AnyInvented
                     ? " Prices with a question mark are made-up typical ones, no shop's: put your own into your catalogue."

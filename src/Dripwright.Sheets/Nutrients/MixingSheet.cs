@@ -33,7 +33,7 @@ public static class MixingSheet
 
         var words = new QuantityWords(plan.Rig.Units);
         var flow = new Flow(paper.Portrait, "Mixing the feed");
-        flow.Heading($"{Large(plan)} for {words.Volume(feed.Volume)} of reservoir")
+        flow.Heading($"{feed.Crop.Name} for {words.Volume(feed.Volume)} of reservoir")
             .Paragraph(
                 $"Strength {feed.Ec} (counted by its cations alone {feed.CationRule}), wanted {feed.Wanted}. "
                     + (
@@ -228,10 +228,4 @@ public static class MixingSheet
 
     private static string Signed(double miss) => $"{FeedWords.Number(100 * (1 + miss), 0)} %";
 
-    private static string Large(Plan plan) =>
-        plan.Rig.Nutrients.Crop switch
-        {
-            Dripwright.Engine.Rigs.NutrientCrop.SweetPepper => "Sweet pepper",
-            var crop => crop.ToString(),
-        };
 }

@@ -49,7 +49,7 @@ internal sealed class WaterSteps(Plan plan)
         var pieces = header.Pieces.Select(p => p.Label).ToList();
         flow.Step(
             parts.Pump is { } pump
-                ? $"Set the pump ({pump.Name}) in the middle of the reservoir's floor, its inlet {words.MarkWithUnit(tank.PumpOutlet.Z - tank.Floor)} over it."
+                ? $"Set the pump ({(pump.IsOwn ? pump.FiguresIn(plan.Rig.Units) : pump.Model.Name)}) in the middle of the reservoir's floor, its inlet {words.MarkWithUnit(tank.PumpOutlet.Z - tank.Floor)} over it."
                 : "Fit the outlet through the reservoir's wall with its washers, and a valve behind it."
         );
         if (parts.Strainer is { } strainer)

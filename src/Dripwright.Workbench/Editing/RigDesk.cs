@@ -72,9 +72,6 @@ public sealed class RigDesk : IFormDesk, IAsyncDisposable
     /// <summary>True while the strength of the stands is still being worked out, and with it what the plan has to say of them.</summary>
     public bool IsStandOpen { get; private set; }
 
-    /// <summary>Why a rig without fault cannot be planned; null where it can.</summary>
-    public string? Lacking { get; private set; }
-
     /// <summary>What the last edit changed in the drawing.</summary>
     public IReadOnlyList<ScreenChange> Changes { get; private set; } = [];
 
@@ -97,7 +94,7 @@ public sealed class RigDesk : IFormDesk, IAsyncDisposable
     public UnitSystem? Units { get; private set; }
 
     /// <summary>True when the plan shown is not that of the text: a fault stands in it.</summary>
-    public bool IsStale => Reading is { Faults.Count: > 0 } || Lacking is not null;
+    public bool IsStale => Reading is { Faults.Count: > 0 };
 
     /// <summary>True while something typed is not yet in the garden.</summary>
     public bool IsUnkept => Text != Kept.Text;
@@ -444,7 +441,6 @@ public sealed class RigDesk : IFormDesk, IAsyncDisposable
     private void Took(Draught drawn)
     {
         Reading = drawn.Reading;
-        Lacking = drawn.Lacking;
         if (drawn.Plan is { } plan)
         {
             Changes = Sketch is { } before ? ScreenView.Changes(before, plan) : [];

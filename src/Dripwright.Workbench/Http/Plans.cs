@@ -28,12 +28,7 @@ internal sealed class Plans : IDisposable
             _ =>
             {
                 var reading = RigReader.Read(file.Text, file.Name, catalogue);
-                return reading.Rig is { } rig && file.PartGroup is { Count: > 0 } shelf
-                    ? reading with
-                    {
-                        Rig = rig with { OnHand = [.. rig.OnHand, .. shelf] },
-                    }
-                    : reading;
+                return reading with { Resolved = reading.Resolved?.WithOnHand(file.PartGroup ?? []) };
             },
             stop
         );
@@ -84,19 +79,11 @@ internal sealed class Plans : IDisposable
         CancellationToken stop
     )
     {
-        var rig = reading.Rig!;
-        var pots = Pots(rig);
+        var rig = reading.Resolved!;
+        var pots = Pots(rig.Rig);
         var options = new PlanOptions { Draws = withDraws ? SpreadDraws.For(pots) : 0 };
-        try
-        {
-            return await TurnsFor(pots)
-                .Run(token => make(Planner.Of(rig, reading.Assumed, catalogue, options with { Stop = token })), stop);
-        }
-        catch (KeyNotFoundException lacking)
-        {
-            // A rig can name a pipe for which the catalogue, with the user's own laid over, has no elbow or tee.
-            throw new Refused(422, $"It cannot be planned: {lacking.Message}");
-        }
+        return await TurnsFor(pots)
+            .Run(token => make(Planner.Of(rig, reading.Assumed, options with { Stop = token })), stop);
     }
 
     /// <summary>A search, which may take longest.</summary>

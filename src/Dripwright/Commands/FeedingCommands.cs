@@ -81,12 +81,13 @@ internal static class FeedingCommands
         var catalogue = shared.ReadCatalogue(call, around, stop);
         var sound = Planning.Read(path, catalogue, around, stop);
         var options = new PlanOptions { Draws = 0 };
-        var plan = await Planning.Plan(sound, catalogue, options, around, stop).ConfigureAwait(false);
+        var plan = await Planning.Plan(sound, options, around, stop).ConfigureAwait(false);
+        var crops = string.Join(", ", catalogue.Targets.Stages.Select(stage => stage.Crop).Distinct());
         return plan.Nutrients is not null
             ? plan
             : throw new Refusal(
                 Exit.FaultyFile,
-                $"{path}: asks for no feed. Name \"crop\" in its \"nutrients\" section: tomato, cucumber or sweet-pepper."
+                $"{path}: asks for no feed. Name \"crop\" in its \"nutrients\" section: one of {crops}."
             );
     }
 

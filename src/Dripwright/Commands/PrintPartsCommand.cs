@@ -37,7 +37,7 @@ internal static class PrintPartsCommand
                 var sound = Planning.Read(call.GetRequiredValue(file), catalogue, around, stop);
                 var folder = call.GetRequiredValue(into);
                 PackFolder.Check(folder, replace: false);
-                var layout = RigLayout.Of(sound.Rig, RigParts.Of(sound.Rig, catalogue));
+                var layout = RigLayout.Of(sound.Resolved);
                 // The sockets' walls are made for what the stand brings to its joints.
                 var parts = await LongWork
                     .Run(

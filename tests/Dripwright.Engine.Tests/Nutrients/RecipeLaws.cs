@@ -172,7 +172,7 @@ public sealed class RecipeLaws
                             Salts = [.. job.Salts.Select((hand, i) => i == which ? new SaltAtHand(dearer) : hand)],
                         }
                     );
-                    Assert.True(after.Cost >= before.Cost * (1 - 1e-7));
+                    Assert.True(after.Cost >= before.Cost * 0.9999999m);
                     Assert.Equal(before.Misfit, after.Misfit, 1e-7 * (1 + before.Misfit));
                 },
                 iter: 300

@@ -91,7 +91,7 @@ public sealed class SaltFileTests
     {
         var mine = Read("""{"salts":[{"key":"potassium-nitrate","packKilograms":25,"price":45.5}]}""").Catalogue!;
         var ours = SaltCatalogue.Default["potassium-nitrate"];
-        Assert.Equal(1.82, mine["potassium-nitrate"].PricePerKilogram!.Value, 1e-12);
+        Assert.Equal(1.82m, mine["potassium-nitrate"].PricePerKilogram);
         Assert.Equal(ours.Brings, mine["potassium-nitrate"].Brings);
         Assert.Equal(ours.Part, mine["potassium-nitrate"].Part);
     }

@@ -226,13 +226,13 @@ public sealed class PartsPlanTests
             Emitters = s_catalogue.Emitters.ToDictionary(p => p.Key, p => p.Value with { Price = 4m, Pack = 10 }),
         };
         Rig rig = TestRigs.TenPots;
-        PartsPlan plan = Plan(rig, RigLayout.Of(rig, RigParts.Of(rig, priced)));
+        PartsPlan plan = Plan(rig, RigLayout.Of(ResolvedRig.Of(rig, priced)));
         // Ten pots at 3.50, and twenty-two emitters in three packs at 4: these two are the user's own prices.
         Assert.Equal(47m, plan.Lines.Where(l => l.Price is not null && !l.InventedPrice).Sum(l => l.Price!.Value));
         Assert.Equal(plan.Lines.Where(l => l.Buy > 0).Sum(l => l.Price ?? 0), plan.Cost.Known);
         Assert.Equal(plan.Lines.Count(l => l.Buy > 0), plan.Cost.LinesPriced + plan.Cost.LinesUnpriced);
         Assert.True(plan.Cost.AnyInvented);
-        Assert.Equal("", plan.Currency);
+        Assert.Equal("USD", plan.Currency);
     }
 
     [Fact]

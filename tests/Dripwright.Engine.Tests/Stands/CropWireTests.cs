@@ -158,8 +158,8 @@ public sealed class CropWireTests
     [Fact]
     public void The_larger_of_plant_and_floor_is_taken_and_named()
     {
-        Assert.Equal(CropLoadBasis.Plant, CropLoad.Of(14, 0.4).Basis);
-        var wide = CropLoad.Of(7, 0.9);
+        Assert.Equal(CropLoadBasis.Plant, CropLoad.Of(14, 0.4, 150).Basis);
+        var wide = CropLoad.Of(7, 0.9, 150);
         Assert.Equal(CropLoadBasis.Area, wide.Basis);
         Assert.Equal(0.9 * 150, wide.Force, 1e-12);
     }

@@ -94,7 +94,7 @@ public static class NutrientRenewal
         QuantityWords words
     )
     {
-        double limit = NutrientOutlooks.LimitOf(plan.Rig.Nutrients.Crop).Classic;
+        double limit = feed.SodiumLimit.Classic;
         Answer<RenewalShare> share = Renewal.Below(
             tank,
             feed.Recipe.Composition,

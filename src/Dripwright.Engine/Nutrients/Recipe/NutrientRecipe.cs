@@ -106,8 +106,8 @@ public sealed record NutrientRecipe
     /// <summary>[-] Σ (weight · miss)², what the fit made least.</summary>
     public required double Misfit { get; init; }
 
-    /// <summary>Cost of the whole volume in the grower's currency as far as prices are known.</summary>
-    public required double Cost { get; init; }
+    /// <summary>Cost of the whole volume in the catalogue's currency as far as prices are known.</summary>
+    public required decimal Cost { get; init; }
 
     /// <summary>Fertilisers in the recipe whose price is not known.</summary>
     public required IReadOnlyList<string> Unpriced { get; init; }

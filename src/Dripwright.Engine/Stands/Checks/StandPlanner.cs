@@ -284,8 +284,7 @@ public static class StandPlanner
     {
         TankPlace tank = layout.Tank;
         double area = (tank.Right - tank.Left) * (tank.Back - tank.Front);
-        double shape = layout.Parts.Tank.Shape == TankShape.Box ? 1 : Math.PI / 4;
-        double volume = area * layout.Parts.Tank.Height * shape;
+        double volume = layout.Parts.Tank.Inside.Capacity;
         return FloorLoad.InLivingRoom("the full reservoir", volume * WaterDensity, area);
     }
 }

@@ -142,16 +142,17 @@ internal sealed class ReservoirRules(Rig rig, RigLayout layout, ReservoirPlan pl
 
         if (rig.Reservoir.Volume is { } measured)
         {
-            double apart = Math.Abs(measured - plan.RimVolume) / plan.RimVolume;
+            double shape = layout.Parts.Tank.VolumeOfShape;
+            double apart = Math.Abs(measured - shape) / shape;
             if (apart > RuleBook.Limit("tank-volume"))
             {
                 judge.Add(
                     "tank-volume",
                     Place,
                     "reservoir.volume",
-                    "The volume you give and the tank's measures do not agree; the plan uses the measures.",
+                    "The volume you give and the tank's measures do not agree; the plan uses the volume you measured.",
                     judge.Words.Volume(measured),
-                    judge.Words.Volume(plan.RimVolume),
+                    judge.Words.Volume(shape),
                     "Measure the tank again, or fill it once by bucket and mark the levels on its wall."
                 );
             }
