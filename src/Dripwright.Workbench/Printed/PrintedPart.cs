@@ -1,5 +1,6 @@
 using System.Runtime.InteropServices;
 using Dripwright.Engine.Fittings;
+using Dripwright.Pack;
 using Dripwright.Solids;
 using Dripwright.Solids.Files;
 using EnginePart = Dripwright.Engine.Fittings.PrintedPart;

@@ -4,9 +4,9 @@ using System.Text;
 using Dripwright.Engine.Findings;
 using Dripwright.Engine.Rigs;
 using Dripwright.Files;
+using Dripwright.Pack;
 using Dripwright.Sheets;
 using Dripwright.Sheets.Model;
-using Dripwright.Workbench.Pack;
 
 namespace Dripwright.Commands;
 

@@ -1,7 +1,6 @@
 using System.CommandLine;
 using Dripwright.Engine.Catalogue;
 using Dripwright.Screen;
-using Dripwright.Workbench.Http;
 
 namespace Dripwright.Commands;
 
@@ -12,11 +11,11 @@ internal static class ShelfCommand
     {
         var kind = new Argument<string?>("kind")
         {
-            Description = $"One shelf: {string.Join(", ", ShelfJson.Kinds)}. All of them where it is left out.",
+            Description = $"One shelf: {string.Join(", ", CatalogueJson.Kinds)}. All of them where it is left out.",
             HelpName = "kind",
             Arity = ArgumentArity.ZeroOrOne,
         };
-        kind.AcceptOnlyFromAmong([.. ShelfJson.Kinds]);
+        kind.AcceptOnlyFromAmong([.. CatalogueJson.Kinds]);
         var json = new Option<bool>("--json") { Description = "As JSON." };
         var command = new Command("shelf", "List the parts that a rig file can name, with their sources.")
         {
@@ -27,12 +26,12 @@ internal static class ShelfCommand
             (call, stop) =>
             {
                 var shelves = CatalogueListing.Of(shared.ReadCatalogue(call, around, stop));
-                var named = ShelfJson
+                var named = CatalogueJson
                     .Kinds.Zip(shelves)
                     .Where(pair => call.GetValue(kind) is not { } wanted || pair.First == wanted);
                 if (call.GetValue(json))
                 {
-                    around.Out.Write(ShelfJson.Write(named));
+                    around.Out.Write(CatalogueJson.Write(named));
                 }
                 else
                 {

@@ -1,12 +1,11 @@
 using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
-using Dripwright.Engine.Catalogue;
 
-namespace Dripwright.Workbench.Http;
+namespace Dripwright.Engine.Catalogue;
 
 /// <summary>The catalogue as JSON, as the command line and the HTTP interface give it.</summary>
-public static class ShelfJson
+public static class CatalogueJson
 {
     /// <summary>Names of the shelves, in the order of <see cref="CatalogueListing"/>.</summary>
     public static IReadOnlyList<string> Kinds { get; } =

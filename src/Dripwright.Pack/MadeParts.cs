@@ -3,15 +3,15 @@ using Dripwright.Engine.Fittings.Shapes;
 using Dripwright.Solids;
 using Dripwright.Solids.Pictures;
 
-namespace Dripwright.Workbench.Printed;
+namespace Dripwright.Pack;
 
 /// <summary>A printed part whose solid was computed.</summary>
 /// <param name="Mesh">Its mesh as it is printed.</param>
 /// <param name="Picture">As it is used.</param>
-internal sealed record MadePart(SolidMesh Mesh, FittingPicture Picture);
+public sealed record MadePart(SolidMesh Mesh, FittingPicture Picture);
 
 /// <summary>Solids take a moment each, and a rig's stand seldom changes while its owner types: the last ones are kept.</summary>
-internal static class MadeParts
+public static class MadeParts
 {
     private const int MostKept = 48;
 
@@ -20,8 +20,10 @@ internal static class MadeParts
     private static readonly Queue<Key> s_order = [];
 
     /// <summary>The part, computed now or before.</summary>
+    /// <param name="fitting">What is printed.</param>
     public static MadePart Of(Fitting fitting)
     {
+        ArgumentNullException.ThrowIfNull(fitting);
         // Kept by the shape itself and not by what it was made from: no measure can be forgotten here.
         var key = new Key(Meshes.SignOf(fitting.Shape), fitting.InUse);
         lock (s_turn)

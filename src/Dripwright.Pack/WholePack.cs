@@ -6,10 +6,9 @@ using Dripwright.Sheets.Model;
 using Dripwright.Solids;
 using Dripwright.Solids.Files;
 using Dripwright.Solids.Pictures;
-using Dripwright.Workbench.Printed;
 using EnginePart = Dripwright.Engine.Fittings.PrintedPart;
 
-namespace Dripwright.Workbench.Pack;
+namespace Dripwright.Pack;
 
 /// <summary>The build pack with its printed parts: sheets from the one project, solids from the other.</summary>
 /// <remarks>The same plan, file text and options give the same bytes on every machine and in every culture.</remarks>

@@ -5,9 +5,8 @@ using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Rigs;
 using Dripwright.Sheets.Model;
 using Dripwright.Solids.Files;
-using Dripwright.Workbench.Pack;
 
-namespace Dripwright.Workbench.Tests.Pack;
+namespace Dripwright.Pack.Tests;
 
 /// <summary>The pack that goes to the bench holds what goes to the printer.</summary>
 public sealed class WholePackTests
