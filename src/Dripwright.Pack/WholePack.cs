@@ -19,7 +19,7 @@ public static class WholePack
     /// <summary>Share of the work that the solids take.</summary>
     private const double Solid = 0.4;
 
-    /// <summary>Every file of the pack, the printed parts in a folder of their own.</summary>
+    /// <summary>Every file of the pack, the printed parts in a folder of their own, and the list of all of them.</summary>
     /// <param name="plan">The plan.</param>
     /// <param name="rigFileText">The rig file it was computed from; it goes into the pack unchanged.</param>
     /// <param name="options">Paper and title block.</param>
@@ -47,6 +47,7 @@ public static class WholePack
             files.Add(name, bytes);
         }
 
+        files.Add(PackList.FileName, PackList.Of(files).ToBytes());
         return files;
     }
 

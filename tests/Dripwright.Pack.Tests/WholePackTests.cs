@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Security.Cryptography;
 using System.Text;
 using Dripwright.Engine;
 using Dripwright.Engine.Catalogue;
@@ -40,6 +41,28 @@ public sealed class WholePackTests
         );
         Assert.Equal(told.Shares.Order(), told.Shares);
         Assert.Equal(1, told.Shares[^1]);
+    }
+
+    [Fact]
+    public void The_pack_lists_every_file_it_holds_but_the_list_itself()
+    {
+        var pack = WholePack.Write(Plan(), Rig, new());
+
+        var (list, fault) = PackList.Read(pack[PackList.FileName]);
+
+        Assert.Null(fault);
+        Assert.Equal(
+            pack.Keys.Where(name => name != PackList.FileName).Order(StringComparer.Ordinal),
+            list!.Files.Select(file => file.Name)
+        );
+        Assert.All(
+            list.Files,
+            file =>
+            {
+                Assert.Equal(pack[file.Name].Length, file.Bytes);
+                Assert.Equal(Convert.ToHexStringLower(SHA256.HashData(pack[file.Name])), file.Sha256);
+            }
+        );
     }
 
     [Fact]
