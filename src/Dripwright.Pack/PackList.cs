@@ -35,7 +35,7 @@ public sealed class PackList
     public IReadOnlySet<string> Folders { get; }
 
     /// <summary>The list of these files.</summary>
-    /// <param name="files">Bytes by path within the pack.</param>
+    /// <param name="files">Bytes by path within the pack; a list among them is passed over.</param>
     /// <exception cref="ArgumentException">A name cannot stand in a pack, or two differ in capitals only.</exception>
     public static PackList Of(IEnumerable<KeyValuePair<string, byte[]>> files)
     {
@@ -43,6 +43,7 @@ public sealed class PackList
         List<PackedFile> all =
         [
             .. files
+                .Where(file => file.Key != FileName)
                 .Select(file => new PackedFile(
                     file.Key,
                     file.Value.Length,

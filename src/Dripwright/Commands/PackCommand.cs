@@ -5,6 +5,7 @@ using Dripwright.Engine.Findings;
 using Dripwright.Engine.Rigs;
 using Dripwright.Files;
 using Dripwright.Pack;
+using Dripwright.Screen;
 using Dripwright.Sheets;
 using Dripwright.Sheets.Model;
 
@@ -28,7 +29,11 @@ internal static class PackCommand
             HelpName = "size",
         };
         paper.AcceptOnlyFromAmong("a4", "letter");
-        var replace = new Option<bool>("--replace") { Description = "Replace a build pack that stands there." };
+        var replace = new Option<bool>("--replace")
+        {
+            Description =
+                "Replace a build pack that is there. Refused where anything in it is not the pack's own, or was changed.",
+        };
         var revision = new Option<string?>("--revision")
         {
             Description = "Revision for the title blocks.",
@@ -67,10 +72,15 @@ internal static class PackCommand
                 var files = await LongWork
                     .Run(progress => WholePack.Write(plan, TextOf(sound.Bytes), packing, progress), around, stop)
                     .ConfigureAwait(false);
-                PackFolder.Write(folder, files, call.GetValue(replace), stop);
+                var notes = PackFolder.Write(folder, PackList.Of(files), files, call.GetValue(replace), stop);
                 around.Out.WriteLine(
                     $"{Count(files.Count, "file")} in {Path.GetFullPath(folder)}{Warning(plan.Findings)}"
                 );
+                foreach (var note in notes)
+                {
+                    around.Error.WriteLine(Plain.Line(note));
+                }
+
                 return Exit.Good;
             }
         );

@@ -5,6 +5,7 @@ using Dripwright.Engine.Layout;
 using Dripwright.Engine.Strength;
 using Dripwright.Engine.Strength.Checks;
 using Dripwright.Files;
+using Dripwright.Pack;
 using Dripwright.Screen;
 using Dripwright.Solids.Files;
 
@@ -67,7 +68,7 @@ internal static class PrintPartsCommand
                 var files = await LongWork
                     .Run(progress => PrintFiles.Write(parts, progress), around, stop)
                     .ConfigureAwait(false);
-                PackFolder.Write(folder, files, replace: false, stop);
+                PackFolder.Write(folder, PackList.Of(files), files, replace: false, stop);
                 var pieces = parts.Parts.Sum(part => part.Count * part.Fitting.Pieces);
                 var first = parts.Parts.Any(part => part.Number == PrintedParts.Coupon)
                     ? $" Print {PrintedParts.Coupon} first."
