@@ -130,6 +130,30 @@ public sealed class PackTests
     }
 
     [Fact]
+    public void A_place_that_cannot_be_written_is_told_and_nothing_is_left()
+    {
+        using var scratch = new Scratch();
+        scratch.Write("a-file", "mine");
+        List<string> places = [scratch.At("a-file/pack")];
+        if (OperatingSystem.IsLinux())
+        {
+            places.Add("/proc/pack");
+            places.Add("/proc/deep/pack");
+        }
+
+        foreach (var place in places)
+        {
+            var refusal = Assert.Throws<Refusal>(() =>
+                PackFolder.Write(place, s_list, s_files, replace: true, CancellationToken.None)
+            );
+            Assert.Equal(Exit.NotWritten, refusal.ExitCode);
+            Assert.Contains("Nothing was changed", refusal.Message, StringComparison.Ordinal);
+        }
+
+        Assert.Equal(["a-file"], scratch.Names);
+    }
+
+    [Fact]
     public async Task The_command_writes_a_pack_with_plan_and_rig_file()
     {
         using var scratch = new Scratch();

@@ -28,7 +28,7 @@ internal sealed class LockFile : IDisposable
         {
             return new LockFile(path, File.OpenHandle(path, mode, FileAccess.ReadWrite, FileShare.None));
         }
-        catch (FileNotFoundException)
+        catch (FileNotFoundException) when (mode == FileMode.Open)
         {
             return null;
         }
