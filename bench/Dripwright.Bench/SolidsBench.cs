@@ -1,5 +1,5 @@
 using BenchmarkDotNet.Attributes;
-using Dripwright.Engine.Fittings;
+using Dripwright.Engine.Printed;
 using Dripwright.Solids;
 using Dripwright.Solids.Pictures;
 

@@ -1,14 +1,14 @@
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Findings;
-using Dripwright.Engine.Fittings;
 using Dripwright.Engine.Layout;
-using Dripwright.Engine.Nutrition.Planning;
+using Dripwright.Engine.Nutrients.Planning;
 using Dripwright.Engine.Parts;
+using Dripwright.Engine.Printed;
 using Dripwright.Engine.Rigs;
-using Dripwright.Engine.Strength;
-using Dripwright.Engine.Strength.Checks;
-using Dripwright.Engine.Strength.Wire;
+using Dripwright.Engine.Stands;
+using Dripwright.Engine.Stands.Checks;
 using Dripwright.Engine.Water;
+using Dripwright.Engine.Wires;
 
 namespace Dripwright.Engine;
 
@@ -110,7 +110,18 @@ public static class Planner
         feed.Scatter is null && options.Draws > 0
             ? feed with
             {
-                Scatter = FeedPlanner.Draws(feed, layout, options),
+                Scatter = FeedPlanner.Draws(
+                    feed,
+                    layout,
+                    new ScatterModel
+                    {
+                        Emitters = [],
+                        Draws = options.Draws,
+                        Seed = options.Seed,
+                        Clogging = options.Clogging,
+                    },
+                    options.Stop
+                ),
             }
             : feed;
 

@@ -1,5 +1,5 @@
-using Dripwright.Engine.Fittings;
-using Dripwright.Engine.Fittings.Shapes;
+using Dripwright.Engine.Printed;
+using Dripwright.Engine.Printed.Shapes;
 using Dripwright.Solids;
 using Dripwright.Solids.Pictures;
 

@@ -1,12 +1,12 @@
 using Dripwright.Engine;
-using Dripwright.Engine.Fittings;
+using Dripwright.Engine.Printed;
 using Dripwright.Sheets;
 using Dripwright.Sheets.Bench;
 using Dripwright.Sheets.Model;
 using Dripwright.Solids;
 using Dripwright.Solids.Files;
 using Dripwright.Solids.Pictures;
-using EnginePart = Dripwright.Engine.Fittings.PrintedPart;
+using EnginePart = Dripwright.Engine.Printed.PrintedPart;
 
 namespace Dripwright.Pack;
 

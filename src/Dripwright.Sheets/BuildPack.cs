@@ -2,7 +2,7 @@ using System.Globalization;
 using System.Text;
 using Dripwright.Engine;
 using Dripwright.Engine.Report;
-using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Units;
 using Dripwright.Sheets.Bench;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Feeding;

@@ -1,8 +1,8 @@
 using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
-using Dripwright.Engine.Fittings;
-using Dripwright.Engine.Fittings.Shapes;
+using Dripwright.Engine.Printed;
+using Dripwright.Engine.Printed.Shapes;
 
 namespace Dripwright.Solids;
 

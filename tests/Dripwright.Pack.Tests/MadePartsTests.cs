@@ -1,6 +1,6 @@
-using Dripwright.Engine.Fittings;
-using Dripwright.Engine.Fittings.Shapes;
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Printed;
+using Dripwright.Engine.Printed.Shapes;
 using Dripwright.Solids;
 
 namespace Dripwright.Pack.Tests;

@@ -1,5 +1,5 @@
 using CsCheck;
-using Dripwright.Engine.Fittings;
+using Dripwright.Engine.Printed;
 
 namespace Dripwright.Solids.Tests;
 

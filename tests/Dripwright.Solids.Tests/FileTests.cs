@@ -1,5 +1,5 @@
 using System.IO.Compression;
-using Dripwright.Engine.Fittings;
+using Dripwright.Engine.Printed;
 using Dripwright.Solids.Files;
 
 namespace Dripwright.Solids.Tests;

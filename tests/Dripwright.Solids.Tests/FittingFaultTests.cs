@@ -1,11 +1,11 @@
-using Dripwright.Engine.Fittings;
-using Dripwright.Engine.Fittings.Shapes;
+using Dripwright.Engine.Numerics;
+using Dripwright.Engine.Printed;
 
 namespace Dripwright.Solids.Tests;
 
 public sealed class FittingFaultTests
 {
-    private static readonly Vector X = new(1, 0, 0);
+    private static readonly Vector3 X = new(1, 0, 0);
 
     public static TheoryData<PrintedKind, string, FittingParameters> Wrong =>
         new()
@@ -138,7 +138,7 @@ public sealed class FittingFaultTests
             {
                 PrintedKind.Joint,
                 "Sockets",
-                new() { Sockets = [X, new(1, 0, 0.2), Vector.Up] }
+                new() { Sockets = [X, new(1, 0, 0.2), Vector3.Up] }
             }, // 11° apart
             {
                 PrintedKind.Corner,

@@ -1,7 +1,7 @@
 using CsCheck;
 using Dripwright.Engine.Catalogue;
-using Dripwright.Engine.Fittings;
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Printed;
 
 namespace Dripwright.Solids.Tests;
 

@@ -2,8 +2,8 @@ using System.Globalization;
 using System.Numerics;
 using CsCheck;
 using Dripwright.Engine.Catalogue;
-using Dripwright.Engine.Fittings;
-using Dripwright.Engine.Fittings.Shapes;
+using Dripwright.Engine.Printed;
+using Dripwright.Engine.Printed.Shapes;
 
 namespace Dripwright.Solids.Tests;
 

@@ -1,5 +1,5 @@
 using Dripwright.Engine.Catalogue;
-using Dripwright.Engine.Fittings;
+using Dripwright.Engine.Printed;
 
 namespace Dripwright.Solids.Tests;
 

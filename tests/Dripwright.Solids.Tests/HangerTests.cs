@@ -1,8 +1,8 @@
 using CsCheck;
 using Dripwright.Engine.Catalogue;
-using Dripwright.Engine.Fittings;
-using Dripwright.Engine.Fittings.Shapes;
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Numerics;
+using Dripwright.Engine.Printed;
 
 namespace Dripwright.Solids.Tests;
 
@@ -45,12 +45,12 @@ public sealed class HangerTests
         Fitting fitting = Hanger(mount, shape, reach, low);
         var mesh = Meshes.Of(fitting);
         // In the room, the tube's axis at the foot's middle being the origin.
-        Vector pipe = mount == HangerMount.Leg ? new(0, -reach, low) : new(0, 0, -reach);
+        Vector3 pipe = mount == HangerMount.Leg ? new(0, -reach, low) : new(0, 0, -reach);
         double radius = (fitting.Parameters.PipeOutside / 2) + fitting.Parameters.Clearance;
         double nearest = double.PositiveInfinity;
         foreach (var point in mesh.Points)
         {
-            Vector at = fitting.InUse.Of(new(point.X / 1000, point.Y / 1000, point.Z / 1000));
+            Vector3 at = fitting.InUse.Of(new(point.X / 1000, point.Y / 1000, point.Z / 1000));
             double away = Math.Sqrt(Math.Pow(at.Y - pipe.Y, 2) + Math.Pow(at.Z - pipe.Z, 2));
             nearest = Math.Min(nearest, away);
         }

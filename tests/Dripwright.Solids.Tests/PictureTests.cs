@@ -1,6 +1,6 @@
 using System.Globalization;
-using Dripwright.Engine.Fittings;
-using Dripwright.Engine.Fittings.Shapes;
+using Dripwright.Engine.Printed;
+using Dripwright.Engine.Printed.Shapes;
 using Dripwright.Solids.Pictures;
 
 namespace Dripwright.Solids.Tests;

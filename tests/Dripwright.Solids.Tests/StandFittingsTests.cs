@@ -1,18 +1,19 @@
 using CsCheck;
+using Dripwright.Engine.Numerics;
 using Dripwright.Engine;
 using Dripwright.Engine.Catalogue;
-using Dripwright.Engine.Fittings;
-using Dripwright.Engine.Fittings.Joints;
-using Dripwright.Engine.Fittings.Shapes;
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Printed;
+using Dripwright.Engine.Printed.Joints;
+using Dripwright.Engine.Printed.Shapes;
 using Dripwright.Engine.Rigs;
 
 namespace Dripwright.Solids.Tests;
 
 public sealed class StandFittingsTests
 {
-    private static readonly Vector X = new(1, 0, 0);
-    private static readonly Vector Y = new(0, 1, 0);
+    private static readonly Vector3 X = new(1, 0, 0);
+    private static readonly Vector3 Y = new(0, 1, 0);
 
     [Fact]
     public void Every_joint_of_the_schools_stand_has_a_part_with_as_many_sockets_as_tubes_meet()
@@ -79,7 +80,7 @@ public sealed class StandFittingsTests
                         var turn = new Placement(
                             new(Math.Cos(first), Math.Sin(first), 0),
                             new(-Math.Sin(first), Math.Cos(first), 0),
-                            Vector.Up,
+                            Vector3.Up,
                             default
                         ).After(
                             new(
@@ -98,11 +99,11 @@ public sealed class StandFittingsTests
     [Fact]
     public void Every_kind_of_joint_can_be_turned_into_any_place_of_the_room()
     {
-        Vector z = new Vector(0.3, -0.5, 0.8).Unit();
+        Vector3 z = new Vector3(0.3, -0.5, 0.8).Unit();
         var turn = Placement.Along(z, X, default);
         foreach (PrintedKind kind in FittingGen.Kinds.Where(kind => SocketPattern.Usual(kind).Count > 0))
         {
-            Vector[] ways = [.. SocketPattern.Usual(kind).Select(turn.Turned)];
+            Vector3[] ways = [.. SocketPattern.Usual(kind).Select(turn.Turned)];
 
             var fitting = FittingShop.For(kind, new() { Sockets = ways });
 
@@ -121,8 +122,8 @@ public sealed class StandFittingsTests
         foreach (double degrees in new[] { 30, 37.5, 45, 60 })
         {
             double a = degrees * Math.PI / 180;
-            Vector brace = new(Math.Cos(a), 0, -Math.Sin(a));
-            Vector[] ways = [X, -X, brace, new(0, 0, -1)];
+            Vector3 brace = new(Math.Cos(a), 0, -Math.Sin(a));
+            Vector3[] ways = [X, -X, brace, new(0, 0, -1)];
             if (SocketPattern.LeastAngle(ways) < (Math.PI / 6) - 1e-9)
             {
                 continue;
@@ -141,7 +142,7 @@ public sealed class StandFittingsTests
     {
         // Two posts, one up and one down from a rail: the upper one would hold rain.
         var open = FittingShop.For(PrintedKind.Tee, new() { Sockets = [X, Y, -Y] });
-        var blind = FittingShop.For(PrintedKind.Tee, new() { Sockets = [Y, Vector.Up, -Vector.Up] });
+        var blind = FittingShop.For(PrintedKind.Tee, new() { Sockets = [Y, Vector3.Up, -Vector3.Up] });
 
         Assert.True(Meshes.Of(blind).CubicMillimetres < Meshes.Of(open).CubicMillimetres - 20);
     }

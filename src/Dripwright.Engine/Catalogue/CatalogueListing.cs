@@ -1,6 +1,6 @@
 using System.Globalization;
-using Dripwright.Engine.Nutrition.Chemistry;
-using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Chemistry.Formulas;
+using Dripwright.Engine.Files;
 
 namespace Dripwright.Engine.Catalogue;
 

@@ -1,6 +1,6 @@
 using System.Buffers;
-using Dripwright.Engine.Nutrition.Files;
-using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Catalogue.Rows;
+using Dripwright.Engine.Files;
 using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Catalogue;

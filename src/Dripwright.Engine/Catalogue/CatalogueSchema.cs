@@ -1,7 +1,7 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
-using Dripwright.Engine.Nutrition.Files;
+using Dripwright.Engine.Catalogue.Rows;
 
 namespace Dripwright.Engine.Catalogue;
 

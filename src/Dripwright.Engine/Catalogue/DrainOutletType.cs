@@ -1,4 +1,6 @@
-using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Files;
+using Dripwright.Engine.Layout;
+using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Catalogue;
 

@@ -1,3 +1,4 @@
+
 namespace Dripwright.Engine.Layout;
 
 /// <summary>What a drain hanger is tied to.</summary>
@@ -28,8 +29,8 @@ public sealed record DrainHanger(
     int Row,
     HangerMount Mount,
     double Station,
-    Point3 At,
-    Point3 Pipe,
+    Vector3 At,
+    Vector3 Pipe,
     double Reach,
     double Low
 );

@@ -37,7 +37,7 @@ internal static class FeedPlacement
         {
             var draft = new RunDraft(legLabel, RunService.Feed, row.Number, parts.Line, parts)
             {
-                Path = [new Point3(row.OriginX, y, z), new Point3(row.OriginX + row.Length, y, z)],
+                Path = [new Vector3(row.OriginX, y, z), new Vector3(row.OriginX + row.Length, y, z)],
                 Start = 0,
                 End = row.Length,
                 FromEnd = near == 0,
@@ -129,7 +129,7 @@ internal static class FeedPlacement
         double elbow = parts.Fitting(parts.Line, FittingKind.Elbow90).LayingLength;
         var draft = new RunDraft(label, RunService.Feed, row.Number, parts.Line, parts)
         {
-            Path = [new Point3(x, row.CentreY - offset, z), new Point3(x, row.CentreY + offset, z)],
+            Path = [new Vector3(x, row.CentreY - offset, z), new Vector3(x, row.CentreY + offset, z)],
             Start = 0,
             End = 2 * offset,
             StartLaying = elbow,

@@ -9,7 +9,7 @@ internal sealed class RunDraft(string label, RunService service, int row, PipeSi
     private readonly List<Hole> _holes = [];
     private readonly Dictionary<FittingKind, int> _counts = [];
 
-    public required IReadOnlyList<Point3> Path { get; set; }
+    public required IReadOnlyList<Vector3> Path { get; set; }
 
     public required double Start { get; init; }
 

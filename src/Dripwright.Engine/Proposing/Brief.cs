@@ -1,4 +1,6 @@
+using Dripwright.Engine.Files;
 using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Proposing;
 

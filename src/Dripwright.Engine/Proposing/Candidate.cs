@@ -1,5 +1,7 @@
 using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Physics;
 using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Units;
 using Dripwright.Engine.Water;
 
 namespace Dripwright.Engine.Proposing;

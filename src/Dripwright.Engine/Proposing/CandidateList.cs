@@ -1,5 +1,6 @@
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Parts;
+using Dripwright.Engine.Physics;
 using Dripwright.Engine.Water;
 
 namespace Dripwright.Engine.Proposing;

@@ -1,7 +1,7 @@
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Findings;
 using Dripwright.Engine.Rigs;
-using Dripwright.Engine.Strength.Checks;
+using Dripwright.Engine.Stands.Checks;
 using Dripwright.Engine.Water;
 
 namespace Dripwright.Engine.Proposing;

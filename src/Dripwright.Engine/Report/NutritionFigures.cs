@@ -1,5 +1,5 @@
-using Dripwright.Engine.Nutrition.Chemistry;
-using Dripwright.Engine.Nutrition.Recipe;
+using Dripwright.Engine.Chemistry.Formulas;
+using Dripwright.Engine.Nutrients.Recipe;
 using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Report;

@@ -1,6 +1,6 @@
 using Dripwright.Engine.Findings;
-using Dripwright.Engine.Strength.Wire;
 using Dripwright.Engine.Units;
+using Dripwright.Engine.Wires;
 
 namespace Dripwright.Engine.Report;
 

@@ -174,7 +174,7 @@ public static partial class PlanJson
         );
     }
 
-    private static void WritePoint(UnitJson json, Point3 point)
+    private static void WritePoint(UnitJson json, Vector3 point)
     {
         json.Metres("x", point.X);
         json.Metres("y", point.Y);

@@ -1,7 +1,7 @@
-using Dripwright.Engine.Nutrition.Chemistry;
-using Dripwright.Engine.Nutrition.Loop;
-using Dripwright.Engine.Nutrition.Planning;
-using Dripwright.Engine.Nutrition.Recipe;
+using Dripwright.Engine.Chemistry.Formulas;
+using Dripwright.Engine.Nutrients.Loop;
+using Dripwright.Engine.Nutrients.Planning;
+using Dripwright.Engine.Nutrients.Recipe;
 using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Report;

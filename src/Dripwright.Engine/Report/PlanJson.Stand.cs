@@ -1,6 +1,6 @@
 using System.Globalization;
 using Dripwright.Engine.Layout;
-using Dripwright.Engine.Strength.Checks;
+using Dripwright.Engine.Stands.Checks;
 
 namespace Dripwright.Engine.Report;
 

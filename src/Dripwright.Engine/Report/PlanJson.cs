@@ -1,7 +1,7 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
-using Dripwright.Engine.Fittings;
-using Dripwright.Engine.Nutrition.Planning;
+using Dripwright.Engine.Nutrients.Planning;
+using Dripwright.Engine.Printed;
 
 namespace Dripwright.Engine.Report;
 

@@ -1,4 +1,4 @@
-using Dripwright.Engine.Strength.Checks;
+using Dripwright.Engine.Stands.Checks;
 using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Report;

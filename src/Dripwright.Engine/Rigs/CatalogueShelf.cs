@@ -1,5 +1,6 @@
 using Dripwright.Engine.Catalogue;
-using Dripwright.Engine.Nutrition.Salts;
+using Dripwright.Engine.Catalogue.Salts;
+using Dripwright.Engine.Files;
 
 namespace Dripwright.Engine.Rigs;
 

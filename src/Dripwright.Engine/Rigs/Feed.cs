@@ -1,3 +1,6 @@
+using Dripwright.Engine.Files;
+using Dripwright.Engine.Units;
+
 namespace Dripwright.Engine.Rigs;
 
 /// <summary>Where the feed line enters a row.</summary>

@@ -1,5 +1,6 @@
-using Dripwright.Engine.Nutrition.Chemistry;
-using Dripwright.Engine.Nutrition.Water;
+using Dripwright.Engine.Chemistry.Formulas;
+using Dripwright.Engine.Chemistry.Waters;
+using Dripwright.Engine.Files;
 
 namespace Dripwright.Engine.Rigs;
 

@@ -1,6 +1,7 @@
 using System.Globalization;
-using Dripwright.Engine.Nutrition.Chemistry;
-using Dripwright.Engine.Nutrition.Water;
+using Dripwright.Engine.Chemistry.Formulas;
+using Dripwright.Engine.Chemistry.Waters;
+using Dripwright.Engine.Files;
 using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Rigs;

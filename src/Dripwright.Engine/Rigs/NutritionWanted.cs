@@ -1,3 +1,6 @@
+using Dripwright.Engine.Files;
+using Dripwright.Engine.Layout;
+
 namespace Dripwright.Engine.Rigs;
 
 /// <summary>The grower's own amounts of elements in the feed, in the units of a water report.</summary>

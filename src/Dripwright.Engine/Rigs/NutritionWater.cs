@@ -1,3 +1,7 @@
+using Dripwright.Engine.Files;
+using Dripwright.Engine.Layout;
+using Dripwright.Engine.Units;
+
 namespace Dripwright.Engine.Rigs;
 
 /// <summary>A water analysis as its report words it: each line is a number, a unit and, where it is open, the form.</summary>

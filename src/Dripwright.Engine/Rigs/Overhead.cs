@@ -1,3 +1,6 @@
+using Dripwright.Engine.Files;
+using Dripwright.Engine.Units;
+
 namespace Dripwright.Engine.Rigs;
 
 /// <summary>Timber that a hook is screwed into, by what it weighs.</summary>

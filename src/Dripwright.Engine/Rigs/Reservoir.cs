@@ -1,4 +1,6 @@
 using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Files;
+using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Rigs;
 

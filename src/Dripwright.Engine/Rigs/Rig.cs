@@ -1,14 +1,8 @@
+using Dripwright.Engine.Files;
+using Dripwright.Engine.Layout;
+using Dripwright.Engine.Units;
+
 namespace Dripwright.Engine.Rigs;
-
-/// <summary>The unit system a rig prefers for display. It never changes what is computed.</summary>
-public enum UnitSystem
-{
-    /// <summary>Inches, feet, US gallons, psi, °F.</summary>
-    Us,
-
-    /// <summary>Millimetres, metres, litres, kPa, °C.</summary>
-    Metric,
-}
 
 /// <summary>One reservoir and all the rows it feeds: what a rig file says, in SI, with every default filled in.</summary>
 /// <remarks>

@@ -1,5 +1,7 @@
 using System.Globalization;
 using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Files;
+using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Rigs;
 

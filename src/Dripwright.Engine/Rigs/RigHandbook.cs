@@ -1,5 +1,7 @@
 using System.Globalization;
 using System.Text;
+using Dripwright.Engine.Files;
+using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Rigs;
 

@@ -1,4 +1,3 @@
-using Dripwright.Engine.Rigs;
 
 namespace Dripwright.Engine.Units;
 

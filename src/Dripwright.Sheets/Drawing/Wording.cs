@@ -1,5 +1,4 @@
 using System.Text.RegularExpressions;
-using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Units;
 
 namespace Dripwright.Sheets.Drawing;

@@ -1,6 +1,6 @@
 using System.Globalization;
-using Dripwright.Engine.Nutrition.Chemistry;
-using Dripwright.Engine.Nutrition.Salts;
+using Dripwright.Engine.Catalogue.Salts;
+using Dripwright.Engine.Chemistry.Formulas;
 
 namespace Dripwright.Sheets.Feeding;
 

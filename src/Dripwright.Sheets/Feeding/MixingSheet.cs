@@ -1,7 +1,7 @@
 using Dripwright.Engine;
-using Dripwright.Engine.Nutrition.Planning;
-using Dripwright.Engine.Nutrition.Recipe;
-using Dripwright.Engine.Nutrition.Salts;
+using Dripwright.Engine.Catalogue.Salts;
+using Dripwright.Engine.Nutrients.Planning;
+using Dripwright.Engine.Nutrients.Recipe;
 using Dripwright.Engine.Units;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
@@ -61,7 +61,7 @@ public static class MixingSheet
         foreach (var cure in feed.Cures)
         {
             flow.Bullet(
-                $"{Dripwright.Engine.Nutrition.Chemistry.Forms.ShortName(cure.Constituent)} would come to {Signed(cure.MissAfter)} of its target, from {Signed(cure.MissBefore)}, with {cure.Salt.Name}."
+                $"{Dripwright.Engine.Chemistry.Formulas.Forms.ShortName(cure.Constituent)} would come to {Signed(cure.MissAfter)} of its target, from {Signed(cure.MissBefore)}, with {cure.Salt.Name}."
             );
         }
 

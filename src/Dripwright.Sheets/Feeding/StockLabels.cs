@@ -1,5 +1,5 @@
 using Dripwright.Engine;
-using Dripwright.Engine.Nutrition.Salts;
+using Dripwright.Engine.Catalogue.Salts;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 

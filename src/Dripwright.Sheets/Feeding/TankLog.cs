@@ -1,6 +1,6 @@
 using System.Globalization;
 using Dripwright.Engine;
-using Dripwright.Engine.Nutrition.Planning;
+using Dripwright.Engine.Nutrients.Planning;
 using Dripwright.Engine.Units;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;

@@ -1,6 +1,6 @@
-using Dripwright.Engine.Nutrition.Chemistry;
-using Dripwright.Engine.Nutrition.Loop;
-using Dripwright.Engine.Nutrition.Planning;
+using Dripwright.Engine.Chemistry.Formulas;
+using Dripwright.Engine.Nutrients.Loop;
+using Dripwright.Engine.Nutrients.Planning;
 using Dripwright.Engine.Units;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;

@@ -1,5 +1,6 @@
-using Dripwright.Engine.Fittings;
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Numerics;
+using Dripwright.Engine.Printed;
 using Dripwright.Sheets.Model;
 
 namespace Dripwright.Sheets.Views;
@@ -38,7 +39,7 @@ internal sealed class ExplodedFigure
     {
         _box = box;
         var end = row.OriginX + row.Spec.ModuleLength + Near;
-        bool InModule(Point3 p) => p.X <= end;
+        bool InModule(Vector3 p) => p.X <= end;
         _tubes = [.. stand.Members.Where(m => m.Row == row.Number && InModule(m.From) && InModule(m.To))];
         _joints =
         [
@@ -199,7 +200,7 @@ internal sealed class ExplodedFigure
     private static Point Side(StandMember tube) =>
         Math.Abs(tube.To.X - tube.From.X) < Near ? new(-1.6 * Gap, 0) : new(2.2 * Gap * DeepRight, -2.2 * Gap * DeepUp);
 
-    private Point Place(Point3 p)
+    private Point Place(Vector3 p)
     {
         var x = ((p.X - _x[0]) * _scale) + (2 * Gap * Passed(_x, p.X));
         var y = ((p.Y - _y[0]) * _scale) + (2 * Gap * Passed(_y, p.Y));

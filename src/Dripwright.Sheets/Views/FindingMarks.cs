@@ -3,6 +3,7 @@ using System.Text.RegularExpressions;
 using Dripwright.Engine;
 using Dripwright.Engine.Findings;
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Numerics;
 using Dripwright.Sheets.Drawing;
 
 namespace Dripwright.Sheets.Views;
@@ -12,7 +13,7 @@ namespace Dripwright.Sheets.Views;
 /// <param name="Finding">The finding.</param>
 /// <param name="Row">Row, from 1; 0 for reservoir and pump.</param>
 /// <param name="At">The place; null where only the row is meant.</param>
-internal sealed record PlacedFinding(int Number, Finding Finding, int Row, Point3? At)
+internal sealed record PlacedFinding(int Number, Finding Finding, int Row, Vector3? At)
 {
     /// <summary>How grave, as it is marked.</summary>
     public Grade Grade => FindingMarks.GradeOf(Finding.Level);
@@ -58,7 +59,7 @@ internal static partial class FindingMarks
     /// <param name="high">[mm] Rightmost middle of a mark.</param>
     public static IEnumerable<(PlacedFinding Finding, double X)> Along(
         IEnumerable<PlacedFinding> findings,
-        Func<Point3, double> x,
+        Func<Vector3, double> x,
         double low,
         double high
     )
@@ -74,7 +75,7 @@ internal static partial class FindingMarks
         return shown.Zip(places);
     }
 
-    private static (int Row, Point3? At)? Place(RigLayout layout, string place)
+    private static (int Row, Vector3? At)? Place(RigLayout layout, string place)
     {
         if (RunName().Match(place) is { Success: true } named)
         {

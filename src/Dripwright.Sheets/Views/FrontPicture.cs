@@ -1,7 +1,8 @@
 using Dripwright.Engine;
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Numerics;
 using Dripwright.Engine.Rigs;
-using Dripwright.Engine.Strength.Wire;
+using Dripwright.Engine.Wires;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 using Dimension = Dripwright.Sheets.Drawing.Dimension;
@@ -276,7 +277,7 @@ internal sealed class FrontPicture(Plan plan, RowLayout row, View view, Extent w
                 .Any(m => room.Crosses(view[m.From.X, m.From.Z], view[m.To.X, m.To.Z]))
             || Runs().Any(r => r.Path.Zip(r.Path.Skip(1)).Any(leg => box.Crosses(On(leg.First), On(leg.Second))));
 
-        Point On(Point3 p) => view[p.X, p.Z];
+        Point On(Vector3 p) => view[p.X, p.Z];
     }
 
     private IEnumerable<Element> Dimensions()

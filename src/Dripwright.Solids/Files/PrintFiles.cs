@@ -1,6 +1,6 @@
 using System.Text;
 using Dripwright.Engine;
-using Dripwright.Engine.Fittings;
+using Dripwright.Engine.Printed;
 
 namespace Dripwright.Solids.Files;
 

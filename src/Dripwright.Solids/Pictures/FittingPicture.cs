@@ -1,5 +1,5 @@
 using System.Text;
-using Dripwright.Engine.Fittings;
+using Dripwright.Engine.Printed;
 
 namespace Dripwright.Solids.Pictures;
 

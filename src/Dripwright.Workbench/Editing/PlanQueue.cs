@@ -2,6 +2,7 @@ using Dripwright.Engine;
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Parts;
 using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Units;
 
 namespace Dripwright.Workbench.Editing;
 

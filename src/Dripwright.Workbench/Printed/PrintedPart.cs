@@ -1,9 +1,9 @@
 using System.Runtime.InteropServices;
-using Dripwright.Engine.Fittings;
+using Dripwright.Engine.Printed;
 using Dripwright.Pack;
 using Dripwright.Solids;
 using Dripwright.Solids.Files;
-using EnginePart = Dripwright.Engine.Fittings.PrintedPart;
+using EnginePart = Dripwright.Engine.Printed.PrintedPart;
 
 namespace Dripwright.Workbench.Printed;
 

@@ -1,9 +1,9 @@
 using System.CommandLine;
 using System.Globalization;
-using Dripwright.Engine.Fittings;
 using Dripwright.Engine.Layout;
-using Dripwright.Engine.Strength;
-using Dripwright.Engine.Strength.Checks;
+using Dripwright.Engine.Printed;
+using Dripwright.Engine.Stands;
+using Dripwright.Engine.Stands.Checks;
 using Dripwright.Files;
 using Dripwright.Pack;
 using Dripwright.Screen;

@@ -1,7 +1,7 @@
 using System.CommandLine;
 using System.Text;
-using Dripwright.Engine.Nutrition.Planning;
-using Dripwright.Engine.Nutrition.Strength;
+using Dripwright.Engine.Chemistry.Solutions;
+using Dripwright.Engine.Nutrients.Planning;
 using Dripwright.Engine.Report;
 using Dripwright.Screen;
 

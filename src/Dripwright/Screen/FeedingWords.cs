@@ -1,9 +1,9 @@
 using System.Globalization;
 using Dripwright.Engine;
-using Dripwright.Engine.Nutrition.Chemistry;
-using Dripwright.Engine.Nutrition.Planning;
-using Dripwright.Engine.Nutrition.Recipe;
-using Dripwright.Engine.Nutrition.Tank;
+using Dripwright.Engine.Chemistry.Formulas;
+using Dripwright.Engine.Nutrients.Correcting;
+using Dripwright.Engine.Nutrients.Planning;
+using Dripwright.Engine.Nutrients.Recipe;
 
 namespace Dripwright.Screen;
 

@@ -1,6 +1,5 @@
 using System.Globalization;
 using Dripwright.Engine.Proposing;
-using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Units;
 using Spectre.Console;
 

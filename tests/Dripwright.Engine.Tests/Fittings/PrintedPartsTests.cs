@@ -1,10 +1,10 @@
-using Dripwright.Engine.Fittings;
-using Dripwright.Engine.Fittings.Shapes;
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Numerics;
 using Dripwright.Engine.Parts;
+using Dripwright.Engine.Printed;
 using Dripwright.Engine.Rigs;
-using Dripwright.Engine.Strength;
-using Dripwright.Engine.Strength.Checks;
+using Dripwright.Engine.Stands;
+using Dripwright.Engine.Stands.Checks;
 using Dripwright.Engine.Tests.Layout;
 using Dripwright.Engine.Tests.Parts;
 using Dripwright.Engine.Tests.Planning;
@@ -28,7 +28,7 @@ public sealed class PrintedPartsTests
             RigLayout layout = TestRigs.Layout(rig);
             PrintedParts printed = PrintedParts.Of(rig, layout, strength: null);
             Assert.Empty(printed.Refused);
-            double Floor(Point3 at, Vector way)
+            double Floor(Vector3 at, Vector3 way)
             {
                 PrintedPart part = Assert.Single(
                     printed.Parts,
@@ -49,7 +49,7 @@ public sealed class PrintedPartsTests
             Assert.NotEmpty(socketed);
             foreach (StandMember tube in socketed)
             {
-                var way = new Vector(tube.To.X - tube.From.X, tube.To.Y - tube.From.Y, tube.To.Z - tube.From.Z);
+                var way = new Vector3(tube.To.X - tube.From.X, tube.To.Y - tube.From.Y, tube.To.Z - tube.From.Z);
                 double space =
                     tube.From.DistanceTo(tube.To) - Floor(tube.From, way.Unit()) - Floor(tube.To, -way.Unit());
                 Assert.Equal(space, tube.Length, 1e-9);

@@ -1,8 +1,8 @@
 using CsCheck;
-using Dripwright.Engine.Fittings;
-using Dripwright.Engine.Fittings.Makers;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Parts;
+using Dripwright.Engine.Printed;
+using Dripwright.Engine.Printed.Makers;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Tests.Layout;
 using Dripwright.Engine.Tests.Parts;

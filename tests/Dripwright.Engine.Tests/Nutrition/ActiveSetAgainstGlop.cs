@@ -1,5 +1,5 @@
 using CsCheck;
-using Dripwright.Engine.Nutrition.Recipe.Fitting;
+using Dripwright.Engine.Nutrients.Recipe.Fitting;
 using Google.OrTools.LinearSolver;
 
 namespace Dripwright.Engine.Tests.Nutrition;

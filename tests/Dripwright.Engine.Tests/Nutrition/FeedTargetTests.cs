@@ -1,5 +1,5 @@
-using Dripwright.Engine.Nutrition.Chemistry;
-using Dripwright.Engine.Nutrition.Targets;
+using Dripwright.Engine.Catalogue.Targets;
+using Dripwright.Engine.Chemistry.Formulas;
 
 namespace Dripwright.Engine.Tests.Nutrition;
 

@@ -1,8 +1,9 @@
 using System.Text;
 using Dripwright.Engine.Catalogue;
-using Dripwright.Engine.Nutrition.Chemistry;
-using Dripwright.Engine.Nutrition.Planning;
-using Dripwright.Engine.Nutrition.Targets;
+using Dripwright.Engine.Catalogue.Targets;
+using Dripwright.Engine.Chemistry.Formulas;
+using Dripwright.Engine.Files;
+using Dripwright.Engine.Nutrients.Planning;
 using Dripwright.Engine.Rigs;
 
 namespace Dripwright.Engine.Tests.Nutrition;

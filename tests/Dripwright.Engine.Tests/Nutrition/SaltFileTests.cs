@@ -1,9 +1,9 @@
 using System.Text;
 using CsCheck;
-using Dripwright.Engine.Nutrition.Chemistry;
-using Dripwright.Engine.Nutrition.Files;
-using Dripwright.Engine.Nutrition.Salts;
-using Dripwright.Engine.Nutrition.Targets;
+using Dripwright.Engine.Catalogue.Rows;
+using Dripwright.Engine.Catalogue.Salts;
+using Dripwright.Engine.Catalogue.Targets;
+using Dripwright.Engine.Chemistry.Formulas;
 
 namespace Dripwright.Engine.Tests.Nutrition;
 

@@ -1,6 +1,6 @@
 using CsCheck;
-using Dripwright.Engine.Nutrition.Chemistry;
-using Dripwright.Engine.Nutrition.Water;
+using Dripwright.Engine.Chemistry.Formulas;
+using Dripwright.Engine.Chemistry.Waters;
 
 namespace Dripwright.Engine.Tests.Nutrition;
 

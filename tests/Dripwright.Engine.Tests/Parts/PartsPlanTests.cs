@@ -1,12 +1,12 @@
 using CsCheck;
 using Dripwright.Engine.Catalogue;
-using Dripwright.Engine.Fittings;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Parts;
+using Dripwright.Engine.Printed;
 using Dripwright.Engine.Rigs;
-using Dripwright.Engine.Strength.Wire;
-using Dripwright.Engine.Tests.Layout;
+using Dripwright.Engine.Wires;
 using static System.FormattableString;
+using Dripwright.Engine.Tests.Layout;
 
 namespace Dripwright.Engine.Tests.Parts;
 

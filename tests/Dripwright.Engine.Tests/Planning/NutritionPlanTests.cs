@@ -1,7 +1,7 @@
 using Dripwright.Engine.Catalogue;
-using Dripwright.Engine.Nutrition.Chemistry;
-using Dripwright.Engine.Nutrition.Planning;
-using Dripwright.Engine.Nutrition.Recipe;
+using Dripwright.Engine.Chemistry.Formulas;
+using Dripwright.Engine.Nutrients.Planning;
+using Dripwright.Engine.Nutrients.Recipe;
 using Dripwright.Engine.Rigs;
 
 namespace Dripwright.Engine.Tests.Planning;

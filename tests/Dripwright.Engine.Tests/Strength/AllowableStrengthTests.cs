@@ -1,6 +1,6 @@
-using Dripwright.Engine.Strength.Checks;
-using Dripwright.Engine.Strength.Frame;
-using Dripwright.Engine.Strength.Sections;
+using Dripwright.Engine.Stands.Checks;
+using Dripwright.Engine.Stands.Frame;
+using Dripwright.Engine.Stands.Sections;
 
 namespace Dripwright.Engine.Tests.Strength;
 

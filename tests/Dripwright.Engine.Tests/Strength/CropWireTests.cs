@@ -1,5 +1,5 @@
 using CsCheck;
-using Dripwright.Engine.Strength.Wire;
+using Dripwright.Engine.Wires;
 
 namespace Dripwright.Engine.Tests.Strength;
 

@@ -1,9 +1,10 @@
 using CsCheck;
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Numerics;
 using Dripwright.Engine.Rigs;
-using Dripwright.Engine.Strength.Checks;
-using Dripwright.Engine.Strength.Loads;
+using Dripwright.Engine.Stands.Checks;
+using Dripwright.Engine.Stands.Loads;
 using Dripwright.Engine.Tests.Layout;
 using Dripwright.Engine.Tests.Planning;
 
@@ -160,7 +161,7 @@ public sealed class DrainSettlingTests
                 Assert.Equal(row.Frames.Count, row.Hangers.Count);
                 foreach (var (hanger, frame) in row.Hangers.Zip(row.Frames))
                 {
-                    Point3 pipe = row.Drain.At(hanger.Station);
+                    Vector3 pipe = row.Drain.At(hanger.Station);
                     double joint = rig.Stand.JointCentre + rig.Stand.SocketDepth;
                     if (hanger.Mount == HangerMount.Tie)
                     {

@@ -1,6 +1,6 @@
-using Dripwright.Engine.Layout;
-using Dripwright.Engine.Strength.Frame;
-using Dripwright.Engine.Strength.Sections;
+using Dripwright.Engine.Numerics;
+using Dripwright.Engine.Stands.Frame;
+using Dripwright.Engine.Stands.Sections;
 
 namespace Dripwright.Engine.Tests.Strength;
 
@@ -14,7 +14,7 @@ public sealed class FrameFaultTests
     {
         FrameModel table = Table(Firm);
         var model = new FrameModel(
-            [.. table.Nodes, new("stray start", new Point3(0, 2, 1)), new("stray end", new Point3(1, 2, 1))],
+            [.. table.Nodes, new("stray start", new Vector3(0, 2, 1)), new("stray end", new Vector3(1, 2, 1))],
             [.. table.Elements, Element(table.Nodes.Count, table.Nodes.Count + 1, Firm)]
         );
 
@@ -33,10 +33,10 @@ public sealed class FrameFaultTests
         var hinge = EndStiffness.Hinge;
         FrameNode[] nodes =
         [
-            new("left foot", new Point3(0, 0, 0), Held.Pin | plane),
-            new("left top", new Point3(0, 0, 1), plane),
-            new("right top", new Point3(1, 0, 1), plane),
-            new("right foot", new Point3(1, 0, 0), Held.Pin | plane),
+            new("left foot", new Vector3(0, 0, 0), Held.Pin | plane),
+            new("left top", new Vector3(0, 0, 1), plane),
+            new("right top", new Vector3(1, 0, 1), plane),
+            new("right foot", new Vector3(1, 0, 0), Held.Pin | plane),
         ];
         var model = new FrameModel(nodes, [Element(0, 1, Firm), Element(1, 2, hinge), Element(3, 2, Firm)]);
 
@@ -54,7 +54,7 @@ public sealed class FrameFaultTests
         FrameModel table = Table(new EndStiffness(500, 0));
         var swivel = new EndStiffness(0, 0);
         var model = new FrameModel(
-            [.. table.Nodes, new("knot", new Point3(0.5, 0.2, 1))],
+            [.. table.Nodes, new("knot", new Vector3(0.5, 0.2, 1))],
             [
                 .. table.Elements,
                 .. new[] { 2, 3, 6, 7 }.Select(top => new FrameElement(

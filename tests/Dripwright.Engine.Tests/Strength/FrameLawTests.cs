@@ -1,6 +1,6 @@
 using CsCheck;
-using Dripwright.Engine.Layout;
-using Dripwright.Engine.Strength.Frame;
+using Dripwright.Engine.Numerics;
+using Dripwright.Engine.Stands.Frame;
 using MathNet.Numerics.LinearAlgebra;
 
 namespace Dripwright.Engine.Tests.Strength;
@@ -18,7 +18,7 @@ public sealed class FrameLawTests
                 Vector3 moment = default;
                 double size = 0;
                 double turning = 0;
-                void Add(Vector3 f, Point3 at, Vector3 m = default)
+                void Add(Vector3 f, Vector3 at, Vector3 m = default)
                 {
                     var arm = new Vector3(at.X, at.Y, at.Z);
                     force += f;
@@ -117,7 +117,7 @@ public sealed class FrameLawTests
                     .. round.Nodes.Select(n =>
                     {
                         Vector3 at = turn(new Vector3(n.At.X, n.At.Y, n.At.Z));
-                        return n with { At = new Point3(at.X, at.Y, at.Z) };
+                        return n with { At = new Vector3(at.X, at.Y, at.Z) };
                     }),
                 ];
                 var turned = new FrameModel(nodes, round.Elements);
@@ -291,12 +291,12 @@ public sealed class FrameLawTests
     private static FrameSolution Solved(FrameModel model, FrameLoading loading) =>
         Assert.IsType<FrameSolution>(new FrameSolver(model).Solve(loading));
 
-    private static Point3 Place(FrameModel model, int element, double x)
+    private static Vector3 Place(FrameModel model, int element, double x)
     {
-        Point3 a = model.Nodes[model.Elements[element].From].At;
+        Vector3 a = model.Nodes[model.Elements[element].From].At;
         Vector3 way = Vector3.Between(a, model.Nodes[model.Elements[element].To].At);
         Vector3 off = x / way.Length * way;
-        return new Point3(a.X + off.X, a.Y + off.Y, a.Z + off.Z);
+        return new Vector3(a.X + off.X, a.Y + off.Y, a.Z + off.Z);
     }
 
     // A round tube has no preferred axes, so the frame may be turned and divided without turning its sections.

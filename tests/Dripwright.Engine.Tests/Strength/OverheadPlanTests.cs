@@ -1,6 +1,6 @@
 using CsCheck;
 using Dripwright.Engine.Layout;
-using Dripwright.Engine.Strength.Wire;
+using Dripwright.Engine.Wires;
 using Dripwright.Engine.Tests.Planning;
 using Dripwright.Engine.Tests.Rigs;
 

@@ -2,10 +2,11 @@ using System.ComponentModel;
 using System.Diagnostics;
 using System.Globalization;
 using System.Text;
+using Dripwright.Engine.Numerics;
 using Dripwright.Engine.Rigs;
-using Dripwright.Engine.Strength;
-using Dripwright.Engine.Strength.Frame;
-using Dripwright.Engine.Strength.Sections;
+using Dripwright.Engine.Stands;
+using Dripwright.Engine.Stands.Frame;
+using Dripwright.Engine.Stands.Sections;
 using Dripwright.Engine.Tests.Layout;
 
 namespace Dripwright.Engine.Tests.Strength;

@@ -1,10 +1,10 @@
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Rigs;
-using Dripwright.Engine.Strength;
-using Dripwright.Engine.Strength.Checks;
-using Dripwright.Engine.Strength.Frame;
-using Dripwright.Engine.Strength.Loads;
-using Dripwright.Engine.Strength.Sections;
+using Dripwright.Engine.Stands;
+using Dripwright.Engine.Stands.Checks;
+using Dripwright.Engine.Stands.Frame;
+using Dripwright.Engine.Stands.Loads;
+using Dripwright.Engine.Stands.Sections;
 using Dripwright.Engine.Tests.Layout;
 
 namespace Dripwright.Engine.Tests.Strength;

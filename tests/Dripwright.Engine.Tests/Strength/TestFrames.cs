@@ -1,7 +1,7 @@
 using CsCheck;
-using Dripwright.Engine.Layout;
-using Dripwright.Engine.Strength.Frame;
-using Dripwright.Engine.Strength.Sections;
+using Dripwright.Engine.Numerics;
+using Dripwright.Engine.Stands.Frame;
+using Dripwright.Engine.Stands.Sections;
 
 namespace Dripwright.Engine.Tests.Strength;
 
@@ -41,7 +41,7 @@ internal static class TestFrames
             for (int k = 0; k < 4; k++)
             {
                 bool foot = k < 2;
-                var at = new Point3((i * bay) + off(), (k % 2 * depth) + off(), foot ? 0 : height + off());
+                var at = new Vector3((i * bay) + off(), (k % 2 * depth) + off(), foot ? 0 : height + off());
                 string name = (foot ? "foot " : "top ") + (k % 2 == 0 ? "front" : "back");
                 nodes.Add(new FrameNode(name, at, foot ? feet : Held.None, foot && lifts));
             }

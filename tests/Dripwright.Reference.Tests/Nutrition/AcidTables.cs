@@ -1,5 +1,5 @@
-using Dripwright.Engine.Nutrition.Chemistry;
-using Dripwright.Engine.Nutrition.Salts;
+using Dripwright.Engine.Catalogue.Salts;
+using Dripwright.Engine.Chemistry.Formulas;
 
 namespace Dripwright.Reference.Tests.Nutrition;
 

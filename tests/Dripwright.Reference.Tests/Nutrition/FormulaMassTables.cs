@@ -1,4 +1,4 @@
-using Dripwright.Engine.Nutrition.Chemistry;
+using Dripwright.Engine.Chemistry.Formulas;
 
 namespace Dripwright.Reference.Tests.Nutrition;
 

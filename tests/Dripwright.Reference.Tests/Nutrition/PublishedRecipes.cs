@@ -1,8 +1,8 @@
-using Dripwright.Engine.Nutrition.Chemistry;
-using Dripwright.Engine.Nutrition.Recipe;
-using Dripwright.Engine.Nutrition.Salts;
-using Dripwright.Engine.Nutrition.Targets;
-using Dripwright.Engine.Nutrition.Water;
+using Dripwright.Engine.Catalogue.Salts;
+using Dripwright.Engine.Catalogue.Targets;
+using Dripwright.Engine.Chemistry.Formulas;
+using Dripwright.Engine.Chemistry.Waters;
+using Dripwright.Engine.Nutrients.Recipe;
 
 namespace Dripwright.Reference.Tests.Nutrition;
 

@@ -1,4 +1,4 @@
-using Dripwright.Engine.Nutrition.Salts;
+using Dripwright.Engine.Catalogue.Salts;
 
 namespace Dripwright.Reference.Tests.Nutrition;
 

@@ -1,6 +1,6 @@
-using Dripwright.Engine.Layout;
-using Dripwright.Engine.Strength.Frame;
-using Dripwright.Engine.Strength.Sections;
+using Dripwright.Engine.Numerics;
+using Dripwright.Engine.Stands.Frame;
+using Dripwright.Engine.Stands.Sections;
 
 namespace Dripwright.Reference.Tests.Strength;
 
@@ -37,7 +37,7 @@ internal static class Bench
                 : i == parts ? last
                 : 2 * i == parts ? middle
                 : Held.None;
-            nodes.Add(new FrameNode("n", new Point3(i * length / parts, 0, 0), held));
+            nodes.Add(new FrameNode("n", new Vector3(i * length / parts, 0, 0), held));
             if (i > 0)
             {
                 elements.Add(

@@ -1,5 +1,6 @@
-using Dripwright.Engine.Strength.Frame;
-using Dripwright.Engine.Strength.Sections;
+using Dripwright.Engine.Numerics;
+using Dripwright.Engine.Stands.Frame;
+using Dripwright.Engine.Stands.Sections;
 
 namespace Dripwright.Reference.Tests.Strength;
 

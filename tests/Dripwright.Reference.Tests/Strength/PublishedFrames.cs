@@ -1,6 +1,6 @@
-using Dripwright.Engine.Layout;
-using Dripwright.Engine.Strength.Frame;
-using Dripwright.Engine.Strength.Sections;
+using Dripwright.Engine.Numerics;
+using Dripwright.Engine.Stands.Frame;
+using Dripwright.Engine.Stands.Sections;
 
 namespace Dripwright.Reference.Tests.Strength;
 
@@ -142,8 +142,8 @@ public sealed class PublishedFrames
         (double X, double Y)[] feet = [(-1200, -900), (1200, -900), (1200, 900), (-1200, 900)];
         FrameNode[] nodes =
         [
-            new("apex", new Point3(0, 0, 1000)),
-            .. feet.Select(f => new FrameNode("foot", new Point3(f.X, f.Y, 0), Held.Fixed)),
+            new("apex", new Vector3(0, 0, 1000)),
+            .. feet.Select(f => new FrameNode("foot", new Vector3(f.X, f.Y, 0), Held.Fixed)),
         ];
         FrameElement[] elements =
         [
@@ -207,7 +207,7 @@ public sealed class PublishedFrames
         Steel steel
     ) =>
         new(
-            [.. nodes.Select(n => new FrameNode("n", new Point3(n.X, n.Y, 0), n.Held))],
+            [.. nodes.Select(n => new FrameNode("n", new Vector3(n.X, n.Y, 0), n.Held))],
             [
                 .. elements.Select(e => new FrameElement(
                     "e",

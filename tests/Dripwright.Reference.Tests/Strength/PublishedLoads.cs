@@ -1,6 +1,6 @@
-using Dripwright.Engine;
-using Dripwright.Engine.Strength.Checks;
-using Dripwright.Engine.Strength.Loads;
+using Dripwright.Engine.Physics;
+using Dripwright.Engine.Stands.Checks;
+using Dripwright.Engine.Stands.Loads;
 
 namespace Dripwright.Reference.Tests.Strength;
 

@@ -1,5 +1,5 @@
 using Dripwright.Engine.Catalogue;
-using Dripwright.Engine.Strength.Sections;
+using Dripwright.Engine.Stands.Sections;
 
 namespace Dripwright.Reference.Tests.Strength;
 

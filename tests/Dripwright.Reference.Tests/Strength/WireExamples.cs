@@ -1,4 +1,4 @@
-using Dripwright.Engine.Strength.Wire;
+using Dripwright.Engine.Wires;
 
 namespace Dripwright.Reference.Tests.Strength;
 

@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text;
 using System.Xml.Linq;
-using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Units;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Plots;
 using Dripwright.Sheets.Screen;

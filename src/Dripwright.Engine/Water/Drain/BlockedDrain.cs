@@ -1,3 +1,4 @@
+
 namespace Dripwright.Engine.Water;
 
 /// <summary>A pot over a drain that is blocked. Heights are over the pipe's lowest inside point at its outlet.</summary>

@@ -1,3 +1,4 @@
+
 namespace Dripwright.Engine.Water;
 
 /// <summary>Geometry of the water in a round pipe that runs partly full.</summary>

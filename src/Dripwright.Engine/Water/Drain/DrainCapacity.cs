@@ -1,3 +1,4 @@
+
 namespace Dripwright.Engine.Water;
 
 /// <summary>How much a drain takes before it is as full as one allows, whatever its slope.</summary>

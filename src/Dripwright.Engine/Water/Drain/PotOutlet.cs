@@ -1,5 +1,6 @@
 using System.Runtime.InteropServices;
 using MathNet.Numerics.Integration;
+using Dripwright.Engine.Physics;
 
 namespace Dripwright.Engine.Water;
 

@@ -1,3 +1,4 @@
+
 namespace Dripwright.Engine.Water;
 
 /// <summary>Checks a scatter model before the draws start, so that no draw can meet a bad value.</summary>

@@ -1,3 +1,4 @@
+
 namespace Dripwright.Engine.Water;
 
 /// <summary>Splits the spread of emitter flows into pressure, height and manufacture.</summary>

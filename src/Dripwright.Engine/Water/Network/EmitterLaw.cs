@@ -1,3 +1,4 @@
+
 namespace Dripwright.Engine.Water;
 
 /// <summary>Flow of an emitter against the head at its inlet: q = k hˣ, with a compensating range if it has one.</summary>

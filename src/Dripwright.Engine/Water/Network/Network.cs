@@ -1,3 +1,4 @@
+
 namespace Dripwright.Engine.Water;
 
 /// <summary>A feed network: junctions, water surfaces, the links between them and the emitters they feed.</summary>

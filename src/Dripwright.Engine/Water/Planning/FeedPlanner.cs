@@ -1,5 +1,6 @@
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Physics;
 using Dripwright.Engine.Rigs;
 
 namespace Dripwright.Engine.Water;
@@ -57,7 +58,11 @@ internal sealed class FeedPlanner(Rig rig, RigLayout layout)
     }
 
     /// <summary>Draws of a feed that was solved; null where no planted pot gets water.</summary>
-    public static ScatterResult? Draws(FeedPlan feed, RigLayout layout, PlanOptions options)
+    /// <param name="feed">The feed.</param>
+    /// <param name="layout">Its rig.</param>
+    /// <param name="wanted">How many draws, from which seed, with which clogging; its emitters are found here.</param>
+    /// <param name="stop">Asks to stop.</param>
+    public static ScatterResult? Draws(FeedPlan feed, RigLayout layout, ScatterModel wanted, CancellationToken stop)
     {
         if (feed.Weakest is null)
         {
@@ -78,14 +83,8 @@ internal sealed class FeedPlanner(Rig rig, RigLayout layout)
         }
 
         return Scatter.Run(
-            new ScatterModel
-            {
-                Emitters = all,
-                Draws = options.Draws,
-                Seed = options.Seed,
-                Clogging = options.Clogging,
-            },
-            options.Stop
+            wanted with { Emitters = all },
+            stop
         );
     }
 

@@ -1,3 +1,4 @@
+
 namespace Dripwright.Engine.Water;
 
 /// <summary>How much of a reservoir can be used, and how long it lasts.</summary>

@@ -1,3 +1,4 @@
+
 namespace Dripwright.Engine.Water;
 
 /// <summary>The inside shape of a reservoir or a pot: how much it holds at a level, and the level at a volume.</summary>

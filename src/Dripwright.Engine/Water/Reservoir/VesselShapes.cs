@@ -1,3 +1,4 @@
+
 namespace Dripwright.Engine.Water;
 
 /// <summary>A box whose walls may lean: length and width change evenly from floor to brim.</summary>

@@ -1,6 +1,6 @@
-using Dripwright.Engine.Nutrition.Chemistry;
-using Dripwright.Engine.Nutrition.Loop;
-using Dripwright.Engine.Nutrition.Strength;
+using Dripwright.Engine.Chemistry.Formulas;
+using Dripwright.Engine.Chemistry.Solutions;
+using Dripwright.Engine.Nutrients.Loop;
 
 namespace Dripwright.Engine.Tests.Nutrition.Loop;
 

@@ -1,6 +1,6 @@
 using CsCheck;
-using Dripwright.Engine.Nutrition.Chemistry;
-using Dripwright.Engine.Nutrition.Loop;
+using Dripwright.Engine.Chemistry.Formulas;
+using Dripwright.Engine.Nutrients.Loop;
 
 namespace Dripwright.Engine.Tests.Nutrition.Loop;
 

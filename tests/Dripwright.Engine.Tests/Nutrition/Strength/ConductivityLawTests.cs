@@ -1,6 +1,6 @@
 using CsCheck;
-using Dripwright.Engine.Nutrition.Chemistry;
-using Dripwright.Engine.Nutrition.Strength;
+using Dripwright.Engine.Chemistry.Formulas;
+using Dripwright.Engine.Chemistry.Solutions;
 
 namespace Dripwright.Engine.Tests.Nutrition.Strength;
 

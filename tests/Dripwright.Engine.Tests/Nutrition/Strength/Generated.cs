@@ -1,5 +1,5 @@
 using CsCheck;
-using Dripwright.Engine.Nutrition.Chemistry;
+using Dripwright.Engine.Chemistry.Formulas;
 
 namespace Dripwright.Engine.Tests.Nutrition.Strength;
 

@@ -1,7 +1,8 @@
 using CsCheck;
-using Dripwright.Engine.Nutrition.Chemistry;
-using Dripwright.Engine.Nutrition.Salts;
-using Dripwright.Engine.Nutrition.Strength;
+using Dripwright.Engine.Catalogue.Salts;
+using Dripwright.Engine.Chemistry.Formulas;
+using Dripwright.Engine.Chemistry.Solutions;
+using Dripwright.Engine.Nutrients.Correcting;
 
 namespace Dripwright.Engine.Tests.Nutrition.Strength;
 

@@ -1,7 +1,7 @@
 using Dripwright.Engine.Catalogue;
-using Dripwright.Engine.Nutrition.Chemistry;
-using Dripwright.Engine.Nutrition.Planning;
-using Dripwright.Engine.Nutrition.Tank;
+using Dripwright.Engine.Chemistry.Formulas;
+using Dripwright.Engine.Nutrients.Correcting;
+using Dripwright.Engine.Nutrients.Planning;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Tests.Planning;
 

@@ -1,7 +1,7 @@
 using CsCheck;
-using Dripwright.Engine.Nutrition.Chemistry;
-using Dripwright.Engine.Nutrition.Strength;
-using Dripwright.Engine.Nutrition.Tank;
+using Dripwright.Engine.Chemistry.Formulas;
+using Dripwright.Engine.Chemistry.Solutions;
+using Dripwright.Engine.Nutrients.Correcting;
 
 namespace Dripwright.Engine.Tests.Nutrition.Tank;
 

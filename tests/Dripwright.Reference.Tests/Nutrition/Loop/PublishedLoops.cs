@@ -1,5 +1,5 @@
-using Dripwright.Engine.Nutrition.Chemistry;
-using Dripwright.Engine.Nutrition.Loop;
+using Dripwright.Engine.Chemistry.Formulas;
+using Dripwright.Engine.Nutrients.Loop;
 
 namespace Dripwright.Reference.Tests.Nutrition.Loop;
 

@@ -1,6 +1,7 @@
 using System.Globalization;
-using Dripwright.Engine.Nutrition.Chemistry;
-using Dripwright.Engine.Nutrition.Strength;
+using Dripwright.Engine.Chemistry.Formulas;
+using Dripwright.Engine.Chemistry.Solutions;
+using Dripwright.Engine.Nutrients.Correcting;
 
 namespace Dripwright.Reference.Tests.Nutrition.Strength;
 

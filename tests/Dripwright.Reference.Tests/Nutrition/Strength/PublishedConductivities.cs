@@ -1,6 +1,6 @@
-using Dripwright.Engine.Nutrition.Chemistry;
-using Dripwright.Engine.Nutrition.Strength;
-using Dripwright.Engine.Water;
+using Dripwright.Engine.Chemistry.Formulas;
+using Dripwright.Engine.Chemistry.Solutions;
+using Dripwright.Engine.Physics;
 
 namespace Dripwright.Reference.Tests.Nutrition.Strength;
 

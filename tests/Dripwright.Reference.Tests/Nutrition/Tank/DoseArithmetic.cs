@@ -1,4 +1,4 @@
-using Dripwright.Engine.Nutrition.Tank;
+using Dripwright.Engine.Nutrients.Correcting;
 
 namespace Dripwright.Reference.Tests.Nutrition.Tank;
 
