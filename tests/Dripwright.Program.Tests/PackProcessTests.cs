@@ -6,7 +6,7 @@ namespace Dripwright.Program.Tests;
 /// <summary>Packs of the built program: two runs at once, runs that are killed, a disk that is full.</summary>
 public sealed class PackProcessTests
 {
-    private static readonly string[] s_pack = ["pack", Repository.OnePot, "--no-draws"];
+    private static readonly string[] s_pack = ["pack", Repository.OnePot, "--no-simulation"];
 
     [Fact]
     public async Task Of_two_runs_at_once_one_writes_the_pack_and_the_other_says_why_not()

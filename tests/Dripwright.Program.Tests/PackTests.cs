@@ -175,7 +175,7 @@ public sealed class PackTests
     public async Task The_same_call_gives_the_same_bytes_and_replaces_only_when_asked()
     {
         using var scratch = new Scratch();
-        string[] call = ["pack", Repository.OnePot, "--no-draws", "-o"];
+        string[] call = ["pack", Repository.OnePot, "--no-simulation", "-o"];
         Assert.Equal(Exit.Good, (await Call.Of([.. call, scratch.At("one")])).Exit);
         Assert.Equal(Exit.Good, (await Call.Of([.. call, scratch.At("two")])).Exit);
 
@@ -196,7 +196,7 @@ public sealed class PackTests
     {
         using var scratch = new Scratch();
         scratch.Write("pack", "a file");
-        var call = await Call.Of("pack", Repository.School, "-o", scratch.At("pack"), "--replace", "--no-draws");
+        var call = await Call.Of("pack", Repository.School, "-o", scratch.At("pack"), "--replace", "--no-simulation");
 
         Assert.Equal(Exit.NotWritten, call.Exit);
         Assert.Empty(call.Out);

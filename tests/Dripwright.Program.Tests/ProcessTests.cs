@@ -8,7 +8,7 @@ public sealed class ProcessTests
     [Fact]
     public async Task The_built_program_keeps_its_streams_apart()
     {
-        var (exit, written, errors) = await BuiltProgram.Run("plan", Repository.School, "--json", "--no-draws");
+        var (exit, written, errors) = await BuiltProgram.Run("plan", Repository.School, "--json", "--no-simulation");
 
         Assert.Equal(Exit.Good, exit);
         Assert.Empty(errors);

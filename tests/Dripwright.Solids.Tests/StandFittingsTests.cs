@@ -1,8 +1,8 @@
 using CsCheck;
-using Dripwright.Engine.Numerics;
 using Dripwright.Engine;
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Numerics;
 using Dripwright.Engine.Printed;
 using Dripwright.Engine.Printed.Joints;
 using Dripwright.Engine.Printed.Shapes;

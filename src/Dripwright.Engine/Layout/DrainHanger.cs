@@ -1,4 +1,3 @@
-
 namespace Dripwright.Engine.Layout;
 
 /// <summary>What a drain hanger is tied to.</summary>

@@ -1,4 +1,3 @@
-
 namespace Dripwright.Engine.Printed;
 
 /// <summary>How a part goes on a printer's bed.</summary>

@@ -172,5 +172,6 @@ public static class StandFittings
     private static string Word(double value) =>
         (Math.Round(value, 4) + 0.0).ToString("0.####", CultureInfo.InvariantCulture);
 
-    private static Vector3 Way(Vector3 from, Vector3 to) => new Vector3(to.X - from.X, to.Y - from.Y, to.Z - from.Z).Unit();
+    private static Vector3 Way(Vector3 from, Vector3 to) =>
+        new Vector3(to.X - from.X, to.Y - from.Y, to.Z - from.Z).Unit();
 }

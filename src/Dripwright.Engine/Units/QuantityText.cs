@@ -1,4 +1,3 @@
-
 namespace Dripwright.Engine.Units;
 
 /// <summary>Quantities as people write them: read, printed for people, and printed so that nothing is lost.</summary>

@@ -1,4 +1,3 @@
-
 namespace Dripwright.Engine.Wires;
 
 /// <summary>The overhead wire of one row: how it is held and what hangs on it.</summary>

@@ -1,4 +1,3 @@
-
 namespace Dripwright.Engine.Wires;
 
 /// <summary>Pull that a threaded hook or lag screw may take out of timber.</summary>

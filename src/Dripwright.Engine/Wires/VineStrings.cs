@@ -1,4 +1,3 @@
-
 namespace Dripwright.Engine.Wires;
 
 /// <summary>What the strings of one vine carry.</summary>

@@ -1,6 +1,6 @@
-using Dripwright.Engine.Numerics;
 using System.Text;
 using System.Text.Json;
+using Dripwright.Engine.Numerics;
 using Dripwright.Engine.Printed.Shapes;
 
 namespace Dripwright.Solids;

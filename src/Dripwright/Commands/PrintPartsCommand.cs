@@ -25,7 +25,7 @@ internal static class PrintPartsCommand
         };
         var command = new Command(
             "print-parts",
-            "Write the rig's printed parts: a 3MF, an STL and a picture of each, a test coupon and a list."
+            "Write the parts to print: a 3MF, an STL and a picture of each, a test coupon and a list."
         )
         {
             file,
@@ -61,7 +61,7 @@ internal static class PrintPartsCommand
                 {
                     throw new Refusal(
                         Exit.FaultyFile,
-                        $"{sound.Path}: there is nothing to print: no row has a stand, and printing.smallParts asks for nothing."
+                        $"{sound.Path}: there is nothing to print: no row has a stand, and printing.smallParts lists nothing."
                     );
                 }
 
@@ -89,7 +89,7 @@ internal static class PrintPartsCommand
                 if (more.Length > 0)
                 {
                     around.Out.WriteLine(
-                        $"Could be printed too, where the rig file asks for it in printing.smallParts: {string.Join(", ", more)}."
+                        $"Can be printed too if you list them in printing.smallParts of the rig file: {string.Join(", ", more)}."
                     );
                 }
 

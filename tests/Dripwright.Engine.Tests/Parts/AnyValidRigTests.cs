@@ -2,9 +2,9 @@ using CsCheck;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Parts;
 using Dripwright.Engine.Rigs;
-using static System.FormattableString;
 using Dripwright.Engine.Tests.Layout;
 using Dripwright.Engine.Tests.Rigs;
+using static System.FormattableString;
 
 namespace Dripwright.Engine.Tests.Parts;
 

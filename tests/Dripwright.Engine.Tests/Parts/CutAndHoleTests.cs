@@ -3,9 +3,9 @@ using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Parts;
 using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Tests.Layout;
 using Dripwright.Engine.Units;
 using static System.FormattableString;
-using Dripwright.Engine.Tests.Layout;
 
 namespace Dripwright.Engine.Tests.Parts;
 

@@ -4,9 +4,9 @@ using Dripwright.Engine.Layout;
 using Dripwright.Engine.Parts;
 using Dripwright.Engine.Printed;
 using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Tests.Layout;
 using Dripwright.Engine.Wires;
 using static System.FormattableString;
-using Dripwright.Engine.Tests.Layout;
 
 namespace Dripwright.Engine.Tests.Parts;
 

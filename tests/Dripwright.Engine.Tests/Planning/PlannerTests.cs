@@ -1,9 +1,9 @@
 using CsCheck;
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Findings;
+using Dripwright.Engine.Tests.Rigs;
 using Dripwright.Engine.Units;
 using Dripwright.Engine.Water;
-using Dripwright.Engine.Tests.Rigs;
 
 namespace Dripwright.Engine.Tests.Planning;
 

@@ -1,8 +1,8 @@
 using CsCheck;
 using Dripwright.Engine.Layout;
-using Dripwright.Engine.Wires;
 using Dripwright.Engine.Tests.Planning;
 using Dripwright.Engine.Tests.Rigs;
+using Dripwright.Engine.Wires;
 
 namespace Dripwright.Engine.Tests.Strength;
 

@@ -3,11 +3,11 @@ using System.Text;
 using System.Xml.Linq;
 using CsCheck;
 using Dripwright.Engine;
+using Dripwright.Engine.Tests.Rigs;
 using Dripwright.Engine.Units;
 using Dripwright.Sheets.Screen;
 using Dripwright.Sheets.Tests.Bench;
 using Dripwright.Sheets.Tests.Views;
-using Dripwright.Engine.Tests.Rigs;
 
 namespace Dripwright.Sheets.Tests.Screen;
 

@@ -1,8 +1,8 @@
+using Dripwright.Engine.Tests;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 using Dripwright.Sheets.Views;
 using Dripwright.Sheets.Writing;
-using Dripwright.Engine.Tests;
 
 namespace Dripwright.Sheets.Tests.Views;
 

@@ -1,11 +1,11 @@
 using System.Globalization;
 using CsCheck;
 using Dripwright.Engine;
+using Dripwright.Engine.Tests.Rigs;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 using Dripwright.Sheets.Views;
 using Dripwright.Sheets.Writing;
-using Dripwright.Engine.Tests.Rigs;
 
 namespace Dripwright.Sheets.Tests.Views;
 

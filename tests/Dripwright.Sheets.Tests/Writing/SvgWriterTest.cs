@@ -1,8 +1,8 @@
 using System.Globalization;
 using System.Xml.Linq;
+using Dripwright.Engine.Tests;
 using Dripwright.Sheets.Model;
 using Dripwright.Sheets.Writing;
-using Dripwright.Engine.Tests;
 
 namespace Dripwright.Sheets.Tests.Writing;
 

@@ -1,4 +1,3 @@
-
 namespace Dripwright.Engine.Catalogue.Salts;
 
 /// <summary>One point of a solubility curve.</summary>

@@ -1,4 +1,3 @@
-
 namespace Dripwright.Engine.Chemistry.Solutions;
 
 /// <summary>Acid for plain water by the short formula, activities taken as concentrations; a check on the full method.</summary>

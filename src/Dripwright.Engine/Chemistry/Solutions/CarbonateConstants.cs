@@ -1,4 +1,3 @@
-
 namespace Dripwright.Engine.Chemistry.Solutions;
 
 /// <summary>Constants of carbon dioxide in water against temperature, at zero ionic strength.</summary>

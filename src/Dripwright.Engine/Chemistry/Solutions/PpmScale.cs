@@ -1,4 +1,3 @@
-
 namespace Dripwright.Engine.Chemistry.Solutions;
 
 /// <summary>How a meter that shows ppm turns conductivity into its number. The ppm are no weight of anything.</summary>

@@ -1,4 +1,3 @@
-
 namespace Dripwright.Engine.Chemistry.Solutions;
 
 /// <summary>What the iron of a solution is, which decides the charge it carries.</summary>

@@ -1,4 +1,3 @@
-
 namespace Dripwright.Engine.Nutrients.Correcting;
 
 /// <summary>Mixing by volumes: C1 V1 + C2 V2 = C V. For amounts it is exact; for EC it is good to about 5 %.</summary>

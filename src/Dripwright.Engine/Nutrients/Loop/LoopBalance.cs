@@ -1,4 +1,3 @@
-
 namespace Dripwright.Engine.Nutrients.Loop;
 
 /// <summary>What builds up in a closed loop, in closed form, for one ion in one well-mixed volume.</summary>

@@ -1,4 +1,3 @@
-
 namespace Dripwright.Engine.Nutrients.Loop;
 
 /// <summary>The crops whose limits are known here.</summary>

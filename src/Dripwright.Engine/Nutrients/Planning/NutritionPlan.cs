@@ -1,3 +1,4 @@
+using Dripwright.Engine.Catalogue.Salts;
 using Dripwright.Engine.Catalogue.Targets;
 using Dripwright.Engine.Chemistry.Formulas;
 using Dripwright.Engine.Chemistry.Solutions;
@@ -5,8 +6,6 @@ using Dripwright.Engine.Chemistry.Waters;
 using Dripwright.Engine.Findings;
 using Dripwright.Engine.Nutrients.Loop;
 using Dripwright.Engine.Nutrients.Recipe;
-
-using Dripwright.Engine.Catalogue.Salts;
 
 namespace Dripwright.Engine.Nutrients.Planning;
 

@@ -1,4 +1,3 @@
-
 namespace Dripwright.Engine.Printed.Joints;
 
 /// <summary>Sets of directions in which tubes leave a joint.</summary>

@@ -1,4 +1,3 @@
-
 namespace Dripwright.Engine.Stands.Checks;
 
 /// <summary>Whether a stand falls over as a whole.</summary>

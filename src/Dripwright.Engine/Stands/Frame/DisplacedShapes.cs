@@ -1,6 +1,5 @@
 using System.Numerics;
 using System.Runtime.InteropServices;
-
 using Vector3 = Dripwright.Engine.Numerics.Vector3;
 
 namespace Dripwright.Engine.Stands.Frame;

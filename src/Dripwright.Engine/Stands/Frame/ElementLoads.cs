@@ -1,5 +1,3 @@
-
-
 namespace Dripwright.Engine.Stands.Frame;
 
 /// <summary>A loading sorted by element, with the end actions that would hold all nodes still.</summary>

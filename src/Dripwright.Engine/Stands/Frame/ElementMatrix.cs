@@ -1,4 +1,3 @@
-
 namespace Dripwright.Engine.Stands.Frame;
 
 /// <summary>

@@ -1,4 +1,3 @@
-
 namespace Dripwright.Engine.Stands.Frame;
 
 /// <summary>A force and a moment on a node.</summary>

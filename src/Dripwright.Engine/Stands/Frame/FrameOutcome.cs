@@ -1,4 +1,3 @@
-
 namespace Dripwright.Engine.Stands.Frame;
 
 /// <summary>What came of solving a frame: a solution, or why there is none.</summary>

@@ -1,5 +1,3 @@
-
-
 namespace Dripwright.Engine.Stands.Frame;
 
 /// <summary>What a section passes on: forces and moments of the part beyond it on the part before it.</summary>

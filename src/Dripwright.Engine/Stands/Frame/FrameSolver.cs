@@ -1,4 +1,3 @@
-
 namespace Dripwright.Engine.Stands.Frame;
 
 /// <summary>Solves a frame for one loading after the other; the analysis is made once.</summary>

@@ -1,4 +1,3 @@
-
 namespace Dripwright.Engine.Stands.Frame;
 
 /// <summary>Words for a motion that nothing resists.</summary>

@@ -1,4 +1,3 @@
-
 namespace Dripwright.Engine.Stands.Loads;
 
 /// <summary>Which pots stand full on the stand; the others are off it.</summary>

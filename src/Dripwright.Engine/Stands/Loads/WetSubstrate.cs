@@ -1,4 +1,3 @@
-
 namespace Dripwright.Engine.Stands.Loads;
 
 /// <summary>What coir weighs in a pot.</summary>

@@ -1,4 +1,3 @@
-
 namespace Dripwright.Engine.Water;
 
 /// <summary>Geometry of the water in a round pipe that runs partly full.</summary>

@@ -1,4 +1,3 @@
-
 namespace Dripwright.Engine.Water;
 
 /// <summary>How much a drain takes before it is as full as one allows, whatever its slope.</summary>

@@ -1,6 +1,6 @@
 using System.Runtime.InteropServices;
-using MathNet.Numerics.Integration;
 using Dripwright.Engine.Physics;
+using MathNet.Numerics.Integration;
 
 namespace Dripwright.Engine.Water;
 

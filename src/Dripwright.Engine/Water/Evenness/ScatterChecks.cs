@@ -1,4 +1,3 @@
-
 namespace Dripwright.Engine.Water;
 
 /// <summary>Checks a scatter model before the draws start, so that no draw can meet a bad value.</summary>

@@ -1,4 +1,3 @@
-
 namespace Dripwright.Engine.Water;
 
 /// <summary>Splits the spread of emitter flows into pressure, height and manufacture.</summary>

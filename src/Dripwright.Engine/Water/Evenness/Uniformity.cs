@@ -1,4 +1,3 @@
-
 namespace Dripwright.Engine.Water;
 
 /// <summary>Measures of how evenly a row waters its plants. All are fractions: 1 is perfectly even.</summary>

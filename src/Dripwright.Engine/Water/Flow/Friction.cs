@@ -1,4 +1,3 @@
-
 namespace Dripwright.Engine.Water;
 
 /// <summary>Darcy friction factor of a round pipe in laminar, transitional and turbulent flow, without a jump.</summary>

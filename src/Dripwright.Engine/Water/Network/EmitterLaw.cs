@@ -1,4 +1,3 @@
-
 namespace Dripwright.Engine.Water;
 
 /// <summary>Flow of an emitter against the head at its inlet: q = k hˣ, with a compensating range if it has one.</summary>

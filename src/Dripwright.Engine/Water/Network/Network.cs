@@ -1,4 +1,3 @@
-
 namespace Dripwright.Engine.Water;
 
 /// <summary>A feed network: junctions, water surfaces, the links between them and the emitters they feed.</summary>

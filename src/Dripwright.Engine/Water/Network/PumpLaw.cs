@@ -1,4 +1,3 @@
-
 namespace Dripwright.Engine.Water;
 
 /// <summary>A pump as a link: it adds head forward, and is a choke when stopped or driven outside its curve.</summary>

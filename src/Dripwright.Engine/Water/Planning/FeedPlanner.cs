@@ -82,10 +82,7 @@ internal sealed class FeedPlanner(Rig rig, RigLayout layout)
             all.Add(new ScatterEmitter(e.Flow, pot, layout.Parts.Emitter.Exponent, layout.Parts.Emitter.Variation));
         }
 
-        return Scatter.Run(
-            wanted with { Emitters = all },
-            stop
-        );
+        return Scatter.Run(wanted with { Emitters = all }, stop);
     }
 
     private string TroubleOf(NetworkSolution solution)

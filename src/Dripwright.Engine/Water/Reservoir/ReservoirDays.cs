@@ -1,4 +1,3 @@
-
 namespace Dripwright.Engine.Water;
 
 /// <summary>How much of a reservoir can be used, and how long it lasts.</summary>

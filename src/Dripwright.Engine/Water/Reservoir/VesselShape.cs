@@ -1,4 +1,3 @@
-
 namespace Dripwright.Engine.Water;
 
 /// <summary>The inside shape of a reservoir or a pot: how much it holds at a level, and the level at a volume.</summary>

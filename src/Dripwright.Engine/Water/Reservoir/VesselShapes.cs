@@ -1,4 +1,3 @@
-
 namespace Dripwright.Engine.Water;
 
 /// <summary>A box whose walls may lean: length and width change evenly from floor to brim.</summary>

@@ -2,7 +2,6 @@ using Dripwright.Engine.Catalogue.Salts;
 using Dripwright.Engine.Chemistry.Formulas;
 using Dripwright.Engine.Findings;
 
-
 namespace Dripwright.Engine.Nutrients.Recipe;
 
 /// <summary>How concentrates are made and kept.</summary>
@@ -57,8 +56,7 @@ public sealed record StockCan(
 
     /// <summary>True when nothing crystallises, with the margin of common practice, and nothing falls out.</summary>
     public bool Keeps =>
-        Fullness <= NutritionRules.Limit("stock-saturated")
-        && Precipitates.All(solid => solid.SaturationIndex <= 0);
+        Fullness <= NutritionRules.Limit("stock-saturated") && Precipitates.All(solid => solid.SaturationIndex <= 0);
 }
 
 /// <summary>Concentrates for a feed.</summary>
