@@ -53,6 +53,7 @@ public sealed class PackProcessTests
         PackFiles.Write(pack, PackFiles.First);
         scratch.Write("diary.txt", "mine");
         var random = new Random(20260301);
+        var within = 0;
         for (var i = 0; i < kills; i++)
         {
             using var run = BuiltProgram.Start([.. s_pack, "-o", pack, "--replace", "--revision", "k" + Number(i)]);
@@ -66,6 +67,7 @@ public sealed class PackProcessTests
             await Task.Delay(random.Next(250), TestContext.Current.CancellationToken);
             run.Kill();
             await run.WaitForExitAsync(TestContext.Current.CancellationToken);
+            within += LockIn(scratch) is null ? 0 : 1;
 
             Assert.True(StandingPack.Look(pack, TestContext.Current.CancellationToken).IsWhole, "Kill " + Number(i));
             Assert.Equal("mine", File.ReadAllText(scratch.At("diary.txt")));
@@ -73,6 +75,9 @@ public sealed class PackProcessTests
 
         var end = await BuiltProgram.Run([.. s_pack, "-o", pack, "--replace"]);
 
+        TestContext.Current.TestOutputHelper!.WriteLine(
+            $"{Number(within)} of {Number(kills)} kills came while it wrote."
+        );
         Assert.Equal((Exit.Good, ""), (end.Exit, end.Error));
         File.Delete(scratch.At("diary.txt"));
         AssertWholeAndAlone(scratch);

@@ -115,7 +115,7 @@ internal static class FeedingWords
         var weeks = (outlook.Days / 7).ToString(CultureInfo.InvariantCulture);
         yield return $"{weeks} weeks, if the plants take up what recirculating systems are usually fed:";
         yield return "";
-        yield return "Topped up with        EC at end  water L  salts kg  sodium past  runs short first";
+        yield return "Topped up with        EC at end  water L  salts kg  sodium past  runs short";
         foreach (var way in outlook.Ways)
         {
             var end = way.Evenings is [.., var last] ? Number(last.ReservoirEc.DecisiemensPerMetre, "0.00") : "-";
