@@ -35,7 +35,7 @@ public sealed record Plan
     public required OverheadPlan Overhead { get; init; }
 
     /// <summary>What the reservoir is filled with; null where no feed is asked for.</summary>
-    public NutritionPlan? Nutrition { get; init; }
+    public NutrientPlan? Nutrients { get; init; }
 
     /// <summary>Whether the stands hold; null where it was not asked.</summary>
     public StandPlan? Stand { get; init; }

@@ -44,7 +44,7 @@ public static class Planner
         DrainPlan drain = new DrainPlanner(rig, layout, feed).Plan();
         ReservoirPlan reservoir = new ReservoirPlanner(rig, layout, feed, drain).Plan();
         OverheadPlan overhead = new OverheadPlanner(rig, layout).Plan();
-        NutritionPlan? nutrition = NutritionPlanner.Plan(rig, layout, feed, reservoir, catalogue);
+        NutrientPlan? nutrients = NutrientPlanner.Plan(rig, layout, feed, reservoir, catalogue);
         Tell("loading the stands", 0.7);
         StandPlan? stand = Loaded(null, rig, layout, options);
         Tell("counting and cutting parts", 0.8);
@@ -61,7 +61,7 @@ public static class Planner
                 Drain = drain,
                 Reservoir = reservoir,
                 Overhead = overhead,
-                Nutrition = nutrition,
+                Nutrients = nutrients,
                 Stand = stand,
                 Printed = printed,
                 Parts = parts,
@@ -146,7 +146,7 @@ public static class Planner
         }
 
         new PartsRules(layout, plan.Parts, judge).Judge();
-        judge.Add(plan.Nutrition?.Findings ?? []);
+        judge.Add(plan.Nutrients?.Findings ?? []);
         return plan with { Findings = judge.Findings };
     }
 }

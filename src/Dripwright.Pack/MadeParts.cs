@@ -8,7 +8,7 @@ namespace Dripwright.Pack;
 /// <summary>A printed part whose solid was computed.</summary>
 /// <param name="Mesh">Its mesh as it is printed.</param>
 /// <param name="Picture">As it is used.</param>
-public sealed record MadePart(SolidMesh Mesh, FittingPicture Picture);
+public sealed record MadePart(SolidMesh Mesh, PrintPicture Picture);
 
 /// <summary>Solids take a moment each, and a rig's stand seldom changes while its owner types: the last ones are kept.</summary>
 public static class MadeParts
@@ -20,12 +20,12 @@ public static class MadeParts
     private static readonly Queue<Key> s_order = [];
 
     /// <summary>The part, computed now or before.</summary>
-    /// <param name="fitting">What is printed.</param>
-    public static MadePart Of(Fitting fitting)
+    /// <param name="design">What is printed.</param>
+    public static MadePart Of(PrintDesign design)
     {
-        ArgumentNullException.ThrowIfNull(fitting);
+        ArgumentNullException.ThrowIfNull(design);
         // Kept by the shape itself and not by what it was made from: no measure can be forgotten here.
-        var key = new Key(Meshes.SignOf(fitting.Shape), fitting.InUse);
+        var key = new Key(Meshes.SignOf(design.Shape), design.InUse);
         lock (s_turn)
         {
             if (s_kept.TryGetValue(key, out var kept))
@@ -35,8 +35,8 @@ public static class MadeParts
         }
 
         // Two pages that want the same part at once compute it twice, which harms nobody.
-        var mesh = Meshes.Of(fitting);
-        var made = new MadePart(mesh, FittingPicture.InUse(fitting, mesh));
+        var mesh = Meshes.Of(design);
+        var made = new MadePart(mesh, PrintPicture.InUse(design, mesh));
         lock (s_turn)
         {
             if (s_kept.TryAdd(key, made))

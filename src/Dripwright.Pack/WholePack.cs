@@ -96,7 +96,7 @@ public static class WholePack
 
     private static PrintedPicture Picture(EnginePart part)
     {
-        var made = MadeParts.Of(part.Fitting);
+        var made = MadeParts.Of(part.Design);
         return new(
             part.Number,
             made.Picture.Width,
@@ -108,7 +108,7 @@ public static class WholePack
                     face.Light
                 )),
             ],
-            Meshes.Estimate(part.Fitting, made.Mesh)
+            Meshes.Estimate(part.Design, made.Mesh)
         );
     }
 

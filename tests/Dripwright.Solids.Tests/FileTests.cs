@@ -6,7 +6,9 @@ namespace Dripwright.Solids.Tests;
 
 public sealed class FileTests
 {
-    private static readonly SolidMesh Mesh = Meshes.Of(FittingShop.For(PrintedKind.ThreeWay, new() { Number = "W1" }));
+    private static readonly SolidMesh Mesh = Meshes.Of(
+        PrintDesigner.For(PrintedKind.ThreeWay, new() { Number = "W1" })
+    );
 
     [Fact]
     public void A_3mf_file_reads_back_as_it_was_written()

@@ -1,5 +1,4 @@
 using Dripwright.Engine.Files;
-using Dripwright.Engine.Layout;
 
 namespace Dripwright.Engine.Catalogue;
 

@@ -27,7 +27,7 @@ public static class CatalogueJson
 
     /// <summary>Writes kinds of part.</summary>
     /// <param name="kinds">Kinds of part, each with its name.</param>
-    public static string Write(IEnumerable<(string Kind, CatalogueShelf Parts)> kinds)
+    public static string Write(IEnumerable<(string Kind, CatalogueGroup Parts)> kinds)
     {
         ArgumentNullException.ThrowIfNull(kinds);
         using var bytes = new MemoryStream();

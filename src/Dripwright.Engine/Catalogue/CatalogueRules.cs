@@ -145,9 +145,9 @@ internal static class CatalogueRules
     private static IEnumerable<Misfit> Of(Sundry sundry)
     {
         string[] shelves = ["plumbing", "irrigation", "hardware", "electrical", "tools", "garden", "printed"];
-        if (!shelves.Contains(sundry.Shelf))
+        if (!shelves.Contains(sundry.PartGroup))
         {
-            yield return new(nameof(sundry.Shelf), "one of " + string.Join(", ", shelves));
+            yield return new(nameof(sundry.PartGroup), "one of " + string.Join(", ", shelves));
         }
     }
 

@@ -1,5 +1,4 @@
 using Dripwright.Engine.Files;
-using Dripwright.Engine.Layout;
 using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Catalogue;

@@ -69,10 +69,10 @@ public sealed class ChoiceAttribute(string assumed) : Attribute
 /// <param name="us">Key assumed in a rig that prefers US units; empty where the field must be given.</param>
 /// <param name="metric">Key assumed in a rig that prefers metric units.</param>
 [AttributeUsage(AttributeTargets.Property)]
-public sealed class PartKeyAttribute(Shelf shelf, string us, string metric) : Attribute
+public sealed class PartKeyAttribute(PartGroup shelf, string us, string metric) : Attribute
 {
     /// <summary>Where it must stand.</summary>
-    public Shelf Shelf { get; } = shelf;
+    public PartGroup PartGroup { get; } = shelf;
 
     /// <summary>Key assumed with US units.</summary>
     public string Us { get; } = us;

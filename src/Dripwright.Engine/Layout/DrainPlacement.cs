@@ -128,7 +128,7 @@ internal sealed class DrainPlacement(Rig rig, RigParts parts, IReadOnlyList<RowP
         double low = high - (_slope * Math.Abs(far - last));
         double y = DrainY(row);
         Vector3 At(double station, double z) => new(row.OriginX + station, y, z);
-        var draft = new RunDraft($"D{Text.Of(row.Number)}", RunService.Drain, row.Number, _pipe, parts)
+        var draft = new RunDraft($"D{Labels.Of(row.Number)}", RunService.Drain, row.Number, _pipe, parts)
         {
             Path = _left ? [At(last, low), At(far, high)] : [At(far, high), At(last, low)],
             Start = Math.Min(last, far),
@@ -155,7 +155,7 @@ internal sealed class DrainPlacement(Rig rig, RigParts parts, IReadOnlyList<RowP
         double middle = holes.Nearest(row.Length / 2, reach, reach, row.Length - reach, !_left) ?? (row.Length / 2);
         double low = high - (_slope * Math.Max(middle, row.Length - middle));
         Vector3 At(double station, double z) => new(row.OriginX + station, y, z);
-        var draft = new RunDraft($"D{Text.Of(row.Number)}", RunService.Drain, row.Number, _pipe, parts)
+        var draft = new RunDraft($"D{Labels.Of(row.Number)}", RunService.Drain, row.Number, _pipe, parts)
         {
             Path =
             [
@@ -197,9 +197,9 @@ internal sealed class DrainPlacement(Rig rig, RigParts parts, IReadOnlyList<RowP
         double stop = from + (Math.Sign(away) * Math.Max(Math.Abs(away), Apart(_elbow, _elbow)));
         double top = exit.Z - Apart(exitFitting, _elbow);
         double low = top - (_slope * Math.Abs(stop - from));
-        AddDrop($"K{Text.Of(row.Number)}", row.Number, exit, top, exitFitting.LayingLength, _elbow.LayingLength);
+        AddDrop($"K{Labels.Of(row.Number)}", row.Number, exit, top, exitFitting.LayingLength, _elbow.LayingLength);
         Vector3 end = new(row.OriginX + stop, exit.Y, low);
-        var back = new RunDraft($"R{Text.Of(row.Number)}", RunService.Return, row.Number, _pipe, parts)
+        var back = new RunDraft($"R{Labels.Of(row.Number)}", RunService.Return, row.Number, _pipe, parts)
         {
             Path = stop < from ? [end, exit with { Z = top }] : [exit with { Z = top }, end],
             Start = Math.Min(stop, from),
@@ -251,7 +251,7 @@ internal sealed class DrainPlacement(Rig rig, RigParts parts, IReadOnlyList<RowP
         {
             RowPlace row = rows[order[k]];
             AddDrop(
-                $"L{Text.Of(row.Number)}",
+                $"L{Labels.Of(row.Number)}",
                 row.Number,
                 ends[order[k]].At,
                 HeightAt(stations[k]),
@@ -295,7 +295,7 @@ internal sealed class DrainPlacement(Rig rig, RigParts parts, IReadOnlyList<RowP
         double top = row.Base + row.Pot.DrainHeight + 0.05;
         double length = Math.Max(top - z, _elbow.LayingLength + (2 * _elbow.SocketDepth));
         _returns.Add(
-            new RunDraft($"{letter}{Text.Of(row.Number)}", RunService.Return, row.Number, _pipe, parts)
+            new RunDraft($"{letter}{Labels.Of(row.Number)}", RunService.Return, row.Number, _pipe, parts)
             {
                 Path = [new Vector3(x, y, z), new Vector3(x, y, z + length)],
                 Start = 0,

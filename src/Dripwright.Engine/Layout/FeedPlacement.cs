@@ -30,7 +30,7 @@ internal static class FeedPlacement
         bool loop = rig.Feed.Entry == FeedEntry.Loop;
         double near = rig.Reservoir.At == RowEnd.Left ? 0 : row.Length;
         double far = row.Length - near;
-        string label = $"F{Text.Of(row.Number)}";
+        string label = $"F{Labels.Of(row.Number)}";
         double legOffset = LegOffset(row, parts);
 
         RunDraft Leg(string legLabel, double y, int leg)

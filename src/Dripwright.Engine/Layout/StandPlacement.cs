@@ -88,7 +88,7 @@ internal static class StandPlacement
     {
         double[] offsets = RailOffsets(stand, row);
         double z = row.Base - (outside / 2);
-        string n = Text.Of(row.Number);
+        string n = Labels.Of(row.Number);
         double lay = stand.JointCentre;
 
         void Add(string name, MemberRole role, Vector3 from, Vector3 to, double cutFrom, double cutTo) =>

@@ -109,7 +109,7 @@ internal sealed class SupplyPlacement(
 
         for (int i = 0; i < rows.Count; i++)
         {
-            Link($"near-{Text.Of(i + 1)}", taps[i], feeds[i].Height);
+            Link($"near-{Labels.Of(i + 1)}", taps[i], feeds[i].Height);
         }
 
         if (both)
@@ -198,8 +198,8 @@ internal sealed class SupplyPlacement(
         for (int i = 0; i < rows.Count; i++)
         {
             double loss = Loss(run, at, taps[i]) + branch;
-            _links.Add(new FeedLink(upstream, $"far-{Text.Of(i + 1)}", run, taps[i] - at, feeds[i].Height, loss));
-            upstream = $"far-{Text.Of(i + 1)}";
+            _links.Add(new FeedLink(upstream, $"far-{Labels.Of(i + 1)}", run, taps[i] - at, feeds[i].Height, loss));
+            upstream = $"far-{Labels.Of(i + 1)}";
             at = taps[i];
             branch = 0;
         }

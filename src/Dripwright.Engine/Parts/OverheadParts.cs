@@ -43,7 +43,7 @@ internal static class OverheadParts
                 "vine-string",
                 rolls,
                 "wound on the hooks",
-                note: $"{Text.Of(strings)} strings of {each}; new each crop"
+                note: $"{Labels.Of(strings)} strings of {each}; new each crop"
             );
             tally.Add("vine-clip", strings * vine.Clips, "stem to string", spareShare: 0.1);
         }

@@ -21,7 +21,7 @@ public sealed record HangerStrength(double Load, double Carries, double Allowed)
     /// <param name="wall">[m] Thickness t of the ring, over 0.</param>
     /// <param name="along">[m] Length b along the pipe, over 0.</param>
     /// <exception cref="ArgumentOutOfRangeException">A length is not over 0.</exception>
-    public static HangerStrength Of(FittingParameters parameters, double inside, double wall, double along)
+    public static HangerStrength Of(PrintParameters parameters, double inside, double wall, double along)
     {
         ArgumentNullException.ThrowIfNull(parameters);
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(inside);

@@ -26,7 +26,7 @@ internal sealed class JointMoments
     }
 
     /// <summary>[N·m] Greatest lasting moment at any of the joints that a part serves; 0 where none is known.</summary>
-    public double Of(StandFitting place) =>
+    public double Of(PrintedJoint place) =>
         place.Joints.Select(joint => _at.GetValueOrDefault(Key(joint.Row, joint.At))).DefaultIfEmpty(0).Max();
 
     private void Add(StandFrame frame, FrameSolution solution, double share)

@@ -13,15 +13,15 @@ public sealed record PrintedSpot(int Row, Vector3 At);
 /// <summary>One printed part of a rig and how many are needed.</summary>
 /// <param name="Number">Piece number, as it stands on the part.</param>
 /// <param name="Count">How many to print.</param>
-/// <param name="Fitting">The part.</param>
+/// <param name="Design">The part.</param>
 /// <param name="Use">Where it goes.</param>
-public sealed record PrintedPart(string Number, int Count, Fitting Fitting, string Use)
+public sealed record PrintedPart(string Number, int Count, PrintDesign Design, string Use)
 {
     /// <summary>Catalogue key under which it is counted; null for the coupon, which is none of the rig's parts.</summary>
     public string? Key { get; init; }
 
     /// <summary>The joints of the stand that it serves; null for what is no joint.</summary>
-    public StandFitting? Place { get; init; }
+    public PrintedJoint? Place { get; init; }
 
     /// <summary>Where in the rig it goes; empty where that is the builder's to say.</summary>
     public IReadOnlyList<PrintedSpot> Spots { get; init; } = [];
@@ -46,7 +46,7 @@ public enum MomentSource
 /// <summary>A part that cannot be made as the rig asks.</summary>
 /// <param name="Number">Piece number.</param>
 /// <param name="Fault">Why not, and what to do.</param>
-public sealed record RefusedPart(string Number, FittingFault Fault)
+public sealed record RefusedPart(string Number, PrintFault Fault)
 {
     /// <summary>In one line, for the builder: the parameter's name would tell them nothing.</summary>
     public override string ToString() => $"{Number}: found {Fault.Found}; expected {Fault.Expected}; {Fault.Remedy}";
@@ -67,10 +67,10 @@ public sealed record PrintedParts(IReadOnlyList<PrintedPart> Parts, IReadOnlyLis
     public static PrintedParts None { get; } = new([], []);
 
     /// <summary>Which parts the joints of the stands need, whether or not they can be made.</summary>
-    public IReadOnlyList<StandFitting> Places { get; init; } = [];
+    public IReadOnlyList<PrintedJoint> Places { get; init; } = [];
 
     /// <summary>What they are made of and by what they are printed; null where nothing is printed.</summary>
-    public FittingParameters? Made { get; init; }
+    public PrintParameters? Made { get; init; }
 
     /// <summary>The strength of the stands that the sockets were made for; null where it was not known.</summary>
     public StandPlan? MadeFor { get; init; }
@@ -89,7 +89,7 @@ public sealed record PrintedParts(IReadOnlyList<PrintedPart> Parts, IReadOnlyLis
     {
         ArgumentNullException.ThrowIfNull(rig);
         ArgumentNullException.ThrowIfNull(layout);
-        FittingParameters start = Parameters(rig, layout);
+        PrintParameters start = Parameters(rig, layout);
         var small = SmallParts.Of(rig, layout, start, wantedOnly: true);
         bool stands = layout.Stand.Members.Count > 0;
         if (!stands && small.Count == 0)
@@ -99,7 +99,7 @@ public sealed record PrintedParts(IReadOnlyList<PrintedPart> Parts, IReadOnlyLis
 
         List<PrintedPart> parts = [];
         List<RefusedPart> refused = [];
-        IReadOnlyList<StandFitting> places = StandFittings.Of(layout.Stand);
+        IReadOnlyList<PrintedJoint> places = PrintedJoints.Of(layout.Stand);
         var moments = new JointMoments(strength);
         if (stands)
         {
@@ -113,9 +113,9 @@ public sealed record PrintedParts(IReadOnlyList<PrintedPart> Parts, IReadOnlyLis
             );
         }
 
-        foreach (StandFitting place in places)
+        foreach (PrintedJoint place in places)
         {
-            FittingParameters own = start;
+            PrintParameters own = start;
             if (place.Hanger is { } hanger)
             {
                 own = start with { HangerMount = hanger.Mount, HangerReach = hanger.Reach, HangerLow = hanger.Low };
@@ -142,14 +142,14 @@ public sealed record PrintedParts(IReadOnlyList<PrintedPart> Parts, IReadOnlyLis
             string number,
             PrintedKind kind,
             int count,
-            FittingParameters parameters,
+            PrintParameters parameters,
             string use,
-            StandFitting? place
+            PrintedJoint? place
         )
         {
             try
             {
-                Fitting fitting = FittingShop.For(kind, parameters with { Number = number });
+                PrintDesign fitting = PrintDesigner.For(kind, parameters with { Number = number });
                 parts.Add(
                     new(number, count, fitting, use)
                     {
@@ -163,7 +163,7 @@ public sealed record PrintedParts(IReadOnlyList<PrintedPart> Parts, IReadOnlyLis
                     }
                 );
             }
-            catch (FittingException no)
+            catch (PrintException no)
             {
                 refused.Add(new(number, no.Fault));
             }
@@ -180,10 +180,10 @@ public sealed record PrintedParts(IReadOnlyList<PrintedPart> Parts, IReadOnlyLis
         return SmallParts.Of(rig, layout, Parameters(rig, layout), wantedOnly: false);
     }
 
-    private static FittingParameters Parameters(Rig rig, RigLayout layout)
+    private static PrintParameters Parameters(Rig rig, RigLayout layout)
     {
         Printing printing = rig.Printing;
-        return new FittingParameters
+        return new PrintParameters
         {
             TubeShape = layout.Stand.Tube.Shape,
             TubeOutside = printing.TubeOutside ?? layout.Stand.Tube.Outside,
@@ -224,7 +224,7 @@ public sealed record PrintedParts(IReadOnlyList<PrintedPart> Parts, IReadOnlyLis
         return HangerStrength.LargestShare * weight * span;
     }
 
-    private static string Where(StandFitting joint) =>
+    private static string Where(PrintedJoint joint) =>
         joint.Kind switch
         {
             PrintedKind.Foot => "under each leg",

@@ -85,7 +85,7 @@ public sealed record SocketStrength(
         return 6 * moment / (outside * depth * depth);
     }
 
-    internal static SocketStrength Of(FittingParameters parameters, double half, double wall, double depth)
+    internal static SocketStrength Of(PrintParameters parameters, double half, double wall, double depth)
     {
         Plastic plastic = parameters.Plastic;
         double share = HeatShare(plastic, parameters.Load.Temperature) * LastingShare / Safety;

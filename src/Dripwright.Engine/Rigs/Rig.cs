@@ -1,5 +1,4 @@
 using Dripwright.Engine.Files;
-using Dripwright.Engine.Layout;
 using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Rigs;
@@ -72,7 +71,7 @@ public sealed record Rig
 
     /// <summary>What the reservoir is filled with.</summary>
     [Says("The feed solution: crop, water and salts.")]
-    public NutritionMix Nutrition { get; init; } = new();
+    public NutrientMix Nutrients { get; init; } = new();
 
     /// <summary>Parts the grower has already.</summary>
     [Items(0, 500), Says("Parts you have already: they are used first and not bought.")]

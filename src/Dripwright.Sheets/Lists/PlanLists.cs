@@ -32,7 +32,7 @@ public static class PlanLists
             plan.Parts.Lines.Select(line =>
                 (IReadOnlyList<object?>)
                     [
-                        line.Shelf,
+                        line.PartGroup,
                         line.Part,
                         line.Name,
                         line.Where,

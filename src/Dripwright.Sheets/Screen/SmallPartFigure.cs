@@ -58,12 +58,12 @@ internal static class SmallPartFigure
         double to
     )
     {
-        var runs = part.Fitting.Kind switch
+        var runs = part.Design.Kind switch
         {
             PrintedKind.LineRest => row.Feed,
             PrintedKind.DrillGuide => row
                 .Feed.Append(row.Drain)
-                .Where(run => run.Pipe.OutsideDiameter == part.Fitting.Parameters.PipeOutside),
+                .Where(run => run.Pipe.OutsideDiameter == part.Design.Parameters.PipeOutside),
             PrintedKind.HoseClip or PrintedKind.ClampBlock => layout
                 .Runs.Where(run => run.Service == RunService.Header)
                 .Take(1),
@@ -73,7 +73,7 @@ internal static class SmallPartFigure
         var most = Math.Max(to, layout.Tank.Right);
         return runs.SelectMany(run => run.Path.Zip(run.Path.Skip(1)))
             .Where(leg =>
-                part.Fitting.Kind is not (PrintedKind.HoseClip or PrintedKind.ClampBlock) || leg.First.Y == leg.Second.Y
+                part.Design.Kind is not (PrintedKind.HoseClip or PrintedKind.ClampBlock) || leg.First.Y == leg.Second.Y
             )
             .Select(leg => Clipped(leg.First, leg.Second, least, most))
             .OfType<(Vector3, Vector3)>();

@@ -43,8 +43,8 @@ public static class StandView
 
     private static (Slant Slant, List<Element> Elements) Joints(
         RigLayout layout,
-        IReadOnlyList<StandFitting> fittings,
-        StandFitting part,
+        IReadOnlyList<PrintedJoint> fittings,
+        PrintedJoint part,
         double width
     )
     {

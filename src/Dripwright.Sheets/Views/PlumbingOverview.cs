@@ -2,7 +2,6 @@ using Dripwright.Engine;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Numerics;
 using Dripwright.Sheets.Model;
-using Dimension = Dripwright.Sheets.Drawing.Dimension;
 
 namespace Dripwright.Sheets.Views;
 
@@ -123,7 +122,7 @@ internal sealed class PlumbingOverview(Plan plan, Box box)
                 }
 
                 taken.Add(place);
-                yield return Dimension.Leader(tip, knee, run.Label);
+                yield return Drawing.DimensionLine.Leader(tip, knee, run.Label);
                 break;
             }
         }

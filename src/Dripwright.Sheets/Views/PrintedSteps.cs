@@ -11,7 +11,7 @@ internal static class PrintedSteps
     public static string Of(Plan plan, PrintedKind kind) =>
         string.Join(
             ", ",
-            plan.Printed.Parts.Where(part => part.Fitting.Kind == kind)
+            plan.Printed.Parts.Where(part => part.Design.Kind == kind)
                 .Select(part => $"{Wording.Count(part.Count)} × {part.Number}")
         );
 }

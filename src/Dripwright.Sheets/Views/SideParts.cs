@@ -144,7 +144,7 @@ internal sealed class SideParts(View view, Func<Vector3, double> level)
     )
     {
         var sorted = Merged(heights, words);
-        return Dimension.VerticalRunning(
+        return DimensionLine.VerticalRunning(
             [.. sorted.Select(h => view[level, drawn?.Invoke(h.Height) ?? h.Height])],
             x,
             [.. Texts(heights, words)],

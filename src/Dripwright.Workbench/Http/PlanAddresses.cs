@@ -4,9 +4,10 @@ using Dripwright.Engine;
 using Dripwright.Engine.Findings;
 using Dripwright.Engine.Printed;
 using Dripwright.Engine.Proposing;
-using Dripwright.Engine.Report;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Units;
+using Dripwright.Language;
+using Dripwright.Language.Report;
 using Dripwright.Pack;
 using Dripwright.Sheets;
 using Dripwright.Sheets.Screen;
@@ -238,9 +239,15 @@ internal static class PlanAddresses
         var file = await File(context, garden, id, revision);
         var catalogue = (await garden.CatalogueAsync(context.RequestAborted)).Catalogue;
         var reading = await plans.Read(file, catalogue, context.RequestAborted);
-        IReadOnlyList<Finding> findings = reading.Rig is null
+        IReadOnlyList<ToldFinding> findings = reading.Rig is null
             ? []
-            : await plans.Of(reading, catalogue, false, plan => plan.Findings, context.RequestAborted);
+            : await plans.Of(
+                reading,
+                catalogue,
+                false,
+                plan => new PlanWords(plan.Rig.Units).Of(plan.Findings),
+                context.RequestAborted
+            );
         return Results.Ok(
             new CheckAnswer(
                 reading.Faults.Count == 0,
@@ -523,7 +530,7 @@ internal static class PlanAddresses
         if (revision is not { } number)
         {
             Versions.Show(context, draft);
-            return new RigText(draft.Name, draft.Text, Shelf: shelf);
+            return new RigText(draft.Name, draft.Text, PartGroup: shelf);
         }
 
         var saved =

@@ -69,7 +69,7 @@ internal static class PrintPartsCommand
                     .Run(progress => PrintFiles.Write(parts, progress), around, stop)
                     .ConfigureAwait(false);
                 PackFolder.Write(folder, PackList.Of(files), files, replace: false, stop);
-                var pieces = parts.Parts.Sum(part => part.Count * part.Fitting.Pieces);
+                var pieces = parts.Parts.Sum(part => part.Count * part.Design.Pieces);
                 var first = parts.Parts.Any(part => part.Number == PrintedParts.Coupon)
                     ? $" Print {PrintedParts.Coupon} first."
                     : "";

@@ -9,7 +9,7 @@ internal static class CatalogueView
 {
     private const int KeyWidth = 25;
 
-    public static void Draw(IAnsiConsole console, IReadOnlyList<CatalogueShelf> groups)
+    public static void Draw(IAnsiConsole console, IReadOnlyList<CatalogueGroup> groups)
     {
         for (var i = 0; i < groups.Count; i++)
         {
@@ -37,7 +37,7 @@ internal static class CatalogueView
     }
 
     // First column key, second the part's name, last the source: what lies between is told with its column's head.
-    private static string Sentence(CatalogueShelf group, IReadOnlyList<string> row, List<string> sources)
+    private static string Sentence(CatalogueGroup group, IReadOnlyList<string> row, List<string> sources)
     {
         var figures = Enumerable
             .Range(2, Math.Max(0, row.Count - 3))

@@ -212,7 +212,7 @@ public sealed class PartsPlanTests
     public void Shops_are_walked_shelf_by_shelf() =>
         TestRigs.Any.Sample(rig =>
         {
-            string[] shelves = [.. Plan(rig).Lines.Select(l => l.Shelf)];
+            string[] shelves = [.. Plan(rig).Lines.Select(l => l.PartGroup)];
             int changes = shelves.Zip(shelves.Skip(1)).Count(p => p.First != p.Second);
             Assert.Equal(shelves.Distinct().Count() - 1, changes);
         });

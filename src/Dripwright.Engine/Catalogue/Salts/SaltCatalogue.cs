@@ -27,7 +27,7 @@ public sealed record SaltCatalogue
 
     private static SaltCatalogue Load()
     {
-        var reading = SaltReader.Read(ShelfFile.BuiltIn("Salts.Data.salts.json"), "salts.json", Empty);
+        var reading = SaltReader.Read(RowFile.BuiltIn("Salts.Data.salts.json"), "salts.json", Empty);
         return reading.Catalogue
             ?? throw new InvalidOperationException($"Our own salts are at fault: {reading.Faults[0]}");
     }

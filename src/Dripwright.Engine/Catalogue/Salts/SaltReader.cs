@@ -30,7 +30,7 @@ public static class SaltReader
         var faults = new FaultList(fileName);
         var salts = new Dictionary<string, Salt>(basis.Salts, StringComparer.Ordinal);
         var given = new HashSet<string>(StringComparer.Ordinal);
-        ShelfFile.Read(
+        RowFile.Read(
             bytes,
             faults,
             (
@@ -55,7 +55,7 @@ public static class SaltReader
     /// <param name="salts">Salts that are known already.</param>
     internal static Salt? Row(RowReader row, HashSet<string> given, Dictionary<string, Salt> salts)
     {
-        var key = ShelfFile.Key(row, given);
+        var key = RowFile.Key(row, given);
         var start = Start(row, key, salts);
         var whole = start is null && !row.Has("basedOn");
         var name = row.Text("name", 80, whole) ?? start?.Name;

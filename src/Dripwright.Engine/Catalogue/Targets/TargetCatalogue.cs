@@ -13,17 +13,17 @@ public sealed record TargetCatalogue
 
     /// <summary>No rows.</summary>
     public static TargetCatalogue Empty { get; } =
-        new() { Targets = new Dictionary<string, FeedTarget>(), Stages = [] };
+        new() { Targets = new Dictionary<string, NutrientTarget>(), Stages = [] };
 
     /// <summary>Targets by key, in the order of the file.</summary>
-    public required IReadOnlyDictionary<string, FeedTarget> Targets { get; init; }
+    public required IReadOnlyDictionary<string, NutrientTarget> Targets { get; init; }
 
     /// <summary>What each crop is fed at each stage; of two rows for the same stage the later one counts.</summary>
     public required IReadOnlyList<CropStage> Stages { get; init; }
 
     /// <summary>The target with this key.</summary>
     /// <exception cref="KeyNotFoundException">There is none.</exception>
-    public FeedTarget this[string key] =>
+    public NutrientTarget this[string key] =>
         Targets.TryGetValue(key, out var target)
             ? target
             : throw new KeyNotFoundException($"There is no target '{key}'.");
@@ -37,12 +37,12 @@ public sealed record TargetCatalogue
     /// <param name="stage">Stage.</param>
     /// <param name="model">[S/m] Conductivity of a composition; the simple cation rule where null.</param>
     /// <returns>The target, or null where the catalogue has no such row or the strength cannot be reached.</returns>
-    public FeedTarget? For(FeedCrop crop, FeedStage stage, Func<Composition, double>? model = null) =>
+    public NutrientTarget? For(FeedCrop crop, FeedStage stage, Func<Composition, double>? model = null) =>
         StageOf(crop, stage) is { } row ? this[row.Target].TryScaledTo(row.Conductivity, model) : null;
 
     private static TargetCatalogue Load()
     {
-        var reading = TargetReader.Read(ShelfFile.BuiltIn("Targets.Data.targets.json"), "targets.json", Empty);
+        var reading = TargetReader.Read(RowFile.BuiltIn("Targets.Data.targets.json"), "targets.json", Empty);
         return reading.Catalogue
             ?? throw new InvalidOperationException($"Our own targets are at fault: {reading.Faults[0]}");
     }

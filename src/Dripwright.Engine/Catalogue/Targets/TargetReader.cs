@@ -52,11 +52,11 @@ public static class TargetReader
         ArgumentNullException.ThrowIfNull(fileName);
         ArgumentNullException.ThrowIfNull(basis);
         var faults = new FaultList(fileName);
-        var targets = new Dictionary<string, FeedTarget>(basis.Targets, StringComparer.Ordinal);
+        var targets = new Dictionary<string, NutrientTarget>(basis.Targets, StringComparer.Ordinal);
         var stages = new List<CropStage>(basis.Stages);
         var named = new List<(string Target, RowReader Row)>();
         var given = new HashSet<string>(StringComparer.Ordinal);
-        ShelfFile.Read(
+        RowFile.Read(
             bytes,
             faults,
             (
@@ -90,9 +90,9 @@ public static class TargetReader
             : new TargetReading(new TargetCatalogue { Targets = targets, Stages = stages }, []);
     }
 
-    internal static FeedTarget? Target(RowReader row, HashSet<string> given)
+    internal static NutrientTarget? Target(RowReader row, HashSet<string> given)
     {
-        var key = ShelfFile.Key(row, given);
+        var key = RowFile.Key(row, given);
         var name = row.Text("name", 80, needed: true);
         var source = row.Text("source", 600, needed: true);
         var sure = row.Choice<Sureness>("sure") ?? Sureness.Published;
@@ -119,7 +119,7 @@ public static class TargetReader
             row.Fault("nitrogen as \"n\", or apart as \"no3\" and \"nh4\"");
         }
         return row.Good && key is not null && name is not null && source is not null
-            ? new FeedTarget
+            ? new NutrientTarget
             {
                 Key = key,
                 Name = name,

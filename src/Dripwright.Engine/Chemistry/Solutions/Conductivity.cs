@@ -25,7 +25,7 @@ public static class Conductivity
     public static Ec Of(Speciation solution)
     {
         ArgumentNullException.ThrowIfNull(solution);
-        double celsius = solution.Surroundings.Celsius;
+        double celsius = solution.SolutionConditions.Celsius;
         var medium = new Medium(celsius);
         (Species Species, double Mobility)[] ions =
         [
@@ -62,7 +62,7 @@ public static class Conductivity
     /// <param name="surroundings">What it stands in: temperature and air.</param>
     /// <exception cref="ArgumentOutOfRangeException">An amount is negative, the pH is outside 0 to 14, or the solution is
     /// too strong for the method.</exception>
-    public static Ec Of(Composition solution, double ph, Surroundings surroundings) =>
+    public static Ec Of(Composition solution, double ph, SolutionConditions surroundings) =>
         Of(Speciation.At(solution, ph, surroundings));
 
     /// <summary>EC after McCleskey, Nordstrom and Ryan, the second method.</summary>
@@ -76,7 +76,7 @@ public static class Conductivity
     public static Ec McCleskey(Speciation solution)
     {
         ArgumentNullException.ThrowIfNull(solution);
-        double celsius = solution.Surroundings.Celsius;
+        double celsius = solution.SolutionConditions.Celsius;
         double root = Math.Sqrt(solution.IonicStrength / 1000);
         double sum = 0;
         foreach ((Species ion, double mobility) in solution.Moving())

@@ -17,7 +17,7 @@ public static class SolutionPh
     /// <param name="gap">[mol/m³ of charge] Ions of one sign the composition does not name, positive for cations.</param>
     /// <returns>The divided solution, or why no pH fits.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An amount is negative, or the gap is not finite.</exception>
-    public static Answer<Speciation> Of(Composition solution, Surroundings surroundings, double gap = 0)
+    public static Answer<Speciation> Of(Composition solution, SolutionConditions surroundings, double gap = 0)
     {
         Guard.Finite(gap);
         var balance = new Balance(solution, surroundings, gap);
@@ -48,7 +48,7 @@ public static class SolutionPh
     /// <returns>[mol/m³ of charge, the same number as meq/L] Positive for cations not named.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An amount is negative, the pH is outside 0 to 14, or the solution is
     /// too strong for the method.</exception>
-    public static double Gap(Composition solution, double ph, Surroundings surroundings) =>
+    public static double Gap(Composition solution, double ph, SolutionConditions surroundings) =>
         -Speciation.At(solution, ph, surroundings).Charge;
 
     internal static Answer<Speciation> TooStrong(Speciation found) =>
@@ -60,7 +60,7 @@ public static class SolutionPh
             "Compute the diluted solution that goes to the plants."
         );
 
-    private readonly struct Balance(Composition solution, Surroundings surroundings, double gap) : IOneNumber
+    private readonly struct Balance(Composition solution, SolutionConditions surroundings, double gap) : IOneNumber
     {
         public double At(double x) => Speciation.Within(solution, x, surroundings).Charge + gap;
     }

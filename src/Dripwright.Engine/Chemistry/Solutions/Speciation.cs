@@ -18,13 +18,19 @@ public sealed class Speciation
     private const double ChelateMobility = 30;
     private readonly Species[] species;
 
-    private Speciation(Species[] species, double ph, double ionicStrength, double carbon, Surroundings surroundings)
+    private Speciation(
+        Species[] species,
+        double ph,
+        double ionicStrength,
+        double carbon,
+        SolutionConditions surroundings
+    )
     {
         this.species = species;
         PH = ph;
         IonicStrength = ionicStrength;
         InorganicCarbon = carbon;
-        Surroundings = surroundings;
+        SolutionConditions = surroundings;
     }
 
     /// <summary>[-] The pH it was divided at: minus the logarithm of the activity of hydrogen ions.</summary>
@@ -37,7 +43,7 @@ public sealed class Speciation
     public double InorganicCarbon { get; }
 
     /// <summary>What the solution stands in.</summary>
-    public Surroundings Surroundings { get; }
+    public SolutionConditions SolutionConditions { get; }
 
     /// <summary>All species, in a fixed order, hydrogen and hydroxide last.</summary>
     public IReadOnlyList<Species> Species => species;
@@ -79,7 +85,7 @@ public sealed class Speciation
     /// <param name="surroundings">What it stands in.</param>
     /// <exception cref="ArgumentOutOfRangeException">An amount is negative, the pH is outside 0 to 14, or the solution is
     /// stronger than the activities hold for.</exception>
-    public static Speciation At(Composition solution, double ph, Surroundings surroundings)
+    public static Speciation At(Composition solution, double ph, SolutionConditions surroundings)
     {
         Speciation made = Within(solution, ph, surroundings);
         if (made.IonicStrength > HighestIonicStrength)
@@ -98,7 +104,7 @@ public sealed class Speciation
     /// The same for any pH a search may try. Activities are then held at the end of their range, which keeps the charge
     /// falling with pH; what is handed out is checked by the caller.
     /// </summary>
-    internal static Speciation Within(Composition solution, double ph, Surroundings surroundings)
+    internal static Speciation Within(Composition solution, double ph, SolutionConditions surroundings)
     {
         ArgumentNullException.ThrowIfNull(solution);
         ArgumentNullException.ThrowIfNull(surroundings);
@@ -126,7 +132,7 @@ public sealed class Speciation
         }
     }
 
-    private bool Chelate(int basic) => basic == SpeciesTable.Iron && Surroundings.Iron == IronForm.Chelated;
+    private bool Chelate(int basic) => basic == SpeciesTable.Iron && SolutionConditions.Iron == IronForm.Chelated;
 
     private Species Find(string formula)
     {
@@ -157,9 +163,9 @@ public sealed class Speciation
         private readonly double ph;
         private readonly double water;
         private readonly double? carbonate;
-        private readonly Surroundings surroundings;
+        private readonly SolutionConditions surroundings;
 
-        public Division(Composition solution, double ph, Surroundings surroundings)
+        public Division(Composition solution, double ph, SolutionConditions surroundings)
         {
             this.ph = ph;
             this.surroundings = surroundings;

@@ -26,7 +26,7 @@ public static class StrengthScaling
         ArgumentNullException.ThrowIfNull(water);
         ArgumentNullException.ThrowIfNull(recipe);
         Guard.Between(ph, 4, 9);
-        Ec plain = Conductivity.Of(water, ph, Surroundings.Closed);
+        Ec plain = Conductivity.Of(water, ph, SolutionConditions.Closed);
         if (plain > target)
         {
             return Answer<ScaledSolution>.No(
@@ -55,7 +55,7 @@ public static class StrengthScaling
     {
         // A search may pass the range of the activities; the root is checked by its EC, which no tank near that range has.
         public double At(double x) =>
-            Conductivity.Of(Speciation.Within(water + (recipe * x), ph, Surroundings.Closed)).DecisiemensPerMetre
+            Conductivity.Of(Speciation.Within(water + (recipe * x), ph, SolutionConditions.Closed)).DecisiemensPerMetre
             - target.DecisiemensPerMetre;
     }
 }

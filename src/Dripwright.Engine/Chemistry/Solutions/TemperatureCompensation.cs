@@ -39,8 +39,8 @@ public static class TemperatureCompensation
     {
         Guard.Between(celsius, 0, 40);
         ArgumentOutOfRangeException.ThrowIfLessThan(Math.Abs(celsius - 25), 1, nameof(celsius));
-        Ec there = Conductivity.Of(solution, ph, new Surroundings { Celsius = celsius });
-        Ec at25 = Conductivity.Of(solution, ph, Surroundings.Closed);
+        Ec there = Conductivity.Of(solution, ph, new SolutionConditions { Celsius = celsius });
+        Ec at25 = Conductivity.Of(solution, ph, SolutionConditions.Closed);
         return ((there.DecisiemensPerMetre / at25.DecisiemensPerMetre) - 1) / (celsius - 25);
     }
 

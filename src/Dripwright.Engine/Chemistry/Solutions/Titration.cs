@@ -15,7 +15,7 @@ public static class Titration
     /// <param name="gap">[mol/m³ of charge] See <see cref="SolutionPh.Gap"/>.</param>
     /// <returns>[mol/m³, the same number as meq/L] Acid; negative where a base is needed.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An amount is negative, or the pH is outside the range.</exception>
-    public static double AcidTo(Composition solution, double ph, Surroundings surroundings, double gap = 0)
+    public static double AcidTo(Composition solution, double ph, SolutionConditions surroundings, double gap = 0)
     {
         Guard.Between(ph, 2, 12);
         Guard.Finite(gap);
@@ -42,7 +42,7 @@ public static class Titration
     /// <param name="surroundings">What it stands in.</param>
     /// <returns>[mol/m³ of charge, the same number as meq/L] Alkalinity; negative in a solution more acid than that.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An amount is negative.</exception>
-    public static double Alkalinity(Composition solution, Surroundings surroundings) =>
+    public static double Alkalinity(Composition solution, SolutionConditions surroundings) =>
         AcidTo(solution, EndPoint, surroundings);
 
     /// <summary>The inorganic carbon that gives a solution an alkalinity at a pH, so that a water analysis can be used.</summary>
@@ -56,7 +56,7 @@ public static class Titration
         Composition solution,
         double alkalinity,
         double ph,
-        Surroundings surroundings
+        SolutionConditions surroundings
     )
     {
         ArgumentNullException.ThrowIfNull(solution);
@@ -81,7 +81,8 @@ public static class Titration
             : Answer<Composition>.Of(solution.With(Constituent.InorganicCarbon, Bracket.Root(lacking, 0, reach)));
     }
 
-    private readonly struct Left(Composition solution, double ph, Surroundings surroundings, double gap) : IOneNumber
+    private readonly struct Left(Composition solution, double ph, SolutionConditions surroundings, double gap)
+        : IOneNumber
     {
         public double At(double x)
         {
@@ -91,7 +92,7 @@ public static class Titration
         }
     }
 
-    private readonly struct Lacking(Composition solution, double alkalinity, double ph, Surroundings surroundings)
+    private readonly struct Lacking(Composition solution, double alkalinity, double ph, SolutionConditions surroundings)
         : IOneNumber
     {
         public double At(double x) =>

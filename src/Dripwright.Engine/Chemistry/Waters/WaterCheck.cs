@@ -50,12 +50,12 @@ public static class WaterCheck
             var missing = string.Join(", ", balance.Missing);
             var least = Math.Abs(balance.Gap);
             var side = balance.Gap > 0 ? "anions" : "cations";
-            yield return NutritionRules.Finding(
+            yield return NutrientRules.Finding(
                 "water-unknown",
                 place,
                 "water",
                 least > 0.2
-                    ? $"Not measured: {missing}. What is known leaves {NutritionRules.Number(least)} meq/L of {side} to be found among them."
+                    ? $"Not measured: {missing}. What is known leaves {NutrientRules.Number(least)} meq/L of {side} to be found among them."
                     : $"Not measured: {missing}. They are counted as nothing.",
                 missing,
                 "measured",
@@ -66,45 +66,45 @@ public static class WaterCheck
         {
             var relative = Math.Abs(balance.RelativeGap);
             var rule =
-                relative > NutritionRules.Limit("water-gap-large") ? "water-gap-large"
-                : relative > NutritionRules.Limit("water-gap") ? "water-gap"
+                relative > NutrientRules.Limit("water-gap-large") ? "water-gap-large"
+                : relative > NutrientRules.Limit("water-gap") ? "water-gap"
                 : null;
             if (rule is not null)
             {
-                yield return NutritionRules.Finding(
+                yield return NutrientRules.Finding(
                     rule,
                     place,
                     "water",
                     balance.Gap > 0
                         ? "Cations outweigh anions: chloride, sulfate, nitrate or alkalinity is reported too low or left out, or a cation too high."
                         : "Anions outweigh cations: sodium, potassium or ammonium is reported too low or left out, or an anion too high.",
-                    $"{NutritionRules.Number(balance.Cations)} against {NutritionRules.Number(balance.Anions)} meq/L",
-                    $"within {NutritionRules.Percent(NutritionRules.Limit(rule))} of their sum",
+                    $"{NutrientRules.Number(balance.Cations)} against {NutrientRules.Number(balance.Anions)} meq/L",
+                    $"within {NutrientRules.Percent(NutrientRules.Limit(rule))} of their sum",
                     "Check units (as N or as NO3? as CaCO3?) and ask for the analysis again."
                 );
             }
         }
         if (filling.HardnessUnsplit)
         {
-            yield return NutritionRules.Finding(
+            yield return NutrientRules.Finding(
                 "water-hardness-split",
                 place,
                 "water.hardness",
                 "Hardness is known, but not how much of it is calcium: neither is counted as food.",
-                $"{NutritionRules.Number(analysis.Hardness!.Value)} mmol/L",
+                $"{NutrientRules.Number(analysis.Hardness!.Value)} mmol/L",
                 "calcium and magnesium apart",
                 "Ask for calcium or magnesium; one of them is enough."
             );
         }
         if (WaterConductivity.Misfit(analysis.Conductivity, balance) is { } ratio)
         {
-            yield return NutritionRules.Finding(
+            yield return NutrientRules.Finding(
                 "water-ec-off",
                 place,
                 "water.conductivity",
-                $"The EC is {NutritionRules.Number(ratio)} times what the ions tell.",
-                $"{NutritionRules.Number(analysis.Conductivity!.Value * 10)} dS/m",
-                $"about {NutritionRules.Number(WaterConductivity.Expected(balance) * 10)} dS/m",
+                $"The EC is {NutrientRules.Number(ratio)} times what the ions tell.",
+                $"{NutrientRules.Number(analysis.Conductivity!.Value * 10)} dS/m",
+                $"about {NutrientRules.Number(WaterConductivity.Expected(balance) * 10)} dS/m",
                 "Calibrate the pen, check that the reading is at 25 °C, and check the units of the analysis."
             );
         }

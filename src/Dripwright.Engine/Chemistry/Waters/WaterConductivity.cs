@@ -38,7 +38,7 @@ internal static class WaterConductivity
             return null;
         }
         var ratio = measured / expected;
-        var off = Math.Abs(ratio - 1) > NutritionRules.Limit("water-ec-off");
+        var off = Math.Abs(ratio - 1) > NutrientRules.Limit("water-ec-off");
         return off && Math.Abs(measured - expected) > 2 * PenStep ? ratio : null;
     }
 }

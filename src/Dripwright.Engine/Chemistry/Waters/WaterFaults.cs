@@ -1,5 +1,5 @@
 using Dripwright.Engine.Chemistry.Formulas;
-using static Dripwright.Engine.Findings.NutritionRules;
+using static Dripwright.Engine.Findings.NutrientRules;
 
 namespace Dripwright.Engine.Chemistry.Waters;
 

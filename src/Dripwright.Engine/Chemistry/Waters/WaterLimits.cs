@@ -1,6 +1,6 @@
 using Dripwright.Engine.Chemistry.Formulas;
 using Dripwright.Engine.Findings;
-using static Dripwright.Engine.Findings.NutritionRules;
+using static Dripwright.Engine.Findings.NutrientRules;
 
 namespace Dripwright.Engine.Chemistry.Waters;
 

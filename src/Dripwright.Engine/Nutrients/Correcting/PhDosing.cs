@@ -53,7 +53,7 @@ public static class PhDosing
         double tankVolume,
         double target,
         PhBottle bottle,
-        Surroundings surroundings,
+        SolutionConditions surroundings,
         double gap = 0
     )
     {
@@ -119,7 +119,7 @@ public static class PhDosing
         double tankVolume,
         PhBottle bottle,
         double bottleVolume,
-        Surroundings surroundings,
+        SolutionConditions surroundings,
         double gap = 0
     )
     {
@@ -142,7 +142,7 @@ public static class PhDosing
         Composition tank,
         double target,
         PhBottle bottle,
-        Surroundings surroundings,
+        SolutionConditions surroundings,
         double gap
     ) : IOneNumber
     {

@@ -12,13 +12,13 @@ namespace Dripwright.Engine.Nutrients.Correcting;
 public sealed record SaltDose : Strengthener
 {
     private readonly IReadOnlyList<RecipeLine> lines;
-    private readonly Scale scale;
+    private readonly WeighingScale scale;
 
     /// <summary>The salts of a recipe.</summary>
     /// <param name="recipe">The recipe.</param>
     /// <param name="decisiemensPerMetre">[dS/m] What a unit adds to a cubic metre.</param>
     /// <exception cref="ArgumentOutOfRangeException">The rise is not positive.</exception>
-    public SaltDose(FeedRecipe recipe, double decisiemensPerMetre)
+    public SaltDose(NutrientRecipe recipe, double decisiemensPerMetre)
     {
         ArgumentNullException.ThrowIfNull(recipe);
         Strength = Guard.Positive(decisiemensPerMetre);

@@ -59,7 +59,7 @@ public sealed record StockPair : Strengthener
         ArgumentNullException.ThrowIfNull(b);
         Guard.Between(Guard.Positive(doseOfEach), 0, 1.0 / 3);
         Guard.Between(ph, 4, 9);
-        Ec dose = Conductivity.Of((a + b) * doseOfEach, ph, Surroundings.Closed);
+        Ec dose = Conductivity.Of((a + b) * doseOfEach, ph, SolutionConditions.Closed);
         return new StockPair(dose.DecisiemensPerMetre, doseOfEach) { A = a, B = b };
     }
 

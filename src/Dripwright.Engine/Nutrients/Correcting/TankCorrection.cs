@@ -46,7 +46,7 @@ public static class TankCorrection
         Guard.Positive(capacity);
         Guard.Between(target.DecisiemensPerMetre, 0, TankReading.HighestEc);
         Guard.Between(target.PH, 4, 9);
-        IReadOnlyList<Refusal> faults =
+        IReadOnlyList<Unanswerable> faults =
         [
             .. reading.Faults(capacity),
             .. Hindrances(reading, target, giver, water, capacity),
@@ -105,7 +105,7 @@ public static class TankCorrection
         return Answer<TankPlan>.Of(TankPh.Add(plan, reading, target, giver, water, ph, steps, notes));
     }
 
-    private static IEnumerable<Refusal> Hindrances(
+    private static IEnumerable<Unanswerable> Hindrances(
         TankReading reading,
         TankTarget target,
         Strengthener giver,
@@ -116,7 +116,7 @@ public static class TankCorrection
         double want = target.DecisiemensPerMetre;
         if (!double.IsFinite(water.DecisiemensPerMetre) || water.DecisiemensPerMetre is < 0 or > TankReading.HighestEc)
         {
-            yield return new Refusal(
+            yield return new Unanswerable(
                 $"An EC of {Number(water.DecisiemensPerMetre)} dS/m cannot be that of a fill-up water.",
                 "Read the water again, in dS/m."
             );
@@ -126,7 +126,7 @@ public static class TankCorrection
         if (want <= water.DecisiemensPerMetre && reading.DecisiemensPerMetre > want + SmallestStep)
         {
             double share = 100 * want / water.DecisiemensPerMetre;
-            yield return new Refusal(
+            yield return new Unanswerable(
                 $"The water alone reads {Number(water.DecisiemensPerMetre)} dS/m: no amount of it brings the tank down to {Number(want)}.",
                 want > 0
                     ? $"Fill up with rain or reverse-osmosis water, or blend: less than {Whole(share)} % of this water, the rest clean."
@@ -135,7 +135,7 @@ public static class TankCorrection
         }
         else if (want < water.DecisiemensPerMetre && target.Volume is { } wished && wished > reading.Volume)
         {
-            yield return new Refusal(
+            yield return new Unanswerable(
                 $"Filling up with water that reads {Number(water.DecisiemensPerMetre)} dS/m takes the tank above the {Number(want)} wanted.",
                 "Fill up with rain or reverse-osmosis water, or aim higher."
             );
@@ -143,7 +143,7 @@ public static class TankCorrection
 
         if (giver is StockPair && want >= giver.Strength)
         {
-            yield return new Refusal(
+            yield return new Unanswerable(
                 $"The stock pair itself counts for {Number(giver.Strength)} dS/m, not more than the {Number(want)} wanted.",
                 "Make a stronger stock, or look at its dose again."
             );
@@ -151,7 +151,7 @@ public static class TankCorrection
 
         if (target.Volume is { } full && !(full > 0 && full <= capacity))
         {
-            yield return new Refusal(
+            yield return new Unanswerable(
                 $"{TankWords.Litres(full)} are wanted in a tank that holds {TankWords.Litres(capacity)}.",
                 "Name a volume that fits."
             );

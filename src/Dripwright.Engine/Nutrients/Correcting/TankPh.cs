@@ -42,7 +42,7 @@ internal static class TankPh
             (ph.Tank * (kept / total))
             + ((water.Contents ?? Composition.Nothing) * (plan.Water / total))
             + ((giver.Brings ?? Composition.Nothing) * (units / total));
-        Surroundings surroundings = ph.Surroundings with { Celsius = reading.Celsius };
+        SolutionConditions surroundings = ph.SolutionConditions with { Celsius = reading.Celsius };
         // What the analysis of the tank does not name shows in its measured pH, and is diluted with the tank's own water;
         // stock is made with the water that is filled in.
         double gap =

@@ -15,17 +15,17 @@ public sealed record TankReading(double DecisiemensPerMetre, double PH, double V
 
     /// <summary>What is impossible in the reading, and what may lie behind it; empty when it can be used.</summary>
     /// <param name="capacity">[m³] What the tank holds when full.</param>
-    public IReadOnlyList<Refusal> Faults(double capacity)
+    public IReadOnlyList<Unanswerable> Faults(double capacity)
     {
-        List<Refusal> faults = [];
+        List<Unanswerable> faults = [];
         if (!double.IsFinite(DecisiemensPerMetre) || DecisiemensPerMetre < 0)
         {
-            faults.Add(new Refusal($"An EC of {Text(DecisiemensPerMetre)} dS/m cannot be.", "Read it again."));
+            faults.Add(new Unanswerable($"An EC of {Text(DecisiemensPerMetre)} dS/m cannot be.", "Read it again."));
         }
         else if (DecisiemensPerMetre > HighestEc)
         {
             faults.Add(
-                new Refusal(
+                new Unanswerable(
                     $"An EC of {Text(DecisiemensPerMetre)} dS/m is no tank that plants live in.",
                     DecisiemensPerMetre >= 100
                         ? "This looks like µS/cm or ppm: 1000 µS/cm is 1 dS/m; for ppm name the meter's scale."
@@ -37,7 +37,7 @@ public sealed record TankReading(double DecisiemensPerMetre, double PH, double V
         if (!double.IsFinite(PH) || PH is < 3 or > 10)
         {
             faults.Add(
-                new Refusal(
+                new Unanswerable(
                     $"A pH of {Text(PH)} is no reading of a feed tank.",
                     "Calibrate the pen in fresh buffers and read again; if it is true, drain and mix anew."
                 )
@@ -46,16 +46,18 @@ public sealed record TankReading(double DecisiemensPerMetre, double PH, double V
 
         if (!double.IsFinite(Volume) || Volume < 0)
         {
-            faults.Add(new Refusal($"A volume of {Text(Volume * 1000)} L cannot be.", "Read the level again."));
+            faults.Add(new Unanswerable($"A volume of {Text(Volume * 1000)} L cannot be.", "Read the level again."));
         }
         else if (Volume == 0)
         {
-            faults.Add(new Refusal("The tank is empty: there is nothing to correct.", "Mix it new from the recipe."));
+            faults.Add(
+                new Unanswerable("The tank is empty: there is nothing to correct.", "Mix it new from the recipe.")
+            );
         }
         else if (Volume > capacity * 1.001)
         {
             faults.Add(
-                new Refusal(
+                new Unanswerable(
                     $"{Text(Volume * 1000)} L are more than the tank's {Text(capacity * 1000)} L.",
                     "Read the level again, or correct the tank's volume."
                 )
@@ -65,7 +67,7 @@ public sealed record TankReading(double DecisiemensPerMetre, double PH, double V
         if (!double.IsFinite(Celsius) || Celsius is < 0 or > 40)
         {
             faults.Add(
-                new Refusal(
+                new Unanswerable(
                     $"A water temperature of {Text(Celsius)} °C is no tank that roots live in.",
                     Celsius is > 40 and < 105 ? "This looks like °F." : "Read it again."
                 )

@@ -23,7 +23,7 @@ public sealed record MakeUpWater(double DecisiemensPerMetre, Composition? Conten
         ArgumentNullException.ThrowIfNull(supply);
         double ec = supply.Conductivity is { } measured
             ? measured * 10
-            : Conductivity.Of(supply.Composition, supply.PH ?? 7.5, Surroundings.Closed).DecisiemensPerMetre;
+            : Conductivity.Of(supply.Composition, supply.PH ?? 7.5, SolutionConditions.Closed).DecisiemensPerMetre;
         return new MakeUpWater(ec, supply.Composition);
     }
 }
@@ -31,5 +31,5 @@ public sealed record MakeUpWater(double DecisiemensPerMetre, Composition? Conten
 /// <summary>What is needed beside the readings to say how much acid or base a tank takes.</summary>
 /// <param name="Tank">[mol/m³] What the tank holds, from an analysis or reckoned from the recipe.</param>
 /// <param name="Bottles">The grower's bottles: the first that moves pH the right way is used.</param>
-/// <param name="Surroundings">Closed for what shows at once, open for an aerated tank at rest.</param>
-public sealed record PhMeans(Composition Tank, IReadOnlyList<PhBottle> Bottles, Surroundings Surroundings);
+/// <param name="SolutionConditions">Closed for what shows at once, open for an aerated tank at rest.</param>
+public sealed record PhMeans(Composition Tank, IReadOnlyList<PhBottle> Bottles, SolutionConditions SolutionConditions);

@@ -77,7 +77,7 @@ public sealed record Uptake(double Volume, double DecisiemensPerMetre)
         ArgumentNullException.ThrowIfNull(second);
         ArgumentNullException.ThrowIfNull(poured);
         Guard.Positive(capacity);
-        IReadOnlyList<Refusal> faults = [.. first.Faults(capacity), .. second.Faults(capacity)];
+        IReadOnlyList<Unanswerable> faults = [.. first.Faults(capacity), .. second.Faults(capacity)];
         if (faults.Count > 0)
         {
             return Answer<Uptake>.No(faults);

@@ -43,7 +43,7 @@ public sealed record LoopOutcome(
     Composition MadeUp,
     Composition TakenUp,
     Composition Lost,
-    Refusal? Stopped
+    Unanswerable? Stopped
 );
 
 /// <summary>A loop over weeks: day by day, each day exactly, with the top-up chosen in the morning.</summary>
@@ -103,5 +103,5 @@ public sealed record LoopForecast(
         return [.. strategies.Select(Run)];
     }
 
-    internal Ec EcOf(Composition solution) => Conductivity.Of(solution, PH, Surroundings.Closed);
+    internal Ec EcOf(Composition solution) => Conductivity.Of(solution, PH, SolutionConditions.Closed);
 }

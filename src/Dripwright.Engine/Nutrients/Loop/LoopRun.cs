@@ -54,7 +54,7 @@ internal sealed class LoopRun(LoopForecast forecast, TopUpStrategy strategy)
 
         if (TooStrong(state.Reservoir) || TooStrong(state.Pots))
         {
-            Stopped = new Refusal(
+            Stopped = new Unanswerable(
                 $"On day {day.ToString(CultureInfo.InvariantCulture)} the loop is stronger than any crop stands and EC can be reckoned for.",
                 "Bleed or dump long before; use a weaker top-up or a cleaner water."
             );
@@ -95,10 +95,11 @@ internal sealed class LoopRun(LoopForecast forecast, TopUpStrategy strategy)
     }
 
     /// <summary>Why the run cannot go on; null while it can.</summary>
-    public Refusal? Stopped { get; private set; }
+    public Unanswerable? Stopped { get; private set; }
 
     private bool TooStrong(Composition solution) =>
-        Speciation.Within(solution, forecast.PH, Surroundings.Closed).IonicStrength > Speciation.HighestIonicStrength;
+        Speciation.Within(solution, forecast.PH, SolutionConditions.Closed).IonicStrength
+        > Speciation.HighestIonicStrength;
 
     private LoopStep Step(LoopUptake uptake, double bleed, double factor) =>
         LoopDay.Run(forecast.System, state, uptake, forecast.Water + (strategy.Recipe * factor), bleed);

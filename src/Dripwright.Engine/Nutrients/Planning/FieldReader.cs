@@ -118,7 +118,7 @@ public sealed class FieldReader
 
     /// <summary>A reading of a tank; fields "ec", "penScale", "ph", "volume" and "temperature".</summary>
     /// <param name="ec">Strength read.</param>
-    /// <param name="penScale">Scale of a pen that shows ppm.</param>
+    /// <param name="penScale">WeighingScale of a pen that shows ppm.</param>
     /// <param name="ph">pH read.</param>
     /// <param name="volume">Water in the tank.</param>
     /// <param name="temperature">Its temperature; 20 °C where left out.</param>
@@ -138,7 +138,7 @@ public sealed class FieldReader
         double? held = null;
         if (!string.IsNullOrWhiteSpace(sodium))
         {
-            var reading = NutritionText.Read("sodium", sodium);
+            var reading = NutrientText.Read("sodium", sodium);
             held = reading.Value?.Value;
             if (held is null)
             {
@@ -152,7 +152,7 @@ public sealed class FieldReader
     /// <summary>One of two readings of which only strength and level count.</summary>
     /// <param name="name">"first" or "second": its fields are "firstEc" and "firstVolume".</param>
     /// <param name="ec">Strength read.</param>
-    /// <param name="penScale">Scale of a pen that shows ppm; field "penScale".</param>
+    /// <param name="penScale">WeighingScale of a pen that shows ppm; field "penScale".</param>
     /// <param name="volume">Water in the tank.</param>
     public TankReading OneOfTwo(string name, string? ec, string? penScale, string? volume) =>
         new(Strength($"{name}Ec", ec, "penScale", penScale), 7, Quantity($"{name}Volume", Dimension.Volume, volume));

@@ -8,7 +8,7 @@ namespace Dripwright.Engine.Nutrients.Recipe;
 /// <param name="Salt">The salt to get.</param>
 /// <param name="MissBefore">[-] Miss over target now.</param>
 /// <param name="MissAfter">[-] Miss over target with it.</param>
-/// <param name="MisfitAfter">[-] Sum over all elements with it, against <see cref="FeedRecipe.Misfit"/>.</param>
+/// <param name="MisfitAfter">[-] Sum over all elements with it, against <see cref="NutrientRecipe.Misfit"/>.</param>
 public sealed record SaltCure(
     Constituent Constituent,
     Salt Salt,
@@ -27,7 +27,7 @@ public static class RecipeCures
     /// <param name="recipe">The recipe as it is.</param>
     /// <param name="catalogue">Salts that could be bought.</param>
     /// <returns>One cure for each element that has one.</returns>
-    public static IReadOnlyList<SaltCure> Of(FeedRecipe recipe, SaltCatalogue catalogue)
+    public static IReadOnlyList<SaltCure> Of(NutrientRecipe recipe, SaltCatalogue catalogue)
     {
         ArgumentNullException.ThrowIfNull(recipe);
         ArgumentNullException.ThrowIfNull(catalogue);
@@ -77,6 +77,6 @@ public static class RecipeCures
         return cures;
     }
 
-    private static double MissOf(FeedRecipe recipe, ElementResult element) =>
+    private static double MissOf(NutrientRecipe recipe, ElementResult element) =>
         recipe.Elements.First(other => other.Constituent == element.Constituent).Miss!.Value;
 }

@@ -1,7 +1,7 @@
 using Dripwright.Engine.Catalogue.Salts;
 using Dripwright.Engine.Chemistry.Formulas;
 using Dripwright.Engine.Findings;
-using static Dripwright.Engine.Findings.NutritionRules;
+using static Dripwright.Engine.Findings.NutrientRules;
 
 namespace Dripwright.Engine.Nutrients.Recipe;
 
@@ -10,7 +10,7 @@ internal static class RecipeFindings
 {
     private const string Place = "feed";
 
-    public static IReadOnlyList<Finding> Of(FeedRecipe recipe) =>
+    public static IReadOnlyList<Finding> Of(NutrientRecipe recipe) =>
         [
             .. Elements(recipe)
                 .Concat(Limits(recipe))
@@ -20,7 +20,7 @@ internal static class RecipeFindings
                 .OrderBy(finding => finding.Level),
         ];
 
-    private static IEnumerable<Finding> Elements(FeedRecipe recipe)
+    private static IEnumerable<Finding> Elements(NutrientRecipe recipe)
     {
         foreach (var element in recipe.Elements)
         {
@@ -38,7 +38,7 @@ internal static class RecipeFindings
             var (rule, what, remedy) = element.Verdict switch
             {
                 ElementVerdict.WaterOver => (
-                    "feed-water-over",
+                    "recipe-water-over",
                     $"The water alone brings more {name} than is wanted.",
                     "Blend the water with rain or reverse-osmosis water."
                 ),
@@ -68,16 +68,16 @@ internal static class RecipeFindings
     }
 
     private static string Rule(ElementResult element) =>
-        Charges.IsTrace(element.Constituent) ? "feed-trace-unreached" : "feed-unreached";
+        Charges.IsTrace(element.Constituent) ? "recipe-trace-unreached" : "recipe-unreached";
 
-    private static IEnumerable<Finding> Limits(FeedRecipe recipe)
+    private static IEnumerable<Finding> Limits(NutrientRecipe recipe)
     {
         const double Hair = 1e-9;
         var job = recipe.Job;
         if (recipe.AmmoniumShare > job.MostAmmoniumShare + Hair)
         {
             yield return Finding(
-                "feed-ammonium-share",
+                "recipe-ammonium-share",
                 Place,
                 "feed.ammonium",
                 "More of the nitrogen is ammonium than is safe, and the water brings it.",
@@ -89,8 +89,8 @@ internal static class RecipeFindings
         foreach (
             var (key, rule, limit) in new[]
             {
-                (Constituent.Chloride, "feed-chloride", job.MostChloride),
-                (Constituent.Sodium, "feed-sodium", job.MostSodium),
+                (Constituent.Chloride, "recipe-chloride", job.MostChloride),
+                (Constituent.Sodium, "recipe-sodium", job.MostSodium),
             }
         )
         {
@@ -109,13 +109,13 @@ internal static class RecipeFindings
         }
     }
 
-    private static IEnumerable<Finding> Acid(FeedRecipe recipe)
+    private static IEnumerable<Finding> Acid(NutrientRecipe recipe)
     {
         var lacking = recipe.AcidDemand - recipe.AcidGiven;
         if (lacking > 0.05)
         {
             yield return Finding(
-                "feed-no-acid",
+                "recipe-no-acid",
                 Place,
                 "feed.acid",
                 $"Alkalinity of {Number(recipe.Alkalinity)} meq/L stays in the feed, because the acid at hand does not reach.",
@@ -134,7 +134,7 @@ internal static class RecipeFindings
             if (over is not null)
             {
                 yield return Finding(
-                    "feed-acid-overfeeds",
+                    "recipe-acid-overfeeds",
                     Place,
                     "feed.acid",
                     $"The acid that the water needs brings more {Forms.ShortName(over.Constituent)} than is wanted.",
@@ -146,7 +146,7 @@ internal static class RecipeFindings
         }
     }
 
-    private static IEnumerable<Finding> Chelates(FeedRecipe recipe)
+    private static IEnumerable<Finding> Chelates(NutrientRecipe recipe)
     {
         var ph = recipe.Job.PH;
         foreach (var line in recipe.Lines)
@@ -154,7 +154,7 @@ internal static class RecipeFindings
             if (line.Salt.PHRange is { } range && (ph < range.Least || ph > range.Most))
             {
                 yield return Finding(
-                    "feed-chelate-ph",
+                    "recipe-chelate-ph",
                     line.Salt.Name,
                     "feed.ph",
                     "At this pH the chelate lets its metal go, and it drops out.",
@@ -166,7 +166,7 @@ internal static class RecipeFindings
         }
     }
 
-    private static IEnumerable<Finding> Coarse(FeedRecipe recipe)
+    private static IEnumerable<Finding> Coarse(NutrientRecipe recipe)
     {
         foreach (var cure in recipe.Coarse)
         {

@@ -13,7 +13,7 @@ public sealed record SaltAtHand(Salt Salt, double? Most = null);
 /// <summary>What can be weighed and measured out.</summary>
 /// <param name="Step">[kg] Smallest step of the scale; 0.0001 is a tenth of a gram.</param>
 /// <param name="MeasureStep">[m³] Smallest step of the measure for liquids; 1e-6 is a millilitre.</param>
-public sealed record Scale(double Step = 0.0001, double MeasureStep = 1e-6);
+public sealed record WeighingScale(double Step = 0.0001, double MeasureStep = 1e-6);
 
 /// <summary>What a recipe is asked for.</summary>
 /// <remarks>Method page: docs/methods/recipe.md</remarks>
@@ -23,7 +23,7 @@ public sealed record RecipeJob
     public required WaterSupply Water { get; init; }
 
     /// <summary>What the feed should hold.</summary>
-    public required FeedTarget Target { get; init; }
+    public required NutrientTarget Target { get; init; }
 
     /// <summary>Fertilisers at hand. Their order does not matter; of two with the same key the first counts.</summary>
     public required IReadOnlyList<SaltAtHand> Salts { get; init; }
@@ -53,7 +53,7 @@ public sealed record RecipeJob
     public double PH { get; init; } = 5.8;
 
     /// <summary>What can be weighed and measured.</summary>
-    public Scale Scale { get; init; } = new();
+    public WeighingScale Scale { get; init; } = new();
 
     internal double Demand => AcidDemand ?? Math.Max(0, Water.Alkalinity - AlkalinityLeft);
 }

@@ -46,14 +46,14 @@ internal sealed class RecipeModel
         ];
         foreach (var row in rows)
         {
-            Scale(row);
+            WeighingScale(row);
         }
-        Scale(acid);
+        WeighingScale(acid);
         acidLength = Length(acid);
         Divide(acid, acidLength);
         for (var i = 0; i < limited.Length; i++)
         {
-            Scale(limited[i]);
+            WeighingScale(limited[i]);
             var length = Length(limited[i]);
             Divide(limited[i], length);
             limits[i] /= length;
@@ -201,13 +201,13 @@ internal sealed class RecipeModel
     {
         var dearest = AtHand.Max(hand => hand.Salt.PricePerKilogram ?? 0);
         double[] prices = Columns(salt => salt.PricePerKilogram ?? (dearest > 0 ? dearest : 1));
-        Scale(prices);
+        WeighingScale(prices);
         var greatest = prices.Max();
         Divide(prices, greatest);
         return prices;
     }
 
-    private void Scale(double[] row)
+    private void WeighingScale(double[] row)
     {
         for (var j = 0; j < row.Length; j++)
         {

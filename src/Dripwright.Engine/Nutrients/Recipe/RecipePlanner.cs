@@ -16,7 +16,7 @@ public static class RecipePlanner
     /// <returns>The recipe with all that is to be said of it.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A number of the job makes no sense: a volume of nothing, a negative target, limit,
     /// weight or price.</exception>
-    public static FeedRecipe Plan(RecipeJob job)
+    public static NutrientRecipe Plan(RecipeJob job)
     {
         ArgumentNullException.ThrowIfNull(job);
         Check(job);
@@ -29,7 +29,7 @@ public static class RecipePlanner
         var whole = water + added;
         var given = lines.Sum(line => line.Concentration * RecipeModel.AcidOf(line.Salt));
         var nitrogen = whole[Constituent.NitrateNitrogen] + whole[Constituent.AmmoniumNitrogen];
-        var recipe = new FeedRecipe
+        var recipe = new NutrientRecipe
         {
             Job = job,
             Lines = lines,
@@ -116,7 +116,7 @@ public static class RecipePlanner
             var sum = job.Target.NitrogenIsSum && key == Constituent.NitrateNitrogen;
             double Of(Composition composition) =>
                 composition[key] + (sum ? composition[Constituent.AmmoniumNitrogen] : 0);
-            var tolerance = NutritionRules.Limit(Charges.IsTrace(key) ? "feed-trace-unreached" : "feed-unreached");
+            var tolerance = NutrientRules.Limit(Charges.IsTrace(key) ? "recipe-trace-unreached" : "recipe-unreached");
             var verdict = Verdict(key, wanted, Of(water), Of(water) + Of(added), tolerance);
             elements.Add(new ElementResult(key, wanted, Of(water), Of(added), Of(weighed), tolerance, verdict));
         }

@@ -17,7 +17,7 @@ internal sealed record SocketForm
     /// <summary>Lines of a wall beyond which a part is not made stronger but refused.</summary>
     public const int MostLines = 20;
 
-    private SocketForm(FittingParameters parameters, double wall, double depth)
+    private SocketForm(PrintParameters parameters, double wall, double depth)
     {
         Parameters = parameters;
         Wall = wall;
@@ -25,7 +25,7 @@ internal sealed record SocketForm
         Strength = SocketStrength.Of(parameters, Half, wall, depth);
     }
 
-    public FittingParameters Parameters { get; }
+    public PrintParameters Parameters { get; }
 
     public double Wall { get; }
 
@@ -63,8 +63,8 @@ internal sealed record SocketForm
     public int Sides => Round ? Outlines.Facets : 4;
 
     /// <summary>Least form that carries the load.</summary>
-    /// <exception cref="FittingException">No wall that we print carries it.</exception>
-    public static SocketForm For(FittingParameters parameters, bool upright = true, bool flat = true)
+    /// <exception cref="PrintException">No wall that we print carries it.</exception>
+    public static SocketForm For(PrintParameters parameters, bool upright = true, bool flat = true)
     {
         double nozzle = parameters.Printer.Nozzle;
         double depth = parameters.SocketDepth ?? (1.5 * parameters.TubeOutside);
@@ -84,11 +84,11 @@ internal sealed record SocketForm
             }
         }
 
-        throw new FittingException(TooWeak(parameters, depth));
+        throw new PrintException(TooWeak(parameters, depth));
     }
 
     /// <summary>The least form, for parts that carry no tube's moment.</summary>
-    public static SocketForm Bare(FittingParameters parameters) =>
+    public static SocketForm Bare(PrintParameters parameters) =>
         new(
             parameters,
             LeastLinesOf(parameters) * parameters.Printer.Nozzle,
@@ -119,22 +119,22 @@ internal sealed record SocketForm
     }
 
     /// <summary>Four lines, or a twelfth of the tube: thinner walls split when the tube is driven in. Common practice.</summary>
-    private static int LeastLinesOf(FittingParameters parameters) =>
+    private static int LeastLinesOf(PrintParameters parameters) =>
         Math.Max(LeastLines, (int)Math.Ceiling(parameters.TubeOutside / 12 / parameters.Printer.Nozzle));
 
     private double Scale(double flare) => 1 + (flare / Half);
 
-    private static FittingFault TooWeak(FittingParameters parameters, double depth)
+    private static PrintFault TooWeak(PrintParameters parameters, double depth)
     {
         Plastic plastic = parameters.Plastic;
         bool warm = parameters.Load.Temperature > plastic.WarmestInUse;
         double bearing = SocketStrength.Of(parameters, parameters.TubeOutside / 2, 1e-3, depth).BearingMoment;
-        string moment = Words.Number(parameters.Load.Moment);
+        string moment = PrintWords.Number(parameters.Load.Moment);
         return new(
-            nameof(FittingParameters.Load),
-            $"{moment} N m at {Words.Celsius(parameters.Load.Temperature)} in {plastic.Name}",
+            nameof(PrintParameters.Load),
+            $"{moment} N m at {PrintWords.Celsius(parameters.Load.Temperature)} in {plastic.Name}",
             warm
-                ? $"at most {Words.Celsius(plastic.WarmestInUse)} for {plastic.Name} under load"
+                ? $"at most {PrintWords.Celsius(plastic.WarmestInUse)} for {plastic.Name} under load"
                 : $"what {MostLines} lines of wall carry",
             warm ? "take a plastic that stands the heat, or shade the part"
                 : bearing < parameters.Load.Moment ? "take a deeper socket"

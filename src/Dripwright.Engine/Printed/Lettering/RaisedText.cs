@@ -33,7 +33,7 @@ internal static class RaisedText
     /// <param name="width">[m] Width of the space.</param>
     /// <param name="height">[m] Height of the space.</param>
     /// <param name="printer">The printer.</param>
-    /// <exception cref="FittingException">The text has no room.</exception>
+    /// <exception cref="PrintException">The text has no room.</exception>
     public static Solid On(Solid body, string text, Placement face, double width, double height, Printer printer)
     {
         if (text.Trim().Length == 0)
@@ -44,11 +44,11 @@ internal static class RaisedText
         double size = Height(text, width, height, printer);
         if (size == 0)
         {
-            throw new FittingException(
-                new FittingFault(
-                    nameof(FittingParameters.Number),
+            throw new PrintException(
+                new PrintFault(
+                    nameof(PrintParameters.Number),
                     $"\"{text}\"",
-                    $"a text for a face of {Words.Millimetres(width)} x {Words.Millimetres(height)}",
+                    $"a text for a face of {PrintWords.Millimetres(width)} x {PrintWords.Millimetres(height)}",
                     "take a shorter number or a finer nozzle"
                 )
             );

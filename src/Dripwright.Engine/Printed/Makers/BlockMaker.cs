@@ -14,7 +14,7 @@ internal static class BlockMaker
     private const double Past = SocketForm.Past;
 
     /// <summary>Two grooves on opposite faces, square to each other: one along z, one along x.</summary>
-    public static Fitting TubeClip(FittingParameters parameters)
+    public static PrintDesign TubeClip(PrintParameters parameters)
     {
         SocketForm form = SocketForm.Bare(parameters);
         double bed = 0.4 * form.Half;
@@ -67,7 +67,7 @@ internal static class BlockMaker
     }
 
     /// <summary>Half of a clamp: two of them around a hose, two screws.</summary>
-    public static Fitting ClampBlock(FittingParameters parameters)
+    public static PrintDesign ClampBlock(PrintParameters parameters)
     {
         double wall = Math.Max(0.0024, 6 * parameters.Printer.Nozzle);
         double hose = parameters.HoseOutside / 2;

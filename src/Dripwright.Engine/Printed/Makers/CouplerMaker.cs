@@ -7,7 +7,7 @@ namespace Dripwright.Engine.Printed.Makers;
 /// <summary>A straight sleeve with a narrow throat in the middle, at which both tubes stop.</summary>
 internal static class CouplerMaker
 {
-    public static Fitting Make(FittingParameters parameters)
+    public static PrintDesign Make(PrintParameters parameters)
     {
         SocketForm form = SocketForm.For(parameters, flat: false);
         double rim = Math.Clamp(0.15 * form.Half, 0.001, 0.0025);

@@ -16,7 +16,7 @@ internal static class CouponMaker
     /// <summary>[m] Gaps tried, on each side. Published: press 0.05-0.15 mm, slide 0.2-0.3 mm, loose 0.3-0.5 mm.</summary>
     private static readonly double[] Gaps = [0.0001, 0.0002, 0.0003, 0.0004, 0.0005];
 
-    public static Fitting Make(FittingParameters parameters)
+    public static PrintDesign Make(PrintParameters parameters)
     {
         double[] gaps = Gaps;
         double rim = Math.Max(Rim, 4 * parameters.Printer.Nozzle);
@@ -71,5 +71,5 @@ internal static class CouponMaker
         };
     }
 
-    private static string Label(double gap) => Words.Number(gap * 1000);
+    private static string Label(double gap) => PrintWords.Number(gap * 1000);
 }

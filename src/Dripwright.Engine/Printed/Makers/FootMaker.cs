@@ -14,7 +14,7 @@ internal static class FootMaker
     private const double Groove = 0.002;
     private const double Spread = 1.5;
 
-    public static Fitting Make(FittingParameters parameters)
+    public static PrintDesign Make(PrintParameters parameters)
     {
         SocketForm form = SocketForm.For(parameters, flat: false);
         double wide = Spread * form.Outer;
@@ -66,7 +66,7 @@ internal static class FootMaker
             Orientation = "Stand it on its sole, as it is used: the leg presses the layers together.",
             Cautions =
             [
-                $"Its floor lifts the leg by {Words.Millimetres(Floor)}; the cut lengths of the plan allow for it.",
+                $"Its floor lifts the leg by {PrintWords.Millimetres(Floor)}; the cut lengths of the plan allow for it.",
             ],
         };
     }

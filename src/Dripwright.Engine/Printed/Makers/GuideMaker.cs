@@ -14,14 +14,14 @@ internal static class GuideMaker
     /// <summary>[m] Room of the drill in its bush, on the diameter.</summary>
     private const double DrillRoom = 0.0003;
 
-    public static Fitting Make(FittingParameters parameters)
+    public static PrintDesign Make(PrintParameters parameters)
     {
-        Fitting bar = Bar(parameters);
+        PrintDesign bar = Bar(parameters);
         return bar.Bed.Fits ? bar : Blocks(parameters);
     }
 
     /// <summary>One bar with two holes.</summary>
-    private static Fitting Bar(FittingParameters parameters)
+    private static PrintDesign Bar(PrintParameters parameters)
     {
         double pitch = parameters.HolePitch;
         double along = pitch + (2 * End);
@@ -33,13 +33,13 @@ internal static class GuideMaker
             2 * hole.Area * Bush
         );
         double high = profile.Corners.Max(c => c.Y);
-        string text = $"{parameters.Number} {Words.Number(pitch * 1000)}".Trim();
+        string text = $"{parameters.Number} {PrintWords.Number(pitch * 1000)}".Trim();
         body = RaisedText.On(body, text, Front(half, high / 2), along - 0.004, high - 0.002, parameters.Printer);
         return Of(parameters, body, 1, "Flat side down, groove up: the holes stand upright and come out round.", []);
     }
 
     /// <summary>Where the bar is too long for the bed: a block for each end of a spare stand tube.</summary>
-    private static Fitting Blocks(FittingParameters parameters)
+    private static PrintDesign Blocks(PrintParameters parameters)
     {
         SocketForm form = SocketForm.Bare(parameters);
         double depth = 0.030;
@@ -76,7 +76,7 @@ internal static class GuideMaker
             2,
             "Flat side down, groove up: the drill hole stands upright, the bore's roof goes over in 45°.",
             [
-                $"The bar would not fit the printer. Print two blocks and cut a spare tube to {Words.Millimetres(tube)}: "
+                $"The bar would not fit the printer. Print two blocks and cut a spare tube to {PrintWords.Millimetres(tube)}: "
                     + "pushed home at both ends, it sets the pitch.",
             ]
         ) with
@@ -86,7 +86,7 @@ internal static class GuideMaker
         };
     }
 
-    private static Fitting Of(FittingParameters p, Solid body, int pieces, string orientation, string[] cautions) =>
+    private static PrintDesign Of(PrintParameters p, Solid body, int pieces, string orientation, string[] cautions) =>
         new()
         {
             Kind = PrintedKind.DrillGuide,
@@ -104,7 +104,7 @@ internal static class GuideMaker
         };
 
     /// <summary>A bar with a groove on top, whose edges straddle the pipe.</summary>
-    private static (Loop Profile, double Half) Profile(FittingParameters parameters, double bush, double least = 0)
+    private static (Loop Profile, double Half) Profile(PrintParameters parameters, double bush, double least = 0)
     {
         double flat = (parameters.PilotDrill / 2) + Edge;
         double half = Math.Max(Math.Max(Math.Min(0.013, 0.6 * parameters.PipeOutside / 2), flat + Edge + 0.002), least);
@@ -126,7 +126,7 @@ internal static class GuideMaker
         );
     }
 
-    private static Loop Hole(FittingParameters parameters) => Loop.Around(32, (parameters.PilotDrill + DrillRoom) / 2);
+    private static Loop Hole(PrintParameters parameters) => Loop.Around(32, (parameters.PilotDrill + DrillRoom) / 2);
 
     private static Solid Drill(Loop hole, double bush) =>
         new Extrusion(hole, bush + (2 * SocketForm.Past)).Shifted(0, 0, -SocketForm.Past);

@@ -25,7 +25,7 @@ internal static class HangerMaker
     /// <summary>[rad] Half the opening of the ring; the pipe snaps past its lips.</summary>
     private const double HalfMouth = Math.PI / 3;
 
-    public static Fitting Make(FittingParameters parameters)
+    public static PrintDesign Make(PrintParameters parameters)
     {
         SocketForm form = SocketForm.Bare(parameters);
         bool along = parameters.HangerMount == HangerMount.Rail;
@@ -89,8 +89,8 @@ internal static class HangerMaker
             : new Placement(new(0, -1, 0), new(0, 0, -1), new(1, 0, 0), default);
 
     /// <summary>[m] From the foot's face to the pipe's axis.</summary>
-    /// <exception cref="FittingException">The pipe lies too near to the tube.</exception>
-    private static double Axis(FittingParameters parameters, double rise, double web, double outer)
+    /// <exception cref="PrintException">The pipe lies too near to the tube.</exception>
+    private static double Axis(PrintParameters parameters, double rise, double web, double outer)
     {
         double least = web + outer;
         if (parameters.HangerReach is not { } reach)
@@ -103,11 +103,11 @@ internal static class HangerMaker
             return Math.Max(reach - rise, least);
         }
 
-        throw new FittingException(
+        throw new PrintException(
             new(
-                nameof(FittingParameters.HangerReach),
-                $"{Words.Millimetres(reach)} from the tube's middle to the pipe's",
-                $"{Words.Millimetres(least + rise)} or more, for foot and ring to go between",
+                nameof(PrintParameters.HangerReach),
+                $"{PrintWords.Millimetres(reach)} from the tube's middle to the pipe's",
+                $"{PrintWords.Millimetres(least + rise)} or more, for foot and ring to go between",
                 parameters.HangerMount == HangerMount.Leg
                     ? "take a stand less deep (stand.depth), a thinner drain pipe or a pot outlet that reaches farther, or hang it by perforated strap"
                     : "lay the drain lower (drain.belowPots), take a thinner pipe, or hang it by perforated strap"
@@ -116,7 +116,7 @@ internal static class HangerMaker
     }
 
     /// <summary>The thinnest ring that carries the load.</summary>
-    private static (double Wall, HangerStrength Strength) Ring(FittingParameters parameters, double pipe, double high)
+    private static (double Wall, HangerStrength Strength) Ring(PrintParameters parameters, double pipe, double high)
     {
         double nozzle = parameters.Printer.Nozzle;
         int least = (int)Math.Ceiling((0.0024 / nozzle) - 1e-9);
@@ -130,12 +130,12 @@ internal static class HangerMaker
         }
 
         bool warm = parameters.Load.Temperature > parameters.Plastic.WarmestInUse;
-        throw new FittingException(
+        throw new PrintException(
             new(
-                nameof(FittingParameters.HangerLoad),
-                $"{Words.Number(parameters.HangerLoad)} N at {Words.Celsius(parameters.Load.Temperature)} in {parameters.Plastic.Name}",
+                nameof(PrintParameters.HangerLoad),
+                $"{PrintWords.Number(parameters.HangerLoad)} N at {PrintWords.Celsius(parameters.Load.Temperature)} in {parameters.Plastic.Name}",
                 warm
-                    ? $"at most {Words.Celsius(parameters.Plastic.WarmestInUse)} for {parameters.Plastic.Name} under load"
+                    ? $"at most {PrintWords.Celsius(parameters.Plastic.WarmestInUse)} for {parameters.Plastic.Name} under load"
                     : $"what {SocketForm.MostLines} lines of wall carry",
                 warm
                     ? "take a plastic that stands the heat, or shade the part"

@@ -14,7 +14,7 @@ internal static class HoseClipMaker
 
     private static readonly double HalfMouth = Math.PI / 3;
 
-    public static Fitting Make(FittingParameters parameters)
+    public static PrintDesign Make(PrintParameters parameters)
     {
         SocketForm form = SocketForm.Bare(parameters);
         double wall = Math.Max(0.0024, 6 * parameters.Printer.Nozzle);

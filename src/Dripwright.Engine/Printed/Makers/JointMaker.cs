@@ -12,7 +12,7 @@ internal static class JointMaker
 
     private const double DrainHole = 0.004;
 
-    public static Fitting Make(PrintedKind kind, FittingParameters parameters)
+    public static PrintDesign Make(PrintedKind kind, PrintParameters parameters)
     {
         IReadOnlyList<Vector3> directions = parameters.Sockets ?? SocketPattern.Usual(kind);
         PrintPose pose = PrintPose.Of(directions);
@@ -97,11 +97,11 @@ internal static class JointMaker
 
         return given >= least
             ? given
-            : throw new FittingException(
+            : throw new PrintException(
                 new(
-                    nameof(FittingParameters.JointCentre),
-                    Words.Millimetres(given),
-                    $"at least {Words.Millimetres(least)}, or the bores run into each other",
+                    nameof(PrintParameters.JointCentre),
+                    PrintWords.Millimetres(given),
+                    $"at least {PrintWords.Millimetres(least)}, or the bores run into each other",
                     "let the tubes end farther from the joint's centre"
                 )
             );
@@ -189,7 +189,7 @@ internal static class JointMaker
         return new Extrusion(Loop.Around(24, DrainHole / 2), 3 * form.Outer).Placed(Placement.Along(best, way, start));
     }
 
-    private static double TextLength(FittingParameters parameters, SocketForm form)
+    private static double TextLength(PrintParameters parameters, SocketForm form)
     {
         double height = RaisedText.Height(parameters.Number, form.Depth - 0.002, form.Flat - 0.001, parameters.Printer);
         return StrokeLetters.Width(parameters.Number, height);
@@ -236,7 +236,7 @@ internal static class JointMaker
         string flat =
             pose.Flat == pose.Ways.Count
                 ? "Lay it flat with all sockets on the bed: bending then pulls along the layers, not apart."
-                : $"Lay {Words.Number(pose.Flat)} sockets flat on the bed and let the rest point up: the flat ones bend along the layers, "
+                : $"Lay {PrintWords.Number(pose.Flat)} sockets flat on the bed and let the rest point up: the flat ones bend along the layers, "
                     + "the upright one is the weak one and counts as such.";
         return pose.NeedsSupport
             ? flat + " One socket leans over too far to print in the air: let the slicer put support under it."

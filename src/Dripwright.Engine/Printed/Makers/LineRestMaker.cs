@@ -11,10 +11,10 @@ internal static class LineRestMaker
     private const double Past = SocketForm.Past;
 
     /// <summary>[m] Along the line.</summary>
-    public static double Along(FittingParameters parameters) =>
+    public static double Along(PrintParameters parameters) =>
         Math.Max((2 * Wall(parameters)) + Slot(parameters), BlockMaker.TieWidth + (2 * Wall(parameters)));
 
-    public static Fitting Make(FittingParameters parameters)
+    public static PrintDesign Make(PrintParameters parameters)
     {
         double wall = Wall(parameters);
         double slot = Slot(parameters);
@@ -81,16 +81,16 @@ internal static class LineRestMaker
         };
     }
 
-    private static double Wall(FittingParameters parameters) => Math.Max(0.0024, 6 * parameters.Printer.Nozzle);
+    private static double Wall(PrintParameters parameters) => Math.Max(0.0024, 6 * parameters.Printer.Nozzle);
 
-    private static double Bed(FittingParameters parameters) => 0.4 * parameters.HoseOutside / 2;
+    private static double Bed(PrintParameters parameters) => 0.4 * parameters.HoseOutside / 2;
 
     // The lying seat's roof rises in 45°; the block must reach over it.
-    private static double Wide(FittingParameters parameters) =>
+    private static double Wide(PrintParameters parameters) =>
         parameters.HoseOutside + (2 * Bed(parameters)) + (2 * Wall(parameters));
 
     /// <summary>[m] Room for the rim: its thickness, the gap on each side, and what a round rim bends away within the hook.</summary>
-    private static double Slot(FittingParameters parameters)
+    private static double Slot(PrintParameters parameters)
     {
         double wide = Wide(parameters);
         double bend = parameters.RimRadius is { } radius ? wide * wide / (8 * radius) : 0;

@@ -10,7 +10,7 @@ internal static class StakeHolderMaker
     private const double Grip = 0.018;
     private const double EyeHeight = 0.016;
 
-    public static Fitting Make(FittingParameters parameters)
+    public static PrintDesign Make(PrintParameters parameters)
     {
         double wall = Math.Max(0.0024, 6 * parameters.Printer.Nozzle);
         double rim = parameters.RimThickness + (2 * Math.Max(0, parameters.Clearance));

@@ -3,7 +3,7 @@ namespace Dripwright.Engine.Printed.Shapes;
 /// <summary>One side of a convex outline by where it faces.</summary>
 /// <param name="Angle">[rad] Direction in which the side faces, counter-clockwise from x.</param>
 /// <param name="Distance">[m] Of the side's line from the origin, in that direction.</param>
-public readonly record struct Side(double Angle, double Distance);
+public readonly record struct OutlineSide(double Angle, double Distance);
 
 /// <summary>Outlines of bores and grooves, drawn so that they print without support: up is +y.</summary>
 public static class Outlines
@@ -13,13 +13,13 @@ public static class Outlines
 
     /// <summary>The convex outline between sides given in the order of their angles.</summary>
     /// <param name="sides">Three or more sides, each less than half a turn after the one before.</param>
-    public static Loop Between(IReadOnlyList<Side> sides)
+    public static Loop Between(IReadOnlyList<OutlineSide> sides)
     {
         var corners = new Corner[sides.Count];
         for (int i = 0; i < sides.Count; i++)
         {
-            Side a = sides[i];
-            Side b = sides[(i + 1) % sides.Count];
+            OutlineSide a = sides[i];
+            OutlineSide b = sides[(i + 1) % sides.Count];
             double turn = Math.Sin(b.Angle - a.Angle);
             corners[i] = new(
                 ((a.Distance * Math.Sin(b.Angle)) - (b.Distance * Math.Sin(a.Angle))) / turn,
@@ -36,7 +36,9 @@ public static class Outlines
     public static Loop CutSquare(double half, double cut)
     {
         double slant = ((2 * half) - cut) / Math.Sqrt(2);
-        return Between([.. Enumerable.Range(0, 8).Select(i => new Side(i * Math.PI / 4, i % 2 == 0 ? half : slant))]);
+        return Between([
+            .. Enumerable.Range(0, 8).Select(i => new OutlineSide(i * Math.PI / 4, i % 2 == 0 ? half : slant)),
+        ]);
     }
 
     /// <summary>A round bore that lies on its side: over 45° its roof goes straight on and ends in a short flat bridge.</summary>
@@ -45,7 +47,7 @@ public static class Outlines
     public static Loop LyingBore(double radius, double lift)
     {
         const int eighth = Facets / 8;
-        List<Side> sides = [];
+        List<OutlineSide> sides = [];
         for (int i = 0; i < Facets; i++)
         {
             if (i <= eighth || i >= 3 * eighth)
@@ -78,7 +80,7 @@ public static class Outlines
     {
         // Angles of the sides around a point on the face; the bar's axis lies before the face by the rise.
         double rise = round ? half - depth : 0;
-        List<Side> sides = [new(Math.PI, past)];
+        List<OutlineSide> sides = [new(Math.PI, past)];
         if (!round)
         {
             sides.Add(new(1.5 * Math.PI, half));

@@ -10,7 +10,7 @@ internal static class DrillGuides
     /// <summary>[m] Distances that differ by less are one: nobody drills finer.</summary>
     private const double Fine = 0.0001;
 
-    public static SmallUse Of(Rig rig, RigLayout layout, FittingParameters start)
+    public static SmallUse Of(Rig rig, RigLayout layout, PrintParameters start)
     {
         // Along the pipe: on a slope that is a little more than along the row. A hose is punched and needs no guide.
         List<(PipeRun Run, long Pitch, Hole From, Hole To)> steps = [];
@@ -42,13 +42,13 @@ internal static class DrillGuides
             string what = feed ? "feed line" : "drain";
             string pipes =
                 runs.Length == 1
-                    ? $"the {what} of row {Text.Of(run.Row)}"
-                    : $"the {what}s of {Text.Of(runs.Length)} rows";
+                    ? $"the {what} of row {Labels.Of(run.Row)}"
+                    : $"the {what}s of {Labels.Of(runs.Length)} rows";
             int total = runs.Sum(one => one.Holes.Count - 1);
             string rest =
                 alike.Count() == total
                     ? ""
-                    : $"; {Text.Of(total - alike.Count())} of {Text.Of(total)} distances differ or go over a joint: mark those by the strip";
+                    : $"; {Labels.Of(total - alike.Count())} of {Labels.Of(total)} distances differ or go over a joint: mark those by the strip";
             pieces.Add(
                 new(
                     start with

@@ -15,7 +15,7 @@ internal static class HoseHolders
     private const double Near = 1e-6;
 
     /// <summary>Clips on the leg of the frame where the header comes in.</summary>
-    public static SmallUse Clips(Rig rig, RigLayout layout, FittingParameters start)
+    public static SmallUse Clips(Rig rig, RigLayout layout, PrintParameters start)
     {
         if (!layout.Parts.Header.Flexible)
         {
@@ -51,7 +51,7 @@ internal static class HoseHolders
                         HoseOutside = layout.Parts.Header.OutsideDiameter,
                     },
                     spots.Length,
-                    $"hold the header to the leg next to where it comes into row {Text.Of(row.Number)}",
+                    $"hold the header to the leg next to where it comes into row {Labels.Of(row.Number)}",
                     spots
                 ),
             ],
@@ -60,7 +60,7 @@ internal static class HoseHolders
     }
 
     /// <summary>The clamp at the reservoir's rim.</summary>
-    public static SmallUse Clamp(RigLayout layout, FittingParameters start)
+    public static SmallUse Clamp(RigLayout layout, PrintParameters start)
     {
         if (layout.Parts.Pump is null || !layout.Parts.Header.Flexible)
         {

@@ -19,16 +19,12 @@ internal static class LineRests
     /// <summary>[-] Most that a line may lie beside the middle of a round pot, by its radius: the rim then turns 15° away.</summary>
     private const double Aslant = 0.26;
 
-    public static SmallUse Of(RigLayout layout, FittingParameters start)
+    public static SmallUse Of(RigLayout layout, PrintParameters start)
     {
         List<SmallPiece> pieces = [];
         foreach (var alike in layout.Rows.GroupBy(row => row.Pot.Round ? row.Pot.Length / 2 : (double?)null))
         {
-            FittingParameters own = start with
-            {
-                HoseOutside = layout.Parts.Line.OutsideDiameter,
-                RimRadius = alike.Key,
-            };
+            PrintParameters own = start with { HoseOutside = layout.Parts.Line.OutsideDiameter, RimRadius = alike.Key };
             double half = LineRestMaker.Along(own) / 2;
             PrintedSpot[] spots = [.. alike.SelectMany(row => Spots(row, half))];
             int pots = alike.Sum(row => row.Pots.Count);
@@ -37,7 +33,7 @@ internal static class LineRests
                 string where =
                     spots.Length == pots
                         ? "on the rim of each pot, under the feed line"
-                        : $"on the rims of {Text.Of(spots.Length)} of {Text.Of(pots)} pots, under the feed line; at the others a hole or fitting is in the way";
+                        : $"on the rims of {Labels.Of(spots.Length)} of {Labels.Of(pots)} pots, under the feed line; at the others a hole or fitting is in the way";
                 pieces.Add(new(own, spots.Length, where, spots));
             }
         }

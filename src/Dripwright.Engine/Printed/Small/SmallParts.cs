@@ -13,7 +13,7 @@ internal static class SmallParts
     /// <param name="layout">Its layout.</param>
     /// <param name="start">Tube, printer and plastic.</param>
     /// <param name="wantedOnly">True for those alone that the rig asks for.</param>
-    public static IReadOnlyList<SmallPart> Of(Rig rig, RigLayout layout, FittingParameters start, bool wantedOnly)
+    public static IReadOnlyList<SmallPart> Of(Rig rig, RigLayout layout, PrintParameters start, bool wantedOnly)
     {
         SmallPartsWanted wanted = rig.Printing.SmallParts;
         List<SmallPart> parts = [];
@@ -43,7 +43,7 @@ internal static class SmallParts
     {
         List<PrintedPart> parts = [];
         List<RefusedPart> refused = [];
-        string letter = StandFittings.Letter(kind);
+        string letter = PrintedJoints.Letter(kind);
         // Clip and clamp hold the same hose and share a letter, but each keeps its number whether or not the other is printed.
         int number = kind == PrintedKind.ClampBlock ? 1 : 0;
         string Next() => letter + (++number).ToString(CultureInfo.InvariantCulture);
@@ -57,12 +57,12 @@ internal static class SmallParts
             string name = Next();
             try
             {
-                Fitting fitting = FittingShop.For(kind, piece.Measures with { Number = name });
+                PrintDesign fitting = PrintDesigner.For(kind, piece.Measures with { Number = name });
                 parts.Add(
                     new(name, piece.Count, fitting, piece.Use) { Key = SmallPartKeys.Of(kind), Spots = piece.Spots }
                 );
             }
-            catch (FittingException no)
+            catch (PrintException no)
             {
                 refused.Add(new(name, no.Fault));
             }
@@ -71,7 +71,7 @@ internal static class SmallParts
         return new(kind, field, wanted, parts, refused);
     }
 
-    private static SmallUse Couplers(RigLayout layout, FittingParameters start, int count) =>
+    private static SmallUse Couplers(RigLayout layout, PrintParameters start, int count) =>
         layout.Stand.Members.Count == 0
             ? SmallUse.None("couplers", "no stand", "a stand of tube", "leave couplers out")
             : new(
@@ -90,7 +90,7 @@ internal static class SmallParts
 /// <summary>How many of a small part go where in a rig.</summary>
 /// <param name="Pieces">The different ones.</param>
 /// <param name="WhyNot">Why there is none; null where there is.</param>
-internal sealed record SmallUse(IReadOnlyList<SmallPiece> Pieces, FittingFault? WhyNot)
+internal sealed record SmallUse(IReadOnlyList<SmallPiece> Pieces, PrintFault? WhyNot)
 {
     public static SmallUse None(string field, string found, string expected, string remedy) =>
         new([], new(field, found, expected, remedy));
@@ -101,7 +101,7 @@ internal sealed record SmallUse(IReadOnlyList<SmallPiece> Pieces, FittingFault? 
 /// <param name="Count">How many.</param>
 /// <param name="Use">Where it goes.</param>
 /// <param name="Spots">The places; empty where they are the builder's to choose.</param>
-internal sealed record SmallPiece(FittingParameters Measures, int Count, string Use, IReadOnlyList<PrintedSpot> Spots);
+internal sealed record SmallPiece(PrintParameters Measures, int Count, string Use, IReadOnlyList<PrintedSpot> Spots);
 
 /// <summary>Catalogue keys under which small parts are counted.</summary>
 internal static class SmallPartKeys

@@ -9,7 +9,7 @@ internal static class StakeHolders
     /// <summary>[-] Share of a pot's length over which its stakes are spread. Common practice.</summary>
     private const double Spread = 0.6;
 
-    public static SmallUse Of(Rig rig, RigLayout layout, FittingParameters start)
+    public static SmallUse Of(Rig rig, RigLayout layout, PrintParameters start)
     {
         if (rig.Feed.MicrotubeLength <= 0)
         {

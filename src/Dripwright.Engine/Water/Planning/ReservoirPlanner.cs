@@ -54,7 +54,7 @@ internal sealed class ReservoirPlanner(Rig rig, RigLayout layout, FeedPlan feed,
             }
         );
         double running = shape.LevelOf(Math.Clamp(full - powerOff.Returned, 0, shape.Capacity));
-        double flow = feed.WorkingPoint?.Flow ?? feed.TotalFlow;
+        double flow = feed.OperatingPoint?.Flow ?? feed.TotalFlow;
         int plants = layout.Rows.Sum(r => r.Pots.Sum(p => p.Plants));
         double use = plants * rig.Reservoir.UsePerPlant;
         double working = ReservoirDays.WorkingVolume(shape, lowestLevel, fullLevel);

@@ -3,7 +3,7 @@ using Dripwright.Engine.Chemistry.Formulas;
 namespace Dripwright.Engine.Nutrients.Recipe;
 
 /// <summary>A solid that may fall out where calcium meets sulfate or phosphate.</summary>
-public enum Solid
+public enum Precipitate
 {
     /// <summary>Gypsum, CaSO4·2H2O.</summary>
     Gypsum,
@@ -15,7 +15,7 @@ public enum Solid
 /// <summary>How near a solution is to letting a solid fall.</summary>
 /// <param name="Solid">Which.</param>
 /// <param name="SaturationIndex">[-] Logarithm of the ion product over the solubility product; above 0 it can fall out.</param>
-public readonly record struct Saturation(Solid Solid, double SaturationIndex);
+public readonly record struct Saturation(Precipitate Solid, double SaturationIndex);
 
 /// <summary>Ion products of gypsum and calcium hydrogen phosphate in feeds and concentrates.</summary>
 /// <remarks>
@@ -63,13 +63,15 @@ public static class IonProducts
         var squared = free.Gamma2 * free.Gamma2;
         if (free.Sulfate > 0)
         {
-            found.Add(new Saturation(Solid.Gypsum, Math.Log10(free.Calcium * free.Sulfate * squared) - GypsumProduct));
+            found.Add(
+                new Saturation(Precipitate.Gypsum, Math.Log10(free.Calcium * free.Sulfate * squared) - GypsumProduct)
+            );
         }
         if (free.Hydrogen > 0)
         {
             found.Add(
                 new Saturation(
-                    Solid.CalciumHydrogenPhosphate,
+                    Precipitate.CalciumHydrogenPhosphate,
                     Math.Log10(free.Calcium * free.Hydrogen * squared) - PhosphateProduct
                 )
             );

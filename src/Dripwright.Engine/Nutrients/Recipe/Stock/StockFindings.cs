@@ -1,6 +1,6 @@
 using Dripwright.Engine.Catalogue.Salts;
 using Dripwright.Engine.Findings;
-using static Dripwright.Engine.Findings.NutritionRules;
+using static Dripwright.Engine.Findings.NutrientRules;
 
 namespace Dripwright.Engine.Nutrients.Recipe;
 
@@ -51,12 +51,12 @@ internal static class StockFindings
     {
         foreach (var solid in can.Precipitates.Where(solid => solid.SaturationIndex > 0))
         {
-            var name = solid.Solid == Solid.Gypsum ? "Gypsum" : "Calcium phosphate";
+            var name = solid.Solid == Precipitate.Gypsum ? "Gypsum" : "Calcium phosphate";
             yield return Finding(
                 "stock-precipitates",
                 Place(can),
                 "feed.stock",
-                $"{name} falls out: calcium meets {(solid.Solid == Solid.Gypsum ? "sulfate" : "phosphate")} in this can.",
+                $"{name} falls out: calcium meets {(solid.Solid == Precipitate.Gypsum ? "sulfate" : "phosphate")} in this can.",
                 $"{Number(Math.Pow(10, solid.SaturationIndex))} times its solubility product",
                 "at most 1",
                 "Two cans, calcium in A; or a weaker concentrate; or softer water for can B."

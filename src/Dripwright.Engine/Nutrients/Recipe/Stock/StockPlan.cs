@@ -8,7 +8,7 @@ namespace Dripwright.Engine.Nutrients.Recipe;
 public sealed record StockJob
 {
     /// <summary>The feed that the concentrates make.</summary>
-    public required FeedRecipe Recipe { get; init; }
+    public required NutrientRecipe Recipe { get; init; }
 
     /// <summary>[-] One part of concentrate in this many parts of feed, the concentrate counted in: 100 is 10 mL in a litre of
     /// feed. An injector marked by parts of water has one less.</summary>
@@ -56,7 +56,7 @@ public sealed record StockCan(
 
     /// <summary>True when nothing crystallises, with the margin of common practice, and nothing falls out.</summary>
     public bool Keeps =>
-        Fullness <= NutritionRules.Limit("stock-saturated") && Precipitates.All(solid => solid.SaturationIndex <= 0);
+        Fullness <= NutrientRules.Limit("stock-saturated") && Precipitates.All(solid => solid.SaturationIndex <= 0);
 }
 
 /// <summary>Concentrates for a feed.</summary>
