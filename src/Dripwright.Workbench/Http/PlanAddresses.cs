@@ -530,7 +530,7 @@ internal static class PlanAddresses
         if (revision is not { } number)
         {
             Versions.Show(context, draft);
-            return new RigText(draft.Name, draft.Text, PartGroup: shelf);
+            return new RigText(draft.Name, draft.Text, Shelf: shelf);
         }
 
         var saved =

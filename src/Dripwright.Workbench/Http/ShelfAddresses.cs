@@ -17,8 +17,8 @@ internal static class ShelfAddresses
     {
         var shelf = api.MapGroup("").WithTags("Catalogue and schema");
         shelf
-            .MapGet("/shelf", (Garden garden, string? kind, CancellationToken stop) => PartGroup(garden, kind, stop))
-            .WithName("PartGroup")
+            .MapGet("/shelf", (Garden garden, string? kind, CancellationToken stop) => Shelf(garden, kind, stop))
+            .WithName("Shelf")
             .WithSummary(
                 "The parts that a rig file of this garden can name, with their sources; kind chooses one shelf"
             )
@@ -46,7 +46,7 @@ internal static class ShelfAddresses
             .Produces<object>(200, "application/schema+json");
     }
 
-    private static async Task<IResult> PartGroup(Garden garden, string? kind, CancellationToken stop)
+    private static async Task<IResult> Shelf(Garden garden, string? kind, CancellationToken stop)
     {
         if (kind is not null && !CatalogueJson.Kinds.Contains(kind, StringComparer.Ordinal))
         {
