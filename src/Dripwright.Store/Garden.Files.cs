@@ -17,18 +17,7 @@ public sealed partial class Garden
     public async Task ExportAsync(Stream to, CancellationToken stop = default)
     {
         ArgumentNullException.ThrowIfNull(to);
-        // One transaction, so that the file shows one moment.
-        var file = await _at.Read(async tables =>
-            {
-                var moment = await tables
-                    .Database.BeginTransactionAsync(System.Data.IsolationLevel.RepeatableRead, stop)
-                    .ConfigureAwait(false);
-                await using (moment.ConfigureAwait(false))
-                {
-                    return await Filed(tables, stop).ConfigureAwait(false);
-                }
-            })
-            .ConfigureAwait(false);
+        var file = await FiledAsync(stop).ConfigureAwait(false);
         await (file with { Checksum = file.Sum() }).Write(to, stop).ConfigureAwait(false);
     }
 
@@ -52,6 +41,19 @@ public sealed partial class Garden
         Tell(new GardenChange(GardenEvent.All, 0, 0));
         return imported;
     }
+
+    // One transaction, so that the file shows one moment.
+    internal Task<GardenFile> FiledAsync(CancellationToken stop) =>
+        _at.Read(async tables =>
+        {
+            var moment = await tables
+                .Database.BeginTransactionAsync(System.Data.IsolationLevel.RepeatableRead, stop)
+                .ConfigureAwait(false);
+            await using (moment.ConfigureAwait(false))
+            {
+                return await Filed(tables, stop).ConfigureAwait(false);
+            }
+        });
 
     private async Task<GardenFile> Filed(GardenTables tables, CancellationToken stop)
     {

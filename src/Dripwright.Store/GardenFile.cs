@@ -70,6 +70,33 @@ internal sealed record GardenFile
         }
     }
 
+    /// <summary>Tries a garden file: whether a new garden imports it and exports the same.</summary>
+    /// <param name="path">The file.</param>
+    /// <param name="beside">A file beside which there is room.</param>
+    /// <param name="stop">Asks to stop.</param>
+    /// <exception cref="GardenException">It would not come back as it is.</exception>
+    public static async Task Try(string path, string beside, CancellationToken stop)
+    {
+        using var passing = Passing.Beside(beside);
+        var from = new FileStream(path, FileMode.Open, FileAccess.Read);
+        await using (from.ConfigureAwait(false))
+        {
+            var said = await Read(from, Troubles.TheBackup, Limits.GardenFileBytes, stop).ConfigureAwait(false);
+            from.Position = 0;
+            var garden = await Garden
+                .OpenAsync(GardenPlace.File(passing.At("trial")), stop: stop)
+                .ConfigureAwait(false);
+            await using (garden.ConfigureAwait(false))
+            {
+                await garden.ImportAsync(from, Troubles.TheBackup, stop).ConfigureAwait(false);
+                if ((await garden.FiledAsync(stop).ConfigureAwait(false)).Sum() != said.Sum())
+                {
+                    throw Troubles.DamagedBackup(path, "it does not come back as it was written");
+                }
+            }
+        }
+    }
+
     private static GardenException Wrong(string name, string what) =>
         new(TroubleKind.Refused, $"{name}: {what}. Nothing was imported.");
 

@@ -9,9 +9,6 @@ internal sealed class Importing
 {
     private const string What = "imported";
 
-    // Rows that are kept in memory by the tables' classes at a time.
-    private const int Batch = 2000;
-
     private readonly GardenFile _file;
     private readonly DateTime _now;
     private readonly List<(FiledDocument From, DocumentRow Row)> _documents = [];
@@ -92,22 +89,61 @@ internal sealed class Importing
         return new Imported(_documents.Count(document => document.Row.Kind == DocumentKinds.Rig), others, remarks);
     }
 
-    // Documents first, for their numbers; then all that belongs to them.
     private async Task Add(GardenTables tables, CancellationToken stop)
     {
-        foreach (var some in _documents.Chunk(Batch))
+        var documents = new RowWriter(
+            tables,
+            "documents",
+            givesId: true,
+            "Kind",
+            "Name",
+            "Text",
+            "Version",
+            "Step",
+            "MadeAt",
+            "ChangedAt",
+            "RemovedAt"
+        );
+        var steps = new RowWriter(
+            tables,
+            "steps",
+            givesId: false,
+            "DocumentId",
+            "Number",
+            "Before",
+            "After",
+            "Text",
+            "What",
+            "At"
+        );
+        var revisions = new RowWriter(
+            tables,
+            "revisions",
+            givesId: false,
+            "DocumentId",
+            "Number",
+            "At",
+            "Who",
+            "Note",
+            "Text"
+        );
+        await using (documents.ConfigureAwait(false))
+        await using (steps.ConfigureAwait(false))
+        await using (revisions.ConfigureAwait(false))
         {
-            tables.Documents.AddRange(some.Select(document => document.Row));
-            await tables.SaveChangesAsync(stop).ConfigureAwait(false);
-            tables.ChangeTracker.Clear();
-        }
-
-        foreach (var some in _documents.Chunk(Batch))
-        {
-            tables.Steps.AddRange(some.Select(document => Step(document.Row)));
-            tables.Revisions.AddRange(some.SelectMany(document => Revisions(document.Row.Id, document.From)));
-            await tables.SaveChangesAsync(stop).ConfigureAwait(false);
-            tables.ChangeTracker.Clear();
+            foreach (var (from, row) in _documents)
+            {
+                var id = await documents
+                    .Write([row.Kind, row.Name, row.Text, 1, 1, row.MadeAt, row.ChangedAt, row.RemovedAt], stop)
+                    .ConfigureAwait(false);
+                await steps.Write([id, 1, 0, 0, row.Text, What, _now], stop).ConfigureAwait(false);
+                foreach (var one in Revisions(id, from))
+                {
+                    await revisions
+                        .Write([id, one.Number, one.At, one.Who, one.Note, one.Text], stop)
+                        .ConfigureAwait(false);
+                }
+            }
         }
     }
 
@@ -125,6 +161,17 @@ internal sealed class Importing
         tables.Revisions.AddRange(Revisions(id, document));
         await tables.SaveChangesAsync(stop).ConfigureAwait(false);
         tables.ChangeTracker.Clear();
+        var (name, made, changed) = (document.Name, Date(document.Made), Date(document.Changed));
+        await tables
+            .Documents.Where(other => other.Id == id)
+            .ExecuteUpdateAsync(
+                set =>
+                    set.SetProperty(other => other.Name, name)
+                        .SetProperty(other => other.MadeAt, made)
+                        .SetProperty(other => other.ChangedAt, changed),
+                stop
+            )
+            .ConfigureAwait(false);
     }
 
     private DocumentRow Row(FiledDocument document) =>
@@ -133,21 +180,9 @@ internal sealed class Importing
             Kind = document.Kind,
             Name = document.Name,
             Text = document.Draft,
-            Version = 1,
-            Step = 1,
             MadeAt = Date(document.Made),
             ChangedAt = Date(document.Changed),
             RemovedAt = document.Removed is { } removed ? Date(removed) : null,
-        };
-
-    private StepRow Step(DocumentRow row) =>
-        new()
-        {
-            DocumentId = row.Id,
-            Number = 1,
-            Text = row.Text,
-            What = What,
-            At = _now,
         };
 
     private IEnumerable<RevisionRow> Revisions(int id, FiledDocument document) =>

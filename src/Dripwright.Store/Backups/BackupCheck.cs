@@ -20,26 +20,32 @@ internal static class BackupCheck
     /// <summary>Checks a backup; it stays as it is.</summary>
     /// <param name="copy">The backup.</param>
     /// <param name="sound">Where the fresh file is written, with tables of today.</param>
+    /// <param name="room">What a message calls the place where that is.</param>
     /// <param name="stop">Asks to stop.</param>
     /// <exception cref="GardenException">It is not good; the message says what was found.</exception>
-    public static async Task Run(string copy, string sound, CancellationToken stop)
+    public static async Task Run(string copy, string sound, string room, CancellationToken stop)
     {
         try
         {
             using var from = SqliteCopy.Open(copy, SqliteOpenMode.ReadOnly);
             var applied = SqliteLook.AppliedIn(from);
             Judge(from, copy, applied);
-            await NewGarden.Make(sound, applied[^1], stop).ConfigureAwait(false);
-            using (var to = SqliteCopy.Open(sound))
+            try
             {
-                CopyRows(from, to);
-            }
+                await NewGarden.Make(sound, applied[^1], stop).ConfigureAwait(false);
+                using (var to = SqliteCopy.Open(sound))
+                {
+                    CopyRows(from, to);
+                }
 
-            await NewGarden.Migrate(sound, null, stop).ConfigureAwait(false);
-        }
-        catch (GardenException)
-        {
-            throw;
+                await NewGarden.Migrate(sound, null, stop).ConfigureAwait(false);
+            }
+            catch (SqliteException full)
+                when (Troubles.Told(full, GardenPlace.File(room)) is { Kind: TroubleKind.NotWritable })
+            {
+                // Judged good by now: what cannot be written is the fresh file.
+                throw Troubles.NotWritable(room, full);
+            }
         }
         catch (Exception wrong)
             when (wrong
@@ -52,9 +58,8 @@ internal static class BackupCheck
                         or DbUpdateException
             )
         {
-            var told = Troubles.Told(wrong, GardenPlace.File(copy), Troubles.TheBackup);
-            throw told is { Kind: not TroubleKind.NotAGarden }
-                ? told
+            throw wrong is SqliteException { SqliteErrorCode: 5 or 6 }
+                ? Troubles.Told(wrong, GardenPlace.File(copy), Troubles.TheBackup)!
                 : Troubles.DamagedBackup(copy, "it cannot be read", wrong);
         }
     }

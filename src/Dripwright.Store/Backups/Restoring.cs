@@ -30,7 +30,7 @@ internal sealed class Restoring : IDisposable
         {
             Directory.CreateDirectory(Path.GetDirectoryName(path)!);
             passing = Passing.Beside(path);
-            await BackupCheck.Run(copy, passing.At(Sound), stop).ConfigureAwait(false);
+            await BackupCheck.Run(copy, passing.At(Sound), path, stop).ConfigureAwait(false);
             return new Restoring(path, passing);
         }
         catch (Exception wrong)
@@ -56,7 +56,7 @@ internal sealed class Restoring : IDisposable
         try
         {
             using var passing = Passing.Beside(beside);
-            await BackupCheck.Run(copy, passing.At(Sound), stop).ConfigureAwait(false);
+            await BackupCheck.Run(copy, passing.At(Sound), beside, stop).ConfigureAwait(false);
         }
         catch (Exception wrong) when (wrong is IOException or UnauthorizedAccessException)
         {
@@ -78,7 +78,7 @@ internal sealed class Restoring : IDisposable
                 return null;
             }
 
-            var aside = $"{_path}.replaced-{now.ToString("yyyyMMdd-HHmmssfff", CultureInfo.InvariantCulture)}";
+            var aside = Aside(now);
             if (TryKeepAside(aside, now))
             {
                 Renumber(draft, InUse());
@@ -124,10 +124,31 @@ internal sealed class Restoring : IDisposable
             );
         }
 
-        if (SqliteLook.At(copy, Troubles.TheBackup).IsNew)
+        try
         {
-            throw Troubles.NotAGarden(copy, null, Troubles.TheBackup);
+            if (SqliteLook.At(copy, Troubles.TheBackup).IsNew)
+            {
+                throw Troubles.NotAGarden(copy, null, Troubles.TheBackup);
+            }
         }
+        catch (GardenException wrong) when (wrong.InnerException is SqliteException { SqliteErrorCode: 10 })
+        {
+            // Its end is missing, or the disk that it lies on fails.
+            throw Troubles.DamagedBackup(copy, "it cannot be read to its end", wrong);
+        }
+    }
+
+    // By the time; a clock that was put back must not have one replaced garden take the place of another.
+    private string Aside(DateTime now)
+    {
+        var stamp = now.ToString("yyyyMMdd-HHmmssfff", CultureInfo.InvariantCulture);
+        var aside = $"{_path}.replaced-{stamp}";
+        for (var n = 2; File.Exists(aside); n++)
+        {
+            aside = string.Create(CultureInfo.InvariantCulture, $"{_path}.replaced-{stamp}-{n}");
+        }
+
+        return aside;
     }
 
     private void MoveIn(string draft)

@@ -23,7 +23,7 @@ internal static class KeepCommand
                     async open =>
                     {
                         var path = call.GetRequiredValue(file);
-                        await open.CopyToAsync(path, call.GetValue(replace), stop).ConfigureAwait(false);
+                        await open.BackupAsync(path, call.GetValue(replace), stop).ConfigureAwait(false);
                         around.Out.WriteLine(
                             $"{path}: a copy of {open.Place}. It comes back with: dripwright bring-back {path}"
                         );

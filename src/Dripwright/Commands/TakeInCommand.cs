@@ -48,7 +48,7 @@ internal static class TakeInCommand
         var stream = File.OpenRead(path);
         await using (stream.ConfigureAwait(false))
         {
-            var taken = await garden.TakeInAsync(stream, path, stop).ConfigureAwait(false);
+            var taken = await garden.ImportAsync(stream, path, stop).ConfigureAwait(false);
             var rigs = taken.Rigs.ToString(CultureInfo.InvariantCulture) + (taken.Rigs == 1 ? " rig" : " rigs");
             around.Out.WriteLine($"{path}: {rigs} taken in by {garden.Place}");
             foreach (var remark in taken.Remarks)
