@@ -42,14 +42,15 @@ internal sealed record SqliteLook(bool IsNew, IReadOnlyList<string> Applied)
                 ? new SqliteLook(false, AppliedIn(look))
                 : throw Troubles.NotAGarden(path, null, name);
         }
-        catch (SqliteException wrong)
+        catch (Exception wrong) when (wrong is SqliteException or InvalidOperationException)
         {
-            if (Troubles.Told(wrong, GardenPlace.File(path), name) is { } trouble)
-            {
-                throw trouble;
-            }
-
-            throw;
+            // What it says of itself makes no sense: a name that is missing, a kind that is none.
+            throw Troubles.Told(wrong, GardenPlace.File(path), name)
+                ?? (
+                    name == Troubles.TheBackup
+                        ? Troubles.DamagedBackup(path, "it cannot be read", wrong)
+                        : Troubles.Damaged(path, wrong)
+                );
         }
     }
 

@@ -121,13 +121,20 @@ public sealed class GardenFilesTests
     {
         public TaskCompletionSource HasBegun { get; } = new(TaskCreationOptions.RunContinuationsAsynchronously);
 
-        protected override async Task SerializeToStreamAsync(Stream stream, TransportContext? context)
+        protected override Task SerializeToStreamAsync(Stream stream, TransportContext? context) =>
+            SerializeToStreamAsync(stream, context, CancellationToken.None);
+
+        protected override async Task SerializeToStreamAsync(
+            Stream stream,
+            TransportContext? context,
+            CancellationToken cancellationToken
+        )
         {
-            await stream.WriteAsync(bytes.AsMemory(0, bytes.Length / 2));
-            await stream.FlushAsync();
+            await stream.WriteAsync(bytes.AsMemory(0, bytes.Length / 2), cancellationToken);
+            await stream.FlushAsync(cancellationToken);
             HasBegun.TrySetResult();
-            await gate;
-            await stream.WriteAsync(bytes.AsMemory(bytes.Length / 2));
+            await gate.WaitAsync(cancellationToken);
+            await stream.WriteAsync(bytes.AsMemory(bytes.Length / 2), cancellationToken);
         }
 
         protected override bool TryComputeLength(out long length)
