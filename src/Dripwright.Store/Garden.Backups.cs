@@ -16,9 +16,17 @@ public sealed record OlderFile(long Found, long Known, DateTime KnownAt)
             return null;
         }
 
-        using var file = SqliteCopy.Open(path, SqliteOpenMode.ReadWrite);
-        var found = LastEdit.In(file);
-        return found < known.Edit ? new OlderFile(found, known.Edit, known.At) : null;
+        try
+        {
+            using var file = SqliteCopy.Open(path);
+            var found = LastEdit.In(file);
+            return found < known.Edit ? new OlderFile(found, known.Edit, known.At) : null;
+        }
+        catch (SqliteException)
+        {
+            // What is wrong with the file is told when it is read for its own sake.
+            return null;
+        }
     }
 }
 

@@ -47,6 +47,25 @@ public sealed class GardenTests(Chromium chromium)
     }
 
     [Fact]
+    public async Task An_older_file_in_the_gardens_place_is_told_on_the_first_page()
+    {
+        var folder = await (await Bench.Open()).Stop();
+        await File.WriteAllTextAsync(
+            Path.Combine(folder, "garden.dripwright.last-edit"),
+            "edit 4711 2026-03-01T12:00:00Z\n",
+            Stop
+        );
+        await using var bench = await Bench.Open(folder);
+        await using var visit = await chromium.Visit(bench);
+        foreach (var address in (string[])["/", "/garden"])
+        {
+            await visit.Page.GotoAsync(address);
+            await Assertions.Expect(visit.Page.Locator("#older")).ToContainTextAsync("4711");
+            Assert.Equal("", string.Join("\n", await visit.Axe()));
+        }
+    }
+
+    [Fact]
     public async Task The_page_says_when_the_last_good_backup_was_made_and_restores_it()
     {
         await using var bench = await Bench.Open();
