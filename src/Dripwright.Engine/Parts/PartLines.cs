@@ -6,18 +6,18 @@ namespace Dripwright.Engine.Parts;
 /// <summary>Turns counts into lines: spares added, what is on hand taken off, the rest rounded up to packs.</summary>
 internal static class PartLines
 {
-    /// <summary>The shelf of pumps.</summary>
+    /// <summary>The section of pumps.</summary>
     public const string Electrical = "electrical";
 
-    /// <summary>The shelf of pots and tanks.</summary>
+    /// <summary>The section of pots and tanks.</summary>
     public const string Garden = "garden";
 
-    private static readonly string[] s_shelves =
+    private static readonly string[] s_sections =
     [
         "plumbing",
         "irrigation",
         Garden,
-        SaltParts.Group,
+        SaltParts.Section,
         "hardware",
         Electrical,
         "printed",
@@ -44,7 +44,7 @@ internal static class PartLines
                 : part.Own is { } own
                     ? Missing(part.Key, own.Name, part.Needed, where) with
                     {
-                        PartGroup = own.Group,
+                        Section = own.Section,
                         Spares = part.Spares,
                         OnHand = used,
                         Buy = wanted - used,
@@ -126,7 +126,7 @@ internal static class PartLines
 
     /// <summary>Lines by shelf, each shelf in the order in which its parts turned up.</summary>
     public static IReadOnlyList<PartLine> ByShelf(IEnumerable<PartLine> lines) =>
-        [.. lines.OrderBy(l => Array.IndexOf(s_shelves, l.PartGroup) is >= 0 and var at ? at : s_shelves.Length)];
+        [.. lines.OrderBy(l => Array.IndexOf(s_sections, l.Section) is >= 0 and var at ? at : s_sections.Length)];
 
     public static CostSum Cost(IReadOnlyList<PartLine> lines)
     {
@@ -143,7 +143,7 @@ internal static class PartLines
     private static string ShelfOf(CatalogueEntry entry) =>
         entry switch
         {
-            Sundry sundry => sundry.PartGroup,
+            Sundry sundry => sundry.Section,
             PipeSize { Flexible: true } or EmitterType or StrainerType => "irrigation",
             FittingType { Family: PipeFamily.HoseInch or PipeFamily.HoseMetric } => "irrigation",
             PipeSize or FittingType => "plumbing",

@@ -63,7 +63,7 @@ public static class PartsPlanner
             HoleMarks.InPots(rig, layout),
             ForgottenThings.Of(rig, layout, tally, holes),
             PartLines.Cost(lines),
-            PartLines.Cost([.. lines.Where(line => line.PartGroup == SaltParts.Group)]),
+            PartLines.Cost([.. lines.Where(line => line.Section == SaltParts.Section)]),
             layout.Resolved.Currency
         )
         {

@@ -15,7 +15,7 @@ internal sealed class PartsTally
     /// <param name="spareShare">[-] Spares kept, as a share.</param>
     /// <param name="spares">Spares kept, as a number.</param>
     /// <param name="note">What to mind.</param>
-    /// <param name="own">Name and shelf of a thing that is the grower's own and in no catalogue.</param>
+    /// <param name="own">Name and section of a thing that is the grower's own and in no catalogue.</param>
     public void Add(
         string key,
         int count,
@@ -60,8 +60,8 @@ internal sealed class PartsTally
 
 /// <summary>A thing of the grower's own that is in no catalogue.</summary>
 /// <param name="Name">What to call it.</param>
-/// <param name="Group">Shop shelf on which its like stands.</param>
-internal sealed record OwnPart(string Name, string Group);
+/// <param name="Section">Section of the shop in which its like stands.</param>
+internal sealed record OwnPart(string Name, string Section);
 
 /// <summary>One part being counted.</summary>
 internal sealed class Counted(string key)

@@ -8,8 +8,8 @@ namespace Dripwright.Engine.Parts;
 /// <summary>Lists the salts and the acid of the first fill: of the reservoir, or of the two stock tanks.</summary>
 internal static class SaltParts
 {
-    /// <summary>The group of the parts list in which they stand.</summary>
-    public const string Group = "nutrients";
+    /// <summary>The section of the parts list in which they stand.</summary>
+    public const string Section = "nutrients";
 
     /// <summary>A line for each salt of the recipe; none where no recipe is asked for.</summary>
     /// <param name="asked">What the rig asks for.</param>
@@ -43,7 +43,7 @@ internal static class SaltParts
         return new PartLine(
             salt.Key,
             salt.Name,
-            Group,
+            Section,
             where,
             needed,
             0,
