@@ -55,9 +55,6 @@ public class StandBench
     {
         string json = FormattableString.Invariant($$"""{ "rows": [ { "pots": {{pots}} } ] }""");
         ResolvedRig rig = RigReader.Read(json, "bench", PartsCatalogue.Default).Resolved!;
-        return StandFrame.Of(
-            RigLayout.Of(rig),
-            new StandOptions { Bracing = Bracing.Both }
-        )[0];
+        return StandFrame.Of(RigLayout.Of(rig), new StandOptions { Bracing = Bracing.Both })[0];
     }
 }

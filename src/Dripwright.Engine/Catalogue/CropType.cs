@@ -73,10 +73,7 @@ public sealed record CropType : CatalogueRow
     public double? YieldLossFrom { get; init; }
 
     /// <summary>[%/(dS/m)] Yield lost for each step beyond; null where unknown.</summary>
-    [
-        Number(0, 100, Name = "yieldLossPercent"),
-        Says("Per cent of the yield that each dS/m beyond it costs.")
-    ]
+    [Number(0, 100, Name = "yieldLossPercent"), Says("Per cent of the yield that each dS/m beyond it costs.")]
     public double? YieldLoss { get; init; }
 
     /// <summary>Key of the target whose proportions the plants take up in a loop; null where the stage's own target must do.</summary>

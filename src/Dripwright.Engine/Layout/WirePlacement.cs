@@ -55,7 +55,10 @@ internal static class WirePlacement
                         line.First().Base.Y,
                         row.Floor + rig.Overhead.Height,
                         supports,
-                        [.. line.Where(p => p.CropType is { Hangs: true }).Select(p => new HangingPlants(p.Number, p.Station, p.Plants))]
+                        [
+                            .. line.Where(p => p.CropType is { Hangs: true })
+                                .Select(p => new HangingPlants(p.Number, p.Station, p.Plants)),
+                        ]
                     )
                 );
             }

@@ -41,23 +41,23 @@ internal static class PartLines
             string where = string.Join(", ", part.Where);
             yield return entries.GetValueOrDefault(part.Key) is { } entry
                 ? Of(entry, part.Key, part.Needed, part.Spares, used, where, 0, part.Note)
-                : part.Own is { } own
-                    ? Missing(part.Key, own.Name, part.Needed, where) with
-                    {
-                        Section = own.Section,
-                        Spares = part.Spares,
-                        OnHand = used,
-                        Buy = wanted - used,
-                        Packs = wanted - used,
-                        Note = part.Note,
-                    }
-                : Missing(part.Key, part.Key, part.Needed, where) with
+            : part.Own is { } own
+                ? Missing(part.Key, own.Name, part.Needed, where) with
                 {
+                    Section = own.Section,
                     Spares = part.Spares,
                     OnHand = used,
                     Buy = wanted - used,
                     Packs = wanted - used,
-                };
+                    Note = part.Note,
+                }
+            : Missing(part.Key, part.Key, part.Needed, where) with
+            {
+                Spares = part.Spares,
+                OnHand = used,
+                Buy = wanted - used,
+                Packs = wanted - used,
+            };
         }
     }
 

@@ -15,13 +15,13 @@ public static class PartsPlanner
     /// <param name="layout">Its layout.</param>
     /// <param name="overhead">What hangs over its rows.</param>
     /// <param name="printed">What is printed for its stands.</param>
-    /// <param name="nutrients">What its reservoir is filled with; null where no recipe is asked for.</param>
+    /// <param name="nutrients">What its reservoir is filled with; null where no recipe is asked for, or its salts are not to be listed.</param>
     public static PartsPlan Plan(
         Rig rig,
         RigLayout layout,
         OverheadPlan overhead,
         PrintedParts printed,
-        NutrientPlan? nutrients = null
+        NutrientPlan? nutrients
     )
     {
         ArgumentNullException.ThrowIfNull(rig);

@@ -34,12 +34,7 @@ internal static class SaltParts
         (int needed, string unit) = salt.Density is { } density
             ? (RoundedUp(mass / density * 1e6), "mL")
             : (RoundedUp(mass * 1000), "g");
-        // What a pack holds counts where it is sold by the pack; where only a kilogram has a price it is sold loose.
-        int pack =
-            salt is { LoosePrice: null, Pack: { } sold }
-                ? RoundedUp(salt.Density is { } heavy ? sold / heavy * 1e6 : sold * 1000)
-                : Math.Max(1, needed);
-        int packs = isOnHand ? 0 : (needed + pack - 1) / pack;
+        int buy = isOnHand ? 0 : needed;
         return new PartLine(
             salt.Key,
             salt.Name,
@@ -48,23 +43,22 @@ internal static class SaltParts
             needed,
             0,
             isOnHand ? needed : 0,
-            packs * pack,
-            packs,
-            pack,
+            buy,
+            Math.Min(1, buy),
+            Math.Max(1, needed),
             0,
-            PriceOf(salt, packs, mass),
+            PriceOf(salt, isOnHand ? 0 : mass),
             false,
             "",
             unit
         );
     }
 
-    private static decimal? PriceOf(Salt salt, int packs, double mass) =>
-        packs == 0 ? 0
-        : salt.LoosePrice is { } kilogram
+    // A bag lasts for many fills: what counts here is its share that one fill takes.
+    private static decimal? PriceOf(Salt salt, double mass) =>
+        salt.PricePerKilogram is { } kilogram
             ? Math.Round(kilogram * (decimal)mass, 2, MidpointRounding.AwayFromZero)
-        : salt.Price is { } price && salt.Pack is not null ? packs * price
-        : null;
+            : null;
 
     private static int RoundedUp(double amount) => (int)Math.Ceiling(amount - 1e-9);
 }

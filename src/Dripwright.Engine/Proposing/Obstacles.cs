@@ -194,7 +194,8 @@ internal static class Obstacles
             for (int i = 0; i < 40; i++)
             {
                 double middle = (low + high) / 2;
-                (low, high) = RowPatterns.Capacity(changed(middle), pot, catalogue) < pots ? (middle, high) : (low, middle);
+                (low, high) =
+                    RowPatterns.Capacity(changed(middle), pot, catalogue) < pots ? (middle, high) : (low, middle);
             }
 
             return high;

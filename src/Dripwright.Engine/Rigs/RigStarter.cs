@@ -14,8 +14,7 @@ public static class RigStarter
     {
         ArgumentNullException.ThrowIfNull(answers);
         var basis = RigReader.ReadStarter(answers.Units, catalogue);
-        var start =
-            basis.Rig ?? throw new ArgumentOutOfRangeException(nameof(answers), basis.Faults[0].ToString());
+        var start = basis.Rig ?? throw new ArgumentOutOfRangeException(nameof(answers), basis.Faults[0].ToString());
         var row = start.Rows[0] with
         {
             Count = answers.Rows,

@@ -64,10 +64,9 @@ internal static class PartsFigures
             cost.LinesUnpriced == 0
                 ? "every line has a price"
                 : $"{QuantityWords.Counted(cost.LinesUnpriced, "line has", "lines have")} no price and is not in it";
-        var nutrients =
-            plan.Parts.NutrientsCost is { LinesPriced: > 0, Known: var salts }
-                ? $"{salts.ToString("0.00", System.Globalization.CultureInfo.InvariantCulture)}{currency} of it for the nutrients of the first fill; "
-                : "";
+        var nutrients = plan.Parts.NutrientsCost is { LinesPriced: > 0, Known: var salts }
+            ? $"{salts.ToString("0.00", System.Globalization.CultureInfo.InvariantCulture)}{currency} of it for the nutrients of the first fill; "
+            : "";
         return new(
             "Known cost",
             cost.Known.ToString("0.00", System.Globalization.CultureInfo.InvariantCulture) + currency,

@@ -40,10 +40,6 @@ internal static class Planning
     }
 
     /// <summary>Plans a rig in the background, so that Ctrl-C ends the program at once and progress can be shown.</summary>
-    public static Task<Plan> Plan(
-        SoundFile file,
-        PlanOptions options,
-        Surroundings around,
-        CancellationToken stop
-    ) => LongWork.Run(progress => Planner.Of(file.Resolved, file.Assumed, options, progress), around, stop);
+    public static Task<Plan> Plan(SoundFile file, PlanOptions options, Surroundings around, CancellationToken stop) =>
+        LongWork.Run(progress => Planner.Of(file.Resolved, file.Assumed, options, progress), around, stop);
 }

@@ -276,7 +276,8 @@ public sealed class PartsPlanTests
             rig,
             layout,
             new OverheadPlanner(rig, layout).Plan(),
-            PrintedParts.Of(rig, layout, strength: null)
+            PrintedParts.Of(rig, layout, strength: null),
+            nutrients: null
         );
 
     private static PartLine Line(PartsPlan plan, string key) => Assert.Single(plan.Lines, l => l.Part == key);

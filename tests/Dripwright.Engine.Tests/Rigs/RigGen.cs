@@ -456,7 +456,11 @@ public static class RigGen
     );
 
     private static readonly Gen<NutrientMix> Mix = Gen.Select(
-        Gen.Select(Gen.OneOf("none", "tomato", "cucumber", "sweet-pepper"), Gen.Enum<GrowthStage>(), Gen.Enum<NutrientMixing>()),
+        Gen.Select(
+            Gen.OneOf("none", "tomato", "cucumber", "sweet-pepper"),
+            Gen.Enum<GrowthStage>(),
+            Gen.Enum<NutrientMixing>()
+        ),
         Gen.Select(Maybe(Between(Dimension.Conductivity, "0.5 dS/m", "4 dS/m")), Water, Share),
         Gen.Select(
             Gen.OneOf("none", "nitric-acid-38", "phosphoric-acid-85"),

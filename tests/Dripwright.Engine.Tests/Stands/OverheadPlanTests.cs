@@ -36,8 +36,10 @@ public sealed class OverheadPlanTests
                 {
                     LoadedWire[] over = [.. plan.Overhead.Wires.Where(w => w.Place.Row == row.Number)];
                     var hung = over.SelectMany(w => w.Place.Hanging).OrderBy(h => h.Pot).ToArray();
-                    Assert.Equal(row.Pots.Where(p => p.Planted).Select(p => p.Number), hung.Select(h => h.Pot));
-                    Assert.Equal(row.Pots.Sum(p => p.Plants), hung.Sum(h => h.Plants));
+                    // Salad stands by itself.
+                    PotPlace[] trained = [.. row.Pots.Where(p => p.Planted && p.Crop != "salad")];
+                    Assert.Equal(trained.Select(p => p.Number), hung.Select(h => h.Pot));
+                    Assert.Equal(trained.Sum(p => p.Plants), hung.Sum(h => h.Plants));
                     foreach (LoadedWire wire in over)
                     {
                         double own =

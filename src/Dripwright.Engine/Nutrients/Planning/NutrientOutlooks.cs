@@ -54,7 +54,10 @@ internal static class NutrientOutlooks
         {
             PH = plan.WantedPH,
             Limits = limits,
-            Cost = new RecipeCost(kilograms, priced ? plan.Recipe.Cost / (decimal)(kilograms * plan.Recipe.Job.Volume) : 0),
+            Cost = new RecipeCost(
+                kilograms,
+                priced ? plan.Recipe.Cost / (decimal)(kilograms * plan.Recipe.Job.Volume) : 0
+            ),
         };
         IReadOnlyList<LoopOutcome> ways = forecast.Compare(TopUpStrategy.Usual(plan.Added, plan.Wanted));
         LoopOutcome? dumping = ways[^1].PastLimit.ContainsKey(Constituent.Sodium)
@@ -65,5 +68,4 @@ internal static class NutrientOutlooks
             : [];
         return new NutrientOutlook(Days, limit, ways, dumping, hidden);
     }
-
 }

@@ -75,28 +75,27 @@ internal static class NutrientResolver
                 return found;
             }
 
-            say("nutrients.crop", $"{FaultList.Quote(crop.Key)}, {what}: the target {FaultList.Quote(key)} is not in the catalogue", "a crop whose targets the catalogue has");
+            say(
+                "nutrients.crop",
+                $"{FaultList.Quote(crop.Key)}, {what}: the target {FaultList.Quote(key)} is not in the catalogue",
+                "a crop whose targets the catalogue has"
+            );
             return null;
         }
     }
 
-    private static List<SaltInUse>? Salts(
-        NutrientMix mix,
-        PartsCatalogue catalogue,
-        Action<string, string, string> say
-    )
+    private static List<SaltInUse>? Salts(NutrientMix mix, PartsCatalogue catalogue, Action<string, string, string> say)
     {
         List<SaltInUse> salts = [];
         if (mix.Salts is { } named)
         {
-            salts.AddRange(named.Select(one => new SaltInUse(Priced(catalogue.Salts[one.Salt], one.PricePerKg), one.Have)));
+            salts.AddRange(
+                named.Select(one => new SaltInUse(Priced(catalogue.Salts[one.Salt], one.PricePerKg), one.Have))
+            );
         }
         else
         {
-            string[] lacking =
-            [
-                .. ResolvedNutrients.UsualSalts.Where(key => !catalogue.Salts.Salts.ContainsKey(key)),
-            ];
+            string[] lacking = [.. ResolvedNutrients.UsualSalts.Where(key => !catalogue.Salts.Salts.ContainsKey(key))];
             if (lacking.Length > 0)
             {
                 say(

@@ -64,8 +64,7 @@ public sealed record ResolvedTank
             TankShape.Upright =>
                 $"Tank: upright, {words.Length(Width)} across, {words.Length(Height)} high inside (yours)",
             TankShape.Lying => $"Tank: lying, {words.Length(Width)} across, {words.Length(Length)} long inside (yours)",
-            _ =>
-                $"Tank: {words.Length(Length)} × {words.Length(Width)} × {words.Length(Height)} high inside (yours)",
+            _ => $"Tank: {words.Length(Length)} × {words.Length(Width)} × {words.Length(Height)} high inside (yours)",
         };
     }
 }

@@ -130,18 +130,11 @@ internal static class RigResolver
             Outlet = catalogue.Outlets[rig.Drain.Outlet],
             Strainer = rig.Feed.Strainer == GroupKeys.None ? null : catalogue.Strainers[rig.Feed.Strainer],
             Tank = tank,
-            Pump =
-                rig.Pump.Model == GroupKeys.None
-                    ? null
-                    : ResolvedPump.Of(rig.Pump, catalogue.Pumps[rig.Pump.Model]),
+            Pump = rig.Pump.Model == GroupKeys.None ? null : ResolvedPump.Of(rig.Pump, catalogue.Pumps[rig.Pump.Model]),
             Fittings = fittings,
         };
 
-    private static List<ResolvedRow> Rows(
-        Rig rig,
-        PartsCatalogue catalogue,
-        Action<string, string, string> say
-    )
+    private static List<ResolvedRow> Rows(Rig rig, PartsCatalogue catalogue, Action<string, string, string> say)
     {
         List<ResolvedRow> rows = [];
         foreach (var (index, row) in rig.Rows.Index())

@@ -17,7 +17,11 @@ internal static class TankResolver
         TankShape shape = given.Shape ?? tank.Shape;
         string Length(double metres) => QuantityText.Format(Dimension.Length, metres, rig.Units);
 
-        var (length, width, height) = (given.Length ?? tank.Length, given.Width ?? tank.Width, given.Height ?? tank.Height);
+        var (length, width, height) = (
+            given.Length ?? tank.Length,
+            given.Width ?? tank.Width,
+            given.Height ?? tank.Height
+        );
         if (shape is TankShape.Upright)
         {
             if (given is { Length: { } across, Width: { } also } && across != also)
@@ -69,11 +73,7 @@ internal static class TankResolver
 
         if (given.LowestLevel >= height)
         {
-            say(
-                "reservoir.lowestLevel",
-                Length(given.LowestLevel),
-                $"less than the tank's height of {Length(height)}"
-            );
+            say("reservoir.lowestLevel", Length(given.LowestLevel), $"less than the tank's height of {Length(height)}");
             return null;
         }
 
@@ -90,6 +90,5 @@ internal static class TankResolver
     }
 
     // A round tank has one diameter: the grower's, or the catalogue's where its two measures agree on one.
-    private static double? Diameter(double? given, double one, double other) =>
-        given ?? (one == other ? one : null);
+    private static double? Diameter(double? given, double one, double other) => given ?? (one == other ? one : null);
 }

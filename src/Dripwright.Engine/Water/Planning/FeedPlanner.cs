@@ -215,7 +215,10 @@ internal sealed class FeedPlanner(Rig rig, RigLayout layout)
         double hours = layout.Resolved.Clock.HoursPerDay;
         double energy = pump.Power * hours * 3600;
         ResolvedTank tank = layout.Parts.Tank;
-        double mass = tank.Inside.VolumeAt(tank.LevelIn(layout.Tank.Full - layout.Tank.Floor)) * _model.SpecificWeight / StandardGravity.Value;
+        double mass =
+            tank.Inside.VolumeAt(tank.LevelIn(layout.Tank.Full - layout.Tank.Floor))
+            * _model.SpecificWeight
+            / StandardGravity.Value;
         return new OperatingPoint(
             flow,
             head,
