@@ -70,6 +70,6 @@ internal static class NutritionFigures
             );
         }
 
-        return new("Feed solution", figures);
+        return new(FigureSubject.Nutrients, "Feed solution", figures);
     }
 }

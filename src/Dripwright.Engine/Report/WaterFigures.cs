@@ -22,7 +22,7 @@ internal static class WaterFigures
         if (!feed.Solved)
         {
             figures.Add(new("Water per pot", "not found", feed.Trouble) { Chief = true });
-            return new("Pots and their water", figures);
+            return new(FigureSubject.Pots, "Pots and their water", figures);
         }
 
         if (feed.Weakest is { } weakest && feed.Strongest is { } strongest)
@@ -65,7 +65,7 @@ internal static class WaterFigures
             );
         }
 
-        return new("Pots and their water", figures);
+        return new(FigureSubject.Pots, "Pots and their water", figures);
     }
 
     public static KeyFigureGroup Pump(Plan plan, QuantityWords words)
@@ -74,6 +74,7 @@ internal static class WaterFigures
         if (feed.WorkingPoint is not { } point)
         {
             return new(
+                FigureSubject.Pump,
                 "Gravity feed",
                 [
                     new(
@@ -118,7 +119,7 @@ internal static class WaterFigures
                 Chief = true,
             }
         );
-        return new("Pump", figures);
+        return new(FigureSubject.Pump, "Pump", figures);
     }
 
     public static KeyFigureGroup Drain(Plan plan, QuantityWords words)
@@ -149,7 +150,7 @@ internal static class WaterFigures
             figures.Add(new("Mouth", words.Length(Math.Abs(over)), where));
         }
 
-        return new("Drain", figures);
+        return new(FigureSubject.Drain, "Drain", figures);
     }
 
     public static KeyFigureGroup Reservoir(Plan plan, QuantityWords words)
@@ -189,7 +190,7 @@ internal static class WaterFigures
             );
         }
 
-        return new("Reservoir", figures);
+        return new(FigureSubject.Reservoir, "Reservoir", figures);
     }
 
     // The greatest cause first: that is the one to do something about.

@@ -1,5 +1,6 @@
 using Dripwright.Engine.Rigs;
 using Dripwright.Store;
+using Dripwright.Workbench.Hosting;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
@@ -65,17 +66,17 @@ internal static class GardenAddresses
             .ProducesProblem(503);
     }
 
-    private static async Task<IResult> About(Garden garden, CancellationToken stop)
+    private static async Task<IResult> About(GardenOfRequest here, CancellationToken stop)
     {
-        var settings = await garden.SettingsAsync(stop);
+        var settings = await here.Garden.SettingsAsync(stop);
         var units = settings.Units == UnitSystem.Us ? "us" : "metric";
-        return Results.Ok(new GardenAnswer(settings.Name, units, (await garden.RigsAsync(stop)).Count));
+        return Results.Ok(new GardenAnswer(settings.Name, units, (await here.Garden.RigsAsync(stop)).Count));
     }
 
-    private static async Task<IResult> Settings(Garden garden, NewSettings wanted, CancellationToken stop)
+    private static async Task<IResult> Settings(GardenOfRequest here, NewSettings wanted, CancellationToken stop)
     {
-        var settings = await garden.SettingsAsync(stop);
-        await garden.KeepSettingsAsync(
+        var settings = await here.Garden.SettingsAsync(stop);
+        await here.Garden.KeepSettingsAsync(
             settings with
             {
                 Name = wanted.Name ?? settings.Name,
@@ -89,17 +90,17 @@ internal static class GardenAddresses
             },
             stop
         );
-        return await About(garden, stop);
+        return await About(here, stop);
     }
 
-    private static Task<IResult> HandOut(Garden garden, WorkbenchOptions options, CancellationToken stop) =>
+    private static Task<IResult> HandOut(GardenOfRequest here, WorkbenchOptions options, CancellationToken stop) =>
         Alone(
             async () =>
             {
                 var file = Passing(options);
                 try
                 {
-                    await garden.HandOutAsync(file, stop);
+                    await here.Garden.HandOutAsync(file, stop);
                 }
                 catch
                 {
@@ -113,25 +114,25 @@ internal static class GardenAddresses
             stop
         );
 
-    private static Task<IResult> TakeIn(HttpContext context, Garden garden) =>
+    private static Task<IResult> TakeIn(HttpContext context, GardenOfRequest here) =>
         Alone(
             async () =>
             {
-                var taken = await garden.TakeInAsync(context.Request.Body, "garden file", context.RequestAborted);
+                var taken = await here.Garden.TakeInAsync(context.Request.Body, "garden file", context.RequestAborted);
                 return Results.Ok(new TakenInAnswer(taken.Rigs, taken.Others, taken.Remarks));
             },
             context.RequestAborted
         );
 
-    private static Task<IResult> Copy(Garden garden, WorkbenchOptions options, CancellationToken stop) =>
+    private static Task<IResult> Copy(GardenOfRequest here, WorkbenchOptions options, CancellationToken stop) =>
         Alone(
             async () =>
             {
-                OnlyAFile(garden);
+                OnlyAFile(here.Garden);
                 var path = PassingPath(options);
                 try
                 {
-                    await garden.CopyToAsync(path, stop: stop);
+                    await here.Garden.CopyToAsync(path, stop: stop);
                     return Results.File(
                         new FileStream(
                             path,
@@ -154,11 +155,11 @@ internal static class GardenAddresses
             stop
         );
 
-    private static Task<IResult> BringBack(HttpContext context, Garden garden, WorkbenchOptions options) =>
+    private static Task<IResult> BringBack(HttpContext context, GardenOfRequest here, WorkbenchOptions options) =>
         Alone(
             async () =>
             {
-                OnlyAFile(garden);
+                OnlyAFile(here.Garden);
                 var path = PassingPath(options);
                 try
                 {
@@ -168,7 +169,7 @@ internal static class GardenAddresses
                         await context.Request.Body.CopyToAsync(copy, context.RequestAborted);
                     }
 
-                    await garden.BringBackAsync(path, context.RequestAborted);
+                    await here.Garden.BringBackAsync(path, context.RequestAborted);
                     return Results.NoContent();
                 }
                 catch (GardenException trouble)

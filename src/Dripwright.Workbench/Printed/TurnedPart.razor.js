@@ -218,12 +218,12 @@ const able = () => {
 };
 
 // False where the browser draws nothing in 3D: then the still picture stays.
-export async function show(canvas, bytes) {
+export async function show(canvas, number, bytes) {
   if (!view && !able()) {
     return false;
   }
   const points = new Float32Array(bytes.slice().buffer);
-  const { Camera, Geometry, Mesh, Program, Renderer, Transform } = await import("./ogl/ogl.js");
+  const { Camera, Geometry, Mesh, Program, Renderer, Transform } = await import("../ogl/ogl.js");
   if (view && view.canvas !== canvas) {
     close();
   }
@@ -256,6 +256,8 @@ export async function show(canvas, bytes) {
     addEventListener("resize", soon);
   }
   view = { ...start, canvas, renderer, camera: new Camera(gl), scene, tilt, turn: turned, faces, lines, reach };
+  // Which part's solid it is, for whoever looks from outside.
+  canvas.dataset.part = number;
   turn(0, 0, 1);
   return true;
 }

@@ -1,30 +1,18 @@
 using Dripwright.Engine;
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Rigs;
-using Dripwright.Workbench.Editing;
+using Dripwright.Workbench.Hosting;
+using Dripwright.Workbench.Http;
 
-namespace Dripwright.Workbench.Http;
+namespace Dripwright.Workbench.Work;
 
-/// <summary>A rig file as it came.</summary>
-/// <param name="Name">Name of the file, for its faults.</param>
-/// <param name="Text">Its text.</param>
-/// <param name="Revision">Revision for the title blocks; empty for a draft.</param>
-/// <param name="Shelf">Parts that lie in the garden, for a rig of the garden: they are used first, as on the pages.</param>
-internal sealed record RigText(string Name, string Text, string Revision = "", IReadOnlyList<OnHand>? Shelf = null);
-
-/// <summary>Plans for whoever asks over HTTP. Large rigs have a lane of their own, so that they keep nobody else waiting.</summary>
-internal sealed class Plans : IDisposable
+/// <summary>What is computed for whoever asks a garden over HTTP. Large rigs have a lane of their own.</summary>
+internal sealed class RequestWork(WorkHost host, KeptPlans kept, GardenOfRequest here)
 {
-    private const int LargeFrom = 600;
-
-    private readonly KeptPlans _kept = new();
-    private readonly Turns _small = new(Math.Max(2, Environment.ProcessorCount), 200, TimeSpan.FromSeconds(30));
-    private readonly Turns _large = new(1, 8, TimeSpan.FromSeconds(60));
-    private readonly Turns _search = new(1, 4, TimeSpan.FromSeconds(90));
-
     /// <summary>Reads a rig file.</summary>
-    public Task<RigReading> Read(RigText file, PartsCatalogue catalogue, CancellationToken stop) =>
-        _small.Run(
+    /// <exception cref="LineFull">Too many are waiting.</exception>
+    public Task<RigReading> Read(RigSource file, PartsCatalogue catalogue, CancellationToken stop) =>
+        Run(
             _ =>
             {
                 var reading = RigReader.Read(file.Text, file.Name, catalogue);
@@ -39,21 +27,24 @@ internal sealed class Plans : IDisposable
         );
 
     /// <summary>Anything else that takes as long as the plan of a small rig.</summary>
-    public Task<T> Run<T>(Func<CancellationToken, T> make, CancellationToken stop) => _small.Run(make, stop);
+    /// <exception cref="LineFull">Too many are waiting.</exception>
+    public Task<T> Run<T>(Func<CancellationToken, T> make, CancellationToken stop) =>
+        host.Run(host.Limits.Requests, here.Id, make, stop);
 
     /// <summary>Plans a rig file and makes something of the plan.</summary>
     /// <exception cref="Refused">The file has faults.</exception>
+    /// <exception cref="LineFull">Too many are waiting.</exception>
     public async Task<T> Of<T>(
-        RigText file,
+        RigSource file,
         PartsCatalogue catalogue,
         bool withDraws,
         Func<Plan, T> make,
         CancellationToken stop
     )
     {
-        if (_kept.Find(file, catalogue, withDraws) is { } kept)
+        if (kept.Find(here.Id, file, catalogue, withDraws) is { } known)
         {
-            return await TurnsFor(Pots(kept.Rig)).Run(_ => make(kept), stop);
+            return await host.Run(LaneFor(Pots(known.Rig)), here.Id, _ => make(known), stop);
         }
 
         var reading = await Read(file, catalogue, stop);
@@ -68,7 +59,7 @@ internal sealed class Plans : IDisposable
             withDraws,
             plan =>
             {
-                _kept.Keep(file, catalogue, withDraws, plan);
+                kept.Keep(here.Id, file, catalogue, withDraws, plan);
                 return make(plan);
             },
             stop
@@ -76,6 +67,7 @@ internal sealed class Plans : IDisposable
     }
 
     /// <summary>Plans a rig that was read without a fault.</summary>
+    /// <exception cref="LineFull">Too many are waiting.</exception>
     public async Task<T> Of<T>(
         RigReading reading,
         PartsCatalogue catalogue,
@@ -89,8 +81,12 @@ internal sealed class Plans : IDisposable
         var options = new PlanOptions { Draws = withDraws ? SpreadDraws.For(pots) : 0 };
         try
         {
-            return await TurnsFor(pots)
-                .Run(token => make(Planner.Of(rig, reading.Assumed, catalogue, options with { Stop = token })), stop);
+            return await host.Run(
+                LaneFor(pots),
+                here.Id,
+                token => make(Planner.Of(rig, reading.Assumed, catalogue, options with { Stop = token })),
+                stop
+            );
         }
         catch (KeyNotFoundException lacking)
         {
@@ -100,16 +96,12 @@ internal sealed class Plans : IDisposable
     }
 
     /// <summary>A search, which may take longest.</summary>
-    public Task<T> Search<T>(Func<CancellationToken, T> make, CancellationToken stop) => _search.Run(make, stop);
+    /// <exception cref="LineFull">Too many are waiting.</exception>
+    public Task<T> Search<T>(Func<CancellationToken, T> make, CancellationToken stop) =>
+        host.Run(host.Limits.Searches, here.Id, make, stop);
 
-    private Turns TurnsFor(int pots) => pots < LargeFrom ? _small : _large;
+    private WorkLane LaneFor(int pots) =>
+        pots < WorkLimits.LargeFromPots ? host.Limits.Requests : host.Limits.LargeRequests;
 
     private static int Pots(Rig rig) => Math.Max(1, rig.Rows.Sum(row => row.Pots));
-
-    public void Dispose()
-    {
-        _small.Dispose();
-        _large.Dispose();
-        _search.Dispose();
-    }
 }

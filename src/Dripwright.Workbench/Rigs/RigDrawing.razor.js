@@ -53,6 +53,12 @@ function change(factor, at) {
 export const zoom = (way) => change(way === 0 ? 1 / zoomed : way > 0 ? 1.4 : 1 / 1.4);
 
 const partOf = (event) => (event.target instanceof Element ? event.target.closest("#paper [data-part]") : null);
+
+// Pipes are drawn over the pots, and with a wide reach: where both lie under the finger, the pot is meant.
+function partAt(event) {
+  const under = document.elementsFromPoint(event.clientX, event.clientY).map((one) => one.closest("#paper [data-part]"));
+  return under.find((part) => part?.dataset.pot) ?? partOf(event);
+}
 let dragged = false;
 
 // The drawing is one stop for Tab, at the part that was entered last; the arrow keys go on from there.
@@ -71,7 +77,7 @@ function enter(event) {
 }
 
 function click(event) {
-  const part = partOf(event);
+  const part = partOf(event) && partAt(event);
   if (part && !dragged) {
     choose(part);
   }
@@ -183,27 +189,4 @@ export function mark(changes) {
   marks = setTimeout(() => {
     document.querySelectorAll("#paper :is(.added, .moved, .changed)").forEach((one) => one.classList.remove("added", "moved", "changed"));
   }, 1600);
-}
-
-export function focusOn(id) {
-  let tries = 0;
-  const look = () => {
-    // A list that has no element yet stands for the field within it.
-    let found = null;
-    for (let name = id; !found && name.includes("-"); name = name.slice(0, name.lastIndexOf("-"))) {
-      found = document.getElementById(name);
-    }
-    found ??= document.getElementById(id);
-    if (found && (found.id === id || tries > 20)) {
-      if (found.closest(".inputs")) {
-        // Whoever came from the findings wants to see what the field does to the drawing.
-        document.querySelector(".seen")?.scrollTo({ top: 0 });
-      }
-      found.focus({ preventScroll: true });
-      found.scrollIntoView({ block: found.id === "findings" ? "start" : "center", behavior: calm.matches ? "auto" : "smooth" });
-    } else if (tries++ < 40) {
-      setTimeout(look, 50);
-    }
-  };
-  look();
 }

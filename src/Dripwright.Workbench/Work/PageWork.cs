@@ -2,19 +2,14 @@ using Dripwright.Engine;
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Parts;
 using Dripwright.Engine.Rigs;
+using Dripwright.Workbench.Hosting;
 
-namespace Dripwright.Workbench.Editing;
+namespace Dripwright.Workbench.Work;
 
-/// <summary>Plans in the background, a few at a time, so that one large rig does not keep everyone else waiting.</summary>
-/// <remarks>What somebody waits for while typing has a lane of its own, so that it never stands behind what may come later.</remarks>
-internal sealed class PlanQueue(int most) : IDisposable
+/// <summary>What the pages of a garden have computed in the background.</summary>
+/// <remarks>A page never gives up because the line is full: it goes on waiting, and comes again.</remarks>
+internal sealed class PageWork(WorkHost host, GardenOfRequest here)
 {
-    /// <summary>What takes longer is given up; five thousand pots take a few seconds.</summary>
-    private static readonly TimeSpan s_longest = TimeSpan.FromSeconds(60);
-
-    private readonly SemaphoreSlim _soon = new(most, most);
-    private readonly SemaphoreSlim _later = new(most, most);
-
     /// <summary>Reads a rig file and plans it, but for the strength of its stands and the draws.</summary>
     /// <exception cref="OperationCanceledException">A stop was asked for, or it took too long.</exception>
     public Task<Draught> Draw(
@@ -24,12 +19,12 @@ internal sealed class PlanQueue(int most) : IDisposable
         IReadOnlyList<OnHand> shelf,
         UnitSystem? units,
         CancellationToken stop
-    ) => In(_soon, token => Of(text, name, catalogue, shelf, units, token), stop);
+    ) => In(host.Limits.Typing, token => Of(text, name, catalogue, shelf, units, token), stop);
 
     /// <summary>A plan with the strength of its stands, and with so many draws.</summary>
     /// <exception cref="OperationCanceledException">A stop was asked for, or it took too long.</exception>
     public Task<Plan> Complete(Plan plan, int draws, CancellationToken stop) =>
-        In(_later, token => Planner.Completed(plan, new PlanOptions { Draws = draws, Stop = token }), stop);
+        Run(token => Planner.Completed(plan, new PlanOptions { Draws = draws, Stop = token }), stop);
 
     /// <summary>What must be bought to get from one rig to another. Joints are made for what their stand asks of them, so both are worked out first.</summary>
     /// <exception cref="OperationCanceledException">A stop was asked for, or it took too long.</exception>
@@ -42,24 +37,26 @@ internal sealed class PlanQueue(int most) : IDisposable
     }
 
     /// <summary>Anything else that takes long.</summary>
-    public Task<T> Run<T>(Func<CancellationToken, T> make, CancellationToken stop) => In(_later, make, stop);
+    public Task<T> Run<T>(Func<CancellationToken, T> make, CancellationToken stop) =>
+        In(host.Limits.Pages, make, stop);
 
-    public void Dispose()
-    {
-        _soon.Dispose();
-        _later.Dispose();
-    }
+    /// <summary>A search for rigs.</summary>
+    public Task<T> Search<T>(Func<CancellationToken, T> make, CancellationToken stop) =>
+        In(host.Limits.PageSearches, make, stop);
 
-    private static async Task<T> In<T>(SemaphoreSlim lane, Func<CancellationToken, T> make, CancellationToken stop)
+    private async Task<T> In<T>(WorkLane lane, Func<CancellationToken, T> make, CancellationToken stop)
     {
-        using var limit = CancellationTokenSource.CreateLinkedTokenSource(stop);
-        limit.CancelAfter(s_longest);
-        var token = limit.Token;
-        await lane.WaitAsync(token).ConfigureAwait(false);
-        var work = Task.Run(() => make(token), CancellationToken.None);
-        // The turn is given back when the work has really ended, also where nobody waits for it any more.
-        _ = work.ContinueWith(_ => lane.Release(), TaskScheduler.Default);
-        return await work.WaitAsync(token).ConfigureAwait(false);
+        while (true)
+        {
+            try
+            {
+                return await host.Run(lane, here.Id, make, stop).ConfigureAwait(false);
+            }
+            catch (LineFull full)
+            {
+                await Task.Delay(full.RetryAfter, stop).ConfigureAwait(false);
+            }
+        }
     }
 
     private static Draught Of(

@@ -1,4 +1,4 @@
-namespace Dripwright.Workbench.Editing;
+namespace Dripwright.Workbench.Work;
 
 /// <summary>How many draws of the spread are made, on the pages and over HTTP alike.</summary>
 internal static class SpreadDraws
