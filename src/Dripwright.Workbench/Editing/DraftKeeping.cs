@@ -61,7 +61,14 @@ internal sealed class DraftKeeping : IAsyncDisposable
             await Keep();
         }
 
+        var wasUnkept = IsUnkept;
         (Text, _what) = (text, what);
+        if (!wasUnkept)
+        {
+            // Said at once: nothing may call it kept from here on.
+            Tell();
+        }
+
         KeepSoon();
         return true;
     }

@@ -28,7 +28,10 @@ internal static class DocumentAddresses
     )
     {
         var one = api.MapGroup("/" + place).WithTags("Your own catalogue and parts on hand");
-        one.MapGet("", (HttpContext c, GardenOfRequest h, int? revision) => Fetch(c, h.Garden, open(h.Garden), revision))
+        one.MapGet(
+                "",
+                (HttpContext c, GardenOfRequest h, int? revision) => Fetch(c, h.Garden, open(h.Garden), revision)
+            )
             .WithName(name)
             .WithSummary(
                 $"The draft of {what}, with its version as ETag; revision takes a saved one, 0 the one in force"
@@ -43,11 +46,17 @@ internal static class DocumentAddresses
             .ProducesProblem(412)
             .ProducesProblem(422)
             .ProducesProblem(428);
-        one.MapGet("/revisions", (GardenOfRequest h, CancellationToken stop) => Revisions(h.Garden, open(h.Garden), stop))
+        one.MapGet(
+                "/revisions",
+                (GardenOfRequest h, CancellationToken stop) => Revisions(h.Garden, open(h.Garden), stop)
+            )
             .WithName(name + "Revisions")
             .WithSummary($"What was saved of {what}, the newest first: that one is in force")
             .Produces<IReadOnlyList<RevisionAnswer>>();
-        one.MapPost("/revisions", (HttpContext c, GardenOfRequest h, NewRevision why) => Save(c, h.Garden, open(h.Garden), place, why))
+        one.MapPost(
+                "/revisions",
+                (HttpContext c, GardenOfRequest h, NewRevision why) => Save(c, h.Garden, open(h.Garden), place, why)
+            )
             .Takes(Json, RigAddresses.WordsBytes)
             .Accepts<NewRevision>(Json)
             .WithName("Save" + name)

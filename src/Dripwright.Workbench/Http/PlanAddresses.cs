@@ -1,10 +1,10 @@
+using System.Text;
 using Dripwright.Engine.Findings;
 using Dripwright.Engine.Report;
 using Dripwright.Sheets.Screen;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Routing;
-using System.Text;
 
 namespace Dripwright.Workbench.Http;
 

@@ -62,14 +62,20 @@ internal static class RigAddresses
             .Produces(204)
             .ProducesProblem(404)
             .ProducesProblem(412);
-        rigs.MapPost("/{id:int}/undo", (HttpContext c, GardenOfRequest h, int id) => Step(c, h.Garden, id, h.Garden.UndoAsync))
+        rigs.MapPost(
+                "/{id:int}/undo",
+                (HttpContext c, GardenOfRequest h, int id) => Step(c, h.Garden, id, h.Garden.UndoAsync)
+            )
             .WithName("UndoRig")
             .WithSummary("Goes back one step; If-Match says from which version")
             .Produces<DraftAnswer>()
             .ProducesProblem(404)
             .ProducesProblem(412)
             .ProducesProblem(428);
-        rigs.MapPost("/{id:int}/redo", (HttpContext c, GardenOfRequest h, int id) => Step(c, h.Garden, id, h.Garden.RedoAsync))
+        rigs.MapPost(
+                "/{id:int}/redo",
+                (HttpContext c, GardenOfRequest h, int id) => Step(c, h.Garden, id, h.Garden.RedoAsync)
+            )
             .WithName("RedoRig")
             .WithSummary("Goes forward to what was undone last; If-Match says from which version")
             .Produces<DraftAnswer>()
@@ -129,7 +135,10 @@ internal static class RigAddresses
 
     private static async Task<IResult> Bin(GardenOfRequest here, CancellationToken stop) =>
         Results.Ok(
-            (await here.Garden.BinAsync(stop)).Where(entry => entry.Kind == DocumentKinds.Rig).Select(RigAnswer.Of).ToList()
+            (await here.Garden.BinAsync(stop))
+                .Where(entry => entry.Kind == DocumentKinds.Rig)
+                .Select(RigAnswer.Of)
+                .ToList()
         );
 
     private static async Task<IResult> Add(HttpContext context, GardenOfRequest here, string name)
@@ -210,13 +219,16 @@ internal static class RigAddresses
     private static async Task<IResult> Revisions(GardenOfRequest here, int id, CancellationToken stop)
     {
         await Rig(here.Garden, id, stop);
-        return Results.Ok((await here.Garden.RevisionsAsync(id, stop)).Select(line => Told(line.Revision, line)).ToList());
+        return Results.Ok(
+            (await here.Garden.RevisionsAsync(id, stop)).Select(line => Told(line.Revision, line)).ToList()
+        );
     }
 
     private static async Task<IResult> Revision(GardenOfRequest here, int id, int number, CancellationToken stop)
     {
         await Rig(here.Garden, id, stop);
-        var saved = await here.Garden.RevisionAsync(id, number, stop) ?? throw Refused.NotThere("such revision of the rig");
+        var saved =
+            await here.Garden.RevisionAsync(id, number, stop) ?? throw Refused.NotThere("such revision of the rig");
         return Results.Text(saved.Text, Json, Encoding.UTF8);
     }
 

@@ -33,7 +33,9 @@ public sealed record DrawingLook(DrawnView? View = null, int Row = 1, ScreenColo
     public static DrawingLook Of(string? view, string? row, string? colour) =>
         new(
             Named<DrawnView>(view),
-            int.TryParse(row, NumberStyles.None, CultureInfo.InvariantCulture, out var number) ? Math.Max(1, number) : 1,
+            int.TryParse(row, NumberStyles.None, CultureInfo.InvariantCulture, out var number)
+                ? Math.Max(1, number)
+                : 1,
             Named<ScreenColour>(colour) ?? ScreenColour.None
         );
 

@@ -37,8 +37,7 @@ internal sealed class PageWork(WorkHost host, GardenOfRequest here)
     }
 
     /// <summary>Anything else that takes long.</summary>
-    public Task<T> Run<T>(Func<CancellationToken, T> make, CancellationToken stop) =>
-        In(host.Limits.Pages, make, stop);
+    public Task<T> Run<T>(Func<CancellationToken, T> make, CancellationToken stop) => In(host.Limits.Pages, make, stop);
 
     /// <summary>A search for rigs.</summary>
     public Task<T> Search<T>(Func<CancellationToken, T> make, CancellationToken stop) =>

@@ -57,8 +57,8 @@ internal sealed class WorkHost : IDisposable
     /// <summary>Who waits in one lane.</summary>
     private sealed class Line(WorkLane lane) : IDisposable
     {
-        private readonly PartitionedRateLimiter<string> _gardens = PartitionedRateLimiter.Create<string, string>(garden =>
-            RateLimitPartition.GetConcurrencyLimiter(garden, _ => Options(lane, lane.Waiting))
+        private readonly PartitionedRateLimiter<string> _gardens = PartitionedRateLimiter.Create<string, string>(
+            garden => RateLimitPartition.GetConcurrencyLimiter(garden, _ => Options(lane, lane.Waiting))
         );
 
         // It needs no bound: of each garden no more stand in it than are done at once.
