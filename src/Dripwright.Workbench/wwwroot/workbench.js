@@ -95,7 +95,8 @@ function gone() {
   }
   say(word.dataset.gone, word.dataset.unsentGone);
   const again = document.createElement("a");
-  again.href = "";
+  // An empty address would lead to the base of all pages.
+  again.href = location.href;
   again.textContent = word.dataset.again;
   word.append(" ", again);
 }
@@ -142,6 +143,7 @@ if (broken) {
     number.textContent = number.dataset.number.replace("{0}", document.getElementById("page-number")?.dataset.number ?? "–");
     const list = told();
     broken.querySelector("[data-list]").textContent = list ? `${list}. ${word.dataset.unsentGone}` : "";
+    broken.querySelector("a").href = location.href;
     document.body.toggleAttribute("data-lost", true);
     broken.hidden = false;
   };

@@ -14,16 +14,16 @@ public sealed class AddressTests(Chromium chromium)
     public async Task View_row_and_colour_outlive_a_reload_another_room_and_the_way_back()
     {
         await using var bench = await Bench.Open(withDemo: false);
-        await bench.Garden.AddRigAsync("Two", TwoRows, Stop);
+        var rig = await bench.Garden.AddRigAsync("Two", TwoRows, Stop);
         await using var visit = await chromium.Visit(bench);
         var page = visit.Page;
-        await visit.Rig("row", 1);
+        await visit.Rig("row", rig.Id);
         await IsSeen(page, "plan");
         await page.GetByRole(AriaRole.Button, new() { Name = "front", Exact = true }).ClickAsync();
         await IsSeen(page, "front");
         await page.Locator("#drawing-row").SelectOptionAsync("2");
         await page.Locator("#drawing-colour").SelectOptionAsync("Flow");
-        await Assertions.Expect(page).ToHaveURLAsync(Ends("/rigs/1/row?view=front&row=2&colour=flow"));
+        await Assertions.Expect(page).ToHaveURLAsync(Ends("/row?view=front&row=2&colour=flow"));
         await Assertions.Expect(visit.Drawing).ToContainTextAsync("row 2", new() { IgnoreCase = true });
 
         await page.ReloadAsync();
@@ -32,12 +32,12 @@ public sealed class AddressTests(Chromium chromium)
         await Assertions.Expect(page.Locator("#drawing-colour")).ToHaveValueAsync("Flow");
 
         await page.GetByRole(AriaRole.Link, new() { Name = "Water", Exact = true }).ClickAsync();
-        await Assertions.Expect(page).ToHaveURLAsync(Ends("/rigs/1/water?view=front&row=2&colour=flow"));
+        await Assertions.Expect(page).ToHaveURLAsync(Ends("/water?view=front&row=2&colour=flow"));
         await IsSeen(page, "front");
 
         // Back goes step by step: to the room before, then to the look before.
         await page.GoBackAsync();
-        await Assertions.Expect(page).ToHaveURLAsync(Ends("/rigs/1/row?view=front&row=2&colour=flow"));
+        await Assertions.Expect(page).ToHaveURLAsync(Ends("/row?view=front&row=2&colour=flow"));
         await page.GoBackAsync();
         await Assertions.Expect(page.Locator("#drawing-colour")).ToHaveValueAsync("None");
         await page.GoBackAsync();
@@ -55,9 +55,9 @@ public sealed class AddressTests(Chromium chromium)
     public async Task A_link_shows_what_it_says_and_a_wrong_word_in_it_is_passed_over(string room, string view)
     {
         await using var bench = await Bench.Open(withDemo: false);
-        await bench.Garden.AddRigAsync("Two", TwoRows, Stop);
+        var rig = await bench.Garden.AddRigAsync("Two", TwoRows, Stop);
         await using var visit = await chromium.Visit(bench);
-        await visit.Rig(room, 1);
+        await visit.Rig(room, rig.Id);
         await IsSeen(visit.Page, view);
         await Assertions.Expect(visit.Page.Locator("#paper > *").First).ToBeVisibleAsync();
         if (view == "front")

@@ -13,10 +13,10 @@ public sealed class LostTests(Chromium chromium)
     public async Task What_is_typed_while_nobody_answers_is_not_called_kept_and_is_not_thrown_away_with_the_page()
     {
         var bench = await Bench.Open(withDemo: false);
-        await bench.Garden.AddRigAsync("Ten", Ten, Stop);
+        var rig = await bench.Garden.AddRigAsync("Ten", Ten, Stop);
         await using var visit = await chromium.Visit(bench);
         var page = visit.Page;
-        await visit.Rig("row", 1);
+        await visit.Rig("row", rig.Id);
         await visit.Drawing.WaitForAsync();
         await Assertions.Expect(page.Locator(".kept")).ToHaveTextAsync(Words.Of("kept.draft"));
         var port = new Uri(bench.Url).Port;
@@ -32,21 +32,21 @@ public sealed class LostTests(Chromium chromium)
         await Assertions.Expect(banner).ToContainTextAsync(Words.Of("app.gone"), new() { Timeout = 60_000 });
         await Assertions.Expect(banner).ToContainTextAsync("17 in");
         Assert.Equal("17 in", await page.Locator("#f-rows-0-spacing").InputValueAsync());
-        Assert.DoesNotContain("17 in", (await again.Garden.DraftAsync(1, Stop))!.Text, StringComparison.Ordinal);
+        Assert.DoesNotContain("17 in", (await again.Garden.DraftAsync(rig.Id, Stop))!.Text, StringComparison.Ordinal);
         await banner.GetByRole(AriaRole.Link).ClickAsync();
         await visit.Drawing.WaitForAsync();
         await page.Locator("#f-rows-0-spacing").FillAsync("17 in");
         await page.Locator("#f-rows-0-spacing").BlurAsync();
         await Assertions.Expect(page.Locator(".kept")).ToBeVisibleAsync();
         await Assertions.Expect(page.Locator(".kept")).ToHaveTextAsync(Words.Of("kept.draft"));
-        Assert.Contains("17 in", (await again.Garden.DraftAsync(1, Stop))!.Text, StringComparison.Ordinal);
+        Assert.Contains("17 in", (await again.Garden.DraftAsync(rig.Id, Stop))!.Text, StringComparison.Ordinal);
     }
 
     [Fact]
     public async Task What_is_typed_while_the_network_is_away_is_kept_when_it_comes_back()
     {
         await using var bench = await Bench.Open(withDemo: false);
-        await bench.Garden.AddRigAsync("Ten", Ten, Stop);
+        var rig = await bench.Garden.AddRigAsync("Ten", Ten, Stop);
         await using var visit = await chromium.Visit(bench);
         var page = visit.Page;
         var isAway = false;
@@ -65,7 +65,7 @@ public sealed class LostTests(Chromium chromium)
                 _ = socket.ConnectToServer();
             }
         );
-        await visit.Rig("row", 1);
+        await visit.Rig("row", rig.Id);
         await visit.Drawing.WaitForAsync();
         isAway = true;
         await way!.CloseAsync();
@@ -78,13 +78,13 @@ public sealed class LostTests(Chromium chromium)
         await Assertions.Expect(page.Locator(".kept")).ToHaveTextAsync(Words.Of("kept.draft"));
         for (
             var i = 0;
-            i < 100 && !(await bench.Garden.DraftAsync(1, Stop))!.Text.Contains("17 in", StringComparison.Ordinal);
+            i < 100 && !(await bench.Garden.DraftAsync(rig.Id, Stop))!.Text.Contains("17 in", StringComparison.Ordinal);
             i++
         )
         {
             await Task.Delay(100, Stop);
         }
 
-        Assert.Contains("17 in", (await bench.Garden.DraftAsync(1, Stop))!.Text, StringComparison.Ordinal);
+        Assert.Contains("17 in", (await bench.Garden.DraftAsync(rig.Id, Stop))!.Text, StringComparison.Ordinal);
     }
 }

@@ -19,8 +19,9 @@ public sealed class TouchTests(Chromium chromium)
         await page.EmulateMediaAsync(new() { ReducedMotion = ReducedMotion.Reduce });
         await page.GotoAsync("/");
         await page.Locator("#new-pots").FillAsync("8");
-        await page.Locator("#new-rig ~ .buttons button, form[aria-labelledby='new-rig'] button.main").ClickAsync();
-        await visit.Rig("row", 1);
+        await page.Locator("form[aria-labelledby='new-rig'] button.main").ClickAsync();
+        await page.Locator(".titleblock").WaitForAsync();
+        await visit.Rig("row", (await bench.Garden.RigsAsync(Stop))[0].Id);
         await Assertions.Expect(page.Locator("#paper [data-pot]")).ToHaveCountAsync(8);
         await Assertions.Expect(page.Locator(".verdict:is(.good, .mend, .stop)")).ToBeVisibleAsync();
         var address = page.Url;
@@ -42,10 +43,10 @@ public sealed class TouchTests(Chromium chromium)
     public async Task A_tap_on_a_pipe_tells_what_it_is_where_one_is_and_going_to_its_field_is_a_choice()
     {
         await using var bench = await Bench.Open(withDemo: false);
-        await bench.Garden.AddRigAsync("Ten", """{ "rows": [{ "pots": 10 }] }""", Stop);
+        var rig = await bench.Garden.AddRigAsync("Ten", """{ "rows": [{ "pots": 10 }] }""", Stop);
         await using var visit = await chromium.Visit(bench);
         var page = visit.Page;
-        await visit.Rig("row", 1);
+        await visit.Rig("row", rig.Id);
         await visit.Drawing.WaitForAsync();
         await page.Locator("#paper [data-part='reservoir']").FocusAsync();
         await page.Keyboard.PressAsync("Enter");
@@ -114,7 +115,7 @@ public sealed class TouchTests(Chromium chromium)
     public async Task The_solid_shown_is_that_of_the_part_picked_however_late_its_script_comes()
     {
         await using var bench = await Bench.Open(withDemo: false);
-        await bench.Garden.AddRigAsync("Ten", """{ "rows": [{ "pots": 10 }] }""", Stop);
+        var rig = await bench.Garden.AddRigAsync("Ten", """{ "rows": [{ "pots": 10 }] }""", Stop);
         await using var visit = await chromium.Visit(bench);
         var page = visit.Page;
         await page.RouteAsync(
@@ -125,7 +126,7 @@ public sealed class TouchTests(Chromium chromium)
                 await route.ContinueAsync();
             }
         );
-        await visit.Rig("printed", 1);
+        await visit.Rig("printed", rig.Id);
         await page.Locator(".pick").Nth(2).WaitForAsync(new() { Timeout = 60_000 });
         for (var i = 0; i < 3; i++)
         {

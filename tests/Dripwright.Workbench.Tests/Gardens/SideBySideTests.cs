@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Net;
 using System.Text;
 using System.Text.Json;
@@ -137,18 +138,21 @@ public sealed class SideBySideTests(Chromium chromium) : IAsyncLifetime
     public async Task A_page_stays_in_the_garden_that_it_was_opened_in()
     {
         await Open();
-        await Ours.AddRigAsync("Ours", Caller.TenPots, Stop);
-        await Theirs.AddRigAsync("Theirs", """{ "rows": [{ "pots": 3 }] }""", Stop);
+        var rig = await Ours.AddRigAsync("Ours", Caller.TenPots, Stop);
+        var same = await Theirs.AddRigAsync("Theirs", """{ "rows": [{ "pots": 3 }] }""", Stop);
+        // The same number in both: only the garden tells them apart.
+        Assert.Equal(rig.Id, same.Id);
+        var address = string.Create(CultureInfo.InvariantCulture, $"/rigs/{rig.Id}/row");
         await using var visit = await chromium.Visit(_app!.Urls.First());
         await Choose(visit, TwoGardens.Theirs);
         await using var other = await visit.Beside();
-        await other.Page.GotoAsync("/rigs/1/row");
+        await other.Page.GotoAsync(address);
         await Assertions.Expect(other.Page.Locator("#paper [data-pot]")).ToHaveCountAsync(3);
         await Choose(visit, TwoGardens.Ours);
         await visit.Page.GotoAsync("/");
         await Assertions.Expect(visit.Page.Locator("a.rig")).ToHaveCountAsync(1);
         await Assertions.Expect(visit.Page.Locator("a.rig")).ToContainTextAsync("Ours");
-        await visit.Page.GotoAsync("/rigs/1/row");
+        await visit.Page.GotoAsync(address);
         await Assertions.Expect(visit.Page.Locator("#paper [data-pot]")).ToHaveCountAsync(10);
 
         await visit.Page.Locator("#f-rows-0-pots").FillAsync("12");
@@ -159,8 +163,8 @@ public sealed class SideBySideTests(Chromium chromium) : IAsyncLifetime
         await other.Page.Locator("#f-rows-0-pots").BlurAsync();
         await Assertions.Expect(other.Page.Locator("#paper [data-pot]")).ToHaveCountAsync(5);
         await Assertions.Expect(other.Page.Locator(".kept")).ToHaveTextAsync(Words.Of("kept.draft"));
-        Assert.Contains("12", (await Ours.DraftAsync(1, Stop))!.Text, StringComparison.Ordinal);
-        Assert.Contains("5", (await Theirs.DraftAsync(1, Stop))!.Text, StringComparison.Ordinal);
+        Assert.Contains("12", (await Ours.DraftAsync(rig.Id, Stop))!.Text, StringComparison.Ordinal);
+        Assert.Contains("5", (await Theirs.DraftAsync(rig.Id, Stop))!.Text, StringComparison.Ordinal);
         Assert.Equal("", string.Join("\n", visit.Complaints.Distinct()));
     }
 
