@@ -12,6 +12,7 @@ namespace Dripwright.Workbench.Http;
 internal static class RigAddresses
 {
     private const string Json = "application/json";
+    private const string Tag = "Rigs of the garden";
 
     /// <summary>Largest body that holds only a name or a note.</summary>
     public const int WordsBytes = 16 << 10;
@@ -25,7 +26,15 @@ internal static class RigAddresses
 
     public static void Map(RouteGroupBuilder api)
     {
-        var rigs = api.MapGroup("/rigs").WithTags("Rigs of the garden");
+        var rigs = api.MapGroup("/rigs").WithTags(Tag);
+        MapRigs(rigs);
+        MapSteps(rigs);
+        MapRevisions(rigs);
+        MapBin(api.MapGroup("/bin").WithTags(Tag));
+    }
+
+    private static void MapRigs(RouteGroupBuilder rigs)
+    {
         rigs.MapGet("", List).WithName("Rigs").WithSummary("The rigs, by name").Produces<IReadOnlyList<RigAnswer>>();
         rigs.MapPost("", Add)
             .Takes(Json, Limits.TextBytes)
@@ -100,6 +109,10 @@ internal static class RigAddresses
             .ProducesProblem(404)
             .ProducesProblem(412)
             .ProducesProblem(428);
+    }
+
+    private static void MapRevisions(RouteGroupBuilder rigs)
+    {
         rigs.MapGet("/{id:int}/revisions", Revisions)
             .WithName("Revisions")
             .WithSummary("The saved revisions, the newest first, each with what it changed")
@@ -121,7 +134,10 @@ internal static class RigAddresses
             .WithSummary("The rig file of a saved revision")
             .Produces<object>()
             .ProducesProblem(404);
-        var bin = api.MapGroup("/bin").WithTags("Rigs of the garden");
+    }
+
+    private static void MapBin(RouteGroupBuilder bin)
+    {
         bin.MapGet("", Bin).WithName("Bin").WithSummary("What was thrown away").Produces<IReadOnlyList<RigAnswer>>();
         bin.MapPost("/{id:int}/restore", Restore)
             .WithName("RestoreRig")

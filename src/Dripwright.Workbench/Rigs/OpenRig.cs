@@ -2,6 +2,8 @@ using Dripwright.Engine;
 using Dripwright.Engine.Report;
 using Dripwright.Store;
 using Dripwright.Workbench.Editing;
+using Dripwright.Workbench.Hosting;
+using Microsoft.Extensions.Logging;
 
 namespace Dripwright.Workbench.Rigs;
 
@@ -27,17 +29,19 @@ internal sealed class OpenRig : IAsyncDisposable
 
     /// <summary>Opens a rig; null where there is none of that number.</summary>
     /// <param name="garden">The garden that keeps it.</param>
-    /// <param name="open">Opens its desk.</param>
+    /// <param name="open">Opens its desk; given is what to do when its work in the background fails.</param>
+    /// <param name="log">Where the log tells of such a failure.</param>
     /// <param name="onPage">Does something on the page's own thread, and shows where that fails.</param>
     /// <param name="changed">Told when something to show has changed.</param>
     public static async Task<OpenRig?> Of(
         Garden garden,
-        Func<Task<RigDesk?>> open,
+        Func<Func<Exception, string>, Task<RigDesk?>> open,
+        ILogger log,
         Func<Func<Task>, Task> onPage,
         Action changed
     )
     {
-        if (await open() is not { } desk)
+        if (await open(why => Number(log, why)) is not { } desk)
         {
             return null;
         }
@@ -53,6 +57,13 @@ internal sealed class OpenRig : IAsyncDisposable
         _watch?.Dispose();
         Desk.Changed -= Show;
         await Desk.DisposeAsync();
+    }
+
+    private static string Number(ILogger log, Exception why)
+    {
+        var number = Trouble.Number();
+        Trouble.Tell(log, number, "page", why);
+        return number;
     }
 
     private void Show(object? sender, EventArgs e) =>
