@@ -71,6 +71,10 @@ internal static class RigAddresses
             .Produces(204)
             .ProducesProblem(404)
             .ProducesProblem(412);
+    }
+
+    private static void MapSteps(RouteGroupBuilder rigs)
+    {
         rigs.MapPost(
                 "/{id:int}/undo",
                 (HttpContext c, GardenOfRequest h, int id) => Step(c, h.Garden, id, h.Garden.UndoAsync)
