@@ -23,7 +23,7 @@ public sealed class FeedingTests
         using var alone = JsonDocument.Parse((await Call.Of("mix", Repository.FoodBank, "--json")).Out);
         using var whole = JsonDocument.Parse((await Call.Of("plan", Repository.FoodBank, "--json", "--no-draws")).Out);
 
-        var part = whole.RootElement.GetProperty("nutrition");
+        var part = whole.RootElement.GetProperty("nutrients");
         Assert.True(JsonElement.DeepEquals(alone.RootElement, part));
         var wanted = part.GetProperty("wantedDecisiemensPerMetre").GetDouble();
         Assert.Equal(wanted, part.GetProperty("reachedDecisiemensPerMetre").GetDouble(), 0.03 * wanted);
@@ -149,7 +149,7 @@ public sealed class FeedingTests
         );
         var rig = folder.Write(
             "a.rig.json",
-            """{ "rows": [ { "pots": 4 } ], "nutrition": { "crop": "tomato", "pureShare": "100 %", "salts": [ { "salt": "my-potash" }, { "salt": "calcium-nitrate-15.5" } ] } }"""
+            """{ "rows": [ { "pots": 4 } ], "nutrients": { "crop": "tomato", "pureShare": "100 %", "salts": [ { "salt": "my-potash" }, { "salt": "calcium-nitrate-15.5" } ] } }"""
         );
         var call = await Call.Of("mix", rig, "--catalogue", catalogue);
         Assert.Equal(Exit.Good, call.Exit);

@@ -1,8 +1,8 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 using Dripwright.Engine.Catalogue;
-using Dripwright.Engine.Fittings;
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Printed;
 using Dripwright.Solids.Files;
 
 namespace Dripwright.Solids.Tests;
@@ -12,7 +12,7 @@ public sealed partial class OutsideCheckTests : IDisposable
 {
     private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("fittings");
 
-    public static TheoryData<PrintedKind> Kinds => [.. FittingGen.Kinds];
+    public static TheoryData<PrintedKind> Kinds => [.. PrintGen.Kinds];
 
     public void Dispose() => _folder.Delete(recursive: true);
 
@@ -32,7 +32,7 @@ public sealed partial class OutsideCheckTests : IDisposable
         )
         {
             var mesh = Meshes.Of(
-                FittingShop.For(
+                PrintDesigner.For(
                     kind,
                     new()
                     {
@@ -79,7 +79,7 @@ public sealed partial class OutsideCheckTests : IDisposable
     [MemberData(nameof(Kinds))]
     public void A_slicer_reads_the_3mf_as_one_closed_part_of_its_size_and_slices_it_without_repair(PrintedKind kind)
     {
-        var fitting = FittingShop.For(kind, new() { Number = "A12" });
+        var fitting = PrintDesigner.For(kind, new() { Number = "A12" });
         var mesh = Meshes.Of(fitting);
         string path = Path.Combine(_folder.FullName, "part.3mf");
         using (var file = File.Create(path))
@@ -129,7 +129,7 @@ public sealed partial class OutsideCheckTests : IDisposable
     [InlineData(PrintedKind.HoseClip, 5)]
     public void Another_kernel_finds_the_same_volume(PrintedKind kind, double moment)
     {
-        var fitting = FittingShop.For(kind, new() { Number = "A12", Load = new(moment, 300) });
+        var fitting = PrintDesigner.For(kind, new() { Number = "A12", Load = new(moment, 300) });
         Assert.Null(fitting.Volume);
         string script = Path.Combine(_folder.FullName, "part.scad");
         string stl = Path.Combine(_folder.FullName, "part.stl");
@@ -147,7 +147,7 @@ public sealed partial class OutsideCheckTests : IDisposable
     {
         PrintedKind[] without =
         [
-            .. FittingGen.Kinds.Where(kind => FittingShop.For(kind, new() { Number = "A12" }).Volume is null),
+            .. PrintGen.Kinds.Where(kind => PrintDesigner.For(kind, new() { Number = "A12" }).Volume is null),
         ];
         PrintedKind[] measured =
         [

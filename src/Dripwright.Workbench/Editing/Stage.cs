@@ -1,4 +1,5 @@
-using Dripwright.Engine.Report;
+using Dripwright.Language.Report;
+using Dripwright.Language;
 
 namespace Dripwright.Workbench.Editing;
 
@@ -28,7 +29,7 @@ public sealed record Stage(string Key, IReadOnlyList<string> Fields, IReadOnlyLi
         new("row", ["rows"], s_all),
         new("stand", ["stand", "printing"], [FigureSubject.Stand]),
         new("water", ["feed", "drain", "reservoir", "pump", "timer"], s_water),
-        new("nutrients", ["nutrition"], []),
+        new("nutrients", ["nutrients"], []),
         new("adjust", [], []),
         new(Overhead, ["overhead"], [FigureSubject.Overhead]),
         new("parts", ["onHand", "spares"], [FigureSubject.Parts]),

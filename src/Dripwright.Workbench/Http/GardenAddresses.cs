@@ -1,4 +1,4 @@
-using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Units;
 using Dripwright.Store;
 using Dripwright.Workbench.Hosting;
 using Microsoft.AspNetCore.Builder;

@@ -1,12 +1,12 @@
-using System.Text;
+using Dripwright.Engine.Chemistry.Solutions;
+using Dripwright.Engine.Nutrients.Planning;
 using Dripwright.Engine;
-using Dripwright.Engine.Nutrition.Planning;
-using Dripwright.Engine.Nutrition.Strength;
-using Dripwright.Engine.Report;
+using Dripwright.Language.Report;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Routing;
+using System.Text;
 
 namespace Dripwright.Workbench.Http;
 
@@ -60,7 +60,7 @@ internal static class NutrientAddresses
             "/mix",
             "Mix",
             "What to weigh into the tank or the stock tanks, and what comes of it",
-            asked => Ask(asked, PlanJson.WriteNutrition),
+            asked => Ask(asked, PlanJson.WriteNutrients),
             Told
         );
         rig.Add<TankQuery>(
@@ -98,8 +98,8 @@ internal static class NutrientAddresses
             asked,
             plan =>
                 PlanJson.WriteTank(
-                    Found(NutritionTank.Correct(plan, reading)),
-                    NutritionRenewal.Of(plan, reading, past)
+                    Found(NutrientTank.Correct(plan, reading)),
+                    NutrientRenewal.Of(plan, reading, past)
                 )
         );
     }
@@ -114,7 +114,7 @@ internal static class NutrientAddresses
         Judge(reader);
         return Ask(
             asked,
-            plan => PlanJson.WriteUptake(Found(NutritionUptake.Between(plan, first, second, poured, days)))
+            plan => PlanJson.WriteUptake(Found(NutrientUptake.Between(plan, first, second, poured, days)))
         );
     }
 
@@ -124,8 +124,8 @@ internal static class NutrientAddresses
                 await asked.Of(
                     draws: false,
                     (plan, _) =>
-                        plan.Nutrition is null
-                            ? throw new Refused(422, "The rig has no recipe yet: name nutrition.crop.")
+                        plan.Nutrients is null
+                            ? throw new Refused(422, "The rig has no recipe yet: name nutrients.crop.")
                             : answer(plan)
                 )
             ),

@@ -1,10 +1,11 @@
-using System.Text;
 using Dripwright.Engine.Findings;
-using Dripwright.Engine.Report;
+using Dripwright.Language.Report;
+using Dripwright.Language;
 using Dripwright.Sheets.Screen;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Routing;
+using System.Text;
 
 namespace Dripwright.Workbench.Http;
 
@@ -72,9 +73,15 @@ internal static class PlanAddresses
         var file = await asked.File();
         var catalogue = await asked.Catalogue();
         var reading = await asked.Work.Read(file, catalogue, asked.Stop);
-        IReadOnlyList<Finding> findings = reading.Rig is null
+        IReadOnlyList<ToldFinding> findings = reading.Rig is null
             ? []
-            : await asked.Work.Of(reading, catalogue, false, plan => plan.Findings, asked.Stop);
+            : await asked.Work.Of(
+                reading,
+                catalogue,
+                false,
+                plan => new PlanWords(plan.Rig.Units).Of(plan.Findings),
+                asked.Stop
+            );
         return Results.Ok(
             new CheckAnswer(
                 reading.Faults.Count == 0,

@@ -28,7 +28,7 @@ public static class ShelfJson
 
     /// <summary>Writes shelves.</summary>
     /// <param name="shelves">Shelves, each with its name.</param>
-    public static string Write(IEnumerable<(string Kind, CatalogueShelf Shelf)> shelves)
+    public static string Write(IEnumerable<(string Kind, CatalogueGroup Shelf)> shelves)
     {
         ArgumentNullException.ThrowIfNull(shelves);
         using var bytes = new MemoryStream();

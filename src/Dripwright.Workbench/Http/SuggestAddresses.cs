@@ -1,10 +1,11 @@
-using System.Text;
 using Dripwright.Engine.Proposing;
+using Dripwright.Language.Report;
 using Dripwright.Workbench.Hosting;
 using Dripwright.Workbench.Work;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
+using System.Text;
 
 namespace Dripwright.Workbench.Http;
 

@@ -1,4 +1,4 @@
-using Dripwright.Engine.Report;
+using Dripwright.Language.Report;
 
 namespace Dripwright.Workbench.Methods;
 
@@ -8,11 +8,11 @@ internal static class HowKnown
     // By the first word that fits: the rules are named after what they judge.
     private static readonly (string Start, string Method)[] s_rules =
     [
-        ("evenness", "evenness"),
+        ("uniformity", "uniformity"),
         ("weak-pot", "scatter"),
         ("emitters-unlike", "emitters"),
         ("emitter-", "emitters"),
-        ("one-emitter", "evenness"),
+        ("one-emitter", "uniformity"),
         ("pump-", "pump"),
         ("pot-drain", "pot-drain"),
         ("pots-pond", "pot-drain"),
@@ -36,13 +36,13 @@ internal static class HowKnown
         ("flush", "feed-network"),
         ("feed-ec", "solution-ec"),
         ("feed-ph", "solution-ph"),
-        ("feed-unreached", "recipe"),
+        ("recipe-unreached", "recipe"),
         ("feed-trace", "recipe"),
         ("feed-water", "recipe"),
         ("feed-ammonium", "recipe"),
-        ("feed-chloride", "recipe"),
-        ("feed-sodium", "recipe"),
-        ("feed-no-acid", "recipe"),
+        ("recipe-chloride", "recipe"),
+        ("recipe-sodium", "recipe"),
+        ("recipe-no-acid", "recipe"),
         ("feed-acid", "recipe"),
         ("feed-chelate", "recipe"),
         ("scale-", "recipe"),
@@ -80,7 +80,7 @@ internal static class HowKnown
     public static IReadOnlyList<string> Group(FigureSubject subject) =>
         subject switch
         {
-            FigureSubject.Pots => ["feed-network", "evenness", "scatter"],
+            FigureSubject.Pots => ["feed-network", "uniformity", "scatter"],
             FigureSubject.Pump => ["pump", "feed-network"],
             FigureSubject.Drain => ["drain-water-surface", "layout"],
             FigureSubject.Reservoir => ["reservoir-days", "drain-back"],

@@ -1,5 +1,5 @@
 using Dripwright.Engine;
-using Dripwright.Engine.Fittings;
+using Dripwright.Engine.Printed;
 using Dripwright.Sheets;
 using Dripwright.Sheets.Bench;
 using Dripwright.Sheets.Model;
@@ -7,7 +7,7 @@ using Dripwright.Solids;
 using Dripwright.Solids.Files;
 using Dripwright.Solids.Pictures;
 using Dripwright.Workbench.Printed;
-using EnginePart = Dripwright.Engine.Fittings.PrintedPart;
+using EnginePart = Dripwright.Engine.Printed.PrintedPart;
 
 namespace Dripwright.Workbench.Pack;
 
@@ -96,7 +96,7 @@ public static class WholePack
 
     private static PrintedPicture Picture(EnginePart part)
     {
-        var made = MadeParts.Of(part.Fitting);
+        var made = MadeParts.Of(part.Design);
         return new(
             part.Number,
             made.Picture.Width,
@@ -108,7 +108,7 @@ public static class WholePack
                     face.Light
                 )),
             ],
-            Meshes.Estimate(part.Fitting, made.Mesh)
+            Meshes.Estimate(part.Design, made.Mesh)
         );
     }
 

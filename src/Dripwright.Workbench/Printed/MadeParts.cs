@@ -1,5 +1,5 @@
-using Dripwright.Engine.Fittings;
-using Dripwright.Engine.Fittings.Shapes;
+using Dripwright.Engine.Printed;
+using Dripwright.Engine.Printed.Shapes;
 using Dripwright.Solids;
 using Dripwright.Solids.Pictures;
 
@@ -8,7 +8,7 @@ namespace Dripwright.Workbench.Printed;
 /// <summary>A printed part whose solid was computed.</summary>
 /// <param name="Mesh">Its mesh as it is printed.</param>
 /// <param name="Picture">As it is used.</param>
-internal sealed record MadePart(SolidMesh Mesh, FittingPicture Picture);
+internal sealed record MadePart(SolidMesh Mesh, PrintPicture Picture);
 
 /// <summary>Solids take a moment each, and a rig's stand seldom changes while its owner types: the last ones are kept.</summary>
 internal static class MadeParts
@@ -20,7 +20,7 @@ internal static class MadeParts
     private static readonly Queue<Key> s_order = [];
 
     /// <summary>The part, computed now or before.</summary>
-    public static MadePart Of(Fitting fitting)
+    public static MadePart Of(PrintDesign fitting)
     {
         // Kept by the shape itself and not by what it was made from: no measure can be forgotten here.
         var key = new Key(Meshes.SignOf(fitting.Shape), fitting.InUse);
@@ -34,7 +34,7 @@ internal static class MadeParts
 
         // Two pages that want the same part at once compute it twice, which harms nobody.
         var mesh = Meshes.Of(fitting);
-        var made = new MadePart(mesh, FittingPicture.InUse(fitting, mesh));
+        var made = new MadePart(mesh, PrintPicture.InUse(fitting, mesh));
         lock (s_turn)
         {
             if (s_kept.TryAdd(key, made))

@@ -1,5 +1,5 @@
 using Dripwright.Engine;
-using Dripwright.Engine.Fittings;
+using Dripwright.Engine.Printed;
 using Dripwright.Workbench.Work;
 
 namespace Dripwright.Workbench.Printed;
@@ -84,7 +84,7 @@ public sealed class PrintedMaking : IDisposable
     }
 
     // The small parts stand behind those of the stand, also where the rig asks for them.
-    private static List<(Dripwright.Engine.Fittings.PrintedPart Part, SmallPart? Small)> Wanted(
+    private static List<(Dripwright.Engine.Printed.PrintedPart Part, SmallPart? Small)> Wanted(
         Plan plan,
         out IReadOnlyList<SmallPart> useless
     )
@@ -94,7 +94,7 @@ public sealed class PrintedMaking : IDisposable
         return
         [
             .. plan
-                .Printed.Parts.Where(part => !small.Any(one => one.Kind == part.Fitting.Kind))
+                .Printed.Parts.Where(part => !small.Any(one => one.Kind == part.Design.Kind))
                 .Select(part => (part, (SmallPart?)null)),
             .. small.SelectMany(one => one.Parts.Select(part => (part, (SmallPart?)one))),
         ];

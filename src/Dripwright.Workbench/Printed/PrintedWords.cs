@@ -1,6 +1,7 @@
-using System.Globalization;
-using Dripwright.Engine.Fittings;
+using Dripwright.Engine.Printed;
+using Dripwright.Language;
 using Dripwright.Workbench.Editing;
+using System.Globalization;
 
 namespace Dripwright.Workbench.Printed;
 
@@ -27,10 +28,10 @@ internal static class PrintedWords
         string.Create(CultureInfo.InvariantCulture, $"{kelvins - 273.15:0} °C");
 
     /// <summary>What kind of part it is.</summary>
-    public static string Name(Fitting fitting) => Words.Of($"printed.{fitting.Kind}");
+    public static string Name(PrintDesign fitting) => Words.Of($"printed.{fitting.Kind}");
 
     /// <summary>Length, width and height as printed.</summary>
-    public static string Size(Fitting fitting)
+    public static string Size(PrintDesign fitting)
     {
         var size = fitting.Box.Size;
         return string.Create(
@@ -40,7 +41,7 @@ internal static class PrintedWords
     }
 
     /// <summary>Whether it fits the printer.</summary>
-    public static string Fit(Fitting fitting) =>
+    public static string Fit(PrintDesign fitting) =>
         Words.Of(
             fitting.Bed.TooTall ? "printed.fit.tall"
             : fitting.Bed.Place is BedPlace.Straight ? "printed.fit.straight"
@@ -54,7 +55,7 @@ internal static class PrintedWords
         {
             MomentSource.Frame => Words.Of("printed.wall.frame", Moment(part)),
             MomentSource.Usual => Words.Of("printed.wall.usual", Moment(part)),
-            _ => part.Fitting.Hanger is { } hanger
+            _ => part.Design.Hanger is { } hanger
                 ? Words.Of("printed.wall.hanger", Newtons(hanger.Load), Newtons(hanger.Carries))
                 : "",
         };
@@ -78,5 +79,5 @@ internal static class PrintedWords
     private static string Newtons(double force) => string.Create(CultureInfo.InvariantCulture, $"{force:0} N");
 
     private static string Moment(PrintedPart part) =>
-        string.Create(CultureInfo.InvariantCulture, $"{part.Fitting.Parameters.Load.Moment:0.#} N m");
+        string.Create(CultureInfo.InvariantCulture, $"{part.Design.Parameters.Load.Moment:0.#} N m");
 }

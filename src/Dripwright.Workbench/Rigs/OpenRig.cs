@@ -1,5 +1,5 @@
 using Dripwright.Engine;
-using Dripwright.Engine.Report;
+using Dripwright.Language.Report;
 using Dripwright.Store;
 using Dripwright.Workbench.Editing;
 using Dripwright.Workbench.Hosting;

@@ -1,5 +1,6 @@
 using Dripwright.Engine.Findings;
-using Dripwright.Engine.Report;
+using Dripwright.Language.Report;
+using Dripwright.Language;
 using Dripwright.Workbench.Editing;
 
 namespace Dripwright.Workbench.Rigs;
@@ -15,7 +16,7 @@ internal sealed record Verdict(string Class, string Sign, string Text)
     /// <param name="findings">What its plan has to say; null where there is no plan.</param>
     /// <param name="isStandOpen">Whether its stand is still being worked out.</param>
     /// <param name="lacking">Why it cannot be planned though it has no fault; null where it can.</param>
-    public static Verdict Of(int faults, IReadOnlyList<Finding>? findings, bool isStandOpen, string? lacking)
+    public static Verdict Of(int faults, IReadOnlyList<ToldFinding>? findings, bool isStandOpen, string? lacking)
     {
         if (faults > 0)
         {

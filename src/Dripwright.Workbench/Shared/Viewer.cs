@@ -1,4 +1,5 @@
 using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Units;
 using Dripwright.Workbench.Hosting;
 using Microsoft.AspNetCore.Components.Authorization;
 using Microsoft.JSInterop;

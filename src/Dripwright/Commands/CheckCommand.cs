@@ -1,6 +1,7 @@
 using System.CommandLine;
 using Dripwright.Engine;
 using Dripwright.Engine.Findings;
+using Dripwright.Language;
 using Dripwright.Screen;
 
 namespace Dripwright.Commands;
@@ -33,7 +34,7 @@ internal static class CheckCommand
                     console =>
                     {
                         console.Write(new Spectre.Console.Text(Plain.Line($"{path}: no faults.") + "\n"));
-                        SummaryView.DrawFindings(console, plan.Findings);
+                        SummaryView.DrawFindings(console, new PlanWords(plan.Rig.Units).Of(plan.Findings));
                     }
                 );
                 return plan.Findings.Any(finding => finding.Level == FindingLevel.Stop) ? Exit.RigWouldFail : Exit.Good;

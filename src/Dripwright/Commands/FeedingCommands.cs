@@ -1,7 +1,7 @@
 using System.CommandLine;
 using System.Text;
 using Dripwright.Engine;
-using Dripwright.Engine.Report;
+using Dripwright.Language.Report;
 using Dripwright.Screen;
 
 namespace Dripwright.Commands;
@@ -15,7 +15,7 @@ internal static class FeedingCommands
         var file = RigArgument.Make();
         var json = new Option<bool>("--json")
         {
-            Description = "The feed as JSON (see the handbook: plan-json, nutrition).",
+            Description = "The feed as JSON (see the handbook: plan-json, nutrients).",
         };
         var command = new Command("mix", "Say what to weigh into the tank or the cans, and what comes of it.")
         {
@@ -32,7 +32,7 @@ internal static class FeedingCommands
                     shared,
                     call,
                     call.GetValue(json),
-                    () => PlanJson.WriteNutrition(plan),
+                    () => PlanJson.WriteNutrients(plan),
                     () => FeedingWords.Recipe(plan)
                 );
                 return Exit.Good;
@@ -82,11 +82,11 @@ internal static class FeedingCommands
         var sound = Planning.Read(path, catalogue, around, stop);
         var options = new PlanOptions { Draws = 0 };
         var plan = await Planning.Plan(sound, catalogue, options, around, stop).ConfigureAwait(false);
-        return plan.Nutrition is not null
+        return plan.Nutrients is not null
             ? plan
             : throw new Refusal(
                 Exit.FaultyFile,
-                $"{path}: asks for no feed. Name \"crop\" in its \"nutrition\" section: tomato, cucumber or sweet-pepper."
+                $"{path}: asks for no feed. Name \"crop\" in its \"nutrients\" section: tomato, cucumber or sweet-pepper."
             );
     }
 

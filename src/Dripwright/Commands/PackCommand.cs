@@ -2,7 +2,7 @@ using System.CommandLine;
 using System.Globalization;
 using System.Text;
 using Dripwright.Engine.Findings;
-using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Units;
 using Dripwright.Files;
 using Dripwright.Sheets;
 using Dripwright.Sheets.Model;

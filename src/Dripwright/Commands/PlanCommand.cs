@@ -1,7 +1,7 @@
 using System.CommandLine;
 using System.Text;
 using Dripwright.Engine;
-using Dripwright.Engine.Report;
+using Dripwright.Language.Report;
 using Dripwright.Screen;
 
 namespace Dripwright.Commands;

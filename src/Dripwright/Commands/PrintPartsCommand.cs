@@ -1,9 +1,9 @@
 using System.CommandLine;
 using System.Globalization;
-using Dripwright.Engine.Fittings;
 using Dripwright.Engine.Layout;
-using Dripwright.Engine.Strength;
-using Dripwright.Engine.Strength.Checks;
+using Dripwright.Engine.Printed;
+using Dripwright.Engine.Stands;
+using Dripwright.Engine.Stands.Checks;
 using Dripwright.Files;
 using Dripwright.Screen;
 using Dripwright.Solids.Files;
@@ -68,7 +68,7 @@ internal static class PrintPartsCommand
                     .Run(progress => PrintFiles.Write(parts, progress), around, stop)
                     .ConfigureAwait(false);
                 PackFolder.Write(folder, files, replace: false, stop);
-                var pieces = parts.Parts.Sum(part => part.Count * part.Fitting.Pieces);
+                var pieces = parts.Parts.Sum(part => part.Count * part.Design.Pieces);
                 var first = parts.Parts.Any(part => part.Number == PrintedParts.Coupon)
                     ? $" Print {PrintedParts.Coupon} first."
                     : "";

@@ -6,6 +6,7 @@ using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Proposing;
 using Dripwright.Engine.Rigs;
 using Dripwright.Files;
+using Dripwright.Language.Report;
 using Dripwright.Screen;
 
 namespace Dripwright.Commands;

@@ -1,8 +1,8 @@
 using System.CommandLine;
 using System.Text;
-using Dripwright.Engine.Nutrition.Planning;
-using Dripwright.Engine.Nutrition.Strength;
-using Dripwright.Engine.Report;
+using Dripwright.Engine.Chemistry.Solutions;
+using Dripwright.Engine.Nutrients.Planning;
+using Dripwright.Language.Report;
 using Dripwright.Screen;
 
 namespace Dripwright.Commands;
@@ -50,8 +50,8 @@ internal static class TankCommands
                 var plan = await FeedingCommands
                     .Plan(call.GetRequiredValue(file), around, shared, call, stop)
                     .ConfigureAwait(false);
-                var steps = Found(NutritionTank.Correct(plan, reading));
-                var renewals = NutritionRenewal.Of(plan, reading, past);
+                var steps = Found(NutrientTank.Correct(plan, reading));
+                var renewals = NutrientRenewal.Of(plan, reading, past);
                 FeedingCommands.Show(
                     around,
                     shared,
@@ -110,7 +110,7 @@ internal static class TankCommands
                 var plan = await FeedingCommands
                     .Plan(call.GetRequiredValue(file), around, shared, call, stop)
                     .ConfigureAwait(false);
-                var advice = Found(NutritionUptake.Between(plan, first, second, poured, between));
+                var advice = Found(NutrientUptake.Between(plan, first, second, poured, between));
                 FeedingCommands.Show(
                     around,
                     shared,

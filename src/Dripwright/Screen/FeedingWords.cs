@@ -1,9 +1,11 @@
 using System.Globalization;
 using Dripwright.Engine;
-using Dripwright.Engine.Nutrition.Chemistry;
-using Dripwright.Engine.Nutrition.Planning;
-using Dripwright.Engine.Nutrition.Recipe;
-using Dripwright.Engine.Nutrition.Tank;
+using Dripwright.Engine.Chemistry.Formulas;
+using Dripwright.Engine.Nutrients.Correcting;
+using Dripwright.Engine.Nutrients.Planning;
+using Dripwright.Engine.Nutrients.Recipe;
+using Dripwright.Engine.Units;
+using Dripwright.Language;
 
 namespace Dripwright.Screen;
 
@@ -13,7 +15,7 @@ internal static class FeedingWords
     /// <summary>What to weigh and what comes of it.</summary>
     public static IEnumerable<string> Recipe(Plan plan)
     {
-        var feed = plan.Nutrition!;
+        var feed = plan.Nutrients!;
         yield return $"Feed for {Litres(feed.Volume)} of reservoir, {feed.Ec} (wanted {feed.Wanted}; the water reads {feed.FilledEc})";
         yield return feed.PH is { } ph
             ? $"pH {Number(ph, "0.0")} at rest with the air (wanted {Number(feed.WantedPH, "0.0")})"
@@ -58,7 +60,7 @@ internal static class FeedingWords
             yield return $"{Forms.ShortName(cure.Constituent)} would be reached better with {cure.Salt.Name}.";
         }
 
-        foreach (var finding in feed.Findings)
+        foreach (var finding in new PlanWords(UnitSystem.Metric).Of(feed.Findings))
         {
             yield return "";
             yield return $"{finding.Level}: {finding.What} {finding.Value}; {finding.Limit}.";
@@ -106,7 +108,7 @@ internal static class FeedingWords
     /// <summary>The weeks ahead.</summary>
     public static IEnumerable<string> Weeks(Plan plan)
     {
-        if (plan.Nutrition!.Outlook is not { } outlook)
+        if (plan.Nutrients!.Outlook is not { } outlook)
         {
             yield return "Nothing goes round: no plants, or they drink all that is dripped, or the water alone is stronger than the feed.";
             yield break;
@@ -125,7 +127,7 @@ internal static class FeedingWords
                     : "no";
             yield return string.Create(
                 CultureInfo.InvariantCulture,
-                $"{way.Strategy.Name, -21}{end, 10}{Number(way.Water * 1000, "0"), 9}{Number(way.FertiliserKilograms, "0.00"), 10}  {past, -12} {NutritionWords.FirstInWant(way)}"
+                $"{way.Strategy.Name, -21}{end, 10}{Number(way.Water * 1000, "0"), 9}{Number(way.FertiliserKilograms, "0.00"), 10}  {past, -12} {NutrientWords.FirstInWant(way)}"
             );
         }
 

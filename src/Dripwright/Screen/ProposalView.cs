@@ -1,7 +1,7 @@
 using System.Globalization;
 using Dripwright.Engine.Proposing;
-using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Units;
+using Dripwright.Language;
 using Spectre.Console;
 
 namespace Dripwright.Screen;
@@ -17,8 +17,8 @@ internal static class ProposalView
         {
             var number = (index + 1).ToString(CultureInfo.InvariantCulture);
             var cost = proposal.Cost.ToString("0.00", CultureInfo.InvariantCulture) + Space(proposal.Currency);
-            var even = QuantityText.Format(Dimension.Share, proposal.Evenness, proposal.Rig.Units);
-            Line(console, $"{number}  {cost}  evenness {even}", s_heading);
+            var even = QuantityText.Format(Dimension.Share, proposal.Uniformity, proposal.Rig.Units);
+            Line(console, $"{number}  {cost}  uniformity {even}", s_heading);
             Indented(console, $"{proposal.Title}.");
             Indented(console, proposal.Why + Unpriced(proposal));
             Line(console, "", Style.Plain);
@@ -32,8 +32,8 @@ internal static class ProposalView
         foreach (var obstacle in answer.Obstacles)
         {
             Line(console, "Nothing can be suggested yet", s_heading);
-            Indented(console, obstacle.What);
-            Indented(console, $"→ {obstacle.Remedy}");
+            Indented(console, new PlanWords(answer.Units).Of(obstacle.What));
+            Indented(console, $"→ {new PlanWords(answer.Units).Of(obstacle.Remedy)}");
         }
 
         foreach (var remark in answer.Remarks)
@@ -60,7 +60,7 @@ internal static class ProposalView
         );
         if (search.Complete)
         {
-            return $"{planned}; nothing that is left can be cheaper for its evenness.";
+            return $"{planned}; nothing that is left can be cheaper for its uniformity.";
         }
 
         var why = search.Stopped ? "Stopped" : "The search ended at its bound";

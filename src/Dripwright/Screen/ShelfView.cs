@@ -9,7 +9,7 @@ internal static class ShelfView
 {
     private const int KeyWidth = 25;
 
-    public static void Draw(IAnsiConsole console, IReadOnlyList<CatalogueShelf> shelves)
+    public static void Draw(IAnsiConsole console, IReadOnlyList<CatalogueGroup> shelves)
     {
         for (var i = 0; i < shelves.Count; i++)
         {
@@ -37,7 +37,7 @@ internal static class ShelfView
     }
 
     // First column key, second the part's name, last the source: what lies between is told with its column's head.
-    private static string Sentence(CatalogueShelf shelf, IReadOnlyList<string> row, List<string> sources)
+    private static string Sentence(CatalogueGroup shelf, IReadOnlyList<string> row, List<string> sources)
     {
         var figures = Enumerable
             .Range(2, Math.Max(0, row.Count - 3))

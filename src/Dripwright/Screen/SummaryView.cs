@@ -1,6 +1,7 @@
 using System.Globalization;
 using Dripwright.Engine.Findings;
-using Dripwright.Engine.Report;
+using Dripwright.Language;
+using Dripwright.Language.Report;
 using Spectre.Console;
 
 namespace Dripwright.Screen;
@@ -45,7 +46,7 @@ internal static class SummaryView
     }
 
     /// <summary>The findings alone, or a line that there are none.</summary>
-    public static void DrawFindings(IAnsiConsole console, IReadOnlyList<Finding> findings)
+    public static void DrawFindings(IAnsiConsole console, IReadOnlyList<ToldFinding> findings)
     {
         if (findings.Count == 0)
         {
@@ -74,7 +75,7 @@ internal static class SummaryView
         }
     }
 
-    private static string Sentence(Finding finding)
+    private static string Sentence(ToldFinding finding)
     {
         var found =
             finding.Value.Length > 0 && !finding.What.Contains(finding.Value, StringComparison.Ordinal)

@@ -1,6 +1,6 @@
-using Dripwright.Engine.Fittings;
-using Dripwright.Engine.Fittings.Shapes;
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Printed;
+using Dripwright.Engine.Printed.Shapes;
 using Dripwright.Solids;
 using Dripwright.Workbench.Printed;
 
@@ -9,10 +9,10 @@ namespace Dripwright.Workbench.Tests.Printed;
 /// <summary>A solid that was kept is never handed out for another one: a grower would print the wrong part.</summary>
 public sealed class MadePartsTests
 {
-    private static readonly FittingParameters s_measures = new() { HangerReach = 0.09, HangerLow = 0.01 };
+    private static readonly PrintParameters s_measures = new() { HangerReach = 0.09, HangerLow = 0.01 };
 
     /// <summary>Every measure of a hanger, each changed by as little as a bench could notice.</summary>
-    public static TheoryData<string, FittingParameters> Others =>
+    public static TheoryData<string, PrintParameters> Others =>
         new()
         {
             { "number", s_measures with { Number = "P12" } },
@@ -27,11 +27,11 @@ public sealed class MadePartsTests
 
     [Theory]
     [MemberData(nameof(Others))]
-    public void A_part_that_differs_in_one_measure_is_made_anew(string measure, FittingParameters other)
+    public void A_part_that_differs_in_one_measure_is_made_anew(string measure, PrintParameters other)
     {
-        var first = MadeParts.Of(FittingShop.For(PrintedKind.DrainHanger, s_measures));
+        var first = MadeParts.Of(PrintDesigner.For(PrintedKind.DrainHanger, s_measures));
 
-        var changed = FittingShop.For(PrintedKind.DrainHanger, other);
+        var changed = PrintDesigner.For(PrintedKind.DrainHanger, other);
 
         Assert.NotSame(first.Mesh, MadeParts.Of(changed).Mesh);
         Assert.True(Meshes.Of(changed).Points.SequenceEqual(MadeParts.Of(changed).Mesh.Points), measure);
@@ -40,8 +40,8 @@ public sealed class MadePartsTests
     [Fact]
     public void The_same_part_is_made_once()
     {
-        var one = MadeParts.Of(FittingShop.For(PrintedKind.DrainHanger, s_measures));
-        var two = MadeParts.Of(FittingShop.For(PrintedKind.DrainHanger, s_measures with { }));
+        var one = MadeParts.Of(PrintDesigner.For(PrintedKind.DrainHanger, s_measures));
+        var two = MadeParts.Of(PrintDesigner.For(PrintedKind.DrainHanger, s_measures with { }));
 
         Assert.Same(one.Mesh, two.Mesh);
     }
@@ -49,7 +49,7 @@ public sealed class MadePartsTests
     [Fact]
     public void One_shape_used_in_two_ways_has_two_pictures()
     {
-        var hanger = FittingShop.For(PrintedKind.DrainHanger, s_measures);
+        var hanger = PrintDesigner.For(PrintedKind.DrainHanger, s_measures);
         var turned = hanger with
         {
             InUse = Placement.None.After(hanger.InUse) with { X = new(0, 0, 1), Z = new(-1, 0, 0) },
