@@ -1,7 +1,7 @@
+using Dripwright.Engine;
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Units;
-using Dripwright.Engine;
 using Dripwright.Sheets.Screen;
 using Dripwright.Workbench.Work;
 

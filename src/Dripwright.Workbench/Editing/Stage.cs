@@ -1,5 +1,5 @@
-using Dripwright.Language.Report;
 using Dripwright.Language;
+using Dripwright.Language.Report;
 
 namespace Dripwright.Workbench.Editing;
 

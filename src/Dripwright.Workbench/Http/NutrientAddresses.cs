@@ -1,12 +1,12 @@
+using System.Text;
+using Dripwright.Engine;
 using Dripwright.Engine.Chemistry.Solutions;
 using Dripwright.Engine.Nutrients.Planning;
-using Dripwright.Engine;
 using Dripwright.Language.Report;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Routing;
-using System.Text;
 
 namespace Dripwright.Workbench.Http;
 
@@ -97,10 +97,7 @@ internal static class NutrientAddresses
         return Ask(
             asked,
             plan =>
-                PlanJson.WriteTank(
-                    Found(NutrientTank.Correct(plan, reading)),
-                    NutrientRenewal.Of(plan, reading, past)
-                )
+                PlanJson.WriteTank(Found(NutrientTank.Correct(plan, reading)), NutrientRenewal.Of(plan, reading, past))
         );
     }
 

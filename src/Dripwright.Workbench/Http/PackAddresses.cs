@@ -1,15 +1,15 @@
+using System.Globalization;
+using System.Text;
 using Dripwright.Engine.Printed;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Units;
-using Dripwright.Sheets.Writing;
 using Dripwright.Sheets;
+using Dripwright.Sheets.Writing;
 using Dripwright.Workbench.Pack;
 using Dripwright.Workbench.Work;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Routing;
-using System.Globalization;
-using System.Text;
 
 namespace Dripwright.Workbench.Http;
 

@@ -1,11 +1,11 @@
+using System.Text;
 using Dripwright.Engine.Findings;
-using Dripwright.Language.Report;
 using Dripwright.Language;
+using Dripwright.Language.Report;
 using Dripwright.Sheets.Screen;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Routing;
-using System.Text;
 
 namespace Dripwright.Workbench.Http;
 

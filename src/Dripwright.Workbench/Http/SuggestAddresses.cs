@@ -1,3 +1,4 @@
+using System.Text;
 using Dripwright.Engine.Proposing;
 using Dripwright.Language.Report;
 using Dripwright.Workbench.Hosting;
@@ -5,7 +6,6 @@ using Dripwright.Workbench.Work;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
-using System.Text;
 
 namespace Dripwright.Workbench.Http;
 

@@ -1,7 +1,7 @@
+using System.Globalization;
 using Dripwright.Engine.Printed;
 using Dripwright.Language;
 using Dripwright.Workbench.Editing;
-using System.Globalization;
 
 namespace Dripwright.Workbench.Printed;
 

@@ -1,6 +1,6 @@
 using Dripwright.Engine.Findings;
-using Dripwright.Language.Report;
 using Dripwright.Language;
+using Dripwright.Language.Report;
 using Dripwright.Workbench.Editing;
 
 namespace Dripwright.Workbench.Rigs;

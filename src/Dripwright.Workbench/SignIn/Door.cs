@@ -1,14 +1,14 @@
+using System.Security.Claims;
 using Dripwright.Language;
 using Dripwright.Workbench.Hosting;
 using Dripwright.Workbench.Http;
-using Microsoft.AspNetCore.Authentication.Cookies;
 using Microsoft.AspNetCore.Authentication;
+using Microsoft.AspNetCore.Authentication.Cookies;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Routing;
 using Microsoft.Extensions.DependencyInjection;
-using System.Security.Claims;
 
 namespace Dripwright.Workbench.SignIn;
 

@@ -1,8 +1,8 @@
+using Dripwright.Engine;
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Parts;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Units;
-using Dripwright.Engine;
 using Dripwright.Workbench.Hosting;
 
 namespace Dripwright.Workbench.Work;

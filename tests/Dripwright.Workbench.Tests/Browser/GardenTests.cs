@@ -1,3 +1,4 @@
+using Dripwright.Language;
 using Microsoft.Playwright;
 
 namespace Dripwright.Workbench.Tests.Browser;

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Dripwright.Language;
 using Microsoft.Playwright;
 
 namespace Dripwright.Workbench.Tests.Browser;

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Net;
 using System.Text;
 using System.Text.Json;
+using Dripwright.Language;
 using Dripwright.Store;
 using Dripwright.Workbench.Pack;
 using Dripwright.Workbench.Tests.Browser;

@@ -2,6 +2,7 @@ using Dripwright.Engine;
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Findings;
 using Dripwright.Engine.Rigs;
+using Dripwright.Language;
 using Dripwright.Sheets.Screen;
 using Dripwright.Workbench.Rigs;
 
@@ -45,6 +46,6 @@ public sealed class VerdictTests
 
     private static bool Editing(string field) => Dripwright.Workbench.Editing.FormField.At(field).Path == field;
 
-    private static Finding Found(FindingLevel level) =>
+    private static ToldFinding Found(FindingLevel level) =>
         new("rule", level, "row 1", "rows", "It is so.", "1", "2", "Do this.", "common practice");
 }
