@@ -71,6 +71,6 @@ internal static class NutrientFigures
             );
         }
 
-        return new("Feed solution", figures);
+        return new(FigureSubject.Nutrients, "Feed solution", figures);
     }
 }
