@@ -51,6 +51,13 @@ public sealed class PlanWords(UnitSystem units)
             MeasuredForm.Number => QuantityWords.Number(value.Value),
             MeasuredForm.Concentration => $"{Figures(value.Value * 1000)} mg/L",
             MeasuredForm.PH => QuantityWords.Number(value.Value, "0.0"),
+            MeasuredForm.Ec => $"{QuantityWords.Number(value.Value * 10, "0.00")} dS/m",
+            MeasuredForm.Weighed => $"{QuantityWords.Number(value.Value * 1000, Decimals(value.Step * 1000))} g",
+            MeasuredForm.MeasuredOut =>
+                $"{QuantityWords.Number(value.Value * 1e6, value.Value < 9.95e-6 ? "0.0" : "0")} mL",
+            MeasuredForm.Millimoles => $"{Figures(value.Value)} mmol/L",
+            MeasuredForm.Milliequivalents => $"{Figures(value.Value)} meq/L",
+            MeasuredForm.GramsPerLitre => $"{Figures(value.Value)} g/L",
             _ => QuantityText.Format(value.Dimension, value.Value, Units),
         };
 
@@ -112,6 +119,23 @@ public sealed class PlanWords(UnitSystem units)
             Joint.Semicolon => string.Join("; ", each),
             _ => string.Join(" ", each),
         };
+    }
+
+    // The fewest decimals that show every step of the scale.
+    private static string Decimals(double step)
+    {
+        if (step <= 0)
+        {
+            return "0.###";
+        }
+
+        var decimals = 0;
+        for (var left = step; decimals < 4 && Math.Abs(left - Math.Round(left)) > 1e-3 * left; left *= 10)
+        {
+            decimals++;
+        }
+
+        return decimals == 0 ? "0" : $"0.{new string('0', decimals)}";
     }
 
     // As many figures as a water report gives.
