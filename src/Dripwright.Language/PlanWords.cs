@@ -98,20 +98,11 @@ public sealed class PlanWords(UnitSystem units)
     /// <param name="findings">The findings.</param>
     public IReadOnlyList<ToldFinding> Of(IEnumerable<Finding> findings) => [.. findings.Select(Of)];
 
-    private string Told(object value) =>
-        value switch
-        {
-            string text => text,
-            int count => QuantityWords.Count(count),
-            Measured measured => Of(measured),
-            Phrase phrase => Of(phrase),
-            Numbers numbers => QuantityWords.Numbers(numbers.Each),
-            Several several => Joined(several),
-            _ => throw new InvalidOperationException($"A {value.GetType().Name} cannot be told."),
-        };
-
-    private string Joined(Several several)
+    /// <summary>Several phrases in a row.</summary>
+    /// <param name="several">The phrases, and what stands between them.</param>
+    public string Of(Several several)
     {
+        ArgumentNullException.ThrowIfNull(several);
         var each = several.Each.Select(Of).Where(text => text.Length > 0).ToList();
         return several.Joint switch
         {
@@ -120,6 +111,18 @@ public sealed class PlanWords(UnitSystem units)
             _ => string.Join(" ", each),
         };
     }
+
+    private string Told(object value) =>
+        value switch
+        {
+            string text => text,
+            int count => QuantityWords.Count(count),
+            Measured measured => Of(measured),
+            Phrase phrase => Of(phrase),
+            Numbers numbers => QuantityWords.Numbers(numbers.Each),
+            Several several => Of(several),
+            _ => throw new InvalidOperationException($"A {value.GetType().Name} cannot be told."),
+        };
 
     // The fewest decimals that show every step of the scale.
     private static string Decimals(double step)
