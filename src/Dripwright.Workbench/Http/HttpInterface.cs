@@ -79,7 +79,7 @@ internal static class HttpInterface
             .ProducesProblem(429)
             .ProducesProblem(500);
         PlanAddresses.Map(api);
-        FeedingAddresses.Map(api);
+        NutrientAddresses.Map(api);
         StartAddresses.Map(api);
         CompareAddresses.Map(api);
         RigAddresses.Map(api);

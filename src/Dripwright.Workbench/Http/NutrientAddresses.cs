@@ -2,6 +2,8 @@ using System.Text;
 using Dripwright.Engine;
 using Dripwright.Engine.Chemistry.Solutions;
 using Dripwright.Engine.Nutrients.Planning;
+using Dripwright.Engine.Units;
+using Dripwright.Language;
 using Dripwright.Language.Report;
 using Dripwright.Store;
 using Microsoft.AspNetCore.Builder;
@@ -10,22 +12,22 @@ using Microsoft.AspNetCore.Routing;
 
 namespace Dripwright.Workbench.Http;
 
-/// <summary>The feed solution of a rig: what to weigh, what a reading asks for, and the weeks ahead.</summary>
-internal static class FeedingAddresses
+/// <summary>The nutrient solution of a rig: what to weigh, what a reading asks for, and the weeks ahead.</summary>
+internal static class NutrientAddresses
 {
     private const string Json = "application/json";
 
     /// <summary>A reading of the tank.</summary>
-    /// <param name="Ec">Strength read, such as 1.6 dS/m; with penScale also 1100 ppm.</param>
-    /// <param name="PenScale">Scale of a pen that shows ppm: 500, 640 or 700.</param>
+    /// <param name="Ec">EC read, such as 1.6 dS/m; with meterScale also 1100 ppm.</param>
+    /// <param name="MeterScale">Scale of a meter that shows ppm: 500, 640 or 700.</param>
     /// <param name="Ph">pH read, such as 6.4.</param>
     /// <param name="Volume">Water in the tank, such as 80 L or 20 gal.</param>
     /// <param name="Temperature">Temperature of the water; 20 C where it is left out.</param>
-    /// <param name="Days">Days since the tank was last mixed fresh, for what is to be let out.</param>
+    /// <param name="Days">Days since the tank was last mixed fresh, for what is to be drained.</param>
     /// <param name="Sodium">Sodium measured in the tank, such as 120 mg/L.</param>
     internal readonly record struct TankQuery(
         string? Ec,
-        string? PenScale,
+        string? MeterScale,
         string? Ph,
         string? Volume,
         string? Temperature,
@@ -34,13 +36,13 @@ internal static class FeedingAddresses
     );
 
     /// <summary>Two readings of the tank and what was poured in between.</summary>
-    /// <param name="FirstEc">Strength at the first reading.</param>
+    /// <param name="FirstEc">EC at the first reading.</param>
     /// <param name="FirstVolume">Water in the tank then.</param>
-    /// <param name="SecondEc">Strength at the second reading.</param>
+    /// <param name="SecondEc">EC at the second reading.</param>
     /// <param name="SecondVolume">Water in the tank then.</param>
-    /// <param name="PenScale">Scale of a pen that shows ppm: 500, 640 or 700.</param>
+    /// <param name="MeterScale">Scale of a meter that shows ppm: 500, 640 or 700.</param>
     /// <param name="Water">Plain water poured in between.</param>
-    /// <param name="Feed">Feed of full strength poured in between.</param>
+    /// <param name="Solution">Nutrient solution of full strength poured in between.</param>
     /// <param name="Stock">Of stock A poured in between, and as much of stock B.</param>
     /// <param name="Days">Days between the readings.</param>
     internal readonly record struct UptakeQuery(
@@ -48,9 +50,9 @@ internal static class FeedingAddresses
         string? FirstVolume,
         string? SecondEc,
         string? SecondVolume,
-        string? PenScale,
+        string? MeterScale,
         string? Water,
-        string? Feed,
+        string? Solution,
         string? Stock,
         string? Days
     );
@@ -66,20 +68,20 @@ internal static class FeedingAddresses
                 (HttpContext c, Plans p, Garden g, int id, int? revision) => Ask(c, p, g, id, revision, Mix)
             ),
             "Mix",
-            "What to weigh into the tank or the cans, and what comes of it"
+            "What to weigh into the tank or the stock tanks, and what comes of it"
         );
         Both(
             given.MapPost(
-                "/mend-tank",
-                (HttpContext c, Plans p, Garden g, [AsParameters] TankQuery q) => Mend(c, p, g, null, null, q)
+                "/adjust-tank",
+                (HttpContext c, Plans p, Garden g, [AsParameters] TankQuery q) => Adjust(c, p, g, null, null, q)
             ),
             kept.MapGet(
-                "/mend-tank",
+                "/adjust-tank",
                 (HttpContext c, Plans p, Garden g, int id, int? revision, [AsParameters] TankQuery q) =>
-                    Mend(c, p, g, id, revision, q)
+                    Adjust(c, p, g, id, revision, q)
             ),
-            "MendTank",
-            "Step by step, how a tank that has drifted is brought back, and what is to be let out"
+            "AdjustTank",
+            "Step by step, how a tank that has drifted is brought back, and what is to be drained"
         );
         Both(
             given.MapPost(
@@ -117,7 +119,7 @@ internal static class FeedingAddresses
 
     private static byte[] Mix(Plan plan) => PlanJson.WriteNutrients(plan);
 
-    private static Task<IResult> Mend(
+    private static Task<IResult> Adjust(
         HttpContext context,
         Plans plans,
         Garden garden,
@@ -127,7 +129,7 @@ internal static class FeedingAddresses
     )
     {
         var reader = new FieldReader();
-        var reading = reader.Reading(query.Ec, query.PenScale, query.Ph, query.Volume, query.Temperature);
+        var reading = reader.Reading(query.Ec, query.MeterScale, query.Ph, query.Volume, query.Temperature);
         var past = reader.Past(query.Days, query.Sodium);
         Judge(reader);
         return Ask(
@@ -137,7 +139,11 @@ internal static class FeedingAddresses
             id,
             revision,
             plan =>
-                PlanJson.WriteTank(Found(NutrientTank.Correct(plan, reading)), NutrientRenewal.Of(plan, reading, past))
+                PlanJson.WriteTank(
+                    Found(plan, NutrientTank.Correct(plan, reading)),
+                    NutrientRenewal.Of(plan, reading, past),
+                    plan.Rig.Units
+                )
         );
     }
 
@@ -151,9 +157,9 @@ internal static class FeedingAddresses
     )
     {
         var reader = new FieldReader();
-        var first = reader.OneOfTwo("first", query.FirstEc, query.PenScale, query.FirstVolume);
-        var second = reader.OneOfTwo("second", query.SecondEc, query.PenScale, query.SecondVolume);
-        var poured = reader.Poured(query.Water, query.Feed, query.Stock);
+        var first = reader.OneOfTwo("first", query.FirstEc, query.MeterScale, query.FirstVolume);
+        var second = reader.OneOfTwo("second", query.SecondEc, query.MeterScale, query.SecondVolume);
+        var poured = reader.Poured(query.Water, query.Solution, query.Stock);
         double? days = query.Days is { } text ? reader.Number("days", text, "3.5") : null;
         Judge(reader);
         return Ask(
@@ -162,7 +168,10 @@ internal static class FeedingAddresses
             garden,
             id,
             revision,
-            plan => PlanJson.WriteUptake(Found(NutrientUptake.Between(plan, first, second, poured, days)))
+            plan => PlanJson.WriteUptake(
+                    Found(plan, NutrientUptake.Between(plan, first, second, poured, days)),
+                    plan.Rig.Units
+                )
         );
     }
 
@@ -185,7 +194,7 @@ internal static class FeedingAddresses
                     draws: false,
                     (plan, _) =>
                         plan.Nutrients is null
-                            ? throw new Refused(422, "The rig asks for no feed: name nutrients.crop.")
+                            ? throw new Refused(422, Words.Of("mix.no-crop"))
                             : answer(plan)
                 )
             ),
@@ -197,21 +206,19 @@ internal static class FeedingAddresses
     {
         if (reader.Faults.Count > 0)
         {
-            throw new Refused(
-                400,
-                string.Join(
-                    " ",
-                    reader.Faults.Select(fault => $"{fault.Field}: found {fault.Found}; expected {fault.Expected}.")
-                )
-            );
+            throw new Refused(400, string.Join(' ', reader.Faults.Select(Told)));
         }
     }
 
-    private static T Found<T>(Answer<T> answer)
+    // What is wrong with a field has no unit to choose.
+    private static string Told(FieldFault fault)
+    {
+        var words = new PlanWords(UnitSystem.Metric);
+        return Words.Of("ask.fault", fault.Field, words.Of(fault.Found), words.Of(fault.Expected));
+    }
+
+    private static T Found<T>(Plan plan, Answer<T> answer)
         where T : class =>
         answer.Value
-        ?? throw new Refused(
-            422,
-            string.Join(" ", answer.Refusals.Select(refusal => $"{refusal.What} {refusal.Remedy}"))
-        );
+        ?? throw new Refused(422, string.Join(' ', answer.Refusals.Select(new PlanWords(plan.Rig.Units).Of)));
 }

@@ -1,28 +1,31 @@
 using System.CommandLine;
 using System.Text;
+using Dripwright.Engine;
 using Dripwright.Engine.Chemistry.Solutions;
 using Dripwright.Engine.Nutrients.Planning;
+using Dripwright.Engine.Units;
+using Dripwright.Language;
 using Dripwright.Language.Report;
 using Dripwright.Screen;
 
 namespace Dripwright.Commands;
 
-/// <summary><c>mend-tank</c> and <c>uptake</c>: what readings of the tank ask for.</summary>
-internal static class TankCommands
+/// <summary><c>adjust-tank</c> and <c>uptake</c>: what readings of the tank ask for.</summary>
+internal static class NutrientTankCommands
 {
-    /// <summary>From a reading back to the feed wanted.</summary>
-    public static Command Mend(Surroundings around, SharedOptions shared)
+    /// <summary>From a reading back to the nutrients wanted.</summary>
+    public static Command Adjust(Surroundings around, SharedOptions shared)
     {
         var file = RigArgument.Make();
-        var ec = Needed("--ec", "Strength read, such as \"1.6 dS/m\"; with --pen-scale also \"1100 ppm\".");
-        var scale = PenScale();
+        var ec = Needed("--ec", "EC read, such as \"1.6 dS/m\"; with --meter-scale also \"1100 ppm\".");
+        var scale = MeterScale();
         var ph = Needed("--ph", "pH read, such as 6.4.");
         var level = Needed("--volume", "Water in the tank, such as \"80 L\" or \"20 gal\".");
         var warm = Free("--temperature", "Temperature of the water; 20 C where it is left out.");
-        var days = Free("--days", "Days since the tank was last mixed fresh: for what is to be let out.");
+        var days = Free("--days", "Days since the tank was last mixed fresh: for what is to be drained.");
         var sodium = Free("--sodium", "Sodium measured in the tank, such as \"120 mg/L\".");
         var json = Json();
-        var command = new Command("mend-tank", "Say step by step how a tank that has drifted is brought back.")
+        var command = new Command("adjust-tank", "Show step by step how to bring back a tank that has drifted.")
         {
             file,
             ec,
@@ -47,18 +50,18 @@ internal static class TankCommands
                 );
                 var past = reader.Past(call.GetValue(days), call.GetValue(sodium));
                 Judge(reader);
-                var plan = await FeedingCommands
+                var plan = await NutrientCommands
                     .Plan(call.GetRequiredValue(file), around, shared, call, stop)
                     .ConfigureAwait(false);
-                var steps = Found(NutrientTank.Correct(plan, reading));
+                var steps = Found(plan, NutrientTank.Correct(plan, reading));
                 var renewals = NutrientRenewal.Of(plan, reading, past);
-                FeedingCommands.Show(
+                NutrientCommands.Show(
                     around,
                     shared,
                     call,
                     call.GetValue(json),
-                    () => PlanJson.WriteTank(steps, renewals),
-                    () => FeedingWords.Steps(steps, renewals)
+                    () => PlanJson.WriteTank(steps, renewals, plan.Rig.Units),
+                    () => NutrientLines.Steps(steps, renewals, plan.Rig.Units)
                 );
                 return Exit.Good;
             }
@@ -70,19 +73,19 @@ internal static class TankCommands
     public static Command Uptake(Surroundings around, SharedOptions shared)
     {
         var file = RigArgument.Make();
-        var firstEc = Needed("--first-ec", "Strength at the first reading, such as \"2.0 dS/m\".");
+        var firstEc = Needed("--first-ec", "EC at the first reading, such as \"2.0 dS/m\".");
         var firstVolume = Needed("--first-volume", "Water in the tank then, such as \"100 L\".");
-        var secondEc = Needed("--second-ec", "Strength at the second reading.");
+        var secondEc = Needed("--second-ec", "EC at the second reading.");
         var secondVolume = Needed("--second-volume", "Water in the tank then.");
-        var scale = PenScale();
+        var scale = MeterScale();
         var water = Free("--water", "Plain water poured in between.");
-        var feed = Free("--feed", "Feed of full strength poured in between.");
+        var solution = Free("--solution", "Nutrient solution of full strength poured in between.");
         var stock = Free("--stock", "Of stock A poured in between, and as much of stock B, such as \"0.2 L\".");
         var days = Free("--days", "Days between the readings, such as 3.5.");
         var json = Json();
         var command = new Command(
             "uptake",
-            "Say from two readings what the plants took, and what top-up holds the tank."
+            "Show from two readings what the plants took, and what top-up holds the tank."
         )
         {
             file,
@@ -92,7 +95,7 @@ internal static class TankCommands
             secondVolume,
             scale,
             water,
-            feed,
+            solution,
             stock,
             days,
             json,
@@ -101,23 +104,23 @@ internal static class TankCommands
             async (call, stop) =>
             {
                 var reader = new FieldReader();
-                var pen = call.GetValue(scale);
-                var first = reader.OneOfTwo("first", call.GetValue(firstEc), pen, call.GetValue(firstVolume));
-                var second = reader.OneOfTwo("second", call.GetValue(secondEc), pen, call.GetValue(secondVolume));
-                var poured = reader.Poured(call.GetValue(water), call.GetValue(feed), call.GetValue(stock));
+                var meter = call.GetValue(scale);
+                var first = reader.OneOfTwo("first", call.GetValue(firstEc), meter, call.GetValue(firstVolume));
+                var second = reader.OneOfTwo("second", call.GetValue(secondEc), meter, call.GetValue(secondVolume));
+                var poured = reader.Poured(call.GetValue(water), call.GetValue(solution), call.GetValue(stock));
                 double? between = call.GetValue(days) is { } text ? reader.Number("days", text, "3.5") : null;
                 Judge(reader);
-                var plan = await FeedingCommands
+                var plan = await NutrientCommands
                     .Plan(call.GetRequiredValue(file), around, shared, call, stop)
                     .ConfigureAwait(false);
-                var advice = Found(NutrientUptake.Between(plan, first, second, poured, between));
-                FeedingCommands.Show(
+                var advice = Found(plan, NutrientUptake.Between(plan, first, second, poured, between));
+                NutrientCommands.Show(
                     around,
                     shared,
                     call,
                     call.GetValue(json),
-                    () => PlanJson.WriteUptake(advice),
-                    () => FeedingWords.Uptake(advice)
+                    () => PlanJson.WriteUptake(advice, plan.Rig.Units),
+                    () => NutrientLines.Uptake(advice, plan.Rig.Units)
                 );
                 return Exit.Good;
             }
@@ -129,32 +132,34 @@ internal static class TankCommands
 
     private static Option<string?> Free(string name, string says) => new(name) { Description = says };
 
-    private static Option<string?> PenScale() => Free("--pen-scale", "Scale of a pen that shows ppm: 500, 640 or 700.");
+    private static Option<string?> MeterScale() => Free("--meter-scale", "Scale of a meter that shows ppm: 500, 640 or 700.");
 
-    private static Option<bool> Json() => new("--json") { Description = "As JSON (see the handbook: feeding)." };
+    private static Option<bool> Json() => new("--json") { Description = "As JSON (see the handbook: nutrients)." };
 
     private static void Judge(FieldReader reader)
     {
         if (reader.Faults.Count > 0)
         {
-            throw new Refusal(
-                Exit.WrongCall,
-                [
-                    .. reader.Faults.Select(fault =>
-                        $"dripwright: {Option(fault.Field)}: found {fault.Found}; expected {fault.Expected}."
-                    ),
-                ]
-            );
+            throw new Refusal(Exit.WrongCall, [.. reader.Faults.Select(Told)]);
         }
     }
 
-    private static T Found<T>(Answer<T> answer)
+    // What is wrong with an option has no unit to choose.
+    private static string Told(FieldFault fault)
+    {
+        var words = new PlanWords(UnitSystem.Metric);
+        return Line(Words.Of("ask.fault", Option(fault.Field), words.Of(fault.Found), words.Of(fault.Expected)));
+    }
+
+    private static T Found<T>(Plan plan, Answer<T> answer)
         where T : class =>
         answer.Value
         ?? throw new Refusal(
             Exit.WrongCall,
-            [.. answer.Refusals.Select(refusal => $"dripwright: {refusal.What} {refusal.Remedy}")]
+            [.. answer.Refusals.Select(refusal => Line(new PlanWords(plan.Rig.Units).Of(refusal)))]
         );
+
+    private static string Line(string text) => $"dripwright: {text}";
 
     // "firstEc" is asked as "--first-ec".
     private static string Option(string field)

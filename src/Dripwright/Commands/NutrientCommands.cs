@@ -1,13 +1,14 @@
 using System.CommandLine;
 using System.Text;
 using Dripwright.Engine;
+using Dripwright.Language;
 using Dripwright.Language.Report;
 using Dripwright.Screen;
 
 namespace Dripwright.Commands;
 
-/// <summary><c>mix</c> and <c>weeks-ahead</c>: the feed solution of a rig.</summary>
-internal static class FeedingCommands
+/// <summary><c>mix</c> and <c>weeks-ahead</c>: the nutrient solution of a rig.</summary>
+internal static class NutrientCommands
 {
     /// <summary>What to weigh.</summary>
     public static Command Mix(Surroundings around, SharedOptions shared)
@@ -15,9 +16,9 @@ internal static class FeedingCommands
         var file = RigArgument.Make();
         var json = new Option<bool>("--json")
         {
-            Description = "The feed as JSON (see the handbook: plan-json, nutrients).",
+            Description = "As JSON (see the handbook: plan-json, nutrients).",
         };
-        var command = new Command("mix", "Say what to weigh into the tank or the cans, and what comes of it.")
+        var command = new Command("mix", "Show what to weigh into the tank or the stock tanks, and what comes of it.")
         {
             file,
             json,
@@ -33,7 +34,7 @@ internal static class FeedingCommands
                     call,
                     call.GetValue(json),
                     () => PlanJson.WriteNutrients(plan),
-                    () => FeedingWords.Recipe(plan)
+                    () => NutrientLines.Recipe(plan)
                 );
                 return Exit.Good;
             }
@@ -45,8 +46,8 @@ internal static class FeedingCommands
     public static Command WeeksAhead(Surroundings around, SharedOptions shared)
     {
         var file = RigArgument.Make();
-        var json = new Option<bool>("--json") { Description = "As JSON (see the handbook: feeding)." };
-        var command = new Command("weeks-ahead", "Say how the tank drifts over twelve weeks, topped up in four ways.")
+        var json = new Option<bool>("--json") { Description = "As JSON (see the handbook: nutrients)." };
+        var command = new Command("weeks-ahead", "Show how the tank drifts over twelve weeks, topped up in four ways.")
         {
             file,
             json,
@@ -61,7 +62,7 @@ internal static class FeedingCommands
                     call,
                     call.GetValue(json),
                     () => PlanJson.WriteWeeks(plan),
-                    () => FeedingWords.Weeks(plan)
+                    () => NutrientLines.Weeks(plan)
                 );
                 return Exit.Good;
             }
@@ -69,7 +70,7 @@ internal static class FeedingCommands
         return command;
     }
 
-    /// <summary>The plan of a rig file that asks for a feed.</summary>
+    /// <summary>The plan of a rig file that has nutrients.</summary>
     internal static async Task<Plan> Plan(
         string path,
         Surroundings around,
@@ -86,7 +87,7 @@ internal static class FeedingCommands
             ? plan
             : throw new Refusal(
                 Exit.FaultyFile,
-                $"{path}: asks for no feed. Name \"crop\" in its \"nutrients\" section: tomato, cucumber or sweet-pepper."
+                Words.Of("mix.no-nutrients", path)
             );
     }
 
