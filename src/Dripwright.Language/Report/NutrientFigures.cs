@@ -67,17 +67,15 @@ internal static class NutrientFigures
 
     private static KeyFigure Salts(NutrientPlan nutrients, PlanWords words)
     {
-        var salts = words.Of(Measured.Weighed(nutrients.Recipe.Lines.Sum(line => line.Concentration) * nutrients.Volume, 0.001));
+        var salts = words.Of(
+            Measured.Weighed(nutrients.Recipe.Lines.Sum(line => line.Concentration) * nutrients.Volume, 0.001)
+        );
         var volume = words.Of(Measured.Volume(nutrients.Volume));
         return new(
             Words.Of("figures.nutrients.salts"),
             salts,
             nutrients.AcidVolume > 0
-                ? Words.Of(
-                    "figures.nutrients.salts.acid",
-                    volume,
-                    words.Of(Measured.MeasuredOut(nutrients.AcidVolume))
-                )
+                ? Words.Of("figures.nutrients.salts.acid", volume, words.Of(Measured.MeasuredOut(nutrients.AcidVolume)))
                 : Words.Of("figures.nutrients.salts.remark", volume)
         );
     }

@@ -61,7 +61,9 @@ internal static class ElementBars
         elements.AddRange(columns.Select(column => new Text(column.Item2, new(column.Item1, box.Y + 3.5), Style.End)));
         for (var i = 0; i < asked.Count; i++)
         {
-            elements.AddRange(Row(asked[i], Name(asked[i], recipe, words), box, box.Y + Head + (i * RowHeight), At, columns));
+            elements.AddRange(
+                Row(asked[i], Name(asked[i], recipe, words), box, box.Y + Head + (i * RowHeight), At, columns)
+            );
         }
 
         return new(elements)

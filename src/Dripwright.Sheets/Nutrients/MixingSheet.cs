@@ -105,13 +105,7 @@ public static class MixingSheet
         flow.Step("Fill up to the mark, mix for half an hour, read EC and pH, and write both into the log.");
     }
 
-    private static void Cans(
-        Flow flow,
-        NutrientPlan feed,
-        StockPlan stock,
-        QuantityWords words,
-        PlanWords told
-    )
+    private static void Cans(Flow flow, NutrientPlan feed, StockPlan stock, QuantityWords words, PlanWords told)
     {
         var parts = FeedWords.Number(stock.Job.PartsOfFeed, 0);
         foreach (var can in stock.Cans)

@@ -150,7 +150,8 @@ internal static class LoopPlots
     }
 
     // Neither name has a unit in it but the EC, which has one everywhere.
-    private static string Name(NutrientOutlook outlook, LoopOutcome way) => s_words.Of(NutrientWords.NameOf(outlook, way));
+    private static string Name(NutrientOutlook outlook, LoopOutcome way) =>
+        s_words.Of(NutrientWords.NameOf(outlook, way));
 
     private static string Short(Constituent constituent) => s_words.Of(Elements.Short(constituent));
 

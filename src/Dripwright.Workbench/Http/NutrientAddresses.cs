@@ -168,7 +168,8 @@ internal static class NutrientAddresses
             garden,
             id,
             revision,
-            plan => PlanJson.WriteUptake(
+            plan =>
+                PlanJson.WriteUptake(
                     Found(plan, NutrientUptake.Between(plan, first, second, poured, days)),
                     plan.Rig.Units
                 )
@@ -192,10 +193,7 @@ internal static class NutrientAddresses
                     id,
                     revision,
                     draws: false,
-                    (plan, _) =>
-                        plan.Nutrients is null
-                            ? throw new Refused(422, Words.Of("mix.no-crop"))
-                            : answer(plan)
+                    (plan, _) => plan.Nutrients is null ? throw new Refused(422, Words.Of("mix.no-crop")) : answer(plan)
                 )
             ),
             Json,

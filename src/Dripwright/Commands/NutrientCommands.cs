@@ -14,10 +14,7 @@ internal static class NutrientCommands
     public static Command Mix(Surroundings around, SharedOptions shared)
     {
         var file = RigArgument.Make();
-        var json = new Option<bool>("--json")
-        {
-            Description = "As JSON (see the handbook: plan-json, nutrients).",
-        };
+        var json = new Option<bool>("--json") { Description = "As JSON (see the handbook: plan-json, nutrients)." };
         var command = new Command("mix", "Show what to weigh into the tank or the stock tanks, and what comes of it.")
         {
             file,
@@ -85,10 +82,7 @@ internal static class NutrientCommands
         var plan = await Planning.Plan(sound, catalogue, options, around, stop).ConfigureAwait(false);
         return plan.Nutrients is not null
             ? plan
-            : throw new Refusal(
-                Exit.FaultyFile,
-                Words.Of("mix.no-nutrients", path)
-            );
+            : throw new Refusal(Exit.FaultyFile, Words.Of("mix.no-nutrients", path));
     }
 
     /// <summary>Shows an answer, as JSON where asked.</summary>

@@ -132,7 +132,8 @@ internal static class NutrientTankCommands
 
     private static Option<string?> Free(string name, string says) => new(name) { Description = says };
 
-    private static Option<string?> MeterScale() => Free("--meter-scale", "Scale of a meter that shows ppm: 500, 640 or 700.");
+    private static Option<string?> MeterScale() =>
+        Free("--meter-scale", "Scale of a meter that shows ppm: 500, 640 or 700.");
 
     private static Option<bool> Json() => new("--json") { Description = "As JSON (see the handbook: nutrients)." };
 

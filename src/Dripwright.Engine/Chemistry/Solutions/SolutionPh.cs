@@ -27,10 +27,7 @@ public static class SolutionPh
         {
             double excess = acidEnd < 0 ? -acidEnd : alkalineEnd;
             return Answer<Speciation>.No(
-                Unanswerable.Of(
-                    acidEnd < 0 ? "too-many-anions" : "too-many-cations",
-                    Measured.Milliequivalents(excess)
-                )
+                Unanswerable.Of(acidEnd < 0 ? "too-many-anions" : "too-many-cations", Measured.Milliequivalents(excess))
             );
         }
 

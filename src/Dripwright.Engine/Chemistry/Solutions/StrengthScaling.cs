@@ -29,9 +29,7 @@ public static class StrengthScaling
         Ec plain = Conductivity.Of(water, ph, SolutionConditions.Closed);
         if (plain > target)
         {
-            return Answer<ScaledSolution>.No(
-                Unanswerable.Of("water-over-target", plain.Measured, target.Measured)
-            );
+            return Answer<ScaledSolution>.No(Unanswerable.Of("water-over-target", plain.Measured, target.Measured));
         }
 
         var over = new Over(water, recipe, target, ph);

@@ -73,10 +73,7 @@ public sealed record SaltDose : Strengthener
             0,
             leftOut.Count == 0
                 ? Phrase.Of(isPart ? "tank.step.salts.part" : "tank.step.salts")
-                : Phrase.Of(
-                    isPart ? "tank.step.salts.part.left-out" : "tank.step.salts.left-out",
-                    new Several(leftOut)
-                )
+                : Phrase.Of(isPart ? "tank.step.salts.part.left-out" : "tank.step.salts.left-out", new Several(leftOut))
         )
         {
             Weigh = [.. all.Where(salt => salt.Weighed > 0)],

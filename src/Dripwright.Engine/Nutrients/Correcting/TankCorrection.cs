@@ -180,7 +180,8 @@ public static class TankCorrection
     )
     {
         double end = giver.Mixed(volume, ec, units);
-        double[] shares = end - ec > 0.1 && giver.CanGive(units * (1 - FirstShare)) ? [FirstShare, 1 - FirstShare] : [1];
+        double[] shares =
+            end - ec > 0.1 && giver.CanGive(units * (1 - FirstShare)) ? [FirstShare, 1 - FirstShare] : [1];
         foreach (double share in shares)
         {
             double part = units * share;

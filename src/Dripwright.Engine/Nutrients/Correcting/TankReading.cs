@@ -22,13 +22,14 @@ public sealed record TankReading(double DecisiemensPerMetre, double PH, double V
 
     /// <summary>What is impossible in the reading, and what may lie behind it; empty when it can be used.</summary>
     /// <param name="capacity">[m³] What the tank holds when full.</param>
-    public IReadOnlyList<Unanswerable> Faults(double capacity) =>
-        [.. Each(capacity).OfType<Unanswerable>()];
+    public IReadOnlyList<Unanswerable> Faults(double capacity) => [.. Each(capacity).OfType<Unanswerable>()];
 
     private IEnumerable<Unanswerable?> Each(double capacity)
     {
         yield return FaultOfEc();
-        yield return PH is >= LowestPH and <= HighestPH ? null : Unanswerable.Of("reading-ph", Told(PH, Measured.Number));
+        yield return PH is >= LowestPH and <= HighestPH
+            ? null
+            : Unanswerable.Of("reading-ph", Told(PH, Measured.Number));
         yield return FaultOfVolume(capacity);
         yield return Celsius is >= 0 and <= WarmestCelsius
             ? null

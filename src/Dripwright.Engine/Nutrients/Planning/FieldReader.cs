@@ -177,7 +177,11 @@ public sealed class FieldReader
     /// <param name="meterScale">Scale of a meter that shows ppm; field "meterScale".</param>
     /// <param name="volume">Water in the tank.</param>
     public TankReading OneOfTwo(string name, string? ec, string? meterScale, string? volume) =>
-        new(Strength($"{name}Ec", ec, "meterScale", meterScale), 7, Quantity($"{name}Volume", Dimension.Volume, volume));
+        new(
+            Strength($"{name}Ec", ec, "meterScale", meterScale),
+            7,
+            Quantity($"{name}Volume", Dimension.Volume, volume)
+        );
 
     /// <summary>What was poured in between; fields "water", "solution" and "stock".</summary>
     /// <param name="water">Plain water.</param>

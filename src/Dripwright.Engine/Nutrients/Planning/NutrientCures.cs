@@ -14,14 +14,16 @@ internal static class NutrientCures
     /// <param name="rig">The rig.</param>
     /// <param name="cures">Salts that would help.</param>
     public static IReadOnlyList<NamedCure> Of(Rig rig, IReadOnlyList<SaltCure> cures) =>
-        [.. cures.Where(cure => CanHold(rig.Nutrients, cure.Salt)).Select(cure => new NamedCure(cure, Get(rig, cure.Salt)))];
+        [
+            .. cures
+                .Where(cure => CanHold(rig.Nutrients, cure.Salt))
+                .Select(cure => new NamedCure(cure, Get(rig, cure.Salt))),
+        ];
 
     // There is room for one acid, and one that is there is not taken away.
-    private static bool CanHold(NutrientMix mix, Salt salt) =>
-        salt.Kind != SaltKind.Acid || mix.Acid == GroupKeys.None;
+    private static bool CanHold(NutrientMix mix, Salt salt) => salt.Kind != SaltKind.Acid || mix.Acid == GroupKeys.None;
 
-    private static Cure Get(Rig rig, Salt salt) =>
-        new([With(rig, salt)], [Phrase.Of("nutrients.cure.get", salt.Name)]);
+    private static Cure Get(Rig rig, Salt salt) => new([With(rig, salt)], [Phrase.Of("nutrients.cure.get", salt.Name)]);
 
     private static FieldChange With(Rig rig, Salt salt)
     {
@@ -34,7 +36,9 @@ internal static class NutrientCures
             rig.Nutrients.Salts ?? NutrientPlanner.UsualSalts.Select(key => new NutrientSalt { Salt = key });
         var text = new RigText(rig.Units, leaveOutAssumed: true, comments: false);
         IEnumerable<string> all = had.Append(new NutrientSalt { Salt = salt.Key })
-            .Select(one => string.Join(' ', text.Write(one).Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)));
+            .Select(one =>
+                string.Join(' ', text.Write(one).Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries))
+            );
         return new FieldChange(NutrientPaths.Salts, $"[{string.Join(", ", all)}]");
     }
 }

@@ -47,9 +47,7 @@ internal static class NutrientFindings
         return Judged.By(
             "recipe-ec-unreached",
             Solution,
-            water
-                ? [NutrientPaths.PureShare, NutrientPaths.Strength]
-                : [NutrientPaths.Strength, NutrientPaths.Salts],
+            water ? [NutrientPaths.PureShare, NutrientPaths.Strength] : [NutrientPaths.Strength, NutrientPaths.Salts],
             Phrase.Of(
                 water ? "finding.recipe-ec-unreached.water.what"
                 : off > 0 ? "finding.recipe-ec-unreached.over.what"
@@ -57,9 +55,7 @@ internal static class NutrientFindings
             ),
             Phrase.Of(plan.Ec.Measured),
             Phrase.Of(plan.Wanted.Measured),
-            Phrase.Of(
-                water ? "finding.recipe-ec-unreached.water.remedy" : "finding.recipe-ec-unreached.remedy"
-            )
+            Phrase.Of(water ? "finding.recipe-ec-unreached.water.remedy" : "finding.recipe-ec-unreached.remedy")
         );
     }
 
@@ -104,10 +100,7 @@ internal static class NutrientFindings
                 [NutrientPaths.PureShare, NutrientPaths.Of(Constituent.Sodium)],
                 Phrase.Of("finding.loop-sodium.what", day),
                 Phrase.Of("nutrients.day", day),
-                Phrase.Of(
-                    "finding.loop-sodium.limit",
-                    Elements.Amount(Constituent.Sodium, outlook.Limit.Classic)
-                ),
+                Phrase.Of("finding.loop-sodium.limit", Elements.Amount(Constituent.Sodium, outlook.Limit.Classic)),
                 outlook.Dumping is { Dumps: > 0 and var dumps }
                     ? Phrase.Counted("finding.loop-sodium.change.remedy", dumps, outlook.Days / 7)
                     : Phrase.Of("finding.loop-sodium.remedy")

@@ -168,14 +168,7 @@ public static class NutrientTank
         Answer<TankPlan> answer = null!;
         for (int round = 0; round < Rounds; round++)
         {
-            answer = TankCorrection.Plan(
-                reading,
-                target,
-                giverOf(strength),
-                water,
-                Capacity(plan, feed),
-                means
-            );
+            answer = TankCorrection.Plan(reading, target, giverOf(strength), water, Capacity(plan, feed), means);
             if (answer.Value is not { Mixed: { } mixed } steps || steps.SaltsFor + steps.StockEach <= 0)
             {
                 return answer;

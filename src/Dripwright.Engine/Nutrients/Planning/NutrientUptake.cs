@@ -156,22 +156,12 @@ public static class NutrientUptake
     }
 
     // A tank without room is told what goes with every so much of water.
-    private static Phrase Fill(
-        bool hasRoom,
-        double fill,
-        double lacking,
-        double each,
-        IReadOnlyList<WeighedSalt> salts
-    )
+    private static Phrase Fill(bool hasRoom, double fill, double lacking, double each, IReadOnlyList<WeighedSalt> salts)
     {
         var water = Measured.Volume(fill);
         return lacking <= 0 ? Phrase.Of(hasRoom ? "uptake.fill.water" : "uptake.every.water", water)
             : each >= TankCorrection.LeastDose
-                ? Phrase.Of(
-                    hasRoom ? "uptake.fill.stock" : "uptake.every.stock",
-                    water,
-                    Measured.MeasuredOut(each)
-                )
+                ? Phrase.Of(hasRoom ? "uptake.fill.stock" : "uptake.every.stock", water, Measured.MeasuredOut(each))
             : salts.Count > 0 ? Phrase.Of(hasRoom ? "uptake.fill.salts" : "uptake.every.salts", water)
             : Phrase.Of(hasRoom ? "uptake.fill.too-little" : "uptake.every.too-little", water);
     }

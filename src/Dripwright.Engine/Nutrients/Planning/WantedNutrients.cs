@@ -13,13 +13,7 @@ namespace Dripwright.Engine.Nutrients.Planning;
 /// <param name="Factor">[-] How much stronger than the amounts, about.</param>
 /// <param name="IsFixed">True where the grower's own amounts say how strong it is.</param>
 /// <param name="Source">Where the amounts come from.</param>
-internal sealed record WantedNutrients(
-    NutrientTarget Target,
-    Ec Strength,
-    double Factor,
-    bool IsFixed,
-    Phrase Source
-)
+internal sealed record WantedNutrients(NutrientTarget Target, Ec Strength, double Factor, bool IsFixed, Phrase Source)
 {
     /// <summary>What a rig asks for.</summary>
     /// <param name="mix">The rig's nutrients section.</param>

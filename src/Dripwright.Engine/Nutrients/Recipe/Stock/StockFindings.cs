@@ -68,10 +68,7 @@ internal static class StockFindings
                         ? "finding.stock-precipitates.gypsum.what"
                         : "finding.stock-precipitates.phosphate.what"
                 ),
-                Phrase.Of(
-                    "finding.stock-precipitates.value",
-                    Measured.Number(Math.Pow(10, solid.SaturationIndex))
-                ),
+                Phrase.Of("finding.stock-precipitates.value", Measured.Number(Math.Pow(10, solid.SaturationIndex))),
                 Judged.AtMost(Measured.Number(1)),
                 Phrase.Of("finding.stock-precipitates.remedy")
             );
@@ -107,9 +104,7 @@ internal static class StockFindings
                     acid.Salt.Name
                 ),
                 Phrase.Of("finding.stock-chelate-acid.limit"),
-                Phrase.Of(
-                    job.TwoCans ? "finding.stock-chelate-acid.remedy" : "finding.stock-chelate-acid.one.remedy"
-                )
+                Phrase.Of(job.TwoCans ? "finding.stock-chelate-acid.remedy" : "finding.stock-chelate-acid.one.remedy")
             );
         }
     }
