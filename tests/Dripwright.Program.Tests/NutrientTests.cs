@@ -21,7 +21,9 @@ public sealed class NutrientTests
     public async Task Mix_as_json_is_what_the_whole_plan_says()
     {
         using var alone = JsonDocument.Parse((await Call.Of("mix", Repository.FoodBank, "--json")).Out);
-        using var whole = JsonDocument.Parse((await Call.Of("plan", Repository.FoodBank, "--json", "--no-draws")).Out);
+        using var whole = JsonDocument.Parse(
+            (await Call.Of("plan", Repository.FoodBank, "--json", "--no-simulation")).Out
+        );
 
         var part = whole.RootElement.GetProperty("nutrients");
         Assert.True(JsonElement.DeepEquals(alone.RootElement, part));
@@ -56,7 +58,7 @@ public sealed class NutrientTests
         var a = call.Out.IndexOf("of stock A", StringComparison.Ordinal);
         Assert.InRange(a, 0, call.Out.IndexOf("of stock B", StringComparison.Ordinal));
         Assert.Contains("about 2.40", call.Out, StringComparison.Ordinal);
-        Assert.Contains("What adding cannot cure", call.Out, StringComparison.Ordinal);
+        Assert.Contains("What adding salts or water cannot fix", call.Out, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -156,7 +158,7 @@ public sealed class NutrientTests
         Assert.Contains("Potash from the shed", call.Out, StringComparison.Ordinal);
         Assert.Contains(
             "my-potash",
-            (await Call.Of("shelf", "salts", "--catalogue", catalogue)).Out,
+            (await Call.Of("catalogue", "salts", "--catalogue", catalogue)).Out,
             StringComparison.Ordinal
         );
     }

@@ -14,8 +14,14 @@ internal static class NutrientCommands
     public static Command Mix(Surroundings around, SharedOptions shared)
     {
         var file = RigArgument.Make();
-        var json = new Option<bool>("--json") { Description = "As JSON (see the handbook: plan-json, nutrients)." };
-        var command = new Command("mix", "Show what to weigh into the tank or the stock tanks, and what comes of it.")
+        var json = new Option<bool>("--json")
+        {
+            Description = "Print the recipe as JSON (handbook: plan-json, nutrients).",
+        };
+        var command = new Command(
+            "mix",
+            "Show the nutrient recipe: what to weigh into the reservoir or the stock tanks, and what you get."
+        )
         {
             file,
             json,
@@ -43,8 +49,11 @@ internal static class NutrientCommands
     public static Command WeeksAhead(Surroundings around, SharedOptions shared)
     {
         var file = RigArgument.Make();
-        var json = new Option<bool>("--json") { Description = "As JSON (see the handbook: nutrients)." };
-        var command = new Command("weeks-ahead", "Show how the tank drifts over twelve weeks, topped up in four ways.")
+        var json = new Option<bool>("--json") { Description = "Print as JSON (handbook: nutrients)." };
+        var command = new Command(
+            "weeks-ahead",
+            "Show how the reservoir drifts over twelve weeks, topped up in four ways."
+        )
         {
             file,
             json,
@@ -67,7 +76,7 @@ internal static class NutrientCommands
         return command;
     }
 
-    /// <summary>The plan of a rig file that has nutrients.</summary>
+    /// <summary>The plan of a rig file that asks for a nutrient recipe.</summary>
     internal static async Task<Plan> Plan(
         string path,
         Surroundings around,
@@ -82,7 +91,10 @@ internal static class NutrientCommands
         var plan = await Planning.Plan(sound, catalogue, options, around, stop).ConfigureAwait(false);
         return plan.Nutrients is not null
             ? plan
-            : throw new Refusal(Exit.FaultyFile, Words.Of("mix.no-nutrients", path));
+            : throw new Refusal(
+                Exit.FaultyFile,
+                Words.Of("mix.no-nutrients", path)
+            );
     }
 
     /// <summary>Shows an answer, as JSON where asked.</summary>

@@ -17,15 +17,15 @@ internal static class NutrientTankCommands
     public static Command Adjust(Surroundings around, SharedOptions shared)
     {
         var file = RigArgument.Make();
-        var ec = Needed("--ec", "EC read, such as \"1.6 dS/m\"; with --meter-scale also \"1100 ppm\".");
+        var ec = Needed("--ec", "EC reading, such as \"1.6 dS/m\"; with --meter-scale also \"1100 ppm\".");
         var scale = MeterScale();
-        var ph = Needed("--ph", "pH read, such as 6.4.");
-        var level = Needed("--volume", "Water in the tank, such as \"80 L\" or \"20 gal\".");
-        var warm = Free("--temperature", "Temperature of the water; 20 C where it is left out.");
-        var days = Free("--days", "Days since the tank was last mixed fresh: for what is to be drained.");
-        var sodium = Free("--sodium", "Sodium measured in the tank, such as \"120 mg/L\".");
+        var ph = Needed("--ph", "pH reading, such as 6.4.");
+        var level = Needed("--volume", "Solution in the reservoir, such as \"80 L\" or \"20 gal\".");
+        var warm = Free("--temperature", "Temperature of the solution. Left out: 20 C.");
+        var days = Free("--days", "Days since the reservoir was last mixed fresh; shows how much to drain.");
+        var sodium = Free("--sodium", "Sodium measured in the reservoir, such as \"120 mg/L\".");
         var json = Json();
-        var command = new Command("adjust-tank", "Show step by step how to bring back a tank that has drifted.")
+        var command = new Command("adjust-tank", "Show steps that bring a reservoir back to its target EC and pH.")
         {
             file,
             ec,
@@ -74,18 +74,18 @@ internal static class NutrientTankCommands
     {
         var file = RigArgument.Make();
         var firstEc = Needed("--first-ec", "EC at the first reading, such as \"2.0 dS/m\".");
-        var firstVolume = Needed("--first-volume", "Water in the tank then, such as \"100 L\".");
+        var firstVolume = Needed("--first-volume", "Solution in the reservoir then, such as \"100 L\".");
         var secondEc = Needed("--second-ec", "EC at the second reading.");
-        var secondVolume = Needed("--second-volume", "Water in the tank then.");
+        var secondVolume = Needed("--second-volume", "Solution in the reservoir then.");
         var scale = MeterScale();
-        var water = Free("--water", "Plain water poured in between.");
-        var solution = Free("--solution", "Nutrient solution of full strength poured in between.");
-        var stock = Free("--stock", "Of stock A poured in between, and as much of stock B, such as \"0.2 L\".");
+        var water = Free("--water", "Plain water added in between.");
+        var solution = Free("--solution", "Full-strength solution added in between.");
+        var stock = Free("--stock", "Stock A added in between, with as much of stock B, such as \"0.2 L\".");
         var days = Free("--days", "Days between the readings, such as 3.5.");
         var json = Json();
         var command = new Command(
             "uptake",
-            "Show from two readings what the plants took, and what top-up holds the tank."
+            "Show from two readings what the plants took up, and the top-up that holds the target."
         )
         {
             file,
@@ -133,9 +133,9 @@ internal static class NutrientTankCommands
     private static Option<string?> Free(string name, string says) => new(name) { Description = says };
 
     private static Option<string?> MeterScale() =>
-        Free("--meter-scale", "Scale of a meter that shows ppm: 500, 640 or 700.");
+        Free("--meter-scale", "Scale of a meter that shows ppm: 500, 640 or 700; it is in the meter's leaflet.");
 
-    private static Option<bool> Json() => new("--json") { Description = "As JSON (see the handbook: nutrients)." };
+    private static Option<bool> Json() => new("--json") { Description = "Print as JSON (handbook: nutrients)." };
 
     private static void Judge(FieldReader reader)
     {

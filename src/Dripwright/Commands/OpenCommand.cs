@@ -14,7 +14,7 @@ internal static class OpenCommand
         var garden = new GardenOption(around);
         var port = new Option<int>("--port")
         {
-            Description = "Port of the page's address; 0 takes any free one.",
+            Description = "Port of the workbench's address; 0 for any free one.",
             HelpName = "number",
             DefaultValueFactory = _ => WorkbenchOptions.UsualPort,
         };
@@ -27,25 +27,31 @@ internal static class OpenCommand
         });
         var address = new Option<string?>("--address")
         {
-            Description = "Address to listen at; only this machine's own, such as 127.0.0.1, but for --network.",
+            Description = "Address to listen on. Without --network only this machine's own, such as 127.0.0.1.",
             HelpName = "address",
         };
         var network = new Option<bool>("--network")
         {
-            Description = "Open to the house network. Then everybody signs in, also on this machine.",
+            Description = "Open to the house network too. Everybody then signs in, also on this machine.",
         };
         var knownAs = new Option<string[]>("--known-as")
         {
-            Description = "With --network: a further name by which the network knows this machine.",
+            Description = "With --network: another name that the network has for this machine.",
             HelpName = "name",
         };
-        var command = new Command("open", "Open the workbench: design a rig on a page, see it at once, print it.")
+        var copiesTo = new Option<string?>("--copies-to")
+        {
+            Description = "A second folder for the daily backups, such as one on another disk; it must be there.",
+            HelpName = "folder",
+        };
+        var command = new Command("open", "Open the workbench in the browser: design a rig, see it at once, print it.")
         {
             garden.Option,
             port,
             address,
             network,
             knownAs,
+            copiesTo,
         };
         command.SetAction(
             async (call, stop) =>
@@ -58,6 +64,7 @@ internal static class OpenCommand
                             KnownAs = call.GetValue(knownAs) ?? [],
                             Port = call.GetValue(port),
                             Garden = garden.Place(call),
+                            CopiesTo = SecondPlace(call.GetValue(copiesTo)),
                             DataFolder = DataFolder(around),
                         },
                         around,
@@ -102,6 +109,7 @@ internal static class OpenCommand
             await around
                 .Out.WriteLineAsync($"The garden is kept in {options.Garden}. Ctrl-C closes it.")
                 .ConfigureAwait(false);
+            await TellOfOlder(app, around).ConfigureAwait(false);
             await TellOfNetwork(app, options, around).ConfigureAwait(false);
             await around.Out.FlushAsync(stop).ConfigureAwait(false);
             await WaitFor(stop).ConfigureAwait(false);
@@ -109,6 +117,24 @@ internal static class OpenCommand
             await app.StopAsync(patience.Token).ConfigureAwait(false);
         }
     }
+
+    private static string? SecondPlace(string? given) =>
+        given is null || Directory.Exists(given)
+            ? given
+            : throw new Refusal(
+                Exit.WrongCall,
+                $"{given}: there is no such folder for backups: make it, or plug its disk in, and open again."
+            );
+
+    private static Task TellOfOlder(WebApplication app, Surroundings around) =>
+        app.Services.GetRequiredService<Garden>().Older is { } older
+            ? around.Out.WriteLineAsync(
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"This garden's file is older than the one last used here: it ends with change {older.Found}, the other with change {older.Known} of {older.KnownAt:yyyy-MM-dd HH:mm} UTC. If you did not put it here on purpose, close the workbench and look for the newer file, or restore a backup."
+                )
+            )
+            : Task.CompletedTask;
 
     private static string Reached(WebApplication app, WorkbenchOptions options)
     {
@@ -127,14 +153,14 @@ internal static class OpenCommand
 
         await around
             .Out.WriteLineAsync(
-                "It answers the house network, and everybody signs in. What passes is not encrypted: use it only in a network you trust."
+                "It answers the house network, and everybody signs in. The connection is not encrypted: use it only in a network you trust."
             )
             .ConfigureAwait(false);
         if (WorkbenchHost.CodeForNewPerson(app) is { } code)
         {
             await around
                 .Out.WriteLineAsync(
-                    $"Nobody has an account yet. The code for the first one, good once and for a day: {code}"
+                    $"Nobody has an account yet. Code for the first account, for one use within a day: {code}"
                 )
                 .ConfigureAwait(false);
         }
@@ -143,7 +169,7 @@ internal static class OpenCommand
     private static string Taken(WorkbenchOptions options) =>
         string.Create(
             CultureInfo.InvariantCulture,
-            $"dripwright: port {options.Port} on {options.Address} cannot be had: another program, or another Dripwright, has it. Take another one with --port, or --port 0 for any."
+            $"dripwright: port {options.Port} on {options.Address} is in use by another program or another Dripwright. Choose another with --port, or --port 0 for any free one."
         );
 
     private static Task WaitFor(CancellationToken stop)
