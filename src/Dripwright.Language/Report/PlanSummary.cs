@@ -79,7 +79,7 @@ public sealed record PlanSummary(
                 WaterFigures.Drain(plan, words),
                 WaterFigures.Reservoir(plan, words),
                 .. OverheadFigures.Of(plan, words) is { } overhead ? new[] { overhead } : [],
-                .. NutrientFigures.Of(plan, words) is { } nutrients ? new[] { nutrients } : [],
+                .. NutrientFigures.Of(plan, new PlanWords(units)) is { } nutrients ? new[] { nutrients } : [],
                 .. StandFigures.Of(plan, words) is { } stand ? new[] { stand } : [],
                 PartsFigures.Of(plan, words),
             ],

@@ -1,8 +1,10 @@
 using Dripwright.Engine;
 using Dripwright.Engine.Catalogue.Salts;
+using Dripwright.Engine.Chemistry.Formulas;
 using Dripwright.Engine.Nutrients.Planning;
 using Dripwright.Engine.Nutrients.Recipe;
 using Dripwright.Engine.Units;
+using Dripwright.Language;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 
@@ -32,6 +34,7 @@ public static class MixingSheet
         }
 
         var words = new QuantityWords(plan.Rig.Units);
+        var told = new PlanWords(plan.Rig.Units);
         var flow = new Flow(paper.Portrait, "Mixing the feed");
         flow.Heading($"{Large(plan)} for {words.Volume(feed.Volume)} of reservoir")
             .Paragraph(
@@ -41,7 +44,7 @@ public static class MixingSheet
                             ? $"pH {FeedWords.Number(ph, 1)} once the tank has come to rest with the air, wanted {FeedWords.Number(feed.WantedPH, 1)}. "
                             : ""
                     )
-                    + $"The water you fill with reads {feed.FilledEc}. Proportions: {feed.Recipe.Job.Target.Source}."
+                    + $"The water you fill with reads {feed.FilledEc}. Proportions: {told.Of(feed.TargetSource)}."
             )
             .Caution(
                 "Tanks, cans and buckets of food-grade plastic, each labelled. Salts and acids locked away from children and animals. "
@@ -49,30 +52,30 @@ public static class MixingSheet
             );
         if (feed.Stock is { } stock)
         {
-            Cans(flow, feed, stock, words);
+            Cans(flow, feed, stock, words, told);
         }
         else
         {
-            Tank(flow, feed, words);
+            Tank(flow, feed, words, told);
         }
 
         Traces(flow, feed.Recipe);
-        ElementBars.Add(flow, feed.Recipe);
+        ElementBars.Add(flow, feed.Recipe, told);
         foreach (var cure in feed.Cures)
         {
             flow.Bullet(
-                $"{Dripwright.Engine.Chemistry.Formulas.Forms.ShortName(cure.Constituent)} would come to {Signed(cure.MissAfter)} of its target, from {Signed(cure.MissBefore)}, with {cure.Salt.Name}."
+                $"{told.Of(Elements.Short(cure.Constituent, feed.Recipe.Job.Target.NitrogenIsSum))} would come to {Signed(cure.MissAfter)} of its target, from {Signed(cure.MissBefore)}, with {cure.Salt.Name}."
             );
         }
 
         return flow.Build();
     }
 
-    private static void Tank(Flow flow, NutrientPlan feed, QuantityWords words)
+    private static void Tank(Flow flow, NutrientPlan feed, QuantityWords words, PlanWords told)
     {
         var recipe = feed.Recipe;
         flow.Heading("What to weigh")
-            .Table(Weights(recipe.Lines.Select(line => (line.Salt, line.Weighed, line.Measured)), recipe));
+            .Table(Weights(recipe.Lines.Select(line => (line.Salt, line.Weighed, line.Measured)), recipe, told));
         var calcium = Names(recipe, StockPart.A, chelates: false);
         var chelates = Names(recipe, StockPart.A, chelates: true);
         var others = string.Join(
@@ -102,7 +105,7 @@ public static class MixingSheet
         flow.Step("Fill up to the mark, mix for half an hour, read EC and pH, and write both into the log.");
     }
 
-    private static void Cans(Flow flow, NutrientPlan feed, StockPlan stock, QuantityWords words)
+    private static void Cans(Flow flow, NutrientPlan feed, StockPlan stock, QuantityWords words, PlanWords told)
     {
         var parts = FeedWords.Number(stock.Job.PartsOfFeed, 0);
         foreach (var can in stock.Cans)
@@ -115,7 +118,7 @@ public static class MixingSheet
             }
 
             flow.Heading($"Can {can.Name}: {words.Volume(can.Volume)} of concentrate, 1:{parts}")
-                .Table(Weights(can.Lines.Select(line => (line.Salt, line.Weighed, line.Measured)), feed.Recipe))
+                .Table(Weights(can.Lines.Select(line => (line.Salt, line.Weighed, line.Measured)), feed.Recipe, told))
                 .RestartSteps()
                 .Step(
                     $"Fill can {can.Name} half with {(hasAcid ? "cold" : "warm")} water{(can.Name == "B" ? ", from a bucket that never held can A" : "")}."
@@ -171,7 +174,8 @@ public static class MixingSheet
 
     private static Table Weights(
         IEnumerable<(Salt Salt, double Weighed, double? Measured)> lines,
-        NutrientRecipe recipe
+        NutrientRecipe recipe,
+        PlanWords told
     )
     {
         var table = new Table(new("Salt"), new("Weigh", Align.Decimal), new("Beware"), new("Done", Align.Tick));
@@ -186,7 +190,7 @@ public static class MixingSheet
             table.Row(
                 salt.Name,
                 coarse ? "" : FeedWords.Weigh(weighed, measured, recipe.Job.Scale.Step),
-                coarse ? $"Too little for your scale: see below. {FeedWords.Cautions(salt)}" : FeedWords.Cautions(salt)
+                coarse ? $"Too little for your scale: see below. {told.Cautions(salt)}" : told.Cautions(salt)
             );
         }
 

@@ -1,5 +1,6 @@
 using Dripwright.Engine;
 using Dripwright.Engine.Catalogue.Salts;
+using Dripwright.Language;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 
@@ -24,6 +25,7 @@ public static class StockLabels
             return [];
         }
 
+        var words = new PlanWords(plan.Rig.Units);
         var flow = new Flow(paper.Portrait, "Labels");
         var any = false;
         foreach (var can in feed.Stock?.Cans ?? [])
@@ -41,7 +43,7 @@ public static class StockLabels
                 $"Plant feed concentrate, 1 part in {FeedWords.Number(feed.Stock!.Job.PartsOfFeed, 0)} parts of feed",
                 contents,
                 $"Never mix undiluted with can {(can.Name == "A" ? "B" : "A")}. Not for drinking. Keep from children. "
-                    + Together(can.Lines.Select(line => line.Salt))
+                    + Together(can.Lines.Select(line => line.Salt), words)
             );
         }
 
@@ -54,16 +56,15 @@ public static class StockLabels
                 acid.Name,
                 "The maker's own label stays on. This one goes on a second bottle only if it is made for acid.",
                 "Acid into water, never water into acid. Goggles and gloves. Keep from children, bleach and metal. "
-                    + Together([acid])
+                    + Together([acid], words)
             );
         }
 
         return any ? flow.Build() : [];
     }
 
-    private static string Together(IEnumerable<Salt> salts) =>
-        string.Join(
-            " ",
+    private static string Together(IEnumerable<Salt> salts, PlanWords words) =>
+        words.Sentences(
             salts.SelectMany(salt => salt.Hazards).Distinct().Order().Select(hazard => Caution.For(hazard).What)
         );
 

@@ -2,6 +2,7 @@ using System.Globalization;
 using Dripwright.Engine;
 using Dripwright.Engine.Nutrients.Planning;
 using Dripwright.Engine.Units;
+using Dripwright.Language;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 
@@ -35,7 +36,7 @@ public static class TankLog
         TopUp(flow, feed);
         if (feed.Outlook is { } outlook)
         {
-            Weeks(flow, outlook, words);
+            Weeks(flow, outlook, words, new PlanWords(plan.Rig.Units));
         }
 
         flow.NewSheet()
@@ -92,7 +93,7 @@ public static class TankLog
             );
     }
 
-    private static void Weeks(Flow flow, NutrientOutlook outlook, QuantityWords words)
+    private static void Weeks(Flow flow, NutrientOutlook outlook, QuantityWords words, PlanWords told)
     {
         var table = new Table(
             new("Topped up with"),
@@ -105,12 +106,12 @@ public static class TankLog
         foreach (var way in outlook.Ways)
         {
             table.Row(
-                way.Strategy.Name,
+                told.Of(way.Strategy.Name),
                 way.Evenings is [.., var last] ? FeedWords.Number(last.ReservoirEc.DecisiemensPerMetre, 2) : "",
                 words.Volume(way.Water),
                 FeedWords.Number(way.FertiliserKilograms, 2),
                 way.PastLimit.Count > 0 ? $"day {Day(way.PastLimit.Values.Min())}" : "no",
-                NutrientWords.FirstInWant(way)
+                told.Of(NutrientWords.RunsShortFirst(way))
             );
         }
 

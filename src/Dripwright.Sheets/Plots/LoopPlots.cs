@@ -2,6 +2,7 @@ using Dripwright.Engine.Chemistry.Formulas;
 using Dripwright.Engine.Nutrients.Loop;
 using Dripwright.Engine.Nutrients.Planning;
 using Dripwright.Engine.Units;
+using Dripwright.Language;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 
@@ -10,6 +11,8 @@ namespace Dripwright.Sheets.Plots;
 /// <summary>How tank and pots drift over the next weeks.</summary>
 internal static class LoopPlots
 {
+    private static readonly PlanWords s_words = new(UnitSystem.Metric);
+
     /// <summary>EC of all ways, the elements of one, sodium of all.</summary>
     public static IReadOnlyList<RigPlot> Of(NutrientPlan feed, NutrientOutlook outlook, int way)
     {
@@ -17,7 +20,7 @@ internal static class LoopPlots
         LoopOutcome followed = outlook.All[way];
         return ways.Count == 0 ? []
             : followed.Evenings.Count < 2 ? [Strength(outlook, ways), Sodium(outlook, ways)]
-            : [Strength(outlook, ways), Elements(feed, outlook, followed), Sodium(outlook, ways)];
+            : [Strength(outlook, ways), EachElement(feed, outlook, followed), Sodium(outlook, ways)];
     }
 
     private static RigPlot Strength(NutrientOutlook outlook, List<LoopOutcome> ways) =>
@@ -68,7 +71,7 @@ internal static class LoopPlots
         List<Series> series =
         [
             .. ways.Select(way => new Series(
-                NutrientWords.NameOf(outlook, way),
+                Name(outlook, way),
                 [.. way.Evenings.Select(evening => ((double)evening.Day, pick(evening)))]
             )),
         ];
@@ -86,7 +89,7 @@ internal static class LoopPlots
         {
             Plots = [new(Time(outlook), new Axis(axis) { Low = 0 }) { Series = series, HasLegend = true }],
             Data = new(
-                [new("Day", ""), .. ways.Select(way => new PlotColumn(NutrientWords.NameOf(outlook, way), Unit(axis)))],
+                [new("Day", ""), .. ways.Select(way => new PlotColumn(Name(outlook, way), Unit(axis)))],
                 [
                     .. Enumerable
                         .Range(0, ways.Max(way => way.Evenings.Count))
@@ -104,7 +107,7 @@ internal static class LoopPlots
         };
     }
 
-    private static RigPlot Elements(NutrientPlan feed, NutrientOutlook outlook, LoopOutcome way)
+    private static RigPlot EachElement(NutrientPlan feed, NutrientOutlook outlook, LoopOutcome way)
     {
         Composition fresh = feed.Recipe.Composition;
         List<Constituent> shown = [.. NutrientWords.Main.Where(one => fresh[one] > 0)];
@@ -112,7 +115,7 @@ internal static class LoopPlots
         return new()
         {
             Key = "weeks-elements",
-            Title = $"Each element in the tank: {NutrientWords.NameOf(outlook, way)}",
+            Title = $"Each element in the tank: {Name(outlook, way)}",
             Words = (_, _) => "A fresh feed is 100 %. The EC sees only the sum of them all.",
             Plots =
             [
@@ -122,7 +125,7 @@ internal static class LoopPlots
                     Series =
                     [
                         .. shown.Select(one => new Series(
-                            Forms.ShortName(one),
+                            Short(one),
                             [.. way.Evenings.Select(evening => ((double)evening.Day, Share(evening, one)))]
                         )),
                     ],
@@ -130,7 +133,7 @@ internal static class LoopPlots
             ],
             Numbers = [],
             Data = new(
-                [new("Day", ""), .. NutrientWords.Followed.Select(one => new PlotColumn(Forms.ShortName(one), "mg/L"))],
+                [new("Day", ""), .. NutrientWords.Followed.Select(one => new PlotColumn(Short(one), "mg/L"))],
                 [
                     .. way.Evenings.Select(evening =>
                         (IReadOnlyList<double?>)
@@ -145,6 +148,12 @@ internal static class LoopPlots
             ),
         };
     }
+
+    // Neither name has a unit in it but the EC, which has one everywhere.
+    private static string Name(NutrientOutlook outlook, LoopOutcome way) =>
+        s_words.Of(NutrientWords.NameOf(outlook, way));
+
+    private static string Short(Constituent constituent) => s_words.Of(Elements.Short(constituent));
 
     private static Axis Time(NutrientOutlook outlook) => new("Day") { Low = 0, High = outlook.Days };
 

@@ -2,6 +2,8 @@ using System.Text;
 using Dripwright.Engine;
 using Dripwright.Engine.Chemistry.Solutions;
 using Dripwright.Engine.Nutrients.Planning;
+using Dripwright.Engine.Units;
+using Dripwright.Language;
 using Dripwright.Language.Report;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
@@ -14,8 +16,8 @@ namespace Dripwright.Workbench.Http;
 internal static class NutrientAddresses
 {
     /// <summary>A reading of the tank.</summary>
-    /// <param name="Ec">EC read, such as 1.6 dS/m; with penScale also 1100 ppm.</param>
-    /// <param name="PenScale">Scale of a meter that shows ppm: 500, 640 or 700.</param>
+    /// <param name="Ec">EC read, such as 1.6 dS/m; with meterScale also 1100 ppm.</param>
+    /// <param name="MeterScale">Scale of a meter that shows ppm: 500, 640 or 700.</param>
     /// <param name="Ph">pH read, such as 6.4.</param>
     /// <param name="Volume">Water in the tank, such as 80 L or 20 gal.</param>
     /// <param name="Temperature">Temperature of the water; 20 C where it is left out.</param>
@@ -23,7 +25,7 @@ internal static class NutrientAddresses
     /// <param name="Sodium">Sodium measured in the tank, such as 120 mg/L.</param>
     internal readonly record struct TankQuery(
         [FromQuery(Name = "ec")] string? Ec,
-        [FromQuery(Name = "penScale")] string? PenScale,
+        [FromQuery(Name = "meterScale")] string? MeterScale,
         [FromQuery(Name = "ph")] string? Ph,
         [FromQuery(Name = "volume")] string? Volume,
         [FromQuery(Name = "temperature")] string? Temperature,
@@ -36,9 +38,9 @@ internal static class NutrientAddresses
     /// <param name="FirstVolume">Water in the tank then.</param>
     /// <param name="SecondEc">EC at the second reading.</param>
     /// <param name="SecondVolume">Water in the tank then.</param>
-    /// <param name="PenScale">Scale of a meter that shows ppm: 500, 640 or 700.</param>
+    /// <param name="MeterScale">Scale of a meter that shows ppm: 500, 640 or 700.</param>
     /// <param name="Water">Plain water poured in between.</param>
-    /// <param name="Feed">Nutrient solution of full strength poured in between.</param>
+    /// <param name="Solution">Nutrient solution of full strength poured in between.</param>
     /// <param name="Stock">Of stock A poured in between, and as much of stock B.</param>
     /// <param name="Days">Days between the readings.</param>
     internal readonly record struct UptakeQuery(
@@ -46,9 +48,9 @@ internal static class NutrientAddresses
         [FromQuery(Name = "firstVolume")] string? FirstVolume,
         [FromQuery(Name = "secondEc")] string? SecondEc,
         [FromQuery(Name = "secondVolume")] string? SecondVolume,
-        [FromQuery(Name = "penScale")] string? PenScale,
+        [FromQuery(Name = "meterScale")] string? MeterScale,
         [FromQuery(Name = "water")] string? Water,
-        [FromQuery(Name = "feed")] string? Feed,
+        [FromQuery(Name = "solution")] string? Solution,
         [FromQuery(Name = "stock")] string? Stock,
         [FromQuery(Name = "days")] string? Days
     );
@@ -64,10 +66,10 @@ internal static class NutrientAddresses
             Told
         );
         rig.Add<TankQuery>(
-            "/mend-tank",
-            "MendTank",
+            "/adjust-tank",
+            "AdjustTank",
             "Step by step, how a tank that has drifted is brought back, and what is to be drained",
-            Mend,
+            Adjust,
             Told
         );
         rig.Add<UptakeQuery>(
@@ -88,30 +90,37 @@ internal static class NutrientAddresses
 
     private static void Told(RouteHandlerBuilder route) => route.ProducesProblem(400).Produces<object>();
 
-    private static Task<IResult> Mend(RigQuestion asked, TankQuery query)
+    private static Task<IResult> Adjust(RigQuestion asked, TankQuery query)
     {
         var reader = new FieldReader();
-        var reading = reader.Reading(query.Ec, query.PenScale, query.Ph, query.Volume, query.Temperature);
+        var reading = reader.Reading(query.Ec, query.MeterScale, query.Ph, query.Volume, query.Temperature);
         var past = reader.Past(query.Days, query.Sodium);
         Judge(reader);
         return Ask(
             asked,
             plan =>
-                PlanJson.WriteTank(Found(NutrientTank.Correct(plan, reading)), NutrientRenewal.Of(plan, reading, past))
+                PlanJson.WriteTank(
+                    Found(plan, NutrientTank.Correct(plan, reading)),
+                    NutrientRenewal.Of(plan, reading, past),
+                    plan.Rig.Units
+                )
         );
     }
 
     private static Task<IResult> Uptake(RigQuestion asked, UptakeQuery query)
     {
         var reader = new FieldReader();
-        var first = reader.OneOfTwo("first", query.FirstEc, query.PenScale, query.FirstVolume);
-        var second = reader.OneOfTwo("second", query.SecondEc, query.PenScale, query.SecondVolume);
-        var poured = reader.Poured(query.Water, query.Feed, query.Stock);
+        var first = reader.OneOfTwo("first", query.FirstEc, query.MeterScale, query.FirstVolume);
+        var second = reader.OneOfTwo("second", query.SecondEc, query.MeterScale, query.SecondVolume);
+        var poured = reader.Poured(query.Water, query.Solution, query.Stock);
         double? days = query.Days is { } text ? reader.Number("days", text, "3.5") : null;
         Judge(reader);
         return Ask(
             asked,
-            plan => PlanJson.WriteUptake(Found(NutrientUptake.Between(plan, first, second, poured, days)))
+            plan => PlanJson.WriteUptake(
+                    Found(plan, NutrientUptake.Between(plan, first, second, poured, days)),
+                    plan.Rig.Units
+                )
         );
     }
 
@@ -122,7 +131,7 @@ internal static class NutrientAddresses
                     draws: false,
                     (plan, _) =>
                         plan.Nutrients is null
-                            ? throw new Refused(422, "The rig has no recipe yet: name nutrients.crop.")
+                            ? throw new Refused(422, Words.Of("mix.no-crop"))
                             : answer(plan)
                 )
             ),
@@ -134,21 +143,19 @@ internal static class NutrientAddresses
     {
         if (reader.Faults.Count > 0)
         {
-            throw new Refused(
-                400,
-                string.Join(
-                    " ",
-                    reader.Faults.Select(fault => $"{fault.Field}: found {fault.Found}; expected {fault.Expected}.")
-                )
-            );
+            throw new Refused(400, string.Join(' ', reader.Faults.Select(Told)));
         }
     }
 
-    private static T Found<T>(Answer<T> answer)
+    // What is wrong with a field has no unit to choose.
+    private static string Told(FieldFault fault)
+    {
+        var words = new PlanWords(UnitSystem.Metric);
+        return Words.Of("ask.fault", fault.Field, words.Of(fault.Found), words.Of(fault.Expected));
+    }
+
+    private static T Found<T>(Plan plan, Answer<T> answer)
         where T : class =>
         answer.Value
-        ?? throw new Refused(
-            422,
-            string.Join(" ", answer.Refusals.Select(refusal => $"{refusal.What} {refusal.Remedy}"))
-        );
+        ?? throw new Refused(422, string.Join(' ', answer.Refusals.Select(new PlanWords(plan.Rig.Units).Of)));
 }

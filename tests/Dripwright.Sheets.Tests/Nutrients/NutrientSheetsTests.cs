@@ -4,7 +4,7 @@ using Dripwright.Sheets.Tests.Bench;
 
 namespace Dripwright.Sheets.Tests.Nutrients;
 
-public sealed class FeedingSheetsTests
+public sealed class NutrientSheetsTests
 {
     private static string Words(string rig, string title) =>
         string.Join(

@@ -2,7 +2,7 @@ using System.Text.Json;
 
 namespace Dripwright.Program.Tests;
 
-public sealed class FeedingTests
+public sealed class NutrientTests
 {
     [Fact]
     public async Task Mix_says_what_to_weigh_into_each_can()
@@ -32,7 +32,7 @@ public sealed class FeedingTests
     }
 
     [Fact]
-    public async Task A_rig_without_a_feed_says_how_to_ask_for_one()
+    public async Task A_rig_without_nutrients_says_how_to_ask_for_one()
     {
         var call = await Call.Of("mix", Path.Combine(Repository.Root, "demo", "awkward", "one-pot.rig.json"));
 
@@ -44,7 +44,7 @@ public sealed class FeedingTests
     public async Task A_weak_tank_is_given_A_before_B_with_readings_between()
     {
         var call = await Call.Of(
-            "mend-tank",
+            "adjust-tank",
             Repository.FoodBank,
             "--ec",
             "1.8 dS/m",
@@ -62,13 +62,13 @@ public sealed class FeedingTests
     }
 
     [Fact]
-    public async Task A_pen_that_shows_ppm_is_asked_its_scale()
+    public async Task A_meter_that_shows_ppm_is_asked_its_scale()
     {
-        string[] reading = ["mend-tank", Repository.FoodBank, "--ph", "6.4", "--volume", "200 L", "--ec", "900 ppm"];
+        string[] reading = ["adjust-tank", Repository.FoodBank, "--ph", "6.4", "--volume", "200 L", "--ec", "900 ppm"];
         var without = await Call.Of(reading);
         var with = await Call.Of([.. reading, "--meter-scale", "500"]);
         var plain = await Call.Of(
-            "mend-tank",
+            "adjust-tank",
             Repository.FoodBank,
             "--ph",
             "6.4",
@@ -101,7 +101,7 @@ public sealed class FeedingTests
             [option] = value,
         };
         var call = await Call.Of([
-            "mend-tank",
+            "adjust-tank",
             Repository.FoodBank,
             .. given.SelectMany(pair => new[] { pair.Key, pair.Value }),
         ]);
@@ -173,5 +173,44 @@ public sealed class FeedingTests
         {
             Assert.Contains(way, call.Out, StringComparison.Ordinal);
         }
+    }
+
+    [Fact]
+    public async Task Water_poured_in_cannot_be_less_than_none()
+    {
+        var call = await Call.Of(
+            "uptake",
+            Repository.FoodBank,
+            "--first-ec",
+            "2.4 dS/m",
+            "--first-volume",
+            "220 L",
+            "--second-ec",
+            "2.6 dS/m",
+            "--second-volume",
+            "150 L",
+            "--water=-20 L"
+        );
+        Assert.Equal(Exit.WrongCall, call.Exit);
+        Assert.Equal(
+            "dripwright: --water: found \"-20 L\"; expected a volume such as \"35 gal\" or \"130 L\", not below 0.",
+            call.Error.Trim()
+        );
+    }
+
+    [Fact]
+    public async Task A_rig_in_gallons_is_told_in_gallons()
+    {
+        using var folder = new Scratch();
+        var rig = folder.Write(
+            "a.rig.json",
+            """{ "units": "us", "rows": [ { "pots": 4 } ], "nutrients": { "crop": "tomato", "target": "tomato-florida-1", "pureShare": "100 %" } }"""
+        );
+        var call = await Call.Of("mix", rig);
+        Assert.Equal(Exit.Good, call.Exit);
+        Assert.Contains(" gal of reservoir", call.Out, StringComparison.Ordinal);
+        Assert.DoesNotMatch("[0-9] L ", call.Out);
+        Assert.Contains("total N ", call.Out, StringComparison.Ordinal);
+        Assert.DoesNotContain("NO3", call.Out, StringComparison.Ordinal);
     }
 }

@@ -1,13 +1,14 @@
 using System.CommandLine;
 using System.Text;
 using Dripwright.Engine;
+using Dripwright.Language;
 using Dripwright.Language.Report;
 using Dripwright.Screen;
 
 namespace Dripwright.Commands;
 
 /// <summary><c>mix</c> and <c>weeks-ahead</c>: the nutrient solution of a rig.</summary>
-internal static class FeedingCommands
+internal static class NutrientCommands
 {
     /// <summary>What to weigh.</summary>
     public static Command Mix(Surroundings around, SharedOptions shared)
@@ -36,7 +37,7 @@ internal static class FeedingCommands
                     call,
                     call.GetValue(json),
                     () => PlanJson.WriteNutrients(plan),
-                    () => FeedingWords.Recipe(plan)
+                    () => NutrientLines.Recipe(plan)
                 );
                 return Exit.Good;
             }
@@ -48,7 +49,7 @@ internal static class FeedingCommands
     public static Command WeeksAhead(Surroundings around, SharedOptions shared)
     {
         var file = RigArgument.Make();
-        var json = new Option<bool>("--json") { Description = "Print as JSON (handbook: feeding)." };
+        var json = new Option<bool>("--json") { Description = "Print as JSON (handbook: nutrients)." };
         var command = new Command(
             "weeks-ahead",
             "Show how the reservoir drifts over twelve weeks, topped up in four ways."
@@ -67,7 +68,7 @@ internal static class FeedingCommands
                     call,
                     call.GetValue(json),
                     () => PlanJson.WriteWeeks(plan),
-                    () => FeedingWords.Weeks(plan)
+                    () => NutrientLines.Weeks(plan)
                 );
                 return Exit.Good;
             }
@@ -92,7 +93,7 @@ internal static class FeedingCommands
             ? plan
             : throw new Refusal(
                 Exit.FaultyFile,
-                $"{path}: has no crop to feed. Set \"crop\" in its \"nutrients\" section to tomato, cucumber or sweet-pepper to get a recipe."
+                Words.Of("mix.no-nutrients", path)
             );
     }
 

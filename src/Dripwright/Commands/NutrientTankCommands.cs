@@ -1,17 +1,20 @@
 using System.CommandLine;
 using System.Text;
+using Dripwright.Engine;
 using Dripwright.Engine.Chemistry.Solutions;
 using Dripwright.Engine.Nutrients.Planning;
+using Dripwright.Engine.Units;
+using Dripwright.Language;
 using Dripwright.Language.Report;
 using Dripwright.Screen;
 
 namespace Dripwright.Commands;
 
-/// <summary><c>mend-tank</c> and <c>uptake</c>: what readings of the tank ask for.</summary>
-internal static class TankCommands
+/// <summary><c>adjust-tank</c> and <c>uptake</c>: what readings of the tank ask for.</summary>
+internal static class NutrientTankCommands
 {
-    /// <summary>From a reading back to the feed wanted.</summary>
-    public static Command Mend(Surroundings around, SharedOptions shared)
+    /// <summary>From a reading back to the nutrients wanted.</summary>
+    public static Command Adjust(Surroundings around, SharedOptions shared)
     {
         var file = RigArgument.Make();
         var ec = Needed("--ec", "EC reading, such as \"1.6 dS/m\"; with --meter-scale also \"1100 ppm\".");
@@ -22,7 +25,7 @@ internal static class TankCommands
         var days = Free("--days", "Days since the reservoir was last mixed fresh; shows how much to drain.");
         var sodium = Free("--sodium", "Sodium measured in the reservoir, such as \"120 mg/L\".");
         var json = Json();
-        var command = new Command("mend-tank", "Show steps that bring a reservoir back to its target EC and pH.")
+        var command = new Command("adjust-tank", "Show steps that bring a reservoir back to its target EC and pH.")
         {
             file,
             ec,
@@ -47,18 +50,18 @@ internal static class TankCommands
                 );
                 var past = reader.Past(call.GetValue(days), call.GetValue(sodium));
                 Judge(reader);
-                var plan = await FeedingCommands
+                var plan = await NutrientCommands
                     .Plan(call.GetRequiredValue(file), around, shared, call, stop)
                     .ConfigureAwait(false);
-                var steps = Found(NutrientTank.Correct(plan, reading));
+                var steps = Found(plan, NutrientTank.Correct(plan, reading));
                 var renewals = NutrientRenewal.Of(plan, reading, past);
-                FeedingCommands.Show(
+                NutrientCommands.Show(
                     around,
                     shared,
                     call,
                     call.GetValue(json),
-                    () => PlanJson.WriteTank(steps, renewals),
-                    () => FeedingWords.Steps(steps, renewals)
+                    () => PlanJson.WriteTank(steps, renewals, plan.Rig.Units),
+                    () => NutrientLines.Steps(steps, renewals, plan.Rig.Units)
                 );
                 return Exit.Good;
             }
@@ -76,7 +79,7 @@ internal static class TankCommands
         var secondVolume = Needed("--second-volume", "Solution in the reservoir then.");
         var scale = MeterScale();
         var water = Free("--water", "Plain water added in between.");
-        var feed = Free("--feed", "Full-strength solution added in between.");
+        var solution = Free("--solution", "Full-strength solution added in between.");
         var stock = Free("--stock", "Stock A added in between, with as much of stock B, such as \"0.2 L\".");
         var days = Free("--days", "Days between the readings, such as 3.5.");
         var json = Json();
@@ -92,7 +95,7 @@ internal static class TankCommands
             secondVolume,
             scale,
             water,
-            feed,
+            solution,
             stock,
             days,
             json,
@@ -101,23 +104,23 @@ internal static class TankCommands
             async (call, stop) =>
             {
                 var reader = new FieldReader();
-                var pen = call.GetValue(scale);
-                var first = reader.OneOfTwo("first", call.GetValue(firstEc), pen, call.GetValue(firstVolume));
-                var second = reader.OneOfTwo("second", call.GetValue(secondEc), pen, call.GetValue(secondVolume));
-                var poured = reader.Poured(call.GetValue(water), call.GetValue(feed), call.GetValue(stock));
+                var meter = call.GetValue(scale);
+                var first = reader.OneOfTwo("first", call.GetValue(firstEc), meter, call.GetValue(firstVolume));
+                var second = reader.OneOfTwo("second", call.GetValue(secondEc), meter, call.GetValue(secondVolume));
+                var poured = reader.Poured(call.GetValue(water), call.GetValue(solution), call.GetValue(stock));
                 double? between = call.GetValue(days) is { } text ? reader.Number("days", text, "3.5") : null;
                 Judge(reader);
-                var plan = await FeedingCommands
+                var plan = await NutrientCommands
                     .Plan(call.GetRequiredValue(file), around, shared, call, stop)
                     .ConfigureAwait(false);
-                var advice = Found(NutrientUptake.Between(plan, first, second, poured, between));
-                FeedingCommands.Show(
+                var advice = Found(plan, NutrientUptake.Between(plan, first, second, poured, between));
+                NutrientCommands.Show(
                     around,
                     shared,
                     call,
                     call.GetValue(json),
-                    () => PlanJson.WriteUptake(advice),
-                    () => FeedingWords.Uptake(advice)
+                    () => PlanJson.WriteUptake(advice, plan.Rig.Units),
+                    () => NutrientLines.Uptake(advice, plan.Rig.Units)
                 );
                 return Exit.Good;
             }
@@ -132,39 +135,36 @@ internal static class TankCommands
     private static Option<string?> MeterScale() =>
         Free("--meter-scale", "Scale of a meter that shows ppm: 500, 640 or 700; it is in the meter's leaflet.");
 
-    private static Option<bool> Json() => new("--json") { Description = "Print as JSON (handbook: feeding)." };
+    private static Option<bool> Json() => new("--json") { Description = "Print as JSON (handbook: nutrients)." };
 
     private static void Judge(FieldReader reader)
     {
         if (reader.Faults.Count > 0)
         {
-            throw new Refusal(
-                Exit.WrongCall,
-                [
-                    .. reader.Faults.Select(fault =>
-                        $"dripwright: {Option(fault.Field)}: found {fault.Found}; expected {fault.Expected}."
-                    ),
-                ]
-            );
+            throw new Refusal(Exit.WrongCall, [.. reader.Faults.Select(Told)]);
         }
     }
 
-    private static T Found<T>(Answer<T> answer)
+    // What is wrong with an option has no unit to choose.
+    private static string Told(FieldFault fault)
+    {
+        var words = new PlanWords(UnitSystem.Metric);
+        return Line(Words.Of("ask.fault", Option(fault.Field), words.Of(fault.Found), words.Of(fault.Expected)));
+    }
+
+    private static T Found<T>(Plan plan, Answer<T> answer)
         where T : class =>
         answer.Value
         ?? throw new Refusal(
             Exit.WrongCall,
-            [.. answer.Refusals.Select(refusal => $"dripwright: {refusal.What} {refusal.Remedy}")]
+            [.. answer.Refusals.Select(refusal => Line(new PlanWords(plan.Rig.Units).Of(refusal)))]
         );
 
-    // "firstEc" is asked as "--first-ec"; files and the HTTP interface know the meter's scale by an older name.
+    private static string Line(string text) => $"dripwright: {text}";
+
+    // "firstEc" is asked as "--first-ec".
     private static string Option(string field)
     {
-        if (field == "penScale")
-        {
-            return "--meter-scale";
-        }
-
         var dashed = new StringBuilder("--");
         foreach (var letter in field)
         {

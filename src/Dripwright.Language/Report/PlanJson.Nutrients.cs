@@ -3,7 +3,6 @@ using Dripwright.Engine.Chemistry.Formulas;
 using Dripwright.Engine.Nutrients.Loop;
 using Dripwright.Engine.Nutrients.Planning;
 using Dripwright.Engine.Nutrients.Recipe;
-using Dripwright.Engine.Units;
 
 namespace Dripwright.Language.Report;
 
@@ -13,42 +12,43 @@ public static partial class PlanJson
     // Prices of salts are the grower's own, and no currency is asked for.
     private const string YourMoney = "";
 
-    private static void WriteNutrients(UnitJson json, NutrientPlan feed)
+    private static void WriteNutrients(UnitJson json, NutrientPlan nutrients, PlanWords words)
     {
-        json.Litres("reservoir", feed.Volume);
-        json.DecisiemensPerMetre("wanted", feed.Wanted.DecisiemensPerMetre);
-        json.DecisiemensPerMetre("reached", feed.Ec.DecisiemensPerMetre);
-        json.DecisiemensPerMetre("cationRule", feed.CationRule.DecisiemensPerMetre);
-        json.DecisiemensPerMetre("water", feed.FilledEc.DecisiemensPerMetre);
-        json.Ratio("wantedPh", feed.WantedPH);
-        json.Ratio("restingPh", feed.PH);
-        json.Millilitres("acid", feed.AcidVolume);
-        json.Text("target", feed.Stage.Target);
-        json.Text("targetSource", feed.Recipe.Job.Target.Source);
-        json.Litres("batch", feed.Recipe.Job.Volume);
+        var isTotal = nutrients.Recipe.Job.Target.NitrogenIsSum;
+        json.Litres("reservoir", nutrients.Volume);
+        json.DecisiemensPerMetre("wanted", nutrients.Wanted.DecisiemensPerMetre);
+        json.DecisiemensPerMetre("reached", nutrients.Ec.DecisiemensPerMetre);
+        json.DecisiemensPerMetre("cationRule", nutrients.CationRule.DecisiemensPerMetre);
+        json.DecisiemensPerMetre("water", nutrients.FilledEc.DecisiemensPerMetre);
+        json.Ratio("wantedPh", nutrients.WantedPH);
+        json.Ratio("restingPh", nutrients.PH);
+        json.Millilitres("acid", nutrients.AcidVolume);
+        json.Text("target", nutrients.Stage.Target);
+        json.Text("targetSource", words.Of(nutrients.TargetSource));
+        json.Litres("batch", nutrients.Recipe.Job.Volume);
         json.List(
             "weigh",
-            feed.Recipe.Lines,
+            nutrients.Recipe.Lines,
             line => WriteLine(json, line.Salt.Key, line.Salt.Name, line.Weighed, line.Measured)
         );
-        json.List("elements", feed.Recipe.Elements, element => WriteElement(json, element));
-        json.Share("ammonium", feed.Recipe.AmmoniumShare);
-        json.Valued("batchCost", feed.Recipe.Cost, YourMoney);
-        json.Texts("unpriced", feed.Recipe.Unpriced);
+        json.List("elements", nutrients.Recipe.Elements, element => WriteElement(json, element, isTotal));
+        json.Share("ammonium", nutrients.Recipe.AmmoniumShare);
+        json.Valued("batchCost", nutrients.Recipe.Cost, YourMoney);
+        json.Texts("unpriced", nutrients.Recipe.Unpriced);
         json.List(
             "cures",
-            feed.Cures,
+            nutrients.Cures,
             cure =>
             {
-                json.Text("element", Forms.ShortName(cure.Constituent));
+                json.Text("element", Elements.Key(cure.Constituent, isTotal));
                 json.Text("salt", cure.Salt.Key);
                 json.Share("missBefore", cure.MissBefore);
                 json.Share("missAfter", cure.MissAfter);
             }
         );
-        WriteStock(json, feed.Stock);
-        WriteOutlook(json, feed.Outlook);
-        if (feed.Coir is { } coir)
+        WriteStock(json, nutrients.Stock);
+        WriteOutlook(json, nutrients.Outlook, words);
+        if (nutrients.Coir is { } coir)
         {
             json.Object(
                 "rawCoir",
@@ -76,9 +76,9 @@ public static partial class PlanJson
         json.Millilitres("measure", measured);
     }
 
-    private static void WriteElement(UnitJson json, ElementResult element)
+    private static void WriteElement(UnitJson json, ElementResult element, bool isTotal)
     {
-        json.Text("element", Forms.ShortName(element.Constituent));
+        json.Text("element", Elements.Key(element.Constituent, isTotal));
         json.MilligramsPerLitre("wanted", Milligrams(element.Constituent, element.Wanted));
         json.MilligramsPerLitre("reached", Milligrams(element.Constituent, element.Result));
         json.MilligramsPerLitre("weighed", Milligrams(element.Constituent, element.Weighed));
@@ -125,7 +125,7 @@ public static partial class PlanJson
         );
     }
 
-    private static void WriteOutlook(UnitJson json, NutrientOutlook? outlook)
+    private static void WriteOutlook(UnitJson json, NutrientOutlook? outlook, PlanWords words)
     {
         if (outlook is null)
         {
@@ -142,14 +142,14 @@ public static partial class PlanJson
                     "sodiumLimit",
                     Forms.ToMilligramsPerLitre(Constituent.Sodium, outlook.Limit.Classic)
                 );
-                json.List("ways", outlook.Ways, way => WriteWay(json, way));
+                json.List("ways", outlook.Ways, way => WriteWay(json, way, words));
                 if (outlook.Dumping is { } dumping)
                 {
-                    json.Object("dumping", () => WriteWay(json, dumping));
+                    json.Object("changing", () => WriteWay(json, dumping, words));
                 }
                 else
                 {
-                    json.Null("dumping");
+                    json.Null("changing");
                 }
 
                 json.List(
@@ -157,7 +157,7 @@ public static partial class PlanJson
                     outlook.Hidden,
                     ion =>
                     {
-                        json.Text("element", Forms.ShortName(ion.Constituent));
+                        json.Text("element", Elements.Key(ion.Constituent));
                         json.MilligramsPerLitre("held", Milligrams(ion.Constituent, ion.Held));
                         json.MilligramsPerLitre("expected", Milligrams(ion.Constituent, ion.Expected));
                     }
@@ -166,22 +166,24 @@ public static partial class PlanJson
         );
     }
 
-    private static void WriteWay(UnitJson json, LoopOutcome way)
+    private static void WriteWay(UnitJson json, LoopOutcome way, PlanWords words)
     {
-        json.Text("name", way.Strategy.Name);
+        json.Text("name", words.Of(way.Strategy.Name));
         json.Litres("water", way.Water);
-        json.Litres("letOut", way.LetOut);
-        json.Count("dumps", way.Dumps);
+        json.Litres("drained", way.LetOut);
+        json.Count("changes", way.Dumps);
         json.Kilograms("salts", way.FertiliserKilograms);
-        json.Kilograms("saltsLetOut", way.LetOutKilograms);
+        json.Kilograms("saltsDrained", way.LetOutKilograms);
         json.Valued("cost", way.Cost, YourMoney);
-        json.Valued("costLetOut", way.LetOutCost, YourMoney);
-        json.Text("firstInWant", NutrientWords.FirstInWant(way));
+        json.Valued("costDrained", way.LetOutCost, YourMoney);
+        json.Text("runsShortFirst", words.Of(NutrientWords.RunsShortFirst(way)));
         json.Text(
             "sodiumPastLimit",
-            way.PastLimit.TryGetValue(Constituent.Sodium, out var day) ? $"day {QuantityWords.Count(day)}" : "never"
+            way.PastLimit.TryGetValue(Constituent.Sodium, out var day)
+                ? Words.Of("nutrients.day", day)
+                : Words.Of("nutrients.never")
         );
-        json.Text("stopped", way.Stopped is { } why ? $"{why.What} {why.Remedy}" : "");
+        json.Text("stopped", way.Stopped is { } why ? words.Of(why) : "");
         json.List(
             "weeks",
             way.Evenings.Where(evening => evening.Day % 7 == 0),
