@@ -1,5 +1,6 @@
 using Dripwright.Engine;
 using Dripwright.Engine.Rigs;
+using Dripwright.Language;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 
@@ -27,12 +28,14 @@ public static class EndView
                 view.Scale,
                 plan.Rig.Units,
                 [
-                    new("feed, under pressure", Pen.Water),
-                    new("drain, water running back", Pen.Return),
-                    .. band.Above > 0 ? new LegendEntry[] { new("string", WirePicture.String) } : [],
+                    new(Words.Of("sheet.legend.feed"), Pen.Water),
+                    new(Words.Of("sheet.legend.drain"), Pen.Return),
+                    .. band.Above > 0
+                        ? new LegendEntry[] { new(Words.Of("sheet.legend.string"), WirePicture.String) }
+                        : [],
                 ],
                 [
-                    .. band.Broken ? new[] { "Between the break lines height is left out." } : [],
+                    .. band.Broken ? new[] { Words.Of("sheet.end.broken") } : [],
                     $"Seen along the rows from their {(left ? "left" : "right")} end; the front of the room is on the {(left ? "right" : "left")}.",
                 ]
             ),

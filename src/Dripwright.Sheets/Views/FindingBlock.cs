@@ -55,7 +55,7 @@ internal sealed class FindingBlock
         ])
         {
             Id = "finding-" + number,
-            Class = "finding-text " + Mark.Word(grade).ToLowerInvariant(),
+            Class = "finding-text " + grade.ToString().ToLowerInvariant(),
             Title = $"{Mark.Word(grade)} {number}",
             Description = finding.What,
         };
@@ -65,8 +65,8 @@ internal sealed class FindingBlock
         (finding.Value.Length > 0, finding.Limit.Any(char.IsDigit)) switch
         {
             (false, false) => "",
-            (false, true) => $"Limit: {finding.Limit}.",
+            (false, true) => Words.Of("sheet.finding.limit", finding.Limit),
             (true, false) => "",
-            (true, true) => $"Value: {finding.Value}. Limit: {finding.Limit}.",
+            (true, true) => Words.Of("sheet.finding.value", finding.Value, finding.Limit),
         };
 }
