@@ -36,18 +36,17 @@ public static class EndView
                 ],
                 [
                     .. band.Broken ? new[] { Words.Of("sheet.end.broken") } : [],
-                    $"Seen along the rows from their {(left ? "left" : "right")} end; the front of the room is on the {(left ? "right" : "left")}.",
+                    Words.Of(left ? "sheet.end.seen.left" : "sheet.end.seen.right"),
                 ]
             ),
         ];
         return
         [
-            new SheetDraft(sheet, $"End view, from the {(left ? "left" : "right")}", elements)
+            new SheetDraft(sheet, Words.Of(left ? "sheet.end.title.left" : "sheet.end.title.right"), elements)
             {
                 Scale = view.Scale,
                 Projection = Scales.ProjectionOf(plan.Rig.Units),
-                Description =
-                    "Across the rows from the reservoir's end, with the heights of stands, pots, pipes and water.",
+                Description = Words.Of("sheet.end.said"),
             },
         ];
     }

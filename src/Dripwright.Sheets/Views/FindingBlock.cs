@@ -27,7 +27,7 @@ internal sealed class FindingBlock
         var room = width - Indent;
         lines =
         [
-            .. Wrapped($"{Mark.Word(grade)} {this.number}: {finding.Place}", Style.Bold),
+            .. Wrapped(Words.Of("sheet.finding.head", Mark.Word(grade), this.number, finding.Place), Style.Bold),
             .. Wrapped(finding.What, Style),
             .. Wrapped(Against(finding), Style with { Role = Role.Explain }),
             .. Wrapped(finding.Remedy, Style),
@@ -56,7 +56,7 @@ internal sealed class FindingBlock
         {
             Id = "finding-" + number,
             Class = "finding-text " + grade.ToString().ToLowerInvariant(),
-            Title = $"{Mark.Word(grade)} {number}",
+            Title = Words.Of("sheet.finding.title", Mark.Word(grade), number),
             Description = finding.What,
         };
 
