@@ -102,8 +102,7 @@ public static class CutDiagrams
             .ToList();
         var used = cut.Stocks.Count(s => !s.IsBought && s.Pieces.Count > 0);
         var have = used == 0 ? "" : " " + Words.Count("bench.cuts.have", used);
-        return (buy.Count == 0 ? Words.Of("bench.cuts.buynone") : Words.Of("bench.cuts.buy", All(buy)))
-            + have;
+        return (buy.Count == 0 ? Words.Of("bench.cuts.buynone") : Words.Of("bench.cuts.buy", All(buy))) + have;
     }
 
     private static string All(List<string> each) =>
