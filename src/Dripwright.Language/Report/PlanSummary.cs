@@ -40,7 +40,8 @@ public sealed record PlanSummary(
     {
         ArgumentNullException.ThrowIfNull(plan);
         var units = wanted ?? plan.Rig.Units;
-        var words = new QuantityWords(units);
+        var told = new PlanWords(units);
+        var words = told.Quantities;
         return new PlanSummary(
             $"{plan.Rig.Name}, {plan.Rig.Site.Name}",
             RigSentence.Of(plan, words),
@@ -51,10 +52,10 @@ public sealed record PlanSummary(
                 WaterFigures.Reservoir(plan, words),
                 .. OverheadFigures.Of(plan, words) is { } overhead ? new[] { overhead } : [],
                 .. NutrientFigures.Of(plan, words) is { } nutrients ? new[] { nutrients } : [],
-                .. StandFigures.Of(plan, words) is { } stand ? new[] { stand } : [],
-                PartsFigures.Of(plan, words),
+                .. StandFigures.Of(plan, told) is { } stand ? new[] { stand } : [],
+                PartsFigures.Of(plan, told),
             ],
-            new PlanWords(units).Of(plan.Findings),
+            told.Of(plan.Findings),
             plan.Assumed
         );
     }

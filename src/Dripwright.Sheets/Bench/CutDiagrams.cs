@@ -1,6 +1,7 @@
 using Dripwright.Engine;
 using Dripwright.Engine.Parts;
 using Dripwright.Engine.Units;
+using Dripwright.Language;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 
@@ -38,9 +39,10 @@ public static class CutDiagrams
             );
         }
 
+        var told = new PlanWords(plan.Rig.Units);
         foreach (var trouble in plan.Parts.CutTroubles)
         {
-            flow.Caution(Wording.Sentence(trouble)).Space(1);
+            flow.Caution(Wording.Sentence(told.Of(trouble.What))).Space(1);
         }
 
         foreach (var cut in plan.Parts.Cuts)
