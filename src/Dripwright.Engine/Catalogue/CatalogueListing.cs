@@ -30,13 +30,13 @@ public static class CatalogueListing
         ArgumentNullException.ThrowIfNull(parts);
         return
         [
-            PartGroup(
+            Group(
                 "Pipes and hoses",
                 ["Outside", "Bore", "Sold in"],
                 parts.Pipes,
                 pipe => [Size(pipe.OutsideDiameter), Size(pipe.InsideDiameter), Long(pipe.StockLengths)]
             ),
-            PartGroup(
+            Group(
                 "Fittings",
                 ["Laying length", "Socket or barb", "Bore", "Loss through", "Loss branch", "Clamps"],
                 parts.Fittings,
@@ -50,25 +50,25 @@ public static class CatalogueListing
                         Number(fitting.Clamps),
                     ]
             ),
-            PartGroup(
+            Group(
                 "Stand tubes",
                 ["Outside", "Wall", "Sold in"],
                 parts.Tubes,
                 tube => [Size(tube.Outside), Size(tube.Wall), Long(tube.StockLengths)]
             ),
-            PartGroup(
+            Group(
                 "Pots",
                 ["Volume", "Along the row", "Across", "Height", "Drain sill"],
                 parts.Pots,
                 pot => [Room(pot.Volume), Size(pot.Length), Size(pot.Width), Size(pot.Height), Size(pot.DrainHeight)]
             ),
-            PartGroup(
+            Group(
                 "Reservoirs",
                 ["Volume", "Length", "Width", "Height"],
                 parts.Tanks,
                 tank => [Room(tank.Volume), Size(tank.Length), Size(tank.Width), Size(tank.Height)]
             ),
-            PartGroup(
+            Group(
                 "Emitters",
                 ["Flow", "at", "x", "Works from", "to", "Cv", "Passage", "Hole"],
                 parts.Emitters,
@@ -84,36 +84,36 @@ public static class CatalogueListing
                         Size(emitter.Punch),
                     ]
             ),
-            PartGroup(
+            Group(
                 "Strainers",
                 ["Opening", "Loss"],
                 parts.Strainers,
                 strainer => [Number(strainer.Opening * 1e6) + " µm", Number(strainer.Loss)]
             ),
-            PartGroup(
+            Group(
                 "Pumps",
                 ["Greatest lift", "Open flow", "Power", "Cord"],
                 parts.Pumps,
                 pump =>
                     [Lift(pump.Curve[0].Head), Flow(pump.Curve[^1].Flow), Number(pump.Power) + " W", Lift(pump.Cord)]
             ),
-            PartGroup(
+            Group(
                 "Pot outlets",
                 ["Bore", "Hole in the pot", "Hole in the pipe", "Reach"],
                 parts.Outlets,
                 outlet => [Size(outlet.Bore), Size(outlet.PotHole), Size(outlet.PipeHole), Size(outlet.Reach)]
             ),
-            PartGroup(
+            Group(
                 "Crop wires",
                 ["Diameter", "Breaks at", "Stiffness", "Roll"],
                 parts.Wires,
                 wire => [Size(wire.Diameter), Pull(wire.BreakingForce), Pull(wire.Stiffness), Lift(wire.Roll)]
             ),
-            PartGroup(
+            Group(
                 "Everything else",
                 ["Shop shelf", "Pack"],
                 parts.Sundries,
-                sundry => [sundry.PartGroup, sundry.PackLength > 0 ? Lift(sundry.PackLength) : Number(sundry.Pack)]
+                sundry => [sundry.Section, sundry.PackLength > 0 ? Lift(sundry.PackLength) : Number(sundry.Pack)]
             ),
             new(
                 "Salts, acids and bases",
@@ -153,7 +153,7 @@ public static class CatalogueListing
         ];
     }
 
-    private static CatalogueGroup PartGroup<T>(
+    private static CatalogueGroup Group<T>(
         string title,
         IEnumerable<string> columns,
         IReadOnlyDictionary<string, T> shelf,

@@ -53,11 +53,11 @@ internal sealed class CatalogueOverlay
             var shelf = CatalogueField.ShelfRows.FirstOrDefault(shelf => shelf.Name == member.Name);
             if (shelf.Name is not null)
             {
-                PartGroup(shelf.Name, shelf.Row, member.Value);
+                Group(shelf.Name, shelf.Row, member.Value);
             }
             else if (OwnNutrients.Names.Contains(member.Name))
             {
-                _feeds.PartGroup(member);
+                _feeds.Group(member);
             }
             else if (member.Name == "format")
             {
@@ -86,7 +86,7 @@ internal sealed class CatalogueOverlay
         }
     }
 
-    private void PartGroup(string shelf, Type row, FileNode node)
+    private void Group(string shelf, Type row, FileNode node)
     {
         if (node is not FileList list || list.Items.Count > CatalogueReader.MostRows)
         {

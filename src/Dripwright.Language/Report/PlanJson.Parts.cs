@@ -15,7 +15,7 @@ public static partial class PlanJson
             {
                 json.Text("part", line.Part);
                 json.Text("name", line.Name);
-                json.Text("shelf", line.PartGroup);
+                json.Text("section", line.Section);
                 json.Text("where", line.Where);
                 json.Count("needed", line.Needed);
                 json.Count("spares", line.Spares);

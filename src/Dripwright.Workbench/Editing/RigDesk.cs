@@ -52,7 +52,7 @@ public sealed class RigDesk : IFormDesk, IAsyncDisposable
     public PartsCatalogue Catalogue { get; private set; }
 
     /// <summary>Parts that lie in the garden, for every rig.</summary>
-    public IReadOnlyList<OnHand> PartGroup { get; private set; } = [];
+    public IReadOnlyList<OnHand> Shelf { get; private set; } = [];
 
     /// <summary>Number of the newest saved revision; 0 where there is none.</summary>
     public int Revision { get; private set; }
@@ -323,7 +323,7 @@ public sealed class RigDesk : IFormDesk, IAsyncDisposable
         IsPlanning = true;
         try
         {
-            var quick = await _queue.Draw(text, Kept.Name, Catalogue, PartGroup, Units, stop.Token);
+            var quick = await _queue.Draw(text, Kept.Name, Catalogue, Shelf, Units, stop.Token);
             stop.Token.ThrowIfCancellationRequested();
             Took(quick);
             Tell();
@@ -404,8 +404,8 @@ public sealed class RigDesk : IFormDesk, IAsyncDisposable
         var shelf = await _garden.OnHandAsync();
         var entry = (await _garden.RigsAsync()).FirstOrDefault(rig => rig.Id == Kept.Id);
         Revision = entry?.Revisions ?? Revision;
-        var isOther = !ReferenceEquals(catalogue, Catalogue) || !shelf.SequenceEqual(PartGroup);
-        (Catalogue, PartGroup) = (catalogue, shelf);
+        var isOther = !ReferenceEquals(catalogue, Catalogue) || !shelf.SequenceEqual(Shelf);
+        (Catalogue, Shelf) = (catalogue, shelf);
         return isOther;
     }
 

@@ -57,8 +57,8 @@ internal sealed class KeptPlans
             && ReferenceEquals(Catalogue, catalogue)
             && File.Name == file.Name
             && File.Text == file.Text
-            && PartGroup(File).SequenceEqual(PartGroup(file));
+            && Shelf(File).SequenceEqual(Shelf(file));
 
-        private static IReadOnlyList<OnHand> PartGroup(RigText file) => file.PartGroup ?? [];
+        private static IReadOnlyList<OnHand> Shelf(RigText file) => file.Shelf ?? [];
     }
 }

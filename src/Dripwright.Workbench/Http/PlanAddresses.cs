@@ -8,11 +8,11 @@ using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Units;
 using Dripwright.Language;
 using Dripwright.Language.Report;
+using Dripwright.Pack;
 using Dripwright.Sheets;
 using Dripwright.Sheets.Screen;
 using Dripwright.Sheets.Writing;
 using Dripwright.Store;
-using Dripwright.Workbench.Pack;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
@@ -530,7 +530,7 @@ internal static class PlanAddresses
         if (revision is not { } number)
         {
             Versions.Show(context, draft);
-            return new RigText(draft.Name, draft.Text, PartGroup: shelf);
+            return new RigText(draft.Name, draft.Text, Shelf: shelf);
         }
 
         var saved =

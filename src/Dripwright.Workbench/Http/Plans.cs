@@ -9,8 +9,8 @@ namespace Dripwright.Workbench.Http;
 /// <param name="Name">Name of the file, for its faults.</param>
 /// <param name="Text">Its text.</param>
 /// <param name="Revision">Revision for the title blocks; empty for a draft.</param>
-/// <param name="PartGroup">Parts that lie in the garden, for a rig of the garden: they are used first, as on the pages.</param>
-internal sealed record RigText(string Name, string Text, string Revision = "", IReadOnlyList<OnHand>? PartGroup = null);
+/// <param name="Shelf">Parts that lie in the garden, for a rig of the garden: they are used first, as on the pages.</param>
+internal sealed record RigText(string Name, string Text, string Revision = "", IReadOnlyList<OnHand>? Shelf = null);
 
 /// <summary>Plans for whoever asks over HTTP. Large rigs have a lane of their own, so that they keep nobody else waiting.</summary>
 internal sealed class Plans : IDisposable
@@ -28,7 +28,7 @@ internal sealed class Plans : IDisposable
             _ =>
             {
                 var reading = RigReader.Read(file.Text, file.Name, catalogue);
-                return reading.Rig is { } rig && file.PartGroup is { Count: > 0 } shelf
+                return reading.Rig is { } rig && file.Shelf is { Count: > 0 } shelf
                     ? reading with
                     {
                         Rig = rig with { OnHand = [.. rig.OnHand, .. shelf] },

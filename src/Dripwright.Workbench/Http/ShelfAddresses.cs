@@ -17,8 +17,8 @@ internal static class ShelfAddresses
     {
         var shelf = api.MapGroup("").WithTags("Catalogue and schema");
         shelf
-            .MapGet("/shelf", (Garden garden, string? kind, CancellationToken stop) => PartGroup(garden, kind, stop))
-            .WithName("PartGroup")
+            .MapGet("/shelf", (Garden garden, string? kind, CancellationToken stop) => Shelf(garden, kind, stop))
+            .WithName("Shelf")
             .WithSummary(
                 "The parts that a rig file of this garden can name, with their sources; kind chooses one shelf"
             )
@@ -46,16 +46,16 @@ internal static class ShelfAddresses
             .Produces<object>(200, "application/schema+json");
     }
 
-    private static async Task<IResult> PartGroup(Garden garden, string? kind, CancellationToken stop)
+    private static async Task<IResult> Shelf(Garden garden, string? kind, CancellationToken stop)
     {
-        if (kind is not null && !ShelfJson.Kinds.Contains(kind, StringComparer.Ordinal))
+        if (kind is not null && !CatalogueJson.Kinds.Contains(kind, StringComparer.Ordinal))
         {
-            throw new Refused(400, $"kind: expected one of {string.Join(", ", ShelfJson.Kinds)}.");
+            throw new Refused(400, $"kind: expected one of {string.Join(", ", CatalogueJson.Kinds)}.");
         }
 
         var shelves = CatalogueListing.Of((await garden.CatalogueAsync(stop)).Catalogue);
         return Results.Text(
-            ShelfJson.Write(ShelfJson.Kinds.Zip(shelves).Where(pair => kind is null || pair.First == kind)),
+            CatalogueJson.Write(CatalogueJson.Kinds.Zip(shelves).Where(pair => kind is null || pair.First == kind)),
             Json,
             Encoding.UTF8
         );

@@ -1,6 +1,7 @@
 using System.Runtime.InteropServices;
 using Dripwright.Engine.Printed;
 using Dripwright.Language;
+using Dripwright.Pack;
 using Dripwright.Solids;
 using Dripwright.Solids.Files;
 using EnginePart = Dripwright.Engine.Printed.PrintedPart;

@@ -26,7 +26,7 @@ internal static class ProposalView
 
         if (answer.Proposals.Any(p => p.Plan.Parts.Cost.AnyInvented))
         {
-            Line(console, "Costs count made-up typical prices: give yours in a catalogue file.", Style.Plain);
+            Line(console, "Costs include made-up typical prices: put your own in a catalogue file.", Style.Plain);
         }
 
         foreach (var obstacle in answer.Obstacles)
@@ -49,7 +49,7 @@ internal static class ProposalView
             ? ""
             : string.Create(
                 CultureInfo.InvariantCulture,
-                $" {proposal.LinesUnpriced} lines of its parts have no price and come on top."
+                $" {proposal.LinesUnpriced} of its parts have no price and are not counted."
             );
 
     private static string Searched(SearchReport search)
@@ -60,13 +60,13 @@ internal static class ProposalView
         );
         if (search.Complete)
         {
-            return $"{planned}; nothing that is left can be cheaper for its uniformity.";
+            return $"{planned}; no other can be cheaper for its uniformity.";
         }
 
-        var why = search.Stopped ? "Stopped" : "The search ended at its bound";
+        var why = search.Stopped ? "Stopped" : "The search stopped at its limit";
         var left = string.Create(
             CultureInfo.InvariantCulture,
-            $"at most {search.Unexamined} rigs were not looked at, none of which costs less than {search.LeastCostUnexamined:0.00}"
+            $"at most {search.Unexamined} rigs were not tried, and none of them costs less than {search.LeastCostUnexamined:0.00}"
         );
         return $"{planned}. {why}: {left}.";
     }

@@ -51,7 +51,7 @@ internal static class SummaryView
         if (findings.Count == 0)
         {
             Heading(console, "Findings");
-            console.Write(new Text("  None: nothing in this plan asks for a change.\n"));
+            console.Write(new Text("  No problems found.\n"));
             return;
         }
 
@@ -91,11 +91,11 @@ internal static class SummaryView
         if (summary.Assumed.Count == 0)
         {
             Heading(console, "Assumed");
-            console.Write(new Text("  Nothing: the rig file says everything.\n"));
+            console.Write(new Text("  Nothing: the rig file gives everything.\n"));
             return;
         }
 
-        Heading(console, $"Assumed, because the rig file does not say ({count})");
+        Heading(console, $"Assumed, where the rig file says nothing ({count})");
         var grid = Columns(30, null);
         foreach (var assumed in summary.Assumed)
         {

@@ -212,9 +212,9 @@ public sealed class PartsPlanTests
     public void Shops_are_walked_shelf_by_shelf() =>
         TestRigs.Any.Sample(rig =>
         {
-            string[] shelves = [.. Plan(rig).Lines.Select(l => l.PartGroup)];
-            int changes = shelves.Zip(shelves.Skip(1)).Count(p => p.First != p.Second);
-            Assert.Equal(shelves.Distinct().Count() - 1, changes);
+            string[] sections = [.. Plan(rig).Lines.Select(l => l.Section)];
+            int changes = sections.Zip(sections.Skip(1)).Count(p => p.First != p.Second);
+            Assert.Equal(sections.Distinct().Count() - 1, changes);
         });
 
     [Fact]

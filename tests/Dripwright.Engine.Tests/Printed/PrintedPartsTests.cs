@@ -148,7 +148,7 @@ public sealed class PrintedPartsTests
         OnHand[] have =
         [
             .. bare
-                .Lines.Where(l => l.PartGroup == "printed" && !l.Part.StartsWith("filament", StringComparison.Ordinal))
+                .Lines.Where(l => l.Section == "printed" && !l.Part.StartsWith("filament", StringComparison.Ordinal))
                 .Select(l => new OnHand { Part = l.Part, Count = l.Needed }),
         ];
 

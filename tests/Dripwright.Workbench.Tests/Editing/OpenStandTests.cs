@@ -1,6 +1,6 @@
 using Dripwright.Engine;
 using Dripwright.Engine.Catalogue;
-using Dripwright.Engine.Parts;
+using Dripwright.Engine.Extending;
 using Dripwright.Engine.Rigs;
 using Dripwright.Language;
 using Dripwright.Language.Report;

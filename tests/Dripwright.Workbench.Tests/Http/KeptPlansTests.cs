@@ -15,11 +15,11 @@ public sealed class KeptPlansTests
         var kept = new KeptPlans();
         var plan = Planned(10);
         kept.Keep(s_ten, PartsCatalogue.Default, false, plan);
-        Assert.Same(plan, kept.Find(s_ten with { PartGroup = [] }, PartsCatalogue.Default, false));
+        Assert.Same(plan, kept.Find(s_ten with { Shelf = [] }, PartsCatalogue.Default, false));
         Assert.Null(kept.Find(s_ten, PartsCatalogue.Default, true));
         Assert.Null(kept.Find(s_ten with { Text = Caller.TenPots + " " }, PartsCatalogue.Default, false));
         OnHand[] pots = [new() { Part = "pot-square-3-gal", Count = 7 }];
-        Assert.Null(kept.Find(s_ten with { PartGroup = pots }, PartsCatalogue.Default, false));
+        Assert.Null(kept.Find(s_ten with { Shelf = pots }, PartsCatalogue.Default, false));
         var own = CatalogueReader.Read("""{ "format": 1 }"""u8.ToArray(), "own", PartsCatalogue.Default).Catalogue!;
         Assert.Null(kept.Find(s_ten, own, false));
     }

@@ -19,7 +19,7 @@ internal sealed class OwnNutrients(SaltCatalogue salts, TargetCatalogue targets,
     public static IReadOnlyList<string> Names { get; } = ["salts", "targets", "stages"];
 
     /// <summary>Reads a shelf of one of the <see cref="Names"/>.</summary>
-    public void PartGroup(FileField member) =>
+    public void Group(FileField member) =>
         RowFile.Rows(
             member,
             member.Name switch

@@ -4,20 +4,20 @@ using Spectre.Console;
 
 namespace Dripwright.Screen;
 
-/// <summary>Shelves of the catalogue on a screen: a part to a block, so that nothing is squeezed.</summary>
-internal static class ShelfView
+/// <summary>The catalogue on a screen: a part to a block, so that nothing is squeezed.</summary>
+internal static class CatalogueView
 {
     private const int KeyWidth = 25;
 
-    public static void Draw(IAnsiConsole console, IReadOnlyList<CatalogueGroup> shelves)
+    public static void Draw(IAnsiConsole console, IReadOnlyList<CatalogueGroup> groups)
     {
-        for (var i = 0; i < shelves.Count; i++)
+        for (var i = 0; i < groups.Count; i++)
         {
-            var shelf = shelves[i];
-            console.Write(new Text($"{(i > 0 ? "\n" : "")}{shelf.Title}\n", new Style(decoration: Decoration.Bold)));
+            var group = groups[i];
+            console.Write(new Text($"{(i > 0 ? "\n" : "")}{group.Title}\n", new Style(decoration: Decoration.Bold)));
             // Many rows share a source: it is told once, under its number.
-            var sources = shelf.Rows.Select(row => row[^1]).Distinct().ToList();
-            console.Write(Grid(KeyWidth, shelf.Rows.Select(row => (row[0], Sentence(shelf, row, sources)))));
+            var sources = group.Rows.Select(row => row[^1]).Distinct().ToList();
+            console.Write(Grid(KeyWidth, group.Rows.Select(row => (row[0], Sentence(group, row, sources)))));
             console.Write(new Text("  Sources\n"));
             console.Write(Grid(4, sources.Select((source, at) => (Number(at), source))));
         }
@@ -37,12 +37,12 @@ internal static class ShelfView
     }
 
     // First column key, second the part's name, last the source: what lies between is told with its column's head.
-    private static string Sentence(CatalogueGroup shelf, IReadOnlyList<string> row, List<string> sources)
+    private static string Sentence(CatalogueGroup group, IReadOnlyList<string> row, List<string> sources)
     {
         var figures = Enumerable
             .Range(2, Math.Max(0, row.Count - 3))
             .Where(i => row[i].Length > 0)
-            .Select(i => $"{SmallHead(shelf.Columns[i])} {row[i]}");
+            .Select(i => $"{SmallHead(group.Columns[i])} {row[i]}");
         return $"{row[1]}: {string.Join(", ", figures)}. {Number(sources.IndexOf(row[^1]))}";
     }
 

@@ -5,8 +5,8 @@ using Dripwright.Store;
 
 namespace Dripwright.Commands;
 
-/// <summary><c>hand-out</c>: the garden, or one rig of it, as an open file.</summary>
-internal static class HandOutCommand
+/// <summary><c>export</c>: the garden, or one rig of it, as an open file.</summary>
+internal static class ExportCommand
 {
     public static Command Of(Surroundings around)
     {
@@ -17,10 +17,10 @@ internal static class HandOutCommand
             Description = "Only the rig of this name, as its rig file.",
             HelpName = "name",
         };
-        var replace = new Option<bool>("--replace") { Description = "Replace a file that stands there." };
+        var replace = new Option<bool>("--replace") { Description = "Replace a file that is there." };
         var command = new Command(
-            "hand-out",
-            "Write the whole garden as one open file that other programs can read, or one rig as its rig file."
+            "export",
+            "Export the whole garden as one JSON file that other programs can read, or one rig as its rig file."
         )
         {
             file,
@@ -45,7 +45,7 @@ internal static class HandOutCommand
                         }
 
                         Writing.File(path, bytes, call.GetValue(replace));
-                        around.Out.WriteLine($"{path}: written.");
+                        around.Out.WriteLine($"{path}: exported.");
                     },
                     stop
                 )
@@ -72,8 +72,8 @@ internal static class HandOutCommand
         throw new Refusal(
             Exit.WrongCall,
             named.Count > 1
-                ? $"dripwright: more than one rig is called \"{name}\": give them names of their own first."
-                : $"dripwright: no rig is called \"{name}\". There {(rigs.Count == 0 ? "is none." : "are: " + string.Join(", ", rigs.Select(rig => $"\"{rig.Name}\"")))}"
+                ? $"dripwright: more than one rig is called \"{name}\". Rename one of them first."
+                : $"dripwright: no rig is called \"{name}\". {(rigs.Count == 0 ? "The garden has no rigs." : "The rigs are: " + string.Join(", ", rigs.Select(rig => $"\"{rig.Name}\"")))}"
         );
     }
 }

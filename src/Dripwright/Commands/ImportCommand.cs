@@ -8,16 +8,16 @@ using Dripwright.Store;
 
 namespace Dripwright.Commands;
 
-/// <summary><c>take-in</c>: a garden file or a rig file into the garden.</summary>
-internal static class TakeInCommand
+/// <summary><c>import</c>: a garden file or a rig file into the garden.</summary>
+internal static class ImportCommand
 {
     public static Command Of(Surroundings around)
     {
         var garden = new GardenOption(around);
         var file = RigArgument.Make("A garden file or a rig file.", "file");
         var command = new Command(
-            "take-in",
-            "Add what a garden file or a rig file says to the garden, whole or not at all. The garden is made if it is not there."
+            "import",
+            "Import a garden file or a rig file into the garden: all of it or nothing. A garden that is not there is made."
         )
         {
             file,
@@ -33,7 +33,7 @@ internal static class TakeInCommand
                 await using (open.ConfigureAwait(false))
                 {
                     await (
-                        rig is null ? TakeGarden(open, path, around, stop) : TakeRig(open, path, rig, around, stop)
+                        rig is null ? ImportGarden(open, path, around, stop) : ImportRig(open, path, rig, around, stop)
                     ).ConfigureAwait(false);
                 }
 
@@ -43,22 +43,22 @@ internal static class TakeInCommand
         return command;
     }
 
-    private static async Task TakeGarden(Garden garden, string path, Surroundings around, CancellationToken stop)
+    private static async Task ImportGarden(Garden garden, string path, Surroundings around, CancellationToken stop)
     {
         var stream = File.OpenRead(path);
         await using (stream.ConfigureAwait(false))
         {
-            var taken = await garden.TakeInAsync(stream, path, stop).ConfigureAwait(false);
-            var rigs = taken.Rigs.ToString(CultureInfo.InvariantCulture) + (taken.Rigs == 1 ? " rig" : " rigs");
-            around.Out.WriteLine($"{path}: {rigs} taken in by {garden.Place}");
-            foreach (var remark in taken.Remarks)
+            var imported = await garden.TakeInAsync(stream, path, stop).ConfigureAwait(false);
+            var rigs = imported.Rigs.ToString(CultureInfo.InvariantCulture) + (imported.Rigs == 1 ? " rig" : " rigs");
+            around.Out.WriteLine($"{path}: {rigs} imported into {garden.Place}");
+            foreach (var remark in imported.Remarks)
             {
                 around.Out.WriteLine(Plain.Line(remark));
             }
         }
     }
 
-    private static async Task TakeRig(
+    private static async Task ImportRig(
         Garden garden,
         string path,
         byte[] bytes,
@@ -72,7 +72,7 @@ internal static class TakeInCommand
         {
             throw new Refusal(
                 Exit.FaultyFile,
-                [.. reading.Faults.Select(fault => fault.ToString()), $"{path}: has faults. Nothing was taken in."]
+                [.. reading.Faults.Select(fault => fault.ToString()), $"{path}: has faults. Nothing was imported."]
             );
         }
 
@@ -83,7 +83,7 @@ internal static class TakeInCommand
         await garden
             .SaveRevisionAsync(draft.Id, draft.Version, "", $"from {Path.GetFileName(path)}", stop)
             .ConfigureAwait(false);
-        around.Out.WriteLine(Plain.Line($"{path}: the rig \"{rig.Name}\" taken in by {garden.Place}"));
+        around.Out.WriteLine(Plain.Line($"{path}: the rig \"{rig.Name}\" imported into {garden.Place}"));
     }
 
     // A garden file says so in its first field; a rig file never does.

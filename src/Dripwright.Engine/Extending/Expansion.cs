@@ -1,6 +1,7 @@
+using Dripwright.Engine.Parts;
 using Dripwright.Engine.Rigs;
 
-namespace Dripwright.Engine.Parts;
+namespace Dripwright.Engine.Extending;
 
 /// <summary>A part of the old rig that the new one does not take.</summary>
 /// <param name="Part">Catalogue key.</param>

@@ -1,13 +1,13 @@
 using System.Globalization;
+using System.Security.Cryptography;
 using System.Text;
 using Dripwright.Engine;
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Rigs;
 using Dripwright.Sheets.Model;
 using Dripwright.Solids.Files;
-using Dripwright.Workbench.Pack;
 
-namespace Dripwright.Workbench.Tests.Pack;
+namespace Dripwright.Pack.Tests;
 
 /// <summary>The pack that goes to the bench holds what goes to the printer.</summary>
 public sealed class WholePackTests
@@ -41,6 +41,28 @@ public sealed class WholePackTests
         );
         Assert.Equal(told.Shares.Order(), told.Shares);
         Assert.Equal(1, told.Shares[^1]);
+    }
+
+    [Fact]
+    public void The_pack_lists_every_file_it_holds_but_the_list_itself()
+    {
+        var pack = WholePack.Write(Plan(), Rig, new());
+
+        var (list, fault) = PackList.Read(pack[PackList.FileName]);
+
+        Assert.Null(fault);
+        Assert.Equal(
+            pack.Keys.Where(name => name != PackList.FileName).Order(StringComparer.Ordinal),
+            list!.Files.Select(file => file.Name)
+        );
+        Assert.All(
+            list.Files,
+            file =>
+            {
+                Assert.Equal(pack[file.Name].Length, file.Bytes);
+                Assert.Equal(Convert.ToHexStringLower(SHA256.HashData(pack[file.Name])), file.Sha256);
+            }
+        );
     }
 
     [Fact]

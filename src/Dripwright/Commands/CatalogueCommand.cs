@@ -1,24 +1,23 @@
 using System.CommandLine;
 using Dripwright.Engine.Catalogue;
 using Dripwright.Screen;
-using Dripwright.Workbench.Http;
 
 namespace Dripwright.Commands;
 
-/// <summary><c>shelf</c>: what a rig file can name.</summary>
-internal static class ShelfCommand
+/// <summary><c>catalogue</c>: what a rig file can name.</summary>
+internal static class CatalogueCommand
 {
     public static Command Of(Surroundings around, SharedOptions shared)
     {
         var kind = new Argument<string?>("kind")
         {
-            Description = $"One shelf: {string.Join(", ", ShelfJson.Kinds)}. All of them where it is left out.",
+            Description = $"What to list: {string.Join(", ", CatalogueJson.Kinds)}. Left out: everything.",
             HelpName = "kind",
             Arity = ArgumentArity.ZeroOrOne,
         };
-        kind.AcceptOnlyFromAmong([.. ShelfJson.Kinds]);
+        kind.AcceptOnlyFromAmong([.. CatalogueJson.Kinds]);
         var json = new Option<bool>("--json") { Description = "As JSON." };
-        var command = new Command("shelf", "List the parts that a rig file can name, with their sources.")
+        var command = new Command("catalogue", "List the parts and salts that a rig file can name, with their sources.")
         {
             kind,
             json,
@@ -26,20 +25,20 @@ internal static class ShelfCommand
         command.SetAction(
             (call, stop) =>
             {
-                var shelves = CatalogueListing.Of(shared.ReadCatalogue(call, around, stop));
-                var named = ShelfJson
-                    .Kinds.Zip(shelves)
+                var all = CatalogueListing.Of(shared.ReadCatalogue(call, around, stop));
+                var named = CatalogueJson
+                    .Kinds.Zip(all)
                     .Where(pair => call.GetValue(kind) is not { } wanted || pair.First == wanted);
                 if (call.GetValue(json))
                 {
-                    around.Out.Write(ShelfJson.Write(named));
+                    around.Out.Write(CatalogueJson.Write(named));
                 }
                 else
                 {
                     Consoles.Draw(
                         around,
                         shared.ShowsColour(call, around),
-                        console => ShelfView.Draw(console, [.. named.Select(pair => pair.Second)])
+                        console => CatalogueView.Draw(console, [.. named.Select(pair => pair.Second)])
                     );
                 }
 

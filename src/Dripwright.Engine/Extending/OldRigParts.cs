@@ -1,6 +1,7 @@
+using Dripwright.Engine.Parts;
 using Dripwright.Engine.Rigs;
 
-namespace Dripwright.Engine.Parts;
+namespace Dripwright.Engine.Extending;
 
 /// <summary>What a rig that is taken apart leaves on the bench.</summary>
 internal static class OldRigParts

@@ -6,10 +6,9 @@ using Dripwright.Sheets.Model;
 using Dripwright.Solids;
 using Dripwright.Solids.Files;
 using Dripwright.Solids.Pictures;
-using Dripwright.Workbench.Printed;
 using EnginePart = Dripwright.Engine.Printed.PrintedPart;
 
-namespace Dripwright.Workbench.Pack;
+namespace Dripwright.Pack;
 
 /// <summary>The build pack with its printed parts: sheets from the one project, solids from the other.</summary>
 /// <remarks>The same plan, file text and options give the same bytes on every machine and in every culture.</remarks>
@@ -20,7 +19,7 @@ public static class WholePack
     /// <summary>Share of the work that the solids take.</summary>
     private const double Solid = 0.4;
 
-    /// <summary>Every file of the pack, the printed parts in a folder of their own.</summary>
+    /// <summary>Every file of the pack, the printed parts in a folder of their own, and the list of all of them.</summary>
     /// <param name="plan">The plan.</param>
     /// <param name="rigFileText">The rig file it was computed from; it goes into the pack unchanged.</param>
     /// <param name="options">Paper and title block.</param>
@@ -48,6 +47,7 @@ public static class WholePack
             files.Add(name, bytes);
         }
 
+        files.Add(PackList.FileName, PackList.Of(files).ToBytes());
         return files;
     }
 

@@ -1,14 +1,13 @@
 using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
-using Dripwright.Engine.Catalogue;
 
-namespace Dripwright.Workbench.Http;
+namespace Dripwright.Engine.Catalogue;
 
 /// <summary>The catalogue as JSON, as the command line and the HTTP interface give it.</summary>
-public static class ShelfJson
+public static class CatalogueJson
 {
-    /// <summary>Names of the shelves, in the order of <see cref="CatalogueListing"/>.</summary>
+    /// <summary>Names of the kinds of part, in the order of <see cref="CatalogueListing"/>.</summary>
     public static IReadOnlyList<string> Kinds { get; } =
     [
         "pipes",
@@ -26,11 +25,11 @@ public static class ShelfJson
         "targets",
     ];
 
-    /// <summary>Writes shelves.</summary>
-    /// <param name="shelves">Shelves, each with its name.</param>
-    public static string Write(IEnumerable<(string Kind, CatalogueGroup PartGroup)> shelves)
+    /// <summary>Writes kinds of part.</summary>
+    /// <param name="kinds">Kinds of part, each with its name.</param>
+    public static string Write(IEnumerable<(string Kind, CatalogueGroup Parts)> kinds)
     {
-        ArgumentNullException.ThrowIfNull(shelves);
+        ArgumentNullException.ThrowIfNull(kinds);
         using var bytes = new MemoryStream();
         var options = new JsonWriterOptions
         {
@@ -41,15 +40,15 @@ public static class ShelfJson
         using (var json = new Utf8JsonWriter(bytes, options))
         {
             json.WriteStartObject();
-            foreach (var (kind, shelf) in shelves)
+            foreach (var (kind, parts) in kinds)
             {
                 json.WriteStartArray(kind);
-                foreach (var row in shelf.Rows)
+                foreach (var row in parts.Rows)
                 {
                     json.WriteStartObject();
                     for (var i = 0; i < row.Count; i++)
                     {
-                        json.WriteString(Camel(shelf.Columns[i]), row[i]);
+                        json.WriteString(Camel(parts.Columns[i]), row[i]);
                     }
 
                     json.WriteEndObject();

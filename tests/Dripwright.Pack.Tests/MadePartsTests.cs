@@ -2,9 +2,8 @@ using Dripwright.Engine.Layout;
 using Dripwright.Engine.Printed;
 using Dripwright.Engine.Printed.Shapes;
 using Dripwright.Solids;
-using Dripwright.Workbench.Printed;
 
-namespace Dripwright.Workbench.Tests.Printed;
+namespace Dripwright.Pack.Tests;
 
 /// <summary>A solid that was kept is never handed out for another one: a grower would print the wrong part.</summary>
 public sealed class MadePartsTests

@@ -2,15 +2,18 @@ using System.CommandLine;
 
 namespace Dripwright.Commands;
 
-/// <summary><c>keep</c>: a copy of the garden, also while it is in use.</summary>
-internal static class KeepCommand
+/// <summary><c>backup</c>: a copy of the garden, also while it is in use.</summary>
+internal static class BackupCommand
 {
     public static Command Of(Surroundings around)
     {
         var garden = new GardenOption(around);
-        var file = RigArgument.Make("The copy to write.", "copy");
-        var replace = new Option<bool>("--replace") { Description = "Replace a file that stands there." };
-        var command = new Command("keep", "Write a copy of the whole garden, also while pages have it open.")
+        var file = RigArgument.Make("The backup to write.", "backup");
+        var replace = new Option<bool>("--replace") { Description = "Replace a file that is there." };
+        var command = new Command(
+            "backup",
+            "Back up the whole garden into one file, also while it is open in the workbench."
+        )
         {
             file,
             replace,
@@ -25,7 +28,7 @@ internal static class KeepCommand
                         var path = call.GetRequiredValue(file);
                         await open.CopyToAsync(path, call.GetValue(replace), stop).ConfigureAwait(false);
                         around.Out.WriteLine(
-                            $"{path}: a copy of {open.Place}. It comes back with: dripwright bring-back {path}"
+                            $"{path}: a backup of {open.Place}. To restore it: dripwright restore {path}"
                         );
                     },
                     stop

@@ -3,16 +3,16 @@ using Dripwright.Store;
 
 namespace Dripwright.Commands;
 
-/// <summary><c>bring-back</c>: a copy in the place of the garden.</summary>
-internal static class BringBackCommand
+/// <summary><c>restore</c>: a backup in the place of the garden.</summary>
+internal static class RestoreCommand
 {
     public static Command Of(Surroundings around)
     {
         var garden = new GardenOption(around);
-        var file = RigArgument.Make("A copy that 'keep' wrote.", "copy");
+        var file = RigArgument.Make("A backup that 'dripwright backup' wrote.", "backup");
         var command = new Command(
-            "bring-back",
-            "Put a copy in the place of the garden. The copy is checked first, and what it replaces is kept beside it."
+            "restore",
+            "Restore the garden from a backup. The backup is checked first, and the garden it replaces is kept beside it."
         )
         {
             file,
@@ -24,10 +24,10 @@ internal static class BringBackCommand
                 var path = call.GetRequiredValue(file);
                 var place = garden.Place(call);
                 var aside = await Garden.BringBackAsync(place, path, stop: stop).ConfigureAwait(false);
-                around.Out.WriteLine($"{place}: is what {path} says.");
+                around.Out.WriteLine($"{place}: restored from {path}.");
                 if (aside is not null)
                 {
-                    around.Out.WriteLine($"What stood there before is kept as {aside}");
+                    around.Out.WriteLine($"The garden that was there before is kept as {aside}");
                 }
 
                 return Exit.Good;

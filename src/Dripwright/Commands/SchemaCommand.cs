@@ -3,12 +3,15 @@ using Dripwright.Engine.Rigs;
 
 namespace Dripwright.Commands;
 
-/// <summary><c>shape</c>: the rig file's JSON Schema, for editors that check while one writes.</summary>
-internal static class ShapeCommand
+/// <summary><c>schema</c>: the rig file's JSON Schema, for editors that check while you write.</summary>
+internal static class SchemaCommand
 {
     public static Command Of(Surroundings around, SharedOptions shared)
     {
-        var command = new Command("shape", "Print the JSON Schema of a rig file.");
+        var command = new Command(
+            "schema",
+            "Print the JSON Schema of the rig file, for editors that check while you write."
+        );
         command.SetAction(
             (call, stop) =>
             {

@@ -2,14 +2,16 @@ using System.Globalization;
 using System.IO.Compression;
 using Dripwright.Sheets;
 
-namespace Dripwright.Workbench.Pack;
+namespace Dripwright.Pack;
 
 /// <summary>Many files as one.</summary>
-internal static class Bundle
+public static class Bundle
 {
     /// <summary>A zip of the files, in the order of their names.</summary>
+    /// <param name="files">Bytes by path, with forward slashes.</param>
     public static byte[] Zip(IReadOnlyDictionary<string, byte[]> files)
     {
+        ArgumentNullException.ThrowIfNull(files);
         using var memory = new MemoryStream();
         using (var zip = new ZipArchive(memory, ZipArchiveMode.Create, leaveOpen: true))
         {
@@ -27,9 +29,11 @@ internal static class Bundle
     }
 
     /// <summary>Name of a rig's build pack, without its ending.</summary>
+    /// <param name="rig">The rig's name.</param>
     public static string Name(string rig) => BuildPack.FileNameOf(rig) + "-build-pack";
 
     /// <summary>"340 kB", "1.2 MB".</summary>
+    /// <param name="bytes">[bytes] How many.</param>
     public static string Size(long bytes) =>
         bytes < 1_000_000
             ? string.Create(CultureInfo.InvariantCulture, $"{Math.Max(1, bytes / 1000)} kB")

@@ -3,15 +3,15 @@ using Dripwright.Engine.Printed.Shapes;
 using Dripwright.Solids;
 using Dripwright.Solids.Pictures;
 
-namespace Dripwright.Workbench.Printed;
+namespace Dripwright.Pack;
 
 /// <summary>A printed part whose solid was computed.</summary>
 /// <param name="Mesh">Its mesh as it is printed.</param>
 /// <param name="Picture">As it is used.</param>
-internal sealed record MadePart(SolidMesh Mesh, PrintPicture Picture);
+public sealed record MadePart(SolidMesh Mesh, PrintPicture Picture);
 
 /// <summary>Solids take a moment each, and a rig's stand seldom changes while its owner types: the last ones are kept.</summary>
-internal static class MadeParts
+public static class MadeParts
 {
     private const int MostKept = 48;
 
@@ -20,10 +20,12 @@ internal static class MadeParts
     private static readonly Queue<Key> s_order = [];
 
     /// <summary>The part, computed now or before.</summary>
-    public static MadePart Of(PrintDesign fitting)
+    /// <param name="design">What is printed.</param>
+    public static MadePart Of(PrintDesign design)
     {
+        ArgumentNullException.ThrowIfNull(design);
         // Kept by the shape itself and not by what it was made from: no measure can be forgotten here.
-        var key = new Key(Meshes.SignOf(fitting.Shape), fitting.InUse);
+        var key = new Key(Meshes.SignOf(design.Shape), design.InUse);
         lock (s_turn)
         {
             if (s_kept.TryGetValue(key, out var kept))
@@ -33,8 +35,8 @@ internal static class MadeParts
         }
 
         // Two pages that want the same part at once compute it twice, which harms nobody.
-        var mesh = Meshes.Of(fitting);
-        var made = new MadePart(mesh, PrintPicture.InUse(fitting, mesh));
+        var mesh = Meshes.Of(design);
+        var made = new MadePart(mesh, PrintPicture.InUse(design, mesh));
         lock (s_turn)
         {
             if (s_kept.TryAdd(key, made))
