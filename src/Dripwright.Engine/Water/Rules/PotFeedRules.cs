@@ -24,16 +24,14 @@ internal sealed class PotFeedRules(Rig rig, RigLayout layout, FeedPlan feed, Jud
     private void Unlike()
     {
         double variation = layout.Parts.Emitter.Variation;
+        ManufactureClass made = UniformityClasses.OfEmitters(variation);
         if (variation > RuleBook.Limit("emitters-unlike"))
         {
             judge.Add(
                 "emitters-unlike",
                 [Place.FeedLines],
                 ["feed.emitter"],
-                Phrase.Of(
-                    "finding.emitters-unlike.what",
-                    Phrase.Of($"emitter.class.{UniformityClasses.OfEmitters(variation)}")
-                ),
+                Phrase.Of("finding.emitters-unlike.what", Phrase.Of($"emitter.class.{made}")),
                 Phrase.Of("finding.emitters-unlike.value", Measured.Share(variation)),
                 Limit.AtMost(Measured.Share(RuleBook.Limit("emitters-unlike"))),
                 Phrase.Of("finding.emitters-unlike.remedy")
