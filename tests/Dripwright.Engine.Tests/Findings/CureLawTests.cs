@@ -94,8 +94,8 @@ public sealed class CureLawTests
     [Fact]
     public void A_trial_tells_what_a_cure_makes_worse()
     {
-        // Little room: the wider aisle that cures one thing pushes the row through the wall.
-        Plan plan = Plans.From("""{ "rows": [ { "aisle": "12 in" } ], "site": { "roomWidth": "3 ft" } }""");
+        // Little room: the wider aisles that cure one thing push the rows through the wall.
+        Plan plan = Plans.From("""{ "rows": [ { "count": 2, "aisle": "12 in" } ], "site": { "roomWidth": "4 ft" } }""");
         Finding narrow = plan.Said("aisle-narrow")!;
         Assert.Null(plan.Said("room-narrow"));
 

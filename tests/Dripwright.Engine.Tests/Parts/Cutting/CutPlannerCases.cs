@@ -146,7 +146,7 @@ public sealed class CutPlannerCases
 
         Assert.Null(result.Plan);
         var fault = Assert.Single(result.Faults);
-        Assert.Equal(("P", "1 × 1.4 m"), (fault.Place, fault.Found.Told(UnitSystem.Metric)));
+        Assert.Equal(("P", "1 × 140 cm"), (fault.Place, fault.Found.Told(UnitSystem.Metric)));
     }
 
     [Theory]
