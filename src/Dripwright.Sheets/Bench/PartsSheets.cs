@@ -21,9 +21,10 @@ public static class PartsSheets
         ArgumentNullException.ThrowIfNull(paper);
         var words = new Wording(plan.Rig.Units);
         var flow = new Flow(paper.Portrait, Title).Heading(Title).Paragraph(Sum(plan.Parts));
+        var told = new PlanWords(plan.Rig.Units);
         foreach (var trouble in plan.Parts.CutTroubles)
         {
-            flow.Caution(Wording.Sentence(trouble)).Space(1);
+            flow.Caution(Wording.Sentence(told.Of(trouble.What))).Space(1);
         }
 
         flow.Table(Shelves(plan.Parts, words));

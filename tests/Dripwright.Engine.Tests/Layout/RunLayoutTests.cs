@@ -128,7 +128,7 @@ public sealed class RunLayoutTests
             RigLayout layout = TestRigs.Layout(rig);
             Assert.DoesNotContain(
                 layout.Conflicts,
-                c => c.With.StartsWith("coupling", StringComparison.Ordinal) && c.Shift != 0
+                c => c.With.Told().StartsWith("coupling", StringComparison.Ordinal) && c.Shift != 0
             );
         });
 

@@ -40,7 +40,7 @@ public sealed class AnyValidRigTests
             {
                 RigLayout layout = TestRigs.Layout(rig);
                 PartsPlan plan = PartsPlanTests.Plan(rig, layout);
-                int named = plan.CutTroubles.Count(t => t.StartsWith("Hole ", StringComparison.Ordinal));
+                int named = plan.CutTroubles.Count(t => t.What.Key == "cut.hole-unmarked");
                 Assert.Equal(layout.Runs.Sum(r => r.Holes.Count), plan.Holes.Count + named);
                 // What cannot be marked is always in conflict, with a shift where one exists.
                 Assert.True(named <= layout.Conflicts.Count);

@@ -115,15 +115,14 @@ public sealed class PlannerTests
                 Plan metric = Plans.Of(rig with { Units = UnitSystem.Metric });
                 Assert.Equal(us.Feed.Emitters, metric.Feed.Emitters);
                 Assert.Equal(us.Reservoir, metric.Reservoir);
-                // Places of the same words share a finding, and rounding makes words alike in one system and not in the other.
-                Assert.Equal(
-                    us.Findings.Select(f => f.Rule).Distinct(),
-                    metric.Findings.Select(f => f.Rule).Distinct()
-                );
+                // Cures are texts of the rig file and so in its units; all else is the same value.
+                Assert.Equal(Uncured(us), Uncured(metric));
             },
             iter: 30
         );
     }
+
+    private static IEnumerable<Finding> Uncured(Plan plan) => plan.Findings.Select(f => f with { Cures = [] });
 
     [Fact]
     public void A_rig_written_in_inches_and_the_same_in_millimetres_flow_alike()

@@ -1,4 +1,5 @@
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Stands.Sections;
 
 namespace Dripwright.Engine.Stands.Frame;
@@ -22,6 +23,7 @@ public sealed record StandFrame
         var builder = new StandFrameBuilder(members, tube, steel, options, _nodeAt);
         Model = builder.Model();
         Tubes = builder.Tubes;
+        Places = builder.Places;
         FrameStations = builder.Frames;
         Rails =
         [
@@ -51,6 +53,9 @@ public sealed record StandFrame
 
     /// <summary>Its tubes.</summary>
     public IReadOnlyList<StandTube> Tubes { get; }
+
+    /// <summary>What to call each node of the frame.</summary>
+    public IReadOnlyList<Phrase> Places { get; }
 
     /// <summary>Its rails, front to back.</summary>
     public IReadOnlyList<RailLine> Rails { get; }
