@@ -126,7 +126,7 @@ public sealed class FittingMeshTests
         int made = 0;
         FittingGen
             .Parameters.Select(Gen.Int[0, FittingGen.Kinds.Length - 1].Select(i => FittingGen.Kinds[i]))
-            .Sample(
+            .Holds(
                 (parameters, kind) =>
                 {
                     if (FittingShop.Check(kind, parameters).Count == 0)
@@ -135,8 +135,7 @@ public sealed class FittingMeshTests
                         judge(FittingShop.For(kind, parameters));
                     }
                 },
-                iter: draws,
-                threads: 1
+                iter: draws
             );
         Assert.True(made > leastMade, made.ToString(CultureInfo.InvariantCulture));
     }

@@ -17,7 +17,7 @@ public sealed class StandBracesTests
                 Gen.Int[1, 30],
                 Gen.Int[1, 3].Select(braces => (Bracing)braces)
             )
-            .Sample(
+            .Holds(
                 (height, slope, below, side, pots, bracing) =>
                 {
                     RigLayout layout = Braced(height, slope, below, side, pots, bracing);

@@ -13,7 +13,7 @@ public sealed class AnyValidRigTests
 {
     [Fact]
     public void Every_number_of_layout_and_parts_is_finite() =>
-        RigGen.Rigs.Sample(
+        RigGen.Rigs.Holds(
             rig =>
             {
                 RigLayout layout = TestRigs.Layout(rig);
@@ -35,7 +35,7 @@ public sealed class AnyValidRigTests
 
     [Fact]
     public void Every_hole_is_marked_or_named_as_one_that_cannot_be() =>
-        RigGen.Rigs.Sample(
+        RigGen.Rigs.Holds(
             rig =>
             {
                 RigLayout layout = TestRigs.Layout(rig);
@@ -50,7 +50,7 @@ public sealed class AnyValidRigTests
 
     [Fact]
     public void Fittings_of_the_supply_and_the_returns_never_overlap() =>
-        RigGen.Rigs.Sample(rig =>
+        RigGen.Rigs.Holds(rig =>
         {
             RigLayout layout = TestRigs.Layout(rig);
             foreach (PipeRun run in layout.Supply.Select(l => l.Run).Concat(layout.Returns))
@@ -69,7 +69,7 @@ public sealed class AnyValidRigTests
 
     [Fact]
     public void Every_shift_cures_its_hole() =>
-        RigGen.Rigs.Sample(rig =>
+        RigGen.Rigs.Holds(rig =>
         {
             RigLayout layout = TestRigs.Layout(rig);
             foreach (HoleConflict conflict in layout.Conflicts.Where(c => c.Shift != 0))
@@ -88,7 +88,7 @@ public sealed class AnyValidRigTests
 
     [Fact]
     public void The_mouth_is_over_the_tank_and_not_above_any_row() =>
-        RigGen.Rigs.Sample(rig =>
+        RigGen.Rigs.Holds(rig =>
         {
             RigLayout layout = TestRigs.Layout(rig);
             Assert.InRange(layout.Tank.Mouth.X, layout.Tank.Left - 1e-9, layout.Tank.Right + 1e-9);
@@ -97,7 +97,7 @@ public sealed class AnyValidRigTests
 
     [Fact]
     public void The_bill_of_pots_and_emitters_is_that_of_the_rig_file() =>
-        RigGen.Rigs.Sample(
+        RigGen.Rigs.Holds(
             rig =>
             {
                 PartsPlan plan = PartsPlanTests.Plan(rig);

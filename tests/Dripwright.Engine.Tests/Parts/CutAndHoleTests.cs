@@ -12,7 +12,7 @@ public sealed class CutAndHoleTests
 {
     [Fact]
     public void Every_piece_of_the_layout_is_cut_exactly_once() =>
-        TestRigs.Any.Sample(
+        TestRigs.Any.Holds(
             rig =>
             {
                 RigLayout layout = TestRigs.Layout(rig);
@@ -46,7 +46,7 @@ public sealed class CutAndHoleTests
 
     [Fact]
     public void Members_that_share_a_label_are_cut_alike() =>
-        TestRigs.Any.Sample(rig =>
+        TestRigs.Any.Holds(rig =>
         {
             foreach (var members in TestRigs.Layout(rig).Stand.Members.GroupBy(m => m.Label))
             {
@@ -56,7 +56,7 @@ public sealed class CutAndHoleTests
 
     [Fact]
     public void Bought_lengths_are_those_of_the_cut_plans() =>
-        TestRigs.Any.Sample(
+        TestRigs.Any.Holds(
             rig =>
             {
                 PartsPlan plan = PartsPlanTests.Plan(rig);
@@ -71,7 +71,7 @@ public sealed class CutAndHoleTests
 
     [Fact]
     public void Marks_and_steps_lead_back_to_the_stations() =>
-        TestRigs.Any.Sample(
+        TestRigs.Any.Holds(
             rig =>
             {
                 RigLayout layout = TestRigs.Layout(rig);

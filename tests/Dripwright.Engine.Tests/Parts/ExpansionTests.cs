@@ -9,7 +9,7 @@ public sealed class ExpansionTests
 {
     [Fact]
     public void From_a_rig_to_itself_nothing_is_bought() =>
-        RigGen.Rigs.Sample(
+        RigGen.Rigs.Holds(
             rig =>
             {
                 Plan plan = Plans.Of(rig);
@@ -25,7 +25,7 @@ public sealed class ExpansionTests
     [Fact]
     public void No_piece_is_bought_that_the_new_rig_alone_would_not_need_and_none_is_missing() =>
         Gen.Select(RigGen.Rigs, RigGen.Rigs)
-            .Sample(
+            .Holds(
                 (old, wanted) =>
                 {
                     Plan from = Plans.Of(old);

@@ -12,7 +12,7 @@ public sealed class PlannerTests
     [Fact]
     public void Any_valid_rig_gets_a_plan_that_keeps_mass_and_energy_and_holds_no_silly_number()
     {
-        RigGen.Rigs.Sample(
+        RigGen.Rigs.Holds(
             rig =>
             {
                 Plan plan = Plans.Of(rig);
@@ -59,7 +59,7 @@ public sealed class PlannerTests
     [Fact]
     public void What_the_pots_get_is_what_the_source_gives_less_the_bypass()
     {
-        RigGen.Rigs.Sample(
+        RigGen.Rigs.Holds(
             rig =>
             {
                 Plan plan = Plans.Of(rig);
@@ -107,7 +107,7 @@ public sealed class PlannerTests
     [Fact]
     public void The_same_rig_shown_in_other_units_has_the_same_numbers()
     {
-        RigGen.Rigs.Sample(
+        RigGen.Rigs.Holds(
             rig =>
             {
                 Plan us = Plans.Of(rig with { Units = UnitSystem.Us });
@@ -148,7 +148,7 @@ public sealed class PlannerTests
     public void A_second_row_alike_takes_from_each_emitter_no_more_than_the_header_loses()
     {
         Gen.Select(Gen.Int[2, 30], Gen.Int[1, 4])
-            .Sample(
+            .Holds(
                 (pots, emitters) =>
                 {
                     string json(int count) =>
@@ -180,7 +180,7 @@ public sealed class PlannerTests
     public void More_slope_never_deepens_the_drain()
     {
         Gen.Select(Gen.Int[1, 40], Gen.Double[0, 0.05], Gen.Double[0, 0.05])
-            .Sample(
+            .Holds(
                 (pots, one, other) =>
                 {
                     double gentle = Math.Min(one, other) * 100;

@@ -98,7 +98,7 @@ public sealed class MarkingStripsTests
         var plan = BenchPlans.Demo(BenchPlans.School);
         var pattern = HolePattern.Of(plan)[0];
         var gen = Gen.Select(Gen.Double[0.005, 0.3].Array[1, 40], Gen.Double[0.002, 0.03]);
-        gen.Sample(
+        gen.Holds(
             (steps, diameter) =>
             {
                 var marks = new List<HoleMark>();

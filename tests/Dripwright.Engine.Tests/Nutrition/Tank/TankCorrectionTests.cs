@@ -21,7 +21,7 @@ public class TankCorrectionTests
 
     [Fact]
     public void Every_plan_reaches_its_EC_within_the_tank_and_loses_no_salt() =>
-        Case.Sample(c =>
+        Case.Holds(c =>
         {
             TankPlan plan = Plan(c.Ec, c.Volume, c.Want, c.Full).Value!;
             Assert.True(plan is { Drained: >= 0, Water: >= 0, StockEach: >= 0 });
@@ -39,7 +39,7 @@ public class TankCorrectionTests
 
     [Fact]
     public void The_steps_add_up_to_the_plan_and_end_with_a_reading() =>
-        Case.Sample(c =>
+        Case.Holds(c =>
         {
             TankPlan plan = Plan(c.Ec, c.Volume, c.Want, c.Full).Value!;
             Assert.Equal(plan.Drained, Sum(plan, TankStepKind.Drain), 1e-12);
@@ -55,7 +55,7 @@ public class TankCorrectionTests
     [Fact]
     public void Doing_the_first_steps_and_reckoning_again_asks_for_the_rest() =>
         Gen.Select(Gen.Double[0.5, 1.5], Gen.Double[0.3, 1])
-            .Sample(
+            .Holds(
                 (ec, more) =>
                 {
                     TankPlan plan = Plan(ec, 0.2, ec + more, null).Value!;
@@ -69,7 +69,7 @@ public class TankCorrectionTests
 
     [Fact]
     public void Twice_the_tank_takes_twice_the_amounts() =>
-        Case.Sample(c =>
+        Case.Holds(c =>
         {
             TankPlan one = Plan(c.Ec, c.Volume, c.Want, c.Full).Value!;
             TankPlan two = TankCorrection
@@ -89,7 +89,7 @@ public class TankCorrectionTests
     [Fact]
     public void Adding_and_then_diluting_comes_back() =>
         Gen.Select(Gen.Double[0.05, 1], Gen.Double[0.5, 2], Gen.Double[2.1, 4])
-            .Sample(
+            .Holds(
                 (volume, low, high) =>
                 {
                     double stock = Blend.ToAdd(volume, low, 100, high);

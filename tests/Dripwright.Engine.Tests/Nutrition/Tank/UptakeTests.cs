@@ -18,7 +18,7 @@ public class UptakeTests
                 Gen.Double[0.2, 3],
                 Gen.Double[0, 0.03]
             )
-            .Sample(
+            .Holds(
                 (volume, ec, water, strength, filled) =>
                 {
                     double left = volume - water + filled;
@@ -39,7 +39,7 @@ public class UptakeTests
     [Fact]
     public void Topping_up_by_the_uptake_holds_the_tank() =>
         Gen.Select(Gen.Double[0.01, 0.05], Gen.Double[0.4, 3])
-            .Sample(
+            .Holds(
                 (water, strength) =>
                 {
                     double each = new Uptake(water, strength).StockEachToHold(water, 0.4, Stock);
@@ -75,7 +75,7 @@ public class UptakeTests
     [Fact]
     public void Renewal_brings_sodium_to_its_limit_and_not_below() =>
         Gen.Select(Gen.Double[8.5, 20], Gen.Double[0, 3])
-            .Sample(
+            .Holds(
                 (sodium, refill) =>
                 {
                     Composition tank = Composition.Of((Constituent.Sodium, sodium), (Constituent.Chloride, 5));

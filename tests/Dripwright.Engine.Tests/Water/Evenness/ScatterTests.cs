@@ -34,7 +34,7 @@ public class ScatterTests
     [Fact]
     public void The_number_of_threads_changes_nothing() =>
         Gen.Select(Gen.Int[1, 12], Gen.Int[1, 3], Gen.Double[0, 0.2], Gen.ULong)
-            .Sample(
+            .Holds(
                 (pots, perPot, variation, seed) =>
                 {
                     var model = Row(pots, perPot, variation) with
