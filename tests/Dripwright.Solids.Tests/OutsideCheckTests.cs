@@ -14,6 +14,24 @@ public sealed partial class OutsideCheckTests : IDisposable
 
     public static TheoryData<PrintedKind> Kinds => [.. FittingGen.Kinds];
 
+    /// <summary>Slicing takes seconds a part.</summary>
+    public static TheoryData<PrintedKind> Sliced => [.. Trials.Of(5, FittingGen.Kinds)];
+
+    /// <summary>Kinds without a formula for their volume, with the moment that makes their walls; the other kernel takes seconds a part.</summary>
+    public static TheoryData<PrintedKind, double> WithoutFormula =>
+        [
+            .. Trials.Of<(PrintedKind, double)>(
+                2,
+                [
+                    (PrintedKind.ThreeWay, 5),
+                    (PrintedKind.ThreeWay, 25),
+                    (PrintedKind.FourWay, 5),
+                    (PrintedKind.HoseClip, 5),
+                    (PrintedKind.Joint, 5),
+                ]
+            ),
+        ];
+
     public void Dispose() => _folder.Delete(recursive: true);
 
     [Theory]
@@ -76,7 +94,7 @@ public sealed partial class OutsideCheckTests : IDisposable
     }
 
     [Theory]
-    [MemberData(nameof(Kinds))]
+    [MemberData(nameof(Sliced))]
     public void A_slicer_reads_the_3mf_as_one_closed_part_of_its_size_and_slices_it_without_repair(PrintedKind kind)
     {
         var fitting = FittingShop.For(kind, new() { Number = "A12" });
@@ -120,13 +138,8 @@ public sealed partial class OutsideCheckTests : IDisposable
         Assert.InRange(Meshes.Estimate(fitting, mesh).Mass * 1000 / used, 0.9, 1.1);
     }
 
-    /// <summary>Kinds without a formula for their volume.</summary>
     [Theory]
-    [InlineData(PrintedKind.ThreeWay, 5)]
-    [InlineData(PrintedKind.ThreeWay, 25)]
-    [InlineData(PrintedKind.FourWay, 5)]
-    [InlineData(PrintedKind.Joint, 5)]
-    [InlineData(PrintedKind.HoseClip, 5)]
+    [MemberData(nameof(WithoutFormula))]
     public void Another_kernel_finds_the_same_volume(PrintedKind kind, double moment)
     {
         var fitting = FittingShop.For(kind, new() { Number = "A12", Load = new(moment, 300) });

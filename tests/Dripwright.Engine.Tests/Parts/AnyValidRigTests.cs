@@ -30,7 +30,7 @@ public sealed class AnyValidRigTests
                 Assert.All(numbers, n => Assert.True(double.IsFinite(n)));
                 Assert.All(plan.Lines, l => Assert.True(l.Needed >= 0 && l.Buy >= 0));
             },
-            iter: 100
+            iter: 50
         );
 
     [Fact]
@@ -45,7 +45,7 @@ public sealed class AnyValidRigTests
                 // What cannot be marked is always in conflict, with a shift where one exists.
                 Assert.True(named <= layout.Conflicts.Count);
             },
-            iter: 100
+            iter: 50
         );
 
     [Fact]
@@ -110,7 +110,7 @@ public sealed class AnyValidRigTests
                 int planted = rig.Rows.Sum(r => r.Count * Planted(r, rig.Feed));
                 Assert.Equal(planted, plan.Lines.Where(l => l.Part == rig.Feed.Emitter).Sum(l => l.Needed));
             },
-            iter: 100
+            iter: 50
         );
 
     /// <summary>Emitters of one row, pot by pot; a later entry overrules an earlier one.</summary>

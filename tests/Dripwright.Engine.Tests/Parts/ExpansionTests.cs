@@ -19,7 +19,7 @@ public sealed class ExpansionTests
                     Assert.Empty(Expansion.Of(plan, plan).Buy);
                 }
             },
-            iter: 40
+            iter: 15
         );
 
     [Fact]
@@ -48,7 +48,7 @@ public sealed class ExpansionTests
                         Assert.True(left <= held, line.Name);
                     }
                 },
-                iter: 25
+                iter: 12
             );
 
     [Fact]

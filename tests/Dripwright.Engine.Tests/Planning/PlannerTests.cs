@@ -26,7 +26,7 @@ public sealed class PlannerTests
                 Assert.True(plan.Reservoir.Overflow >= 0 && plan.Reservoir.RunningLevel >= 0);
                 Assert.All(plan.Findings, f => Assert.DoesNotContain("NaN", f.What + f.Value + f.Limit + f.Remedy));
             },
-            iter: 150
+            iter: 50
         );
     }
 
@@ -68,7 +68,7 @@ public sealed class PlannerTests
                 double balance = first.Flow - plan.Feed.BypassFlow - pots;
                 Assert.InRange(Math.Abs(balance), 0, 1e-9 * Math.Max(pots, 1e-9));
             },
-            iter: 100
+            iter: 40
         );
     }
 
@@ -195,7 +195,7 @@ public sealed class PlannerTests
                             .Drain.Runs.Max(r => r.DeepestRatio);
                     Assert.True(deepest(steep) <= deepest(gentle) + 1e-6);
                 },
-                iter: 40
+                iter: 20
             );
     }
 

@@ -51,7 +51,7 @@ public sealed class OverheadPlanTests
                     }
                 }
             },
-            iter: 150
+            iter: 50
         );
 
     [Fact]
