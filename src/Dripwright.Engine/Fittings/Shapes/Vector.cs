@@ -12,7 +12,7 @@ public readonly record struct Vector(double X, double Y, double Z)
     /// <summary>[m] Length.</summary>
     public double Length => Math.Sqrt(Dot(this));
 
-    /// <summary>Scalar product.</summary>
+    /// <summary>[m²] Scalar product; [m] with a direction, [-] of two.</summary>
     /// <param name="other">The other vector.</param>
     public double Dot(Vector other) => (X * other.X) + (Y * other.Y) + (Z * other.Z);
 

@@ -11,6 +11,7 @@ public static class NutritionRules
 
     /// <summary>The limit of a rule.</summary>
     /// <param name="key">Its name.</param>
+    /// <returns>[SI or -] Its limit, of the judged quantity's kind.</returns>
     /// <exception cref="KeyNotFoundException">There is no such rule, or it has no limit of its own.</exception>
     public static double Limit(string key) => RuleBook.Limit(key);
 

@@ -8,7 +8,7 @@ namespace Dripwright.Engine.Strength.Frame;
 /// <param name="Z">[any] Up.</param>
 public readonly record struct Vector3(double X, double Y, double Z)
 {
-    /// <summary>Its length, in its own unit.</summary>
+    /// <summary>[any] Its length, in the unit of its parts.</summary>
     public double Length => Math.Sqrt((X * X) + (Y * Y) + (Z * Z));
 
     /// <summary>Sum.</summary>
@@ -35,7 +35,7 @@ public readonly record struct Vector3(double X, double Y, double Z)
     /// <param name="to">End.</param>
     public static Vector3 Between(Point3 from, Point3 to) => new(to.X - from.X, to.Y - from.Y, to.Z - from.Z);
 
-    /// <summary>Scalar product.</summary>
+    /// <summary>[any] Scalar product, in the units of both multiplied.</summary>
     /// <param name="other">Other factor.</param>
     public double Dot(Vector3 other) => (X * other.X) + (Y * other.Y) + (Z * other.Z);
 
