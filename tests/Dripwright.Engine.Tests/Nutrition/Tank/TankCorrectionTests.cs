@@ -30,7 +30,7 @@ public class TankCorrectionTests
             double salt =
                 ((c.Volume - plan.Drained) * c.Ec) + (plan.Water * 0.4) + (2 * plan.StockEach * Stock.Strength);
             Assert.Equal(salt, plan.FinalVolume * plan.FinalEc, 1e-9);
-            Assert.Equal(c.Want, plan.FinalEc, TankCorrection.SmallestStep);
+            Assert.Equal(c.Want, plan.FinalEc, 0.02);
             if (c.Full is { } full && full > c.Volume)
             {
                 Assert.True(plan.FinalVolume >= full - 1e-9);
@@ -59,7 +59,8 @@ public class TankCorrectionTests
                 (ec, more) =>
                 {
                     TankPlan plan = Plan(ec, 0.2, ec + more, null).Value!;
-                    double done = plan.StockEach * TankCorrection.FirstShare;
+                    // Two thirds first, a reading, then the rest.
+                    double done = plan.StockEach * 2 / 3;
                     double volume = 0.2 + (2 * done);
                     double reads = Blend.Mixed(0.2, ec, 2 * done, Stock.Strength);
                     TankPlan rest = Plan(reads, volume, ec + more, null).Value!;
