@@ -104,10 +104,7 @@ public sealed class CutPlannerLaws
     [Fact]
     public void Pieces_on_hand_never_increase_the_purchase()
     {
-        Jobs.Holds(
-            job => Assert.True(Plan(job).Purchase <= Plan(job with { OnHand = [] }).Purchase + 1e-9),
-            iter: 100
-        );
+        Jobs.Holds(job => Assert.True(Plan(job).Purchase <= Plan(job with { OnHand = [] }).Purchase + 1e-9), iter: 100);
     }
 
     [Fact]
