@@ -19,10 +19,12 @@ internal static class Law
         LawRun.OfThisTest().Run(gen, law, iter);
 
     /// <summary>The same with a law that answers.</summary>
-    public static void Holds<T>(this Gen<T> gen, Func<T, bool> law, int iter = Usual) =>
-        gen.Holds((T drawn) => Assert.True(law(drawn), "The law does not hold."), iter);
+    public static void Holds<T>(this Gen<T> gen, Func<T, bool> law, int iter = Usual) => gen.Holds(Said(law), iter);
 
-    /// <summary>The same for a law that is awaited.</summary>
+    /// <summary>A law that answers as one that throws.</summary>
+    public static Action<T> Said<T>(Func<T, bool> law) => drawn => Assert.True(law(drawn), "The law does not hold.");
+
+    /// <summary>Asserts a law that is awaited.</summary>
     public static async Task HoldsAsync<T>(this Gen<T> gen, Func<T, Task> law, int iter = Usual) =>
         await LawRun.OfThisTest().RunAsync(gen, law, iter);
 
