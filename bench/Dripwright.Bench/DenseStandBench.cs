@@ -1,6 +1,6 @@
 using BenchmarkDotNet.Attributes;
-using Dripwright.Engine.Strength.Frame;
-using Dripwright.Engine.Strength.Loads;
+using Dripwright.Engine.Stands.Frame;
+using Dripwright.Engine.Stands.Loads;
 using MathNet.Numerics.LinearAlgebra;
 
 namespace Dripwright.Bench;

@@ -1,10 +1,10 @@
 using BenchmarkDotNet.Attributes;
-using Dripwright.Engine.Nutrition.Chemistry;
-using Dripwright.Engine.Nutrition.Recipe;
-using Dripwright.Engine.Nutrition.Recipe.Fitting;
-using Dripwright.Engine.Nutrition.Salts;
-using Dripwright.Engine.Nutrition.Targets;
-using Dripwright.Engine.Nutrition.Water;
+using Dripwright.Engine.Catalogue.Salts;
+using Dripwright.Engine.Catalogue.Targets;
+using Dripwright.Engine.Chemistry.Formulas;
+using Dripwright.Engine.Chemistry.Waters;
+using Dripwright.Engine.Nutrients.Recipe;
+using Dripwright.Engine.Nutrients.Recipe.Fitting;
 using Google.OrTools.LinearSolver;
 
 namespace Dripwright.Bench;

@@ -1,5 +1,5 @@
 using BenchmarkDotNet.Attributes;
-using Dripwright.Engine.Fittings;
+using Dripwright.Engine.Printed;
 using Dripwright.Solids;
 using Dripwright.Solids.Pictures;
 
@@ -10,8 +10,8 @@ namespace Dripwright.Bench;
 [MemoryDiagnoser]
 public class SolidsBench
 {
-    private readonly FittingParameters _parameters = new() { Number = "A12" };
-    private Fitting? _fitting;
+    private readonly PrintParameters _parameters = new() { Number = "A12" };
+    private PrintDesign? _fitting;
     private SolidMesh? _mesh;
 
     /// <summary>Kinds under test.</summary>
@@ -25,13 +25,13 @@ public class SolidsBench
     [GlobalSetup]
     public void Make()
     {
-        _fitting = FittingShop.For(Kind, _parameters);
+        _fitting = PrintDesigner.For(Kind, _parameters);
         _mesh = Meshes.Of(_fitting);
     }
 
     /// <summary>The description alone.</summary>
     [Benchmark]
-    public Fitting Description() => FittingShop.For(Kind, _parameters);
+    public PrintDesign Description() => PrintDesigner.For(Kind, _parameters);
 
     /// <summary>Evaluated and checked.</summary>
     [Benchmark(Baseline = true)]
@@ -39,5 +39,5 @@ public class SolidsBench
 
     /// <summary>Drawn, hidden faces left out.</summary>
     [Benchmark]
-    public int Picture() => FittingPicture.Of(_mesh!).Faces.Count;
+    public int Picture() => PrintPicture.Of(_mesh!).Faces.Count;
 }

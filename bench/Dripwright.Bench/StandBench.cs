@@ -2,10 +2,10 @@ using BenchmarkDotNet.Attributes;
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Rigs;
-using Dripwright.Engine.Strength;
-using Dripwright.Engine.Strength.Checks;
-using Dripwright.Engine.Strength.Frame;
-using Dripwright.Engine.Strength.Loads;
+using Dripwright.Engine.Stands;
+using Dripwright.Engine.Stands.Checks;
+using Dripwright.Engine.Stands.Frame;
+using Dripwright.Engine.Stands.Loads;
 
 namespace Dripwright.Bench;
 

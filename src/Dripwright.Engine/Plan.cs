@@ -1,12 +1,12 @@
 using Dripwright.Engine.Findings;
-using Dripwright.Engine.Fittings;
 using Dripwright.Engine.Layout;
-using Dripwright.Engine.Nutrition.Planning;
+using Dripwright.Engine.Nutrients.Planning;
 using Dripwright.Engine.Parts;
+using Dripwright.Engine.Printed;
 using Dripwright.Engine.Rigs;
-using Dripwright.Engine.Strength.Checks;
-using Dripwright.Engine.Strength.Wire;
+using Dripwright.Engine.Stands.Checks;
 using Dripwright.Engine.Water;
+using Dripwright.Engine.Wires;
 
 namespace Dripwright.Engine;
 
@@ -35,7 +35,7 @@ public sealed record Plan
     public required OverheadPlan Overhead { get; init; }
 
     /// <summary>What the reservoir is filled with; null where no feed is asked for.</summary>
-    public NutritionPlan? Nutrition { get; init; }
+    public NutrientPlan? Nutrients { get; init; }
 
     /// <summary>Whether the stands hold; null where it was not asked.</summary>
     public StandPlan? Stand { get; init; }

@@ -1,14 +1,14 @@
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Findings;
-using Dripwright.Engine.Fittings;
 using Dripwright.Engine.Layout;
-using Dripwright.Engine.Nutrition.Planning;
+using Dripwright.Engine.Nutrients.Planning;
 using Dripwright.Engine.Parts;
+using Dripwright.Engine.Printed;
 using Dripwright.Engine.Rigs;
-using Dripwright.Engine.Strength;
-using Dripwright.Engine.Strength.Checks;
-using Dripwright.Engine.Strength.Wire;
+using Dripwright.Engine.Stands;
+using Dripwright.Engine.Stands.Checks;
 using Dripwright.Engine.Water;
+using Dripwright.Engine.Wires;
 
 namespace Dripwright.Engine;
 
@@ -44,7 +44,7 @@ public static class Planner
         DrainPlan drain = new DrainPlanner(rig, layout, feed).Plan();
         ReservoirPlan reservoir = new ReservoirPlanner(rig, layout, feed, drain).Plan();
         OverheadPlan overhead = new OverheadPlanner(rig, layout).Plan();
-        NutritionPlan? nutrition = NutritionPlanner.Plan(rig, layout, feed, reservoir, catalogue);
+        NutrientPlan? nutrients = NutrientPlanner.Plan(rig, layout, feed, reservoir, catalogue);
         Tell("loading the stands", 0.7);
         StandPlan? stand = Loaded(null, rig, layout, options);
         Tell("counting and cutting parts", 0.8);
@@ -61,7 +61,7 @@ public static class Planner
                 Drain = drain,
                 Reservoir = reservoir,
                 Overhead = overhead,
-                Nutrition = nutrition,
+                Nutrients = nutrients,
                 Stand = stand,
                 Printed = printed,
                 Parts = parts,
@@ -110,7 +110,18 @@ public static class Planner
         feed.Scatter is null && options.Draws > 0
             ? feed with
             {
-                Scatter = FeedPlanner.Draws(feed, layout, options),
+                Scatter = FeedPlanner.Draws(
+                    feed,
+                    layout,
+                    new ScatterModel
+                    {
+                        Emitters = [],
+                        Draws = options.Draws,
+                        Seed = options.Seed,
+                        Clogging = options.Clogging,
+                    },
+                    options.Stop
+                ),
             }
             : feed;
 
@@ -135,7 +146,7 @@ public static class Planner
         }
 
         new PartsRules(layout, plan.Parts, judge).Judge();
-        judge.Add(plan.Nutrition?.Findings ?? []);
+        judge.Add(plan.Nutrients?.Findings ?? []);
         return plan with { Findings = judge.Findings };
     }
 }

@@ -1,13 +1,13 @@
 using System.Globalization;
 using System.Text;
 using Dripwright.Engine;
-using Dripwright.Engine.Report;
-using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Units;
+using Dripwright.Language.Report;
 using Dripwright.Sheets.Bench;
 using Dripwright.Sheets.Drawing;
-using Dripwright.Sheets.Feeding;
 using Dripwright.Sheets.Lists;
 using Dripwright.Sheets.Model;
+using Dripwright.Sheets.Nutrients;
 using Dripwright.Sheets.Views;
 using Dripwright.Sheets.Writing;
 

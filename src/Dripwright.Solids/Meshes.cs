@@ -1,8 +1,8 @@
 using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
-using Dripwright.Engine.Fittings;
-using Dripwright.Engine.Fittings.Shapes;
+using Dripwright.Engine.Printed;
+using Dripwright.Engine.Printed.Shapes;
 
 namespace Dripwright.Solids;
 
@@ -10,10 +10,10 @@ namespace Dripwright.Solids;
 public static class Meshes
 {
     /// <summary>The mesh of a fitting as it lies on the printer's bed.</summary>
-    /// <param name="fitting">The fitting, from <see cref="FittingShop"/>.</param>
+    /// <param name="fitting">The fitting, from <see cref="PrintDesigner"/>.</param>
     /// <returns>A closed mesh in mm.</returns>
     /// <exception cref="InvalidOperationException">The mesh is not the surface of a solid: a fault of ours.</exception>
-    public static SolidMesh Of(Fitting fitting)
+    public static SolidMesh Of(PrintDesign fitting)
     {
         SolidMesh mesh = SolidKernel.Shared.MeshOf(fitting.Shape);
         var check = MeshCheck.Of(mesh);
@@ -33,6 +33,6 @@ public static class Meshes
     /// <summary>What the print takes.</summary>
     /// <param name="fitting">The fitting.</param>
     /// <param name="mesh">Its mesh.</param>
-    public static PrintEstimate Estimate(Fitting fitting, SolidMesh mesh) =>
+    public static PrintEstimate Estimate(PrintDesign fitting, SolidMesh mesh) =>
         PrintEstimate.Of(mesh.CubicMillimetres * 1e-9, fitting.Parameters.Plastic, fitting.Parameters.Printer);
 }

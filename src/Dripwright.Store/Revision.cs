@@ -1,3 +1,4 @@
+using Dripwright.Engine.Files;
 using Dripwright.Engine.Rigs;
 
 namespace Dripwright.Store;

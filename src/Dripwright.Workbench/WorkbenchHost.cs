@@ -1,4 +1,5 @@
 using System.Net;
+using Dripwright.Language;
 using Dripwright.Store;
 using Dripwright.Workbench.Editing;
 using Dripwright.Workbench.Hosting;

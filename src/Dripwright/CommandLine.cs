@@ -21,7 +21,7 @@ internal static class CommandLine
         try
         {
             var root = Root(around);
-            // Without a word there is nothing to do but to say what can be done.
+            // Without a command it shows what there is.
             var call = root.Parse(args.Count == 0 ? ["--help"] : args);
             if (call.Errors.Count > 0)
             {
@@ -89,7 +89,7 @@ internal static class CommandLine
     {
         var shared = new SharedOptions();
         var root = new RootCommand(
-            "Plans recirculating drip rows: pots on a stand, fed by drip from a reservoir and drained back into it."
+            "Plans recirculating drip rows: pots on a stand, fed by drip from a reservoir that they drain back into."
                 + " From a rig file it computes the plan and writes the build pack."
         )
         {
@@ -104,12 +104,12 @@ internal static class CommandLine
             TankCommands.Uptake(around, shared),
             FeedingCommands.WeeksAhead(around, shared),
             PrintPartsCommand.Of(around, shared),
-            ShapeCommand.Of(around, shared),
-            ShelfCommand.Of(around, shared),
-            KeepCommand.Of(around),
-            BringBackCommand.Of(around),
-            HandOutCommand.Of(around),
-            TakeInCommand.Of(around),
+            SchemaCommand.Of(around, shared),
+            CatalogueCommand.Of(around, shared),
+            BackupCommand.Of(around),
+            RestoreCommand.Of(around),
+            ExportCommand.Of(around),
+            ImportCommand.Of(around),
             UnlockCommand.Of(around),
             shared.Catalogue,
             shared.Colour,

@@ -13,7 +13,7 @@ internal static class Exit
     public const int FaultyFile = 2;
 
     /// <summary>
-    /// <c>suggest</c>: nothing passes every rule. <c>check</c>: the file is sound, but the rig would fail or hurt (a finding of level "stop"). <c>plan</c> and
+    /// <c>suggest</c>: no rig passes every rule. <c>check</c>: the file is sound, but the rig would fail or hurt (a finding of level "stop"). <c>plan</c> and
     /// <c>pack</c> have done their work when they have said so, and give 0.
     /// </summary>
     public const int RigWouldFail = 3;

@@ -4,17 +4,23 @@ public sealed class CallTests
 {
     private static readonly string[] s_commands =
     [
+        "open",
         "start",
         "suggest",
         "check",
         "plan",
         "pack",
-        "shape",
-        "shelf",
-        "keep",
-        "bring-back",
-        "hand-out",
-        "take-in",
+        "mix",
+        "mend-tank",
+        "uptake",
+        "weeks-ahead",
+        "print-parts",
+        "schema",
+        "catalogue",
+        "backup",
+        "restore",
+        "export",
+        "import",
         "unlock",
     ];
 
@@ -28,6 +34,20 @@ public sealed class CallTests
         foreach (var command in s_commands)
         {
             Assert.Matches($@"(?m)^  {command}\b", call.Out);
+        }
+    }
+
+    [Fact]
+    public async Task Help_says_things_in_the_words_that_everybody_uses()
+    {
+        foreach (var command in s_commands)
+        {
+            var help = (await Call.Of(command, "--help")).Out;
+
+            Assert.DoesNotMatch(
+                @"(?i)\b(shelf|shelves|shape|pen|cans|keep|kept by|hand(ed)? out|take in|taken in|bring back|draws|reckon|let out|stands there)\b",
+                help
+            );
         }
     }
 
@@ -52,10 +72,10 @@ public sealed class CallTests
     [InlineData("pack", "one.json")]
     [InlineData("pack", "one.json", "-o", "x", "--paper", "a5")]
     [InlineData("pack", "one.json", "-o", "x", "--date", "1.3.2026")]
-    [InlineData("shelf", "cars")]
+    [InlineData("catalogue", "cars")]
     [InlineData("suggest")]
     [InlineData("suggest", "--jsno", "brief.json")]
-    [InlineData("--colour", "purple", "shelf")]
+    [InlineData("--colour", "purple", "catalogue")]
     [InlineData("start", "x.json", "--pots", "0")]
     [InlineData("start", "x.json", "--pots", "many")]
     [InlineData("start", "x.json", "--spacing", "1 foots")]
@@ -71,7 +91,7 @@ public sealed class CallTests
 
     [Theory]
     [InlineData("--jsno", "--json")]
-    [InlineData("--no-drws", "--no-draws")]
+    [InlineData("--no-simlation", "--no-simulation")]
     [InlineData("--catalog", "--catalogue")]
     public async Task The_nearest_option_is_named_for_a_misspelt_one(string misspelt, string meant)
     {
@@ -149,7 +169,7 @@ public sealed class CallTests
     {
         using var scratch = new Scratch();
         var path = scratch.Write("mine.json", """{ "pipess": [] }""");
-        var call = await Call.Of("--catalogue", path, "shelf");
+        var call = await Call.Of("--catalogue", path, "catalogue");
 
         Assert.Equal(Exit.FaultyFile, call.Exit);
         Assert.Empty(call.Out);

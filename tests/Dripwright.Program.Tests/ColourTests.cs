@@ -9,7 +9,7 @@ public sealed class ColourTests
     [Fact]
     public async Task Nothing_redirected_holds_an_escape_code()
     {
-        var call = await Call.Of("plan", s_rig, "--no-draws");
+        var call = await Call.Of("plan", s_rig, "--no-simulation");
 
         Assert.DoesNotContain(Escape, call.Out + call.Error);
     }

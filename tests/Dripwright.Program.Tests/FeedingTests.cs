@@ -10,7 +10,7 @@ public sealed class FeedingTests
         var call = await Call.Of("mix", Repository.FoodBank);
 
         Assert.Equal(Exit.Good, call.Exit);
-        Assert.Contains("Can A, filled up to 20 L, 1:100:", call.Out, StringComparison.Ordinal);
+        Assert.Contains("Stock tank A, filled up to 20 L, 1:100:", call.Out, StringComparison.Ordinal);
         Assert.Contains("Calcium nitrate", call.Out, StringComparison.Ordinal);
         Assert.Contains("mL  Nitric acid 60 %", call.Out, StringComparison.Ordinal);
         Assert.Contains("never water into acid", call.Out, StringComparison.Ordinal);
@@ -21,9 +21,11 @@ public sealed class FeedingTests
     public async Task Mix_as_json_is_what_the_whole_plan_says()
     {
         using var alone = JsonDocument.Parse((await Call.Of("mix", Repository.FoodBank, "--json")).Out);
-        using var whole = JsonDocument.Parse((await Call.Of("plan", Repository.FoodBank, "--json", "--no-draws")).Out);
+        using var whole = JsonDocument.Parse(
+            (await Call.Of("plan", Repository.FoodBank, "--json", "--no-simulation")).Out
+        );
 
-        var part = whole.RootElement.GetProperty("nutrition");
+        var part = whole.RootElement.GetProperty("nutrients");
         Assert.True(JsonElement.DeepEquals(alone.RootElement, part));
         var wanted = part.GetProperty("wantedDecisiemensPerMetre").GetDouble();
         Assert.Equal(wanted, part.GetProperty("reachedDecisiemensPerMetre").GetDouble(), 0.03 * wanted);
@@ -56,7 +58,7 @@ public sealed class FeedingTests
         var a = call.Out.IndexOf("of stock A", StringComparison.Ordinal);
         Assert.InRange(a, 0, call.Out.IndexOf("of stock B", StringComparison.Ordinal));
         Assert.Contains("about 2.40", call.Out, StringComparison.Ordinal);
-        Assert.Contains("What adding cannot cure", call.Out, StringComparison.Ordinal);
+        Assert.Contains("What adding salts or water cannot fix", call.Out, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -64,7 +66,7 @@ public sealed class FeedingTests
     {
         string[] reading = ["mend-tank", Repository.FoodBank, "--ph", "6.4", "--volume", "200 L", "--ec", "900 ppm"];
         var without = await Call.Of(reading);
-        var with = await Call.Of([.. reading, "--pen-scale", "500"]);
+        var with = await Call.Of([.. reading, "--meter-scale", "500"]);
         var plain = await Call.Of(
             "mend-tank",
             Repository.FoodBank,
@@ -149,14 +151,14 @@ public sealed class FeedingTests
         );
         var rig = folder.Write(
             "a.rig.json",
-            """{ "rows": [ { "pots": 4 } ], "nutrition": { "crop": "tomato", "pureShare": "100 %", "salts": [ { "salt": "my-potash" }, { "salt": "calcium-nitrate-15.5" } ] } }"""
+            """{ "rows": [ { "pots": 4 } ], "nutrients": { "crop": "tomato", "pureShare": "100 %", "salts": [ { "salt": "my-potash" }, { "salt": "calcium-nitrate-15.5" } ] } }"""
         );
         var call = await Call.Of("mix", rig, "--catalogue", catalogue);
         Assert.Equal(Exit.Good, call.Exit);
         Assert.Contains("Potash from the shed", call.Out, StringComparison.Ordinal);
         Assert.Contains(
             "my-potash",
-            (await Call.Of("shelf", "salts", "--catalogue", catalogue)).Out,
+            (await Call.Of("catalogue", "salts", "--catalogue", catalogue)).Out,
             StringComparison.Ordinal
         );
     }

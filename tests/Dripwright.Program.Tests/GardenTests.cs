@@ -13,48 +13,48 @@ public sealed class GardenTests : IDisposable
     public void Dispose() => _scratch.Dispose();
 
     [Fact]
-    public async Task A_rig_is_taken_in_and_handed_out_to_the_letter()
+    public async Task A_rig_is_imported_and_exported_to_the_letter()
     {
-        var into = await Call.Of("take-in", Repository.School, "--garden", Place);
+        var into = await Call.Of("import", Repository.School, "--garden", Place);
         Assert.Equal((Exit.Good, ""), (into.Exit, into.Error));
         var name = await OnlyName();
-        var print = await Call.Of("hand-out", "-", "--rig", name, "--garden", Place);
+        var print = await Call.Of("export", "-", "--rig", name, "--garden", Place);
         Assert.Equal(await File.ReadAllTextAsync(Repository.School, Stop), print.Out);
-        var missing = await Call.Of("hand-out", "-", "--rig", "Nowhere", "--garden", Place);
+        var missing = await Call.Of("export", "-", "--rig", "Nowhere", "--garden", Place);
         Assert.Equal(Exit.WrongCall, missing.Exit);
         Assert.Contains($"\"{name}\"", missing.Error, StringComparison.Ordinal);
     }
 
     [Fact]
-    public async Task A_garden_is_handed_out_and_taken_in_by_another()
+    public async Task A_garden_is_exported_and_imported_by_another()
     {
-        await Call.Of("take-in", Repository.School, "--garden", Place);
-        await Call.Of("take-in", Repository.FoodBank, "--garden", Place);
+        await Call.Of("import", Repository.School, "--garden", Place);
+        await Call.Of("import", Repository.FoodBank, "--garden", Place);
         var file = _scratch.At("yard.garden.json");
-        var handed = await Call.Of("hand-out", file, "--garden", Place);
-        Assert.Equal((Exit.Good, ""), (handed.Exit, handed.Error));
-        Assert.Equal(Exit.NotWritten, (await Call.Of("hand-out", file, "--garden", Place)).Exit);
+        var exported = await Call.Of("export", file, "--garden", Place);
+        Assert.Equal((Exit.Good, ""), (exported.Exit, exported.Error));
+        Assert.Equal(Exit.NotWritten, (await Call.Of("export", file, "--garden", Place)).Exit);
         var other = _scratch.At("other.dripwright");
-        var taken = await Call.Of(new Setting { Variables = { ["DRIPWRIGHT_GARDEN"] = other } }, "take-in", file);
-        Assert.Equal((Exit.Good, ""), (taken.Exit, taken.Error));
-        Assert.Contains("2 rigs", taken.Out, StringComparison.Ordinal);
+        var imported = await Call.Of(new Setting { Variables = { ["DRIPWRIGHT_GARDEN"] = other } }, "import", file);
+        Assert.Equal((Exit.Good, ""), (imported.Exit, imported.Error));
+        Assert.Contains("2 rigs", imported.Out, StringComparison.Ordinal);
         await using var garden = await Garden.OpenAsync(GardenPlace.File(other), stop: Stop);
         Assert.All(await garden.RigsAsync(Stop), rig => Assert.Equal(1, rig.Revisions));
     }
 
     [Fact]
-    public async Task A_kept_copy_comes_back_and_what_it_replaces_stays_beside()
+    public async Task A_backup_is_restored_and_what_it_replaces_stays_beside()
     {
-        await Call.Of("take-in", Repository.School, "--garden", Place);
+        await Call.Of("import", Repository.School, "--garden", Place);
         var copy = _scratch.At("copy");
-        var kept = await Call.Of("keep", copy, "--garden", Place);
-        Assert.Equal((Exit.Good, ""), (kept.Exit, kept.Error));
-        await Call.Of("take-in", Repository.FoodBank, "--garden", Place);
-        var back = await Call.Of("bring-back", copy, "--garden", Place);
-        Assert.Equal((Exit.Good, ""), (back.Exit, back.Error));
+        var written = await Call.Of("backup", copy, "--garden", Place);
+        Assert.Equal((Exit.Good, ""), (written.Exit, written.Error));
+        await Call.Of("import", Repository.FoodBank, "--garden", Place);
+        var restored = await Call.Of("restore", copy, "--garden", Place);
+        Assert.Equal((Exit.Good, ""), (restored.Exit, restored.Error));
         await OnlyName();
         var aside = Assert.Single(_scratch.Names, name => name.Contains(".replaced-", StringComparison.Ordinal));
-        Assert.Contains(aside, back.Out, StringComparison.Ordinal);
+        Assert.Contains(aside, restored.Out, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -64,13 +64,13 @@ public sealed class GardenTests : IDisposable
         foreach (
             var (exit, words) in new (int, string[])[]
             {
-                (Exit.FaultyFile, ["keep", _scratch.At("copy"), "--garden", Place]),
-                (Exit.FaultyFile, ["hand-out", "-", "--garden", Place]),
-                (Exit.FaultyFile, ["bring-back", letter, "--garden", Place]),
-                (Exit.FaultyFile, ["bring-back", _scratch.At("nothing"), "--garden", Place]),
-                (Exit.FaultyFile, ["keep", _scratch.At("copy"), "--garden", letter]),
-                (Exit.WrongCall, ["keep", "--garden", Place]),
-                (Exit.WrongCall, ["keep", "--gardn", Place]),
+                (Exit.FaultyFile, ["backup", _scratch.At("copy"), "--garden", Place]),
+                (Exit.FaultyFile, ["export", "-", "--garden", Place]),
+                (Exit.FaultyFile, ["restore", letter, "--garden", Place]),
+                (Exit.FaultyFile, ["restore", _scratch.At("nothing"), "--garden", Place]),
+                (Exit.FaultyFile, ["backup", _scratch.At("copy"), "--garden", letter]),
+                (Exit.WrongCall, ["backup", "--garden", Place]),
+                (Exit.WrongCall, ["backup", "--gardn", Place]),
             }
         )
         {
@@ -84,14 +84,14 @@ public sealed class GardenTests : IDisposable
     }
 
     [Fact]
-    public async Task A_rig_with_faults_is_not_taken_in()
+    public async Task A_rig_with_faults_is_not_imported()
     {
         var rig = _scratch.Write("bad.rig.json", """{ "rows": [ { "spacing": "1 foots" } ] }""");
-        var call = await Call.Of("take-in", rig, "--garden", Place);
+        var call = await Call.Of("import", rig, "--garden", Place);
         Assert.Equal(Exit.FaultyFile, call.Exit);
         Assert.Contains("rows[0].spacing", call.Error, StringComparison.Ordinal);
         var broken = _scratch.Write("yard.garden.json", "{ \"gardenFormat\": 1,\n \"setings\": {} }");
-        call = await Call.Of("take-in", broken, "--garden", Place);
+        call = await Call.Of("import", broken, "--garden", Place);
         Assert.Equal(Exit.FaultyFile, call.Exit);
         Assert.Contains("line 2", call.Error, StringComparison.Ordinal);
     }
@@ -99,7 +99,7 @@ public sealed class GardenTests : IDisposable
     [Fact]
     public async Task Unlock_says_whether_there_was_anything_to_do()
     {
-        await Call.Of("take-in", Repository.School, "--garden", Place);
+        await Call.Of("import", Repository.School, "--garden", Place);
         var call = await Call.Of("unlock", "--garden", Place);
         Assert.Equal(Exit.Good, call.Exit);
         Assert.Contains("is not locked", call.Out, StringComparison.Ordinal);

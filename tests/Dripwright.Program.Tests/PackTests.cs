@@ -1,4 +1,5 @@
 using Dripwright.Files;
+using Dripwright.Pack;
 
 namespace Dripwright.Program.Tests;
 
@@ -11,11 +12,13 @@ public sealed class PackTests
         new("sheets/plan-view.svg", [3]),
     ];
 
+    private static readonly PackList s_list = PackList.Of(s_files);
+
     [Fact]
     public void A_pack_is_written_whole_with_nothing_beside_it()
     {
         using var scratch = new Scratch();
-        PackFolder.Write(scratch.At("deep/er/pack"), s_files, replace: false, CancellationToken.None);
+        PackFolder.Write(scratch.At("deep/er/pack"), s_list, s_files, replace: false, CancellationToken.None);
 
         Assert.Equal(
             [
@@ -23,6 +26,7 @@ public sealed class PackTests
                 "deep/er",
                 "deep/er/pack",
                 "deep/er/pack/build-pack.pdf",
+                "deep/er/pack/pack-list.json",
                 "deep/er/pack/plan.json",
                 "deep/er/pack/sheets",
                 "deep/er/pack/sheets/plan-view.svg",
@@ -37,7 +41,7 @@ public sealed class PackTests
         using var scratch = new Scratch();
 
         var refusal = Assert.Throws<Refusal>(() =>
-            PackFolder.Write(scratch.At("deep/pack"), FailingAfter(2), replace: false, CancellationToken.None)
+            PackFolder.Write(scratch.At("deep/pack"), s_list, FailingAfter(2), replace: false, CancellationToken.None)
         );
 
         Assert.Equal(Exit.NotWritten, refusal.ExitCode);
@@ -48,11 +52,11 @@ public sealed class PackTests
     public void A_failure_in_the_middle_leaves_the_old_pack_as_it_was()
     {
         using var scratch = new Scratch();
-        PackFolder.Write(scratch.At("pack"), s_files, replace: false, CancellationToken.None);
+        PackFolder.Write(scratch.At("pack"), s_list, s_files, replace: false, CancellationToken.None);
         var before = scratch.Names;
 
         Assert.Throws<Refusal>(() =>
-            PackFolder.Write(scratch.At("pack"), FailingAfter(1), replace: true, CancellationToken.None)
+            PackFolder.Write(scratch.At("pack"), s_list, FailingAfter(1), replace: true, CancellationToken.None)
         );
 
         Assert.Equal(before, scratch.Names);
@@ -66,7 +70,7 @@ public sealed class PackTests
         using var stop = new CancellationTokenSource();
 
         Assert.Throws<OperationCanceledException>(() =>
-            PackFolder.Write(scratch.At("pack"), StoppingAfterOne(stop), replace: false, stop.Token)
+            PackFolder.Write(scratch.At("pack"), s_list, StoppingAfterOne(stop), replace: false, stop.Token)
         );
 
         Assert.Empty(scratch.Names);
@@ -76,14 +80,20 @@ public sealed class PackTests
     public void A_pack_that_stands_there_is_replaced_only_when_asked()
     {
         using var scratch = new Scratch();
-        PackFolder.Write(scratch.At("pack"), s_files, replace: false, CancellationToken.None);
+        PackFolder.Write(scratch.At("pack"), s_list, s_files, replace: false, CancellationToken.None);
 
         Assert.Throws<Refusal>(() =>
-            PackFolder.Write(scratch.At("pack"), s_files, replace: false, CancellationToken.None)
+            PackFolder.Write(scratch.At("pack"), s_list, s_files, replace: false, CancellationToken.None)
         );
-        PackFolder.Write(scratch.At("pack"), s_files[..2], replace: true, CancellationToken.None);
+        PackFolder.Write(
+            scratch.At("pack"),
+            PackList.Of(s_files[..2]),
+            s_files[..2],
+            replace: true,
+            CancellationToken.None
+        );
 
-        Assert.Equal(["pack", "pack/build-pack.pdf", "pack/plan.json"], scratch.Names);
+        Assert.Equal(["pack", "pack/build-pack.pdf", "pack/pack-list.json", "pack/plan.json"], scratch.Names);
     }
 
     [Fact]
@@ -94,7 +104,7 @@ public sealed class PackTests
         scratch.Write("home/letters.txt", "dear");
 
         var refusal = Assert.Throws<Refusal>(() =>
-            PackFolder.Write(scratch.At("home"), s_files, replace: true, CancellationToken.None)
+            PackFolder.Write(scratch.At("home"), s_list, s_files, replace: true, CancellationToken.None)
         );
 
         Assert.Equal(Exit.NotWritten, refusal.ExitCode);
@@ -102,33 +112,45 @@ public sealed class PackTests
     }
 
     [Fact]
-    public void What_a_killed_run_left_behind_is_tidied_and_an_old_pack_given_back()
-    {
-        using var scratch = new Scratch();
-        // No process has this number: it is over the greatest that Linux gives.
-        Directory.CreateDirectory(scratch.At(".pack.99999999.draft"));
-        Directory.CreateDirectory(scratch.At(".pack.99999999.old"));
-        scratch.Write(".pack.99999999.old/plan.json", "old");
-        Directory.CreateDirectory(scratch.At(".pack.mine.draft"));
-
-        // The old pack is given back first, and then stands in the way as it should.
-        Assert.Throws<Refusal>(() =>
-            PackFolder.Write(scratch.At("pack"), s_files, replace: false, CancellationToken.None)
-        );
-
-        Assert.Equal([".pack.mine.draft", "pack", "pack/plan.json"], scratch.Names);
-    }
-
-    [Fact]
-    public void A_file_name_cannot_lead_out_of_the_pack()
+    public void A_file_that_is_not_on_the_list_cannot_lead_out_of_the_pack()
     {
         using var scratch = new Scratch();
 
         Assert.Throws<InvalidOperationException>(() =>
-            PackFolder.Write(scratch.At("pack"), [new("../escaped.txt", [1])], replace: false, CancellationToken.None)
+            PackFolder.Write(
+                scratch.At("pack"),
+                s_list,
+                [new("../escaped.txt", [1])],
+                replace: false,
+                CancellationToken.None
+            )
         );
 
         Assert.Empty(scratch.Names);
+    }
+
+    [Fact]
+    public void A_place_that_cannot_be_written_is_told_and_nothing_is_left()
+    {
+        using var scratch = new Scratch();
+        scratch.Write("a-file", "mine");
+        List<string> places = [scratch.At("a-file/pack")];
+        if (OperatingSystem.IsLinux())
+        {
+            places.Add("/proc/pack");
+            places.Add("/proc/deep/pack");
+        }
+
+        foreach (var place in places)
+        {
+            var refusal = Assert.Throws<Refusal>(() =>
+                PackFolder.Write(place, s_list, s_files, replace: true, CancellationToken.None)
+            );
+            Assert.Equal(Exit.NotWritten, refusal.ExitCode);
+            Assert.Contains("Nothing was changed", refusal.Message, StringComparison.Ordinal);
+        }
+
+        Assert.Equal(["a-file"], scratch.Names);
     }
 
     [Fact]
@@ -153,7 +175,7 @@ public sealed class PackTests
     public async Task The_same_call_gives_the_same_bytes_and_replaces_only_when_asked()
     {
         using var scratch = new Scratch();
-        string[] call = ["pack", Repository.OnePot, "--no-draws", "-o"];
+        string[] call = ["pack", Repository.OnePot, "--no-simulation", "-o"];
         Assert.Equal(Exit.Good, (await Call.Of([.. call, scratch.At("one")])).Exit);
         Assert.Equal(Exit.Good, (await Call.Of([.. call, scratch.At("two")])).Exit);
 
@@ -174,7 +196,7 @@ public sealed class PackTests
     {
         using var scratch = new Scratch();
         scratch.Write("pack", "a file");
-        var call = await Call.Of("pack", Repository.School, "-o", scratch.At("pack"), "--replace", "--no-draws");
+        var call = await Call.Of("pack", Repository.School, "-o", scratch.At("pack"), "--replace", "--no-simulation");
 
         Assert.Equal(Exit.NotWritten, call.Exit);
         Assert.Empty(call.Out);

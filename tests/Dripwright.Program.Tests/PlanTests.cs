@@ -157,7 +157,9 @@ public sealed partial class PlanTests
     [Fact]
     public async Task Draws_can_be_left_out()
     {
-        using var document = JsonDocument.Parse((await Call.Of("plan", Repository.School, "--json", "--no-draws")).Out);
+        using var document = JsonDocument.Parse(
+            (await Call.Of("plan", Repository.School, "--json", "--no-simulation")).Out
+        );
 
         Assert.Equal(JsonValueKind.Null, document.RootElement.GetProperty("feed").GetProperty("scatter").ValueKind);
     }

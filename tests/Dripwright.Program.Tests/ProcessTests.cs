@@ -5,12 +5,10 @@ namespace Dripwright.Program.Tests;
 /// <summary>The built program as a process of its own.</summary>
 public sealed class ProcessTests
 {
-    private static readonly string s_program = Path.Combine(AppContext.BaseDirectory, "dripwright.dll");
-
     [Fact]
     public async Task The_built_program_keeps_its_streams_apart()
     {
-        var (exit, written, errors) = await Run("plan", Repository.School, "--json", "--no-draws");
+        var (exit, written, errors) = await BuiltProgram.Run("plan", Repository.School, "--json", "--no-simulation");
 
         Assert.Equal(Exit.Good, exit);
         Assert.Empty(errors);
@@ -21,7 +19,7 @@ public sealed class ProcessTests
     [Fact]
     public async Task The_built_program_gives_its_exit_code()
     {
-        var (exit, written, errors) = await Run("plan", "--jsno");
+        var (exit, written, errors) = await BuiltProgram.Run("plan", "--jsno");
 
         Assert.Equal(Exit.WrongCall, exit);
         Assert.Empty(written);
@@ -34,7 +32,7 @@ public sealed class ProcessTests
         Assert.SkipUnless(OperatingSystem.IsLinux() || OperatingSystem.IsMacOS(), "Signals are sent by the kill tool.");
         // Not Ctrl-C's own signal: a test run in the background has that ignored, and its children inherit it. Both
         // take the same way through the program.
-        using var program = Start("plan", "-");
+        using var program = BuiltProgram.Start("plan", "-");
         // It waits for its standard input, so the signal surely comes before the end.
         await Task.Delay(TimeSpan.FromSeconds(1.5), TestContext.Current.CancellationToken);
         using var kill = Process.Start(
@@ -60,32 +58,5 @@ public sealed class ProcessTests
             await program.StandardError.ReadToEndAsync(TestContext.Current.CancellationToken),
             StringComparison.Ordinal
         );
-    }
-
-    private static async Task<(int Exit, string Out, string Error)> Run(params string[] args)
-    {
-        using var program = Start(args);
-        program.StandardInput.Close();
-        var written = program.StandardOutput.ReadToEndAsync();
-        var errors = program.StandardError.ReadToEndAsync();
-        await program.WaitForExitAsync(TestContext.Current.CancellationToken);
-        return (program.ExitCode, await written, await errors);
-    }
-
-    private static Process Start(params string[] args)
-    {
-        var start = new ProcessStartInfo("dotnet")
-        {
-            RedirectStandardInput = true,
-            RedirectStandardOutput = true,
-            RedirectStandardError = true,
-            UseShellExecute = false,
-        };
-        foreach (var word in args.Prepend(s_program))
-        {
-            start.ArgumentList.Add(word);
-        }
-
-        return Process.Start(start)!;
     }
 }

@@ -80,7 +80,7 @@ public sealed class StartTests
     [Fact]
     public async Task The_schema_is_printed_as_json()
     {
-        var call = await Call.Of("shape");
+        var call = await Call.Of("schema");
 
         Assert.Equal(Exit.Good, call.Exit);
         using var schema = JsonDocument.Parse(call.Out);
@@ -92,7 +92,7 @@ public sealed class StartTests
     [InlineData("pumps", "pump-400gph", "pvc40-1-1/2")]
     public async Task One_shelf_can_be_listed_alone(string kind, string there, string elsewhere)
     {
-        foreach (var args in new[] { new[] { "shelf", kind }, ["shelf", kind, "--json"] })
+        foreach (var args in new[] { new[] { "catalogue", kind }, ["catalogue", kind, "--json"] })
         {
             var call = await Call.Of(args);
 

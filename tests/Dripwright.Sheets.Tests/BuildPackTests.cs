@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text;
 using Dripwright.Engine;
-using Dripwright.Engine.Report;
+using Dripwright.Language.Report;
 using Dripwright.Sheets.Model;
 using Dripwright.Sheets.Tests.Bench;
 using Dripwright.Sheets.Tests.Drawing;

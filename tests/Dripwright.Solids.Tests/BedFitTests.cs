@@ -1,5 +1,5 @@
 using CsCheck;
-using Dripwright.Engine.Fittings;
+using Dripwright.Engine.Printed;
 
 namespace Dripwright.Solids.Tests;
 
@@ -34,8 +34,8 @@ public sealed class BedFitTests
     [Fact]
     public void A_guide_longer_than_the_bed_comes_as_two_blocks_on_a_spare_tube()
     {
-        var bar = FittingShop.For(PrintedKind.DrillGuide, new() { HolePitch = 0.15 });
-        var blocks = FittingShop.For(PrintedKind.DrillGuide, new() { HolePitch = 0.3048 });
+        var bar = PrintDesigner.For(PrintedKind.DrillGuide, new() { HolePitch = 0.15 });
+        var blocks = PrintDesigner.For(PrintedKind.DrillGuide, new() { HolePitch = 0.3048 });
 
         Assert.Equal((1, 2), (bar.Pieces, blocks.Pieces));
         Assert.True(blocks.Bed.Fits);

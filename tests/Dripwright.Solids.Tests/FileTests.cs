@@ -1,12 +1,14 @@
 using System.IO.Compression;
-using Dripwright.Engine.Fittings;
+using Dripwright.Engine.Printed;
 using Dripwright.Solids.Files;
 
 namespace Dripwright.Solids.Tests;
 
 public sealed class FileTests
 {
-    private static readonly SolidMesh Mesh = Meshes.Of(FittingShop.For(PrintedKind.ThreeWay, new() { Number = "W1" }));
+    private static readonly SolidMesh Mesh = Meshes.Of(
+        PrintDesigner.For(PrintedKind.ThreeWay, new() { Number = "W1" })
+    );
 
     [Fact]
     public void A_3mf_file_reads_back_as_it_was_written()

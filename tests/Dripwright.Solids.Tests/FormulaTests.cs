@@ -1,5 +1,5 @@
 using Dripwright.Engine.Catalogue;
-using Dripwright.Engine.Fittings;
+using Dripwright.Engine.Printed;
 
 namespace Dripwright.Solids.Tests;
 
@@ -10,7 +10,7 @@ public sealed class FormulaTests
     public void A_square_coupler_is_a_bevelled_bar_less_two_bores_a_throat_and_its_slopes()
     {
         // 25 mm tube, 0.2 mm gap, 25.4 mm bore, 37.5 mm deep; walls of 6 lines: 2.4 mm.
-        var fitting = FittingShop.For(
+        var fitting = PrintDesigner.For(
             PrintedKind.Coupler,
             new()
             {
@@ -38,7 +38,7 @@ public sealed class FormulaTests
     public void A_clamp_block_is_a_box_less_a_circle_segment_and_two_holes()
     {
         // Hose 20 mm: channel 9.375 mm deep; polygons of 96 and 32 sides around the circles make the cuts a little larger.
-        var mesh = Meshes.Of(FittingShop.For(PrintedKind.ClampBlock, new() { HoseOutside = 0.020 }));
+        var mesh = Meshes.Of(PrintDesigner.For(PrintedKind.ClampBlock, new() { HoseOutside = 0.020 }));
         double along = mesh.High.X - mesh.Low.X;
         double wide = mesh.High.Y - mesh.Low.Y;
         double high = mesh.High.Z;
@@ -53,7 +53,7 @@ public sealed class FormulaTests
     [Fact]
     public void A_flat_square_tee_is_its_hub_and_three_arms_less_three_bores()
     {
-        var fitting = FittingShop.For(
+        var fitting = PrintDesigner.For(
             PrintedKind.Tee,
             new()
             {

@@ -1,8 +1,8 @@
 using CsCheck;
 using Dripwright.Engine.Catalogue;
-using Dripwright.Engine.Fittings;
-using Dripwright.Engine.Fittings.Shapes;
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Numerics;
+using Dripwright.Engine.Printed;
 
 namespace Dripwright.Solids.Tests;
 
@@ -42,15 +42,15 @@ public sealed class HangerTests
     {
         const double reach = 0.080;
         const double low = 0.030;
-        Fitting fitting = Hanger(mount, shape, reach, low);
+        PrintDesign fitting = Hanger(mount, shape, reach, low);
         var mesh = Meshes.Of(fitting);
         // In the room, the tube's axis at the foot's middle being the origin.
-        Vector pipe = mount == HangerMount.Leg ? new(0, -reach, low) : new(0, 0, -reach);
+        Vector3 pipe = mount == HangerMount.Leg ? new(0, -reach, low) : new(0, 0, -reach);
         double radius = (fitting.Parameters.PipeOutside / 2) + fitting.Parameters.Clearance;
         double nearest = double.PositiveInfinity;
         foreach (var point in mesh.Points)
         {
-            Vector at = fitting.InUse.Of(new(point.X / 1000, point.Y / 1000, point.Z / 1000));
+            Vector3 at = fitting.InUse.Of(new(point.X / 1000, point.Y / 1000, point.Z / 1000));
             double away = Math.Sqrt(Math.Pow(at.Y - pipe.Y, 2) + Math.Pow(at.Z - pipe.Z, 2));
             nearest = Math.Min(nearest, away);
         }
@@ -64,7 +64,7 @@ public sealed class HangerTests
     {
         // 48.26 mm pipe with 0.2 mm gap, ring of 3.2 x 40 mm, 20 N: r = 25.93 mm.
         // 6 · 20 · 25.93 / (40 · 3.2²) + 20 / (40 · 3.2) = 7.597 + 0.156 = 7.753 MPa.
-        var made = new FittingParameters { HangerLoad = 20, Load = new(0, 295) };
+        var made = new PrintParameters { HangerLoad = 20, Load = new(0, 295) };
         var strength = HangerStrength.Of(made, 0.02433, 0.0032, 0.040);
 
         // PETG at room temperature: 44 MPa, half of it for years, safety 2.
@@ -78,8 +78,8 @@ public sealed class HangerTests
             .Holds(
                 (load, more, temperature, warmer) =>
                 {
-                    Fitting Of(double weight, double kelvin) =>
-                        FittingShop.For(
+                    PrintDesign Of(double weight, double kelvin) =>
+                        PrintDesigner.For(
                             PrintedKind.DrainHanger,
                             new()
                             {
@@ -88,7 +88,7 @@ public sealed class HangerTests
                                 Plastic = Plastic.Asa,
                             }
                         );
-                    Fitting light = Of(load, temperature);
+                    PrintDesign light = Of(load, temperature);
                     Assert.True(light.Hanger!.Carries >= load);
                     Assert.True(Of(load + more, temperature).Wall >= light.Wall);
                     Assert.True(Of(load, temperature + warmer).Wall >= light.Wall);
@@ -99,7 +99,7 @@ public sealed class HangerTests
     [Fact]
     public void A_hanger_names_the_temperature_at_which_it_creeps_and_what_holds_it()
     {
-        Fitting leg = Hanger(HangerMount.Leg, TubeShape.Round, 0.06, 0);
+        PrintDesign leg = Hanger(HangerMount.Leg, TubeShape.Round, 0.06, 0);
 
         Assert.Contains(leg.Cautions, c => c.Contains("sags under load from 65 °C", StringComparison.Ordinal));
         Assert.Contains(leg.Cautions, c => c.Contains("screw", StringComparison.Ordinal));
@@ -109,8 +109,8 @@ public sealed class HangerTests
         );
     }
 
-    private static Fitting Hanger(HangerMount mount, TubeShape shape, double reach, double low) =>
-        FittingShop.For(
+    private static PrintDesign Hanger(HangerMount mount, TubeShape shape, double reach, double low) =>
+        PrintDesigner.For(
             PrintedKind.DrainHanger,
             new()
             {

@@ -1,4 +1,5 @@
-using Dripwright.Engine.Fittings.Shapes;
+using Dripwright.Engine.Numerics;
+using Dripwright.Engine.Printed.Shapes;
 
 namespace Dripwright.Solids.Tests;
 
@@ -19,7 +20,7 @@ public sealed class KernelTests
     {
         // 16 r³/3 = 5333.33 for r = 10; as polygons of 256 sides, drawn outside the circle, a little more.
         Solid upright = new Extrusion(Loop.Around(256, 0.010), 0.040).Shifted(0, 0, -0.020);
-        Solid lying = upright.Placed(new(new(0, 1, 0), Vector.Up, new(1, 0, 0), default));
+        Solid lying = upright.Placed(new(new(0, 1, 0), Vector3.Up, new(1, 0, 0), default));
 
         double shared = Volume(upright) + Volume(lying) - Volume(new Union([upright, lying]));
 

@@ -1,8 +1,8 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 using Dripwright.Engine.Catalogue;
-using Dripwright.Engine.Fittings;
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Printed;
 using Dripwright.Solids.Files;
 
 namespace Dripwright.Solids.Tests;
@@ -22,10 +22,10 @@ public sealed partial class OutsideCheckTests : IDisposable
 
     private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("fittings");
 
-    public static TheoryData<PrintedKind> Kinds => [.. FittingGen.Kinds];
+    public static TheoryData<PrintedKind> Kinds => [.. PrintGen.Kinds];
 
     /// <summary>Slicing takes seconds a part.</summary>
-    public static TheoryData<PrintedKind> Sliced => [.. Trials.Of(5, FittingGen.Kinds)];
+    public static TheoryData<PrintedKind> Sliced => [.. Trials.Of(5, PrintGen.Kinds)];
 
     /// <summary>Some of <see cref="s_withoutFormula"/>; the other kernel takes seconds a part.</summary>
     public static TheoryData<PrintedKind, double> WithoutFormula => [.. Trials.Of(2, s_withoutFormula)];
@@ -48,7 +48,7 @@ public sealed partial class OutsideCheckTests : IDisposable
         )
         {
             var mesh = Meshes.Of(
-                FittingShop.For(
+                PrintDesigner.For(
                     kind,
                     new()
                     {
@@ -95,7 +95,7 @@ public sealed partial class OutsideCheckTests : IDisposable
     [MemberData(nameof(Sliced))]
     public void A_slicer_reads_the_3mf_as_one_closed_part_of_its_size_and_slices_it_without_repair(PrintedKind kind)
     {
-        var fitting = FittingShop.For(kind, new() { Number = "A12" });
+        var fitting = PrintDesigner.For(kind, new() { Number = "A12" });
         var mesh = Meshes.Of(fitting);
         string path = Path.Combine(_folder.FullName, "part.3mf");
         using (var file = File.Create(path))
@@ -140,7 +140,7 @@ public sealed partial class OutsideCheckTests : IDisposable
     [MemberData(nameof(WithoutFormula))]
     public void Another_kernel_finds_the_same_volume(PrintedKind kind, double moment)
     {
-        var fitting = FittingShop.For(kind, new() { Number = "A12", Load = new(moment, 300) });
+        var fitting = PrintDesigner.For(kind, new() { Number = "A12", Load = new(moment, 300) });
         Assert.Null(fitting.Volume);
         string script = Path.Combine(_folder.FullName, "part.scad");
         string stl = Path.Combine(_folder.FullName, "part.stl");
@@ -156,7 +156,7 @@ public sealed partial class OutsideCheckTests : IDisposable
     [Fact]
     public void Every_kind_without_a_formula_is_measured_by_another_kernel()
     {
-        var without = FittingGen.Kinds.Where(kind => FittingShop.For(kind, new() { Number = "A12" }).Volume is null);
+        var without = PrintGen.Kinds.Where(kind => PrintDesigner.For(kind, new() { Number = "A12" }).Volume is null);
 
         Assert.Empty(without.Except(s_withoutFormula.Select(measured => measured.Kind)));
     }

@@ -1,6 +1,6 @@
 using System.Globalization;
-using Dripwright.Engine.Fittings;
-using Dripwright.Engine.Fittings.Shapes;
+using Dripwright.Engine.Printed;
+using Dripwright.Engine.Printed.Shapes;
 using Dripwright.Solids.Pictures;
 
 namespace Dripwright.Solids.Tests;
@@ -13,15 +13,15 @@ public sealed class PictureTests
     [MemberData(nameof(Kinds))]
     public void Every_fitting_has_a_picture_of_moderate_size(PrintedKind kind)
     {
-        var fitting = FittingShop.For(kind, new() { Number = "A12" });
+        var fitting = PrintDesigner.For(kind, new() { Number = "A12" });
         var mesh = Meshes.Of(fitting);
 
-        var svg = FittingPicture.Of(mesh).ToSvg("A12");
+        var svg = PrintPicture.Of(mesh).ToSvg("A12");
 
         // To look at them: FITTING_PICTURES=folder.
         if (Environment.GetEnvironmentVariable("FITTING_PICTURES") is { Length: > 0 } folder)
         {
-            var heavy = FittingShop.For(kind, new() { Number = "A12", Load = new(25, 300) });
+            var heavy = PrintDesigner.For(kind, new() { Number = "A12", Load = new(25, 300) });
             File.WriteAllText(Path.Combine(folder, $"{kind}.svg"), svg);
             File.WriteAllText(Path.Combine(folder, $"{kind}.json"), SolidText.Of(fitting.Shape));
             var print = Meshes.Estimate(fitting, mesh);
@@ -37,12 +37,9 @@ public sealed class PictureTests
             );
             File.WriteAllText(
                 Path.Combine(folder, $"{kind}-heavy.svg"),
-                FittingPicture.Of(Meshes.Of(heavy)).ToSvg("A12")
+                PrintPicture.Of(Meshes.Of(heavy)).ToSvg("A12")
             );
-            File.WriteAllText(
-                Path.Combine(folder, $"{kind}-use.svg"),
-                FittingPicture.InUse(fitting, mesh).ToSvg("A12")
-            );
+            File.WriteAllText(Path.Combine(folder, $"{kind}-use.svg"), PrintPicture.InUse(fitting, mesh).ToSvg("A12"));
         }
 
         Assert.InRange(svg.Length, 1_000, 200_000);
@@ -55,8 +52,8 @@ public sealed class PictureTests
         var plate = new Extrusion(Loop.Rectangle(-0.05, -0.05, 0.05, 0.05), 0.1);
         var cube = new Extrusion(Loop.Rectangle(-0.06, 0.02, -0.055, 0.025), 0.005);
 
-        var alone = FittingPicture.Of(SolidKernel.Shared.MeshOf(plate));
-        var both = FittingPicture.Of(SolidKernel.Shared.MeshOf(new Union([plate, cube])));
+        var alone = PrintPicture.Of(SolidKernel.Shared.MeshOf(plate));
+        var both = PrintPicture.Of(SolidKernel.Shared.MeshOf(new Union([plate, cube])));
 
         Assert.Equal(3, alone.Faces.Count);
         Assert.Equal(3, both.Faces.Count);
@@ -68,7 +65,7 @@ public sealed class PictureTests
         var far = new Extrusion(Loop.Rectangle(0, 0, 0.01, 0.01), 0.01);
         Solid near = far.Shifted(0.006, -0.012, 0.003);
 
-        var picture = FittingPicture.Of(SolidKernel.Shared.MeshOf(new Union([far, near])));
+        var picture = PrintPicture.Of(SolidKernel.Shared.MeshOf(new Union([far, near])));
 
         // The right face of the far cube is half covered: it must come before the front face of the near one.
         Assert.Equal(6, picture.Faces.Count);

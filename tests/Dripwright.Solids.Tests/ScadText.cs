@@ -1,5 +1,5 @@
 using System.Globalization;
-using Dripwright.Engine.Fittings.Shapes;
+using Dripwright.Engine.Printed.Shapes;
 
 namespace Dripwright.Solids.Tests;
 

@@ -1,5 +1,5 @@
 using CsCheck;
-using Dripwright.Engine.Fittings;
+using Dripwright.Engine.Printed;
 
 namespace Dripwright.Solids.Tests;
 
@@ -28,8 +28,9 @@ public sealed class StrengthTests
             .Holds(
                 (a, b) =>
                 {
-                    Fitting Foot(double moment) => FittingShop.For(PrintedKind.Foot, new() { Load = new(moment, 300) });
-                    (Fitting light, Fitting heavy) = (Foot(Math.Min(a, b)), Foot(Math.Max(a, b)));
+                    PrintDesign Foot(double moment) =>
+                        PrintDesigner.For(PrintedKind.Foot, new() { Load = new(moment, 300) });
+                    (PrintDesign light, PrintDesign heavy) = (Foot(Math.Min(a, b)), Foot(Math.Max(a, b)));
                     Assert.True(light.Wall <= heavy.Wall);
                     Assert.True(heavy.Strength!.UprightMoment >= Math.Max(a, b));
                 },
@@ -55,11 +56,11 @@ public sealed class StrengthTests
     [Fact]
     public void A_loaded_part_names_the_temperature_at_which_it_creeps()
     {
-        var cautions = FittingShop.For(PrintedKind.Tee, new()).Cautions;
+        var cautions = PrintDesigner.For(PrintedKind.Tee, new()).Cautions;
 
         Assert.Contains(cautions, text => text.Contains("65 °C", StringComparison.Ordinal));
         Assert.Contains(
-            FittingShop.For(PrintedKind.Tee, new() { Load = new(1, 327) }).Cautions,
+            PrintDesigner.For(PrintedKind.Tee, new() { Load = new(1, 327) }).Cautions,
             text => text.Contains("creep", StringComparison.Ordinal)
         );
     }
@@ -67,8 +68,8 @@ public sealed class StrengthTests
     [Fact]
     public void A_slide_fit_holds_no_pull_and_a_squeeze_holds_some()
     {
-        Assert.Equal(0, FittingShop.For(PrintedKind.Tee, new()).Strength!.PullOut);
-        Assert.True(FittingShop.For(PrintedKind.Tee, new() { Clearance = -0.0001 }).Strength!.PullOut > 0);
+        Assert.Equal(0, PrintDesigner.For(PrintedKind.Tee, new()).Strength!.PullOut);
+        Assert.True(PrintDesigner.For(PrintedKind.Tee, new() { Clearance = -0.0001 }).Strength!.PullOut > 0);
     }
 
     [Fact]

@@ -1,5 +1,5 @@
 using System.Text;
-using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Units;
 using Dripwright.Store.Tests.Places;
 
 namespace Dripwright.Store.Tests;

@@ -1,4 +1,5 @@
 using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Units;
 using Dripwright.Store.Tests.Places;
 
 namespace Dripwright.Store.Tests;

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
+using Dripwright.Language;
 using Dripwright.Workbench.Hosting;
 using Dripwright.Workbench.Tests.Browser;
 using Microsoft.AspNetCore.Http;

@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using Dripwright.Language;
 using Dripwright.Workbench.Editing;
 
 namespace Dripwright.Workbench.Tests;

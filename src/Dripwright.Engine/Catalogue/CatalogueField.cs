@@ -1,7 +1,7 @@
 using System.Reflection;
 using System.Runtime.CompilerServices;
 using System.Text;
-using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Files;
 using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Catalogue;
@@ -16,7 +16,7 @@ internal sealed record CatalogueField(string Name, PropertyInfo Property, bool N
     /// <summary>The fields of a kind of row: those that all rows have first.</summary>
     public static IReadOnlyList<CatalogueField> Of(Type type) => s_known[type];
 
-    /// <summary>Shelf name in the file and kind of row, in the order of <see cref="PartsCatalogue"/>.</summary>
+    /// <summary>Group name in the file and kind of row, in the order of <see cref="PartsCatalogue"/>.</summary>
     public static IReadOnlyList<(string Name, Type Row)> ShelfRows { get; } =
     [
         .. typeof(PartsCatalogue)

@@ -1,6 +1,6 @@
 using System.Globalization;
-using Dripwright.Engine.Nutrition.Chemistry;
-using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Chemistry.Formulas;
+using Dripwright.Engine.Files;
 
 namespace Dripwright.Engine.Catalogue;
 
@@ -8,7 +8,7 @@ namespace Dripwright.Engine.Catalogue;
 /// <param name="Title">Name of the shelf, as people say it.</param>
 /// <param name="Columns">Heads of the columns.</param>
 /// <param name="Rows">Cells of each row, as many as columns.</param>
-public sealed record CatalogueShelf(
+public sealed record CatalogueGroup(
     string Title,
     IReadOnlyList<string> Columns,
     IReadOnlyList<IReadOnlyList<string>> Rows
@@ -25,18 +25,18 @@ public static class CatalogueListing
 
     /// <summary>All shelves in a fixed order, the last column of each being the source.</summary>
     /// <param name="parts">The catalogue.</param>
-    public static IReadOnlyList<CatalogueShelf> Of(PartsCatalogue parts)
+    public static IReadOnlyList<CatalogueGroup> Of(PartsCatalogue parts)
     {
         ArgumentNullException.ThrowIfNull(parts);
         return
         [
-            Shelf(
+            Group(
                 "Pipes and hoses",
                 ["Outside", "Bore", "Sold in"],
                 parts.Pipes,
                 pipe => [Size(pipe.OutsideDiameter), Size(pipe.InsideDiameter), Long(pipe.StockLengths)]
             ),
-            Shelf(
+            Group(
                 "Fittings",
                 ["Laying length", "Socket or barb", "Bore", "Loss through", "Loss branch", "Clamps"],
                 parts.Fittings,
@@ -50,25 +50,25 @@ public static class CatalogueListing
                         Number(fitting.Clamps),
                     ]
             ),
-            Shelf(
+            Group(
                 "Stand tubes",
                 ["Outside", "Wall", "Sold in"],
                 parts.Tubes,
                 tube => [Size(tube.Outside), Size(tube.Wall), Long(tube.StockLengths)]
             ),
-            Shelf(
+            Group(
                 "Pots",
                 ["Volume", "Along the row", "Across", "Height", "Drain sill"],
                 parts.Pots,
                 pot => [Room(pot.Volume), Size(pot.Length), Size(pot.Width), Size(pot.Height), Size(pot.DrainHeight)]
             ),
-            Shelf(
+            Group(
                 "Reservoirs",
                 ["Volume", "Length", "Width", "Height"],
                 parts.Tanks,
                 tank => [Room(tank.Volume), Size(tank.Length), Size(tank.Width), Size(tank.Height)]
             ),
-            Shelf(
+            Group(
                 "Emitters",
                 ["Flow", "at", "x", "Works from", "to", "Cv", "Passage", "Hole"],
                 parts.Emitters,
@@ -84,36 +84,36 @@ public static class CatalogueListing
                         Size(emitter.Punch),
                     ]
             ),
-            Shelf(
+            Group(
                 "Strainers",
                 ["Opening", "Loss"],
                 parts.Strainers,
                 strainer => [Number(strainer.Opening * 1e6) + " µm", Number(strainer.Loss)]
             ),
-            Shelf(
+            Group(
                 "Pumps",
                 ["Greatest lift", "Open flow", "Power", "Cord"],
                 parts.Pumps,
                 pump =>
                     [Lift(pump.Curve[0].Head), Flow(pump.Curve[^1].Flow), Number(pump.Power) + " W", Lift(pump.Cord)]
             ),
-            Shelf(
+            Group(
                 "Pot outlets",
                 ["Bore", "Hole in the pot", "Hole in the pipe", "Reach"],
                 parts.Outlets,
                 outlet => [Size(outlet.Bore), Size(outlet.PotHole), Size(outlet.PipeHole), Size(outlet.Reach)]
             ),
-            Shelf(
+            Group(
                 "Crop wires",
                 ["Diameter", "Breaks at", "Stiffness", "Roll"],
                 parts.Wires,
                 wire => [Size(wire.Diameter), Pull(wire.BreakingForce), Pull(wire.Stiffness), Lift(wire.Roll)]
             ),
-            Shelf(
+            Group(
                 "Everything else",
                 ["Shop shelf", "Pack"],
                 parts.Sundries,
-                sundry => [sundry.Shelf, sundry.PackLength > 0 ? Lift(sundry.PackLength) : Number(sundry.Pack)]
+                sundry => [sundry.Section, sundry.PackLength > 0 ? Lift(sundry.PackLength) : Number(sundry.Pack)]
             ),
             new(
                 "Salts, acids and bases",
@@ -153,7 +153,7 @@ public static class CatalogueListing
         ];
     }
 
-    private static CatalogueShelf Shelf<T>(
+    private static CatalogueGroup Group<T>(
         string title,
         IEnumerable<string> columns,
         IReadOnlyDictionary<string, T> shelf,

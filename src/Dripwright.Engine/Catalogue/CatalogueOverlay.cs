@@ -1,6 +1,6 @@
 using System.Buffers;
-using Dripwright.Engine.Nutrition.Files;
-using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Catalogue.Rows;
+using Dripwright.Engine.Files;
 using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Catalogue;
@@ -14,14 +14,14 @@ internal sealed class CatalogueOverlay
 
     private readonly FaultList _faults;
     private readonly Dictionary<string, Dictionary<string, CatalogueEntry>> _shelves;
-    private readonly OwnFeeds _feeds;
+    private readonly OwnNutrients _feeds;
     private readonly List<(string Piece, FileNode Node, string Path)> _pieces = [];
 
     public CatalogueOverlay(string file, PartsCatalogue basis, FaultList faults)
     {
         File = file;
         _faults = faults;
-        _feeds = new OwnFeeds(basis.Salts, basis.Targets, faults);
+        _feeds = new OwnNutrients(basis.Salts, basis.Targets, faults);
         _shelves = new(StringComparer.Ordinal)
         {
             ["pipes"] = Copy(basis.Pipes),
@@ -53,11 +53,11 @@ internal sealed class CatalogueOverlay
             var shelf = CatalogueField.ShelfRows.FirstOrDefault(shelf => shelf.Name == member.Name);
             if (shelf.Name is not null)
             {
-                Shelf(shelf.Name, shelf.Row, member.Value);
+                Group(shelf.Name, shelf.Row, member.Value);
             }
-            else if (OwnFeeds.Names.Contains(member.Name))
+            else if (OwnNutrients.Names.Contains(member.Name))
             {
-                _feeds.Shelf(member);
+                _feeds.Group(member);
             }
             else if (member.Name == "format")
             {
@@ -73,7 +73,7 @@ internal sealed class CatalogueOverlay
                     "format",
                     "$schema",
                     .. CatalogueField.ShelfRows.Select(known => known.Name),
-                    .. OwnFeeds.Names,
+                    .. OwnNutrients.Names,
                 ];
                 UnknownField("", member, "a shelf", known);
             }
@@ -86,7 +86,7 @@ internal sealed class CatalogueOverlay
         }
     }
 
-    private void Shelf(string shelf, Type row, FileNode node)
+    private void Group(string shelf, Type row, FileNode node)
     {
         if (node is not FileList list || list.Items.Count > CatalogueReader.MostRows)
         {

@@ -1,4 +1,4 @@
-using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Files;
 
 namespace Dripwright.Engine.Catalogue;
 

@@ -144,10 +144,10 @@ internal static class CatalogueRules
 
     private static IEnumerable<Misfit> Of(Sundry sundry)
     {
-        string[] shelves = ["plumbing", "irrigation", "hardware", "electrical", "tools", "garden", "printed"];
-        if (!shelves.Contains(sundry.Shelf))
+        string[] sections = ["plumbing", "irrigation", "hardware", "electrical", "tools", "garden", "printed"];
+        if (!sections.Contains(sundry.Section))
         {
-            yield return new(nameof(sundry.Shelf), "one of " + string.Join(", ", shelves));
+            yield return new(nameof(sundry.Section), "one of " + string.Join(", ", sections));
         }
     }
 

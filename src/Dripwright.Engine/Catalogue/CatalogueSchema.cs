@@ -1,7 +1,7 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
-using Dripwright.Engine.Nutrition.Files;
+using Dripwright.Engine.Catalogue.Rows;
 
 namespace Dripwright.Engine.Catalogue;
 
@@ -35,7 +35,7 @@ public static class CatalogueSchema
             rows[name] = Row(row);
         }
         rows["point"] = Row(typeof(CurvePoint));
-        foreach (var name in OwnFeeds.Names)
+        foreach (var name in OwnNutrients.Names)
         {
             shelves[name] = new JsonObject
             {
@@ -43,7 +43,7 @@ public static class CatalogueSchema
                 ["maxItems"] = CatalogueReader.MostRows,
                 ["items"] = new JsonObject { ["$ref"] = $"#/$defs/{name}" },
             };
-            rows[name] = FeedSchema.Row(name);
+            rows[name] = NutrientSchema.Row(name);
         }
         var schema = new JsonObject
         {

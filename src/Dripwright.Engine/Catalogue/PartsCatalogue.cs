@@ -1,5 +1,5 @@
-using Dripwright.Engine.Nutrition.Salts;
-using Dripwright.Engine.Nutrition.Targets;
+using Dripwright.Engine.Catalogue.Salts;
+using Dripwright.Engine.Catalogue.Targets;
 
 namespace Dripwright.Engine.Catalogue;
 

@@ -1,4 +1,5 @@
-using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Files;
+using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Catalogue;
 
@@ -41,7 +42,7 @@ public sealed record Sundry : CatalogueEntry
         Text(20),
         Says("Where it stands in the shop: plumbing, irrigation, hardware, electrical, tools, garden or printed.")
     ]
-    public required string Shelf { get; init; }
+    public required string Section { get; init; }
 
     /// <summary>[m] For things sold by length (microtube, wire): length of one pack. Zero for pieces.</summary>
     [Quantity(Dimension.Length, "0 ft", "2000 ft"), Says("Length of one pack, for things sold by length.")]

@@ -1,4 +1,5 @@
-using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Files;
+using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Catalogue;
 

@@ -1,3 +1,5 @@
+using Dripwright.Engine.Phrases;
+
 namespace Dripwright.Engine.Findings;
 
 /// <summary>How grave a finding is.</summary>
@@ -13,24 +15,39 @@ public enum FindingLevel
     Note,
 }
 
-/// <summary>One thing the plan has to say.</summary>
-/// <param name="Rule">Key of the rule that speaks, lower case with dashes.</param>
-/// <param name="Level">How grave.</param>
-/// <param name="Place">Where, in the grower's words: "row 2, pot 7", "drain of row 1".</param>
-/// <param name="Field">Path of the rig file's field that cures it best, such as <c>feed.line</c>.</param>
-/// <param name="What">What is so, in one sentence with its value in the rig's units.</param>
-/// <param name="Value">The value judged, with unit.</param>
-/// <param name="Limit">The limit it is held against, with unit.</param>
-/// <param name="Remedy">What to do.</param>
-/// <param name="Source">Whose rule it is, or "common practice".</param>
-public sealed record Finding(
-    string Rule,
-    FindingLevel Level,
-    string Place,
-    string Field,
-    string What,
-    string Value,
-    string Limit,
-    string Remedy,
-    string Source
-);
+/// <summary>One thing the plan has to say, as a value: no word in it is spelt out, and no unit is chosen.</summary>
+public sealed record Finding
+{
+    /// <summary>Key of the rule that speaks, lower case with dashes.</summary>
+    public required string Rule { get; init; }
+
+    /// <summary>How grave.</summary>
+    public required FindingLevel Level { get; init; }
+
+    /// <summary>Whose rule it is, or "common practice".</summary>
+    public required string Source { get; init; }
+
+    /// <summary>Where: one place, or several of which the same is to be said.</summary>
+    public required IReadOnlyList<Place> Places { get; init; }
+
+    /// <summary>Paths of the rig file's fields that bear on it, the one that cures it best first, such as <c>feed.line</c>.</summary>
+    public IReadOnlyList<string> Fields { get; init; } = [];
+
+    /// <summary>What is so, in one sentence.</summary>
+    public required Phrase What { get; init; }
+
+    /// <summary>What was judged: a measured value, or a state such as "full".</summary>
+    public Phrase Value { get; init; } = Phrase.None;
+
+    /// <summary>What it is held against; none where the rig itself shows it.</summary>
+    public Phrase Limit { get; init; } = Phrase.None;
+
+    /// <summary>What to do.</summary>
+    public Phrase Remedy { get; init; } = Phrase.None;
+
+    /// <summary>Changes that can be tried, the best first; empty where there is only something to look at.</summary>
+    public IReadOnlyList<Cure> Cures { get; init; } = [];
+
+    /// <summary>The field that cures it best; empty where there is none.</summary>
+    public string Field => Fields.Count > 0 ? Fields[0] : "";
+}

@@ -28,8 +28,8 @@ public sealed record DrainHanger(
     int Row,
     HangerMount Mount,
     double Station,
-    Point3 At,
-    Point3 Pipe,
+    Vector3 At,
+    Vector3 Pipe,
     double Reach,
     double Low
 );

@@ -61,7 +61,7 @@ internal static class DrainHanging
             : Math.Abs(rail - y) < Near ? HangerMount.Rail
             : Math.Abs(rail - y) >= clear ? HangerMount.Cross
             : HangerMount.Leg;
-        Point3 Pipe(double x) => drain.At(x - row.OriginX);
+        Vector3 Pipe(double x) => drain.At(x - row.OriginX);
         if (mount == HangerMount.Leg)
         {
             // One part for all: as low as the highest of them must be to stay clear of the joint over it. Whole half

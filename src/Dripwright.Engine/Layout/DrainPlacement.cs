@@ -12,13 +12,13 @@ internal sealed record DrainPlaces(
     IReadOnlyList<PipeRun> Rows,
     IReadOnlyList<double> Exits,
     IReadOnlyList<PipeRun> Returns,
-    Point3 Mouth
+    Vector3 Mouth
 );
 
 /// <summary>Where a row's water goes down, to the collector or into the reservoir.</summary>
 /// <param name="At">Centre of the fitting.</param>
 /// <param name="Laying">[m] Its laying length.</param>
-internal readonly record struct RowEndPlace(Point3 At, double Laying);
+internal readonly record struct RowEndPlace(Vector3 At, double Laying);
 
 /// <summary>Lays drains so that everything falls: rows to their exits, exits to a collector, the collector to the reservoir.</summary>
 /// <remarks>
@@ -74,7 +74,7 @@ internal sealed class DrainPlacement(Rig rig, RigParts parts, IReadOnlyList<RowP
             ends.Add(end);
         }
 
-        Point3 mouth = Alone ? ends[0].At : LayCollector(ends);
+        Vector3 mouth = Alone ? ends[0].At : LayCollector(ends);
         AddLastDrop(mouth, Alone ? ends[0].Laying : _elbow.LayingLength);
         return new DrainPlaces(drains, exits, _returns, mouth);
     }
@@ -127,8 +127,8 @@ internal sealed class DrainPlacement(Rig rig, RigParts parts, IReadOnlyList<RowP
         double high = HighCentre(row);
         double low = high - (_slope * Math.Abs(far - last));
         double y = DrainY(row);
-        Point3 At(double station, double z) => new(row.OriginX + station, y, z);
-        var draft = new RunDraft($"D{Text.Of(row.Number)}", RunService.Drain, row.Number, _pipe, parts)
+        Vector3 At(double station, double z) => new(row.OriginX + station, y, z);
+        var draft = new RunDraft($"D{Labels.Of(row.Number)}", RunService.Drain, row.Number, _pipe, parts)
         {
             Path = _left ? [At(last, low), At(far, high)] : [At(far, high), At(last, low)],
             Start = Math.Min(last, far),
@@ -154,8 +154,8 @@ internal sealed class DrainPlacement(Rig rig, RigParts parts, IReadOnlyList<RowP
         var holes = new ClearStations([.. row.Pots.Select(p => (p.Station, parts.Outlet.PipeHole / 2))]);
         double middle = holes.Nearest(row.Length / 2, reach, reach, row.Length - reach, !_left) ?? (row.Length / 2);
         double low = high - (_slope * Math.Max(middle, row.Length - middle));
-        Point3 At(double station, double z) => new(row.OriginX + station, y, z);
-        var draft = new RunDraft($"D{Text.Of(row.Number)}", RunService.Drain, row.Number, _pipe, parts)
+        Vector3 At(double station, double z) => new(row.OriginX + station, y, z);
+        var draft = new RunDraft($"D{Labels.Of(row.Number)}", RunService.Drain, row.Number, _pipe, parts)
         {
             Path =
             [
@@ -184,7 +184,7 @@ internal sealed class DrainPlacement(Rig rig, RigParts parts, IReadOnlyList<RowP
     /// <param name="exit">Centre of the fitting by which the water leaves the drain, downwards.</param>
     /// <param name="exitFitting">That fitting; it is counted on the drain.</param>
     /// <param name="wanted">[m] Station to which the return runs.</param>
-    private RowEndPlace HangReturn(RowPlace row, Point3 exit, FittingType exitFitting, double wanted)
+    private RowEndPlace HangReturn(RowPlace row, Vector3 exit, FittingType exitFitting, double wanted)
     {
         double from = exit.X - row.OriginX;
         double away = wanted - from;
@@ -197,9 +197,9 @@ internal sealed class DrainPlacement(Rig rig, RigParts parts, IReadOnlyList<RowP
         double stop = from + (Math.Sign(away) * Math.Max(Math.Abs(away), Apart(_elbow, _elbow)));
         double top = exit.Z - Apart(exitFitting, _elbow);
         double low = top - (_slope * Math.Abs(stop - from));
-        AddDrop($"K{Text.Of(row.Number)}", row.Number, exit, top, exitFitting.LayingLength, _elbow.LayingLength);
-        Point3 end = new(row.OriginX + stop, exit.Y, low);
-        var back = new RunDraft($"R{Text.Of(row.Number)}", RunService.Return, row.Number, _pipe, parts)
+        AddDrop($"K{Labels.Of(row.Number)}", row.Number, exit, top, exitFitting.LayingLength, _elbow.LayingLength);
+        Vector3 end = new(row.OriginX + stop, exit.Y, low);
+        var back = new RunDraft($"R{Labels.Of(row.Number)}", RunService.Return, row.Number, _pipe, parts)
         {
             Path = stop < from ? [end, exit with { Z = top }] : [exit with { Z = top }, end],
             Start = Math.Min(stop, from),
@@ -213,7 +213,7 @@ internal sealed class DrainPlacement(Rig rig, RigParts parts, IReadOnlyList<RowP
         return new RowEndPlace(end, _elbow.LayingLength);
     }
 
-    private Point3 LayCollector(List<RowEndPlace> ends)
+    private Vector3 LayCollector(List<RowEndPlace> ends)
     {
         // From the hindmost drain to the foremost; by place, not by number, for drains may lie on either side of a row.
         int[] order = [.. Enumerable.Range(0, rows.Count).OrderByDescending(i => ends[i].At.Y)];
@@ -244,14 +244,14 @@ internal sealed class DrainPlacement(Rig rig, RigParts parts, IReadOnlyList<RowP
         double stop = across > 1e-9 ? draft.FitAfter(FittingKind.Elbow90, corner + across) : corner;
         double HeightAt(double station) => start - (_slope * station);
         draft.End = stop;
-        var mouth = new Point3(mouthX, back - corner, HeightAt(stop));
-        var turn = new Point3(x, back - corner, HeightAt(corner));
-        draft.Path = across > 1e-9 ? [new Point3(x, back, start), turn, mouth] : [new Point3(x, back, start), mouth];
+        var mouth = new Vector3(mouthX, back - corner, HeightAt(stop));
+        var turn = new Vector3(x, back - corner, HeightAt(corner));
+        draft.Path = across > 1e-9 ? [new Vector3(x, back, start), turn, mouth] : [new Vector3(x, back, start), mouth];
         for (int k = 0; k < order.Length; k++)
         {
             RowPlace row = rows[order[k]];
             AddDrop(
-                $"L{Text.Of(row.Number)}",
+                $"L{Labels.Of(row.Number)}",
                 row.Number,
                 ends[order[k]].At,
                 HeightAt(stations[k]),
@@ -264,7 +264,7 @@ internal sealed class DrainPlacement(Rig rig, RigParts parts, IReadOnlyList<RowP
         return mouth;
     }
 
-    private void AddDrop(string label, int row, Point3 start, double toHeight, double startLaying, double endLaying)
+    private void AddDrop(string label, int row, Vector3 start, double toHeight, double startLaying, double endLaying)
     {
         double length = start.Z - toHeight;
         if (length <= startLaying + endLaying + 1e-6)
@@ -295,9 +295,9 @@ internal sealed class DrainPlacement(Rig rig, RigParts parts, IReadOnlyList<RowP
         double top = row.Base + row.Pot.DrainHeight + 0.05;
         double length = Math.Max(top - z, _elbow.LayingLength + (2 * _elbow.SocketDepth));
         _returns.Add(
-            new RunDraft($"{letter}{Text.Of(row.Number)}", RunService.Return, row.Number, _pipe, parts)
+            new RunDraft($"{letter}{Labels.Of(row.Number)}", RunService.Return, row.Number, _pipe, parts)
             {
-                Path = [new Point3(x, y, z), new Point3(x, y, z + length)],
+                Path = [new Vector3(x, y, z), new Vector3(x, y, z + length)],
                 Start = 0,
                 End = length,
                 StartLaying = _elbow.LayingLength,
@@ -305,7 +305,7 @@ internal sealed class DrainPlacement(Rig rig, RigParts parts, IReadOnlyList<RowP
         );
     }
 
-    private void AddLastDrop(Point3 mouth, double startLaying)
+    private void AddLastDrop(Vector3 mouth, double startLaying)
     {
         double rim = rig.Reservoir.Base + parts.Tank.Height;
         double toRim =

@@ -30,14 +30,14 @@ internal static class FeedPlacement
         bool loop = rig.Feed.Entry == FeedEntry.Loop;
         double near = rig.Reservoir.At == RowEnd.Left ? 0 : row.Length;
         double far = row.Length - near;
-        string label = $"F{Text.Of(row.Number)}";
+        string label = $"F{Labels.Of(row.Number)}";
         double legOffset = LegOffset(row, parts);
 
         RunDraft Leg(string legLabel, double y, int leg)
         {
             var draft = new RunDraft(legLabel, RunService.Feed, row.Number, parts.Line, parts)
             {
-                Path = [new Point3(row.OriginX, y, z), new Point3(row.OriginX + row.Length, y, z)],
+                Path = [new Vector3(row.OriginX, y, z), new Vector3(row.OriginX + row.Length, y, z)],
                 Start = 0,
                 End = row.Length,
                 FromEnd = near == 0,
@@ -129,7 +129,7 @@ internal static class FeedPlacement
         double elbow = parts.Fitting(parts.Line, FittingKind.Elbow90).LayingLength;
         var draft = new RunDraft(label, RunService.Feed, row.Number, parts.Line, parts)
         {
-            Path = [new Point3(x, row.CentreY - offset, z), new Point3(x, row.CentreY + offset, z)],
+            Path = [new Vector3(x, row.CentreY - offset, z), new Vector3(x, row.CentreY + offset, z)],
             Start = 0,
             End = 2 * offset,
             StartLaying = elbow,

@@ -17,7 +17,7 @@ internal static class HoleClearance
             .. run.Fittings.Select(f =>
                 (f.Station, f.Reach, $"{f.Type.Kind.ToString().ToLowerInvariant()} {f.Label}", 0)
             ),
-            .. joints.Select((j, i) => (j, jointHalf, $"module joint {Text.Of(i + 1)}", 0)),
+            .. joints.Select((j, i) => (j, jointHalf, $"module joint {Labels.Of(i + 1)}", 0)),
             .. run.Holes.Select(h => (h.Station, h.Diameter / 2, "another hole", h.Number)),
         ];
         things.Sort((a, b) => a.Station != b.Station ? a.Station.CompareTo(b.Station) : a.Hole.CompareTo(b.Hole));

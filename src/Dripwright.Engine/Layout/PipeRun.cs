@@ -80,7 +80,7 @@ public sealed record PipeRun
     public required PipeSize Pipe { get; init; }
 
     /// <summary>Corners of the centre line, in the order of the stations.</summary>
-    public required IReadOnlyList<Point3> Path { get; init; }
+    public required IReadOnlyList<Vector3> Path { get; init; }
 
     /// <summary>[m] Station of the first corner.</summary>
     public required double Start { get; init; }
@@ -105,7 +105,7 @@ public sealed record PipeRun
 
     /// <summary>The place at a station, on the centre line.</summary>
     /// <param name="station">[m] Between <see cref="Start"/> and <see cref="End"/>.</param>
-    public Point3 At(double station)
+    public Vector3 At(double station)
     {
         // Stations of sloped row pipes count level distance; those of other runs count along the path, whose legs are
         // straight, so interpolating by each leg's share of the whole is right for both.
@@ -123,9 +123,9 @@ public sealed record PipeRun
             if (left <= leg || i == Path.Count - 1)
             {
                 double t = leg > 0 ? left / leg : 0;
-                Point3 a = Path[i - 1];
-                Point3 b = Path[i];
-                return new Point3(a.X + ((b.X - a.X) * t), a.Y + ((b.Y - a.Y) * t), a.Z + ((b.Z - a.Z) * t));
+                Vector3 a = Path[i - 1];
+                Vector3 b = Path[i];
+                return new Vector3(a.X + ((b.X - a.X) * t), a.Y + ((b.Y - a.Y) * t), a.Z + ((b.Z - a.Z) * t));
             }
 
             left -= leg;

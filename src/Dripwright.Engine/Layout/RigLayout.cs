@@ -22,8 +22,8 @@ public sealed record TankPlace(
     double Rim,
     double Full,
     double Lowest,
-    Point3 PumpOutlet,
-    Point3 Mouth
+    Vector3 PumpOutlet,
+    Vector3 Mouth
 );
 
 /// <summary>A link of the feed from one named point to the next, apart from the rows' own feed lines.</summary>

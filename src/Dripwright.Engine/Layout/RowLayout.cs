@@ -13,7 +13,7 @@ public sealed record PotPlace
     public required double Station { get; init; }
 
     /// <summary>Centre of its base.</summary>
-    public required Point3 Base { get; init; }
+    public required Vector3 Base { get; init; }
 
     /// <summary>True in the back line of a staggered row.</summary>
     public required bool BackLine { get; init; }

@@ -102,7 +102,7 @@ internal static class RowPlacement
                 {
                     Number = i + 1,
                     Station = station,
-                    Base = new Point3(origin + station, y, row.FloorLevel + row.StandHeight),
+                    Base = new Vector3(origin + station, y, row.FloorLevel + row.StandHeight),
                     BackLine = back,
                     Crop = planted.Crop,
                     Plants = planted.Plants,

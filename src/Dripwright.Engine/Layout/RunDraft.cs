@@ -9,7 +9,7 @@ internal sealed class RunDraft(string label, RunService service, int row, PipeSi
     private readonly List<Hole> _holes = [];
     private readonly Dictionary<FittingKind, int> _counts = [];
 
-    public required IReadOnlyList<Point3> Path { get; set; }
+    public required IReadOnlyList<Vector3> Path { get; set; }
 
     public required double Start { get; init; }
 
@@ -103,7 +103,7 @@ internal sealed class RunDraft(string label, RunService service, int row, PipeSi
             FittingKind.Barb => "b",
             _ => "u",
         };
-        return $"{label}-{letter}{Text.Of(count)}";
+        return $"{label}-{letter}{Labels.Of(count)}";
     }
 
     private void AddCouplings(IReadOnlyList<double> joints)
@@ -205,7 +205,7 @@ internal sealed class RunDraft(string label, RunService service, int row, PipeSi
             {
                 pieces.Add(
                     new Piece(
-                        $"{label}-{Text.Letters(pieces.Count)}",
+                        $"{label}-{Labels.Letters(pieces.Count)}",
                         from + (fromLaying / Stretch),
                         to - (toLaying / Stretch),
                         length

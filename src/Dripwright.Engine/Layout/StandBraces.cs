@@ -86,7 +86,7 @@ internal static class StandBraces
 
         return braces;
 
-        void Add(string name, Point3 from, Point3 to) =>
+        void Add(string name, Vector3 from, Vector3 to) =>
             braces.Add(
                 new StandMember(
                     leg.Label.Replace("leg", name, StringComparison.Ordinal),

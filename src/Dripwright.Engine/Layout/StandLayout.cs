@@ -28,13 +28,13 @@ public enum MemberRole
 /// <param name="From">Joint centre at one end.</param>
 /// <param name="To">Joint centre at the other end.</param>
 /// <param name="Length">[m] Cut length.</param>
-public sealed record StandMember(string Label, MemberRole Role, int Row, Point3 From, Point3 To, double Length);
+public sealed record StandMember(string Label, MemberRole Role, int Row, Vector3 From, Vector3 To, double Length);
 
 /// <summary>One printed joint of the stand.</summary>
 /// <param name="Part">Catalogue key of the joint.</param>
 /// <param name="Row">Row, from 1.</param>
 /// <param name="At">Its centre.</param>
-public sealed record StandJoint(string Part, int Row, Point3 At);
+public sealed record StandJoint(string Part, int Row, Vector3 At);
 
 /// <summary>The stands of all rows.</summary>
 /// <param name="Tube">Their tube.</param>

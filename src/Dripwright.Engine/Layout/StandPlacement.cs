@@ -88,10 +88,10 @@ internal static class StandPlacement
     {
         double[] offsets = RailOffsets(stand, row);
         double z = row.Base - (outside / 2);
-        string n = Text.Of(row.Number);
+        string n = Labels.Of(row.Number);
         double lay = stand.JointCentre;
 
-        void Add(string name, MemberRole role, Point3 from, Point3 to, double cutFrom, double cutTo) =>
+        void Add(string name, MemberRole role, Vector3 from, Vector3 to, double cutFrom, double cutTo) =>
             members.Add(
                 new StandMember($"S{n}-{name}", role, row.Number, from, to, from.DistanceTo(to) - cutFrom - cutTo)
             );
@@ -105,11 +105,11 @@ internal static class StandPlacement
             for (int i = 0; i < offsets.Length; i++)
             {
                 bool outer = i == 0 || i == offsets.Length - 1;
-                var top = new Point3(x, row.CentreY + offsets[i], z);
+                var top = new Vector3(x, row.CentreY + offsets[i], z);
                 joints.Add(new StandJoint(JointKey(outer, end), row.Number, top));
                 if (outer)
                 {
-                    Point3 foot = top with { Z = row.Floor };
+                    Vector3 foot = top with { Z = row.Floor };
                     Add("leg", MemberRole.Leg, foot, top, StandLayout.FootFloor, lay);
                     joints.Add(new StandJoint("joint-foot", row.Number, foot));
                 }
@@ -138,15 +138,15 @@ internal static class StandPlacement
             if (stand.LowTies && row.Spec.StandHeight > 3 * TieHeight)
             {
                 // Ties are clipped to the legs, not socketed: they run from leg centre to leg centre and a tube's width beyond.
-                var front = new Point3(x, row.CentreY + offsets[0], row.Floor + TieHeight);
-                var back = new Point3(x, row.CentreY + offsets[^1], row.Floor + TieHeight);
+                var front = new Vector3(x, row.CentreY + offsets[0], row.Floor + TieHeight);
+                var back = new Vector3(x, row.CentreY + offsets[^1], row.Floor + TieHeight);
                 Add("tie", MemberRole.Tie, front, back, -outside, -outside);
                 joints.Add(new StandJoint(Clip, row.Number, front));
                 joints.Add(new StandJoint(Clip, row.Number, back));
                 if (frame > 0)
                 {
-                    Point3 start = back with { X = x - bay, Z = row.Floor + (2 * TieHeight) };
-                    Point3 to = start with { X = x };
+                    Vector3 start = back with { X = x - bay, Z = row.Floor + (2 * TieHeight) };
+                    Vector3 to = start with { X = x };
                     Add("back-tie", MemberRole.Tie, start, to, -outside, -outside);
                     joints.Add(new StandJoint(Clip, row.Number, start));
                     joints.Add(new StandJoint(Clip, row.Number, to));

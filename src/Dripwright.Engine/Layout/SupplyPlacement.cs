@@ -25,14 +25,14 @@ internal sealed class SupplyPlacement(
 
     private double Reach(FittingKind kind) => Fitting(kind).LayingLength + Fitting(kind).SocketDepth;
 
-    private Point3 Entry(int row, int which) =>
+    private Vector3 Entry(int row, int which) =>
         new(rows[row].OriginX + feeds[row].Entries[which], rows[row].CentreY, feeds[row].Height);
 
     /// <summary>Every link, upstream first.</summary>
     public IReadOnlyList<FeedLink> Lay()
     {
-        Point3 pump = tank.PumpOutlet;
-        Point3 first = Entry(0, 0);
+        Vector3 pump = tank.PumpOutlet;
+        Vector3 first = Entry(0, 0);
         double rise = Math.Abs(rig.Feed.Header.Rise ?? first.Z - pump.Z);
         double run = rig.Feed.Header.Run ?? (Math.Abs(first.X - pump.X) + Math.Abs(first.Y - pump.Y));
         double toFirst = Math.Max(rise + run, 0.05);
@@ -109,7 +109,7 @@ internal sealed class SupplyPlacement(
 
         for (int i = 0; i < rows.Count; i++)
         {
-            Link($"near-{Text.Of(i + 1)}", taps[i], feeds[i].Height);
+            Link($"near-{Labels.Of(i + 1)}", taps[i], feeds[i].Height);
         }
 
         if (both)
@@ -125,7 +125,7 @@ internal sealed class SupplyPlacement(
         return _links;
     }
 
-    private void DrillSiphonBreak(RunDraft header, Point3 pump)
+    private void DrillSiphonBreak(RunDraft header, Vector3 pump)
     {
         double radius = SiphonBreakDiameter / 2;
         var clear = new ClearStations([.. header.Fittings.Select(f => (f.Station, f.Reach))]);
@@ -147,8 +147,8 @@ internal sealed class SupplyPlacement(
         {
             if (i > 0)
             {
-                Point3 a = Entry(i - 1, which);
-                Point3 b = Entry(i, which);
+                Vector3 a = Entry(i - 1, which);
+                Vector3 b = Entry(i, which);
                 wanted = taps[^1] + Math.Abs(b.X - a.X) + Math.Abs(b.Y - a.Y) + Math.Abs(b.Z - a.Z);
             }
 
@@ -160,13 +160,13 @@ internal sealed class SupplyPlacement(
         return taps;
     }
 
-    private IEnumerable<Point3> PathThrough(int which, Point3 from)
+    private IEnumerable<Vector3> PathThrough(int which, Vector3 from)
     {
-        Point3 at = from;
+        Vector3 at = from;
         for (int i = 0; i < rows.Count; i++)
         {
-            Point3 to = Entry(i, which);
-            foreach (Point3 corner in (Point3[])[at with { X = to.X }, at with { X = to.X, Y = to.Y }, to])
+            Vector3 to = Entry(i, which);
+            foreach (Vector3 corner in (Vector3[])[at with { X = to.X }, at with { X = to.X, Y = to.Y }, to])
             {
                 if (corner.DistanceTo(at) > 1e-9)
                 {
@@ -177,9 +177,9 @@ internal sealed class SupplyPlacement(
         }
     }
 
-    private void LayFarSide(Point3 first)
+    private void LayFarSide(Vector3 first)
     {
-        Point3 far = Entry(0, 1);
+        Vector3 far = Entry(0, 1);
         double across = Math.Abs(far.X - first.X) + 0.15;
         var draft = new RunDraft("G", RunService.Header, 0, _pipe, parts)
         {
@@ -198,8 +198,8 @@ internal sealed class SupplyPlacement(
         for (int i = 0; i < rows.Count; i++)
         {
             double loss = Loss(run, at, taps[i]) + branch;
-            _links.Add(new FeedLink(upstream, $"far-{Text.Of(i + 1)}", run, taps[i] - at, feeds[i].Height, loss));
-            upstream = $"far-{Text.Of(i + 1)}";
+            _links.Add(new FeedLink(upstream, $"far-{Labels.Of(i + 1)}", run, taps[i] - at, feeds[i].Height, loss));
+            upstream = $"far-{Labels.Of(i + 1)}";
             at = taps[i];
             branch = 0;
         }
@@ -209,7 +209,7 @@ internal sealed class SupplyPlacement(
     {
         double length = Math.Max(0.3, height - tank.Rim + 0.25);
         double side = rig.Reservoir.At == RowEnd.Left ? 0.1 : -0.1;
-        Point3 start = tank.PumpOutlet with { Z = height };
+        Vector3 start = tank.PumpOutlet with { Z = height };
         var draft = new RunDraft("B", RunService.Bypass, 0, _pipe, parts)
         {
             Path =
@@ -219,7 +219,7 @@ internal sealed class SupplyPlacement(
                 {
                     X = start.X + side,
                 },
-                new Point3(start.X + side, start.Y, height - length + 0.1),
+                new Vector3(start.X + side, start.Y, height - length + 0.1),
             ],
             Start = 0,
             End = length,

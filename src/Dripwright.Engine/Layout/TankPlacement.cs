@@ -25,7 +25,7 @@ internal static class TankPlacement
     }
 
     /// <summary>Places the tank; <paramref name="mouth"/> is where the return's last elbow came to be.</summary>
-    public static TankPlace Place(Rig rig, RigParts parts, double rowEndX, double lineY, Point3 mouth)
+    public static TankPlace Place(Rig rig, RigParts parts, double rowEndX, double lineY, Vector3 mouth)
     {
         TankMeasures tank = parts.Tank;
         Reservoir spec = rig.Reservoir;
@@ -44,7 +44,7 @@ internal static class TankPlacement
             floor + tank.Height,
             floor + (spec.Fill * tank.Height),
             floor + spec.LowestLevel,
-            new Point3(x, lineY, floor + outletHeight),
+            new Vector3(x, lineY, floor + outletHeight),
             mouth
         );
     }

@@ -49,7 +49,7 @@ internal static class WirePlacement
                     : "-front";
                 wires.Add(
                     new WirePlace(
-                        $"W{Text.Of(row.Number)}{side}",
+                        $"W{Labels.Of(row.Number)}{side}",
                         row.Number,
                         line.First().Base.Y,
                         row.Floor + rig.Overhead.Height,

@@ -83,7 +83,7 @@ internal sealed class CutList
                 continue;
             }
 
-            have.Add(new StockOnHand($"on hand {Text.Of(have.Count + 1)}", length, item.Count));
+            have.Add(new StockOnHand($"on hand {Labels.Of(have.Count + 1)}", length, item.Count));
         }
 
         var job = new CutJob

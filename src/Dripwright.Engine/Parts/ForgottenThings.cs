@@ -23,7 +23,7 @@ internal static class ForgottenThings
         {
             Add(
                 "Hose clamps",
-                $"one on every barb: {Text.Of(clamps)} with spares; an unclamped barb comes off under pressure"
+                $"one on every barb: {Labels.Of(clamps)} with spares; an unclamped barb comes off under pressure"
             );
         }
 
@@ -51,7 +51,10 @@ internal static class ForgottenThings
 
         if (tally.Of("thread-tape") > 0)
         {
-            Add("Thread-seal tape", $"every thread, wound clockwise: {Text.Of(tally.Of("thread-tape"))} roll or more");
+            Add(
+                "Thread-seal tape",
+                $"every thread, wound clockwise: {Labels.Of(tally.Of("thread-tape"))} roll or more"
+            );
         }
 
         int caps = layout
@@ -60,7 +63,7 @@ internal static class ForgottenThings
         Add(
             "Flush caps",
             caps > 0
-                ? $"{Text.Of(caps)} at the closed ends of the feed lines, to open for flushing"
+                ? $"{Labels.Of(caps)} at the closed ends of the feed lines, to open for flushing"
                 : "this feed line has no closed end: open it at an entry to flush"
         );
         Add(
@@ -71,7 +74,7 @@ internal static class ForgottenThings
         );
         Add(
             "Catch cups",
-            $"one at each pot for the catch test: {Text.Of(layout.Rows.Sum(r => r.Pots.Count))}, or a dozen carried along"
+            $"one at each pot for the catch test: {Labels.Of(layout.Rows.Sum(r => r.Pots.Count))}, or a dozen carried along"
         );
         Add("Pipe cutter or fine saw", $"square ends on {Size(layout.Parts.Drain.OutsideDiameter)} pipe and hose");
         Add("Marker pen", "letter every piece as in the drawings before it leaves the saw");

@@ -56,7 +56,7 @@ internal static class HoleMarks
             if (piece == run.Pieces.Count || hole.Station < run.Pieces[piece].From)
             {
                 troubles.Add(
-                    $"Hole {Text.Of(hole.Number)} of {run.Label} falls into a fitting or off the pipe: it is not marked."
+                    $"Hole {Labels.Of(hole.Number)} of {run.Label} falls into a fitting or off the pipe: it is not marked."
                 );
                 continue;
             }

@@ -1,6 +1,6 @@
 using System.Globalization;
 using Dripwright.Engine.Layout;
-using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Parts;
 

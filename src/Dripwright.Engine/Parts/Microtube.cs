@@ -45,7 +45,7 @@ internal static class Microtube
         (int without, int _) = Coils(pieces, each, 0, tube.PackLength, onHand);
         (int with, int used) = Coils(pieces, each, rig.Spares.Tube, tube.PackLength, onHand);
         string text =
-            $"{Text.Of(pieces)} tubes of {QuantityText.Mark(each, rig.Units)}"
+            $"{Labels.Of(pieces)} tubes of {QuantityText.Mark(each, rig.Units)}"
             + $", and {QuantityText.Mark(rig.Spares.Tube, rig.Units)} spare";
         int needed = Math.Min(with, without) + used;
         return PartLines.Of(

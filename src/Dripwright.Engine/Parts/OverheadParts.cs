@@ -1,7 +1,7 @@
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Rigs;
-using Dripwright.Engine.Strength.Wire;
 using Dripwright.Engine.Units;
+using Dripwright.Engine.Wires;
 
 namespace Dripwright.Engine.Parts;
 
@@ -43,7 +43,7 @@ internal static class OverheadParts
                 "vine-string",
                 rolls,
                 "wound on the hooks",
-                note: $"{Text.Of(strings)} strings of {each}; new each crop"
+                note: $"{Labels.Of(strings)} strings of {each}; new each crop"
             );
             tally.Add("vine-clip", strings * vine.Clips, "stem to string", spareShare: 0.1);
         }

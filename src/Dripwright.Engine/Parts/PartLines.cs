@@ -6,7 +6,7 @@ namespace Dripwright.Engine.Parts;
 /// <summary>Turns counts into lines: spares added, what is on hand taken off, the rest rounded up to packs.</summary>
 internal static class PartLines
 {
-    private static readonly string[] s_shelves =
+    private static readonly string[] s_sections =
     [
         "plumbing",
         "irrigation",
@@ -109,7 +109,7 @@ internal static class PartLines
 
     /// <summary>Lines by shelf, each shelf in the order in which its parts turned up.</summary>
     public static IReadOnlyList<PartLine> ByShelf(IEnumerable<PartLine> lines) =>
-        [.. lines.OrderBy(l => Array.IndexOf(s_shelves, l.Shelf) is >= 0 and var at ? at : s_shelves.Length)];
+        [.. lines.OrderBy(l => Array.IndexOf(s_sections, l.Section) is >= 0 and var at ? at : s_sections.Length)];
 
     public static CostSum Cost(IReadOnlyList<PartLine> lines)
     {
@@ -126,7 +126,7 @@ internal static class PartLines
     private static string ShelfOf(CatalogueEntry entry) =>
         entry switch
         {
-            Sundry sundry => sundry.Shelf,
+            Sundry sundry => sundry.Section,
             PipeSize { Flexible: true } or EmitterType or StrainerType => "irrigation",
             FittingType { Family: PipeFamily.HoseInch or PipeFamily.HoseMetric } => "irrigation",
             PipeSize or FittingType => "plumbing",

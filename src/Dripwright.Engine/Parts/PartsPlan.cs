@@ -3,7 +3,7 @@ namespace Dripwright.Engine.Parts;
 /// <summary>One line of the parts list.</summary>
 /// <param name="Part">Catalogue key.</param>
 /// <param name="Name">What to call it in a shop.</param>
-/// <param name="Shelf">Shop shelf: plumbing, irrigation, hardware, electrical, tools, garden, printed.</param>
+/// <param name="Section">Section of the shop: plumbing, irrigation, hardware, electrical, tools, garden, printed.</param>
 /// <param name="Where">What it is for: "drain elbow of every pot".</param>
 /// <param name="Needed">Pieces the rig takes; for things cut from stock, stock lengths.</param>
 /// <param name="Spares">Pieces kept as spares.</param>
@@ -18,7 +18,7 @@ namespace Dripwright.Engine.Parts;
 public sealed record PartLine(
     string Part,
     string Name,
-    string Shelf,
+    string Section,
     string Where,
     int Needed,
     int Spares,

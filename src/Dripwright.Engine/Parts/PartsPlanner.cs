@@ -1,7 +1,7 @@
-using Dripwright.Engine.Fittings;
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Printed;
 using Dripwright.Engine.Rigs;
-using Dripwright.Engine.Strength.Wire;
+using Dripwright.Engine.Wires;
 
 namespace Dripwright.Engine.Parts;
 

@@ -81,7 +81,7 @@ internal static class RunParts
                 number++;
                 FittingType tee = layout.Parts.Fitting(pipe, FittingKind.Tee);
                 FittingType straight = layout.Parts.Fitting(pipe, Straight(pipe));
-                yield return (pipe, $"N{Text.Of(number)}", tee.SocketDepth + straight.SocketDepth);
+                yield return (pipe, $"N{Labels.Of(number)}", tee.SocketDepth + straight.SocketDepth);
             }
         }
     }
@@ -133,7 +133,7 @@ internal static class RunParts
 
     private static int Share(int count, int each) => (count + each - 1) / each;
 
-    private static string Note(int count, string what) => $"{Text.Of(count)} {what}";
+    private static string Note(int count, string what) => $"{Labels.Of(count)} {what}";
 
     private static string PlaceOf(PipeRun run) =>
         run.Service switch

@@ -1,5 +1,5 @@
-using Dripwright.Engine.Fittings;
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Printed;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Units;
 
@@ -22,7 +22,7 @@ internal static class StandParts
         foreach (var joints in printed.Places.GroupBy(p => (Key: p.Joints[0].Part, Use: UseOf(p, printed))))
         {
             // "4 × J1, over the legs of the end frames": as the part itself is numbered.
-            string numbers = string.Join(" and ", joints.Select(p => $"{Text.Of(p.Joints.Count)} × {p.Number}"));
+            string numbers = string.Join(" and ", joints.Select(p => $"{Labels.Of(p.Joints.Count)} × {p.Number}"));
             int count = joints.Sum(p => p.Joints.Count);
             (string key, string? use) = joints.Key;
             if (use is null && key == StandLayout.Hanger)
@@ -69,7 +69,7 @@ internal static class StandParts
         AddFilament(tally, rig, printed);
     }
 
-    private static string? UseOf(StandFitting place, PrintedParts printed) =>
+    private static string? UseOf(PrintedJoint place, PrintedParts printed) =>
         printed.Parts.FirstOrDefault(part => part.Place == place)?.Use;
 
     /// <summary>Small parts, and what holds the feed line: a tie at each line rest, else at each module joint.</summary>
@@ -78,21 +78,21 @@ internal static class StandParts
         foreach (PrintedPart part in printed.Parts.Where(part => part is { Place: null, Key: not null }))
         {
             tally.Add(part.Key!, part.Count, $"{part.Number}, {part.Use}", note: "print it");
-            if (part.Fitting.Kind == PrintedKind.ClampBlock)
+            if (part.Design.Kind == PrintedKind.ClampBlock)
             {
                 // Two screws hold the halves; nut and washers take about 6 mm.
-                double least = (2 * part.Fitting.Box.Size.Z) + 0.006;
+                double least = (2 * part.Design.Box.Size.Z) + 0.006;
                 tally.Add(
                     "clamp-screw",
                     2 * part.Count,
                     part.Number,
-                    note: $"{Text.Of((int)Math.Ceiling(1000 * least))} mm long, and as much more as the lid or board is thick"
+                    note: $"{Labels.Of((int)Math.Ceiling(1000 * least))} mm long, and as much more as the lid or board is thick"
                 );
             }
         }
 
         ILookup<int, PrintedSpot> rests = printed
-            .Parts.Where(part => part.Fitting.Kind == PrintedKind.LineRest)
+            .Parts.Where(part => part.Design.Kind == PrintedKind.LineRest)
             .SelectMany(part => part.Spots)
             .ToLookup(spot => spot.Row);
         foreach (RowLayout row in layout.Rows)
@@ -127,7 +127,7 @@ internal static class StandParts
                 have[key!] -= held;
             }
 
-            volume += (part.Count - held) * part.Fitting.MostVolume;
+            volume += (part.Count - held) * part.Design.MostVolume;
             pieces += key is null ? 0 : part.Count - held;
         }
 
@@ -141,7 +141,7 @@ internal static class StandParts
             $"{Filament}{made.Plastic.Name.ToLowerInvariant()}",
             (int)Math.Ceiling((mass / Spool) - 1e-9),
             "printed parts and the test coupon",
-            note: $"{QuantityText.Format(Dimension.Mass, mass, rig.Units)} at most, printed solid, with {Text.Of((int)(100 * PrintedParts.Waste))} % for skirts and failed prints"
+            note: $"{QuantityText.Format(Dimension.Mass, mass, rig.Units)} at most, printed solid, with {Labels.Of((int)(100 * PrintedParts.Waste))} % for skirts and failed prints"
         );
     }
 }

@@ -1,4 +1,6 @@
+using Dripwright.Engine.Files;
 using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Proposing;
 
@@ -34,7 +36,7 @@ public sealed record Brief
     public int PlantsPerPot { get; init; }
 
     /// <summary>Kind of pot.</summary>
-    [PartKey(Shelf.Pots, "pot-square-3-gal", "pot-square-11-l"), Says("Kind of pot, from the catalogue.")]
+    [PartKey(PartGroup.Pots, "pot-square-3-gal", "pot-square-11-l"), Says("Kind of pot, from the catalogue.")]
     public string Pot { get; init; } = "";
 
     /// <summary>[m] Clear way in front of each row.</summary>

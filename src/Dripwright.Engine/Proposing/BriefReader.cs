@@ -1,5 +1,6 @@
 using System.Globalization;
 using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Files;
 using Dripwright.Engine.Rigs;
 
 namespace Dripwright.Engine.Proposing;

@@ -1,5 +1,7 @@
 using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Physics;
 using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Units;
 using Dripwright.Engine.Water;
 
 namespace Dripwright.Engine.Proposing;
@@ -10,7 +12,7 @@ namespace Dripwright.Engine.Proposing;
 /// <param name="Emitter">The emitter.</param>
 /// <param name="Strainer">The strainer.</param>
 /// <param name="Floor">No less than this can it cost.</param>
-/// <param name="Best">[-] No more evenness than this can it reach.</param>
+/// <param name="Best">[-] No more uniformity than this can it reach.</param>
 internal sealed record Candidate(
     FrameDraft Draft,
     PumpModel? Pump,

@@ -1,5 +1,6 @@
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Parts;
+using Dripwright.Engine.Physics;
 using Dripwright.Engine.Water;
 
 namespace Dripwright.Engine.Proposing;
@@ -41,7 +42,7 @@ internal sealed class CandidateList(Brief brief, SearchSpace space)
         }
     }
 
-    /// <summary>[-] Evenness of an emitter under one pressure everywhere: no rig reaches more with it.</summary>
+    /// <summary>[-] Uniformity of an emitter under one pressure everywhere: no rig reaches more with it.</summary>
     public static double Best(EmitterType emitter, int perPot) => Uniformity.OfDesign(emitter.Variation, perPot, 1, 1);
 
     /// <summary>Cost of the pump and its spares.</summary>

@@ -2,6 +2,7 @@ using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Findings;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Proposing;
 

@@ -10,13 +10,13 @@ internal sealed record Passed(Rig Rig, Plan Plan, (int Frame, int Within) Order)
 {
     public decimal Cost => Plan.Parts.Cost.Known;
 
-    public double Evenness => Plan.Feed.Evenness[0].Value;
+    public double Uniformity => Plan.Feed.Uniformity[0].Value;
 }
 
-/// <summary>For each mark of evenness the cheapest rig that reaches it; of equally cheap ones the more even.</summary>
+/// <summary>For each mark of uniformity the cheapest rig that reaches it; of equally cheap ones the more even.</summary>
 internal sealed class Front
 {
-    private readonly Passed?[] _best = new Passed?[EvennessMarks.All.Count];
+    private readonly Passed?[] _best = new Passed?[UniformityMarks.All.Count];
 
     /// <summary>True when some rig is kept.</summary>
     public bool Any => _best[0] is not null;
@@ -34,7 +34,7 @@ internal sealed class Front
     /// <summary>Keeps a rig at every mark for which it is the best so far.</summary>
     public void Add(Passed rig)
     {
-        for (int mark = EvennessMarks.Reached(rig.Evenness); mark >= 0; mark--)
+        for (int mark = UniformityMarks.Reached(rig.Uniformity); mark >= 0; mark--)
         {
             if (_best[mark] is not { } best || IsBetter(rig, best))
             {
@@ -43,16 +43,16 @@ internal sealed class Front
         }
     }
 
-    /// <summary>True where a rig of at least this cost and at most this evenness may still be the best at some mark.</summary>
-    public bool MayTake(decimal floor, double evenness)
+    /// <summary>True where a rig of at least this cost and at most this uniformity may still be the best at some mark.</summary>
+    public bool MayTake(decimal floor, double uniformity)
     {
         // The best costs never fall from mark to mark, so the highest mark within reach decides.
-        int mark = EvennessMarks.Reached(evenness);
+        int mark = UniformityMarks.Reached(uniformity);
         return mark >= 0 && (_best[mark] is not { } best || floor <= best.Cost);
     }
 
     private static bool IsBetter(Passed a, Passed b) =>
         a.Cost != b.Cost ? a.Cost < b.Cost
-        : a.Evenness != b.Evenness ? a.Evenness > b.Evenness
+        : a.Uniformity != b.Uniformity ? a.Uniformity > b.Uniformity
         : a.Order.CompareTo(b.Order) < 0;
 }

@@ -1,5 +1,6 @@
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Findings;
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Proposing;
@@ -68,7 +69,7 @@ internal static class Obstacles
         {
             obstacles.Add(
                 new(
-                    $"The rig that came nearest fails by {finding.Rule}: {finding.What} Found {finding.Value}, limit {finding.Limit}.",
+                    Phrase.Of("obstacle.closest", finding.Rule, finding.What, finding.Value, finding.Limit),
                     finding.Remedy
                 )
             );

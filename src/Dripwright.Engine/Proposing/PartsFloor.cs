@@ -1,7 +1,7 @@
 using Dripwright.Engine.Catalogue;
-using Dripwright.Engine.Fittings;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Parts;
+using Dripwright.Engine.Printed;
 using Dripwright.Engine.Rigs;
 
 namespace Dripwright.Engine.Proposing;

@@ -1,4 +1,6 @@
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Proposing;
 
@@ -8,8 +10,8 @@ namespace Dripwright.Engine.Proposing;
 /// <param name="Cost">What is to be bought, in <paramref name="Currency"/>, as far as it has a price.</param>
 /// <param name="Currency">USD where all prices are typical ones; empty where any is the user's own.</param>
 /// <param name="LinesUnpriced">Lines to buy that have no price and are not in the cost.</param>
-/// <param name="Evenness">[-] Design emission uniformity, manufacture counted.</param>
-/// <param name="Mark">[-] Highest of <see cref="EvennessMarks"/> for which it is the cheapest.</param>
+/// <param name="Uniformity">[-] Design emission uniformity, manufacture counted.</param>
+/// <param name="Mark">[-] Highest of <see cref="UniformityMarks"/> for which it is the cheapest.</param>
 /// <param name="Proven">True where no rig that was left unexamined can be cheaper at its marks.</param>
 /// <param name="Title">What it is, in one line.</param>
 /// <param name="Why">What it does better and what it gives up beside the one before it, in plain words.</param>
@@ -19,7 +21,7 @@ public sealed record Proposal(
     decimal Cost,
     string Currency,
     int LinesUnpriced,
-    double Evenness,
+    double Uniformity,
     double Mark,
     bool Proven,
     string Title,
@@ -29,7 +31,11 @@ public sealed record Proposal(
 /// <summary>Why nothing, or not what was asked, can be proposed, and what would help.</summary>
 /// <param name="What">What stands in the way, with its value and limit.</param>
 /// <param name="Remedy">Which limit relaxed by how much would help.</param>
-public sealed record Obstacle(string What, string Remedy);
+public sealed record Obstacle(Phrase What, Phrase Remedy)
+{
+    internal Obstacle(string what, string remedy)
+        : this(Phrase.Plain(what), Phrase.Plain(remedy)) { }
+}
 
 /// <summary>What was searched and what was not.</summary>
 /// <param name="Planned">Rigs planned in full.</param>
@@ -53,7 +59,11 @@ public sealed record ProposalList(
     IReadOnlyList<Obstacle> Obstacles,
     IReadOnlyList<string> Remarks,
     SearchReport Search
-);
+)
+{
+    /// <summary>The units the brief asks for.</summary>
+    public UnitSystem Units { get; init; }
+}
 
 /// <summary>How much may be searched.</summary>
 public sealed record ProposeOptions

@@ -47,8 +47,8 @@ public static class Proposer
                     rig.Cost,
                     rig.Plan.Parts.Currency,
                     rig.Plan.Parts.Cost.LinesUnpriced,
-                    rig.Evenness,
-                    EvennessMarks.All[mark],
+                    rig.Uniformity,
+                    UniformityMarks.All[mark],
                     least is null || rig.Cost <= least,
                     RigWords.Title(rig.Plan),
                     proposals.Count == 0 ? RigWords.First(rig.Plan) : RigWords.Beside(proposals[^1].Plan, rig.Plan)
@@ -61,7 +61,10 @@ public static class Proposer
             proposals.Count > 0 ? [] : Obstacles.Of(brief, search),
             Remarks(brief, search.Space),
             report
-        );
+        )
+        {
+            Units = brief.Units,
+        };
     }
 
     private static string NameOf(Brief brief, int index) => $"{brief.Name}, proposal {QuantityWords.Count(index + 1)}";

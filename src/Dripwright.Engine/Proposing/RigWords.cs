@@ -12,14 +12,14 @@ internal static class RigWords
 
     /// <summary>Why the first of a list stands there.</summary>
     public static string First(Plan plan) =>
-        $"The cheapest that passes every rule. {Sentence(Evenness(plan))}; the reservoir lasts {Days(plan)} days.{OneEmitter(plan)}";
+        $"The cheapest that passes every rule. {Sentence(Uniformity(plan))}; the reservoir lasts {Days(plan)} days.{OneEmitter(plan)}";
 
     /// <summary>What a rig does better than another and what it gives up for it.</summary>
     public static string Beside(Plan before, Plan plan)
     {
         var words = new QuantityWords(plan.Rig.Units);
         List<string> by = [];
-        List<string> better = [Evenness(plan) + $" instead of {words.Share(Value(before))}"];
+        List<string> better = [Uniformity(plan) + $" instead of {words.Share(Value(before))}"];
         List<string> worse =
         [
             $"{Money(plan.Parts.Cost.Known - before.Parts.Cost.Known)} {plan.Parts.Currency}".TrimEnd() + " more",
@@ -93,11 +93,11 @@ internal static class RigWords
         (now < before == less ? better : worse).Add(text);
     }
 
-    private static double Value(Plan plan) => plan.Feed.Evenness[0].Value;
+    private static double Value(Plan plan) => plan.Feed.Uniformity[0].Value;
 
-    private static double Watts(Plan plan) => plan.Feed.WorkingPoint?.Power ?? 0;
+    private static double Watts(Plan plan) => plan.Feed.OperatingPoint?.Power ?? 0;
 
-    private static string Evenness(Plan plan) => $"evenness {new QuantityWords(plan.Rig.Units).Share(Value(plan))}";
+    private static string Uniformity(Plan plan) => $"uniformity {new QuantityWords(plan.Rig.Units).Share(Value(plan))}";
 
     private static string Days(Plan plan) => QuantityWords.Number(Math.Floor((plan.Reservoir.Days ?? 0) * 10) / 10);
 

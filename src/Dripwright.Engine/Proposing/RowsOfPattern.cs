@@ -59,7 +59,7 @@ internal static class RowsOfPattern
                 continue;
             }
 
-            string range = i - first == 1 ? Text.Of(first + 1) : $"{Text.Of(first + 1)}-{Text.Of(i)}";
+            string range = i - first == 1 ? Labels.Of(first + 1) : $"{Labels.Of(first + 1)}-{Labels.Of(i)}";
             plantings.Add(
                 new Planting
                 {

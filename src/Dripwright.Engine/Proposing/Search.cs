@@ -1,7 +1,7 @@
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Findings;
 using Dripwright.Engine.Rigs;
-using Dripwright.Engine.Strength.Checks;
+using Dripwright.Engine.Stands.Checks;
 using Dripwright.Engine.Water;
 
 namespace Dripwright.Engine.Proposing;
@@ -14,7 +14,7 @@ namespace Dripwright.Engine.Proposing;
 /// </remarks>
 internal sealed class Search
 {
-    /// <summary>[-] Evenness bounds are compared with solved values: what the solver leaves open must not drop a rig.</summary>
+    /// <summary>[-] Uniformity bounds are compared with solved values: what the solver leaves open must not drop a rig.</summary>
     private const double Slack = 1e-9;
 
     private static readonly PlanOptions s_water = new() { Draws = 0, Strength = false };

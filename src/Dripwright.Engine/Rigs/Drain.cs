@@ -1,3 +1,6 @@
+using Dripwright.Engine.Files;
+using Dripwright.Engine.Units;
+
 namespace Dripwright.Engine.Rigs;
 
 /// <summary>Where the drain pipe leaves a row.</summary>
@@ -24,7 +27,7 @@ public enum DrainTarget
 public sealed record Drain
 {
     /// <summary>Drain pipe.</summary>
-    [PartKey(Shelf.Pipes, "pvc40-1-1/2", "pvcu-50mm"), Says("Drain pipe, from the catalogue.")]
+    [PartKey(PartGroup.Pipes, "pvc40-1-1/2", "pvcu-50mm"), Says("Drain pipe, from the catalogue.")]
     public string Pipe { get; init; } = "";
 
     /// <summary>[m/m] Slope towards the exit.</summary>
@@ -40,7 +43,7 @@ public sealed record Drain
 
     /// <summary>Drain elbow and seal of a pot.</summary>
     [
-        PartKey(Shelf.Outlets, "outlet-3/4", "outlet-20mm"),
+        PartKey(PartGroup.Outlets, "outlet-3/4", "outlet-20mm"),
         Says("Drain elbow of a pot with its seal, from the catalogue.")
     ]
     public string Outlet { get; init; } = "";

@@ -1,3 +1,6 @@
+using Dripwright.Engine.Files;
+using Dripwright.Engine.Units;
+
 namespace Dripwright.Engine.Rigs;
 
 /// <summary>Where the feed line enters a row.</summary>
@@ -24,7 +27,7 @@ public sealed record Feed
     public FeedEntry Entry { get; init; }
 
     /// <summary>Feed line along the row.</summary>
-    [PartKey(Shelf.Pipes, "hose-1/2", "hose-16mm"), Says("Pipe or hose along the row, from the catalogue.")]
+    [PartKey(PartGroup.Pipes, "hose-1/2", "hose-16mm"), Says("Pipe or hose along the row, from the catalogue.")]
     public string Line { get; init; } = "";
 
     /// <summary>[m] Height of the feed line over the pots' base.</summary>
@@ -41,7 +44,7 @@ public sealed record Feed
 
     /// <summary>Kind of emitter.</summary>
     [
-        PartKey(Shelf.Emitters, "drip-turbulent-1gph", "drip-turbulent-4lph"),
+        PartKey(PartGroup.Emitters, "drip-turbulent-1gph", "drip-turbulent-4lph"),
         Says("Kind of emitter, from the catalogue.")
     ]
     public string Emitter { get; init; } = "";
@@ -78,7 +81,7 @@ public sealed record Feed
 
     /// <summary>Strainer in the feed.</summary>
     [
-        PartKey(Shelf.Strainers, "strainer-150-mesh", "strainer-100-um"),
+        PartKey(PartGroup.Strainers, "strainer-150-mesh", "strainer-100-um"),
         Says("Strainer or mesh bag, from the catalogue, or \"none\".")
     ]
     public string Strainer { get; init; } = "";
@@ -120,7 +123,7 @@ public sealed record Header
 {
     /// <summary>Pipe or hose of the header.</summary>
     [
-        PartKey(Shelf.Pipes, "hose-3/4", "hose-20mm"),
+        PartKey(PartGroup.Pipes, "hose-3/4", "hose-20mm"),
         Says("Pipe or hose from the pump to the rows, from the catalogue.")
     ]
     public string Pipe { get; init; } = "";

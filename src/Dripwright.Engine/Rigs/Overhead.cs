@@ -1,3 +1,6 @@
+using Dripwright.Engine.Files;
+using Dripwright.Engine.Units;
+
 namespace Dripwright.Engine.Rigs;
 
 /// <summary>Timber that a hook is screwed into, by what it weighs.</summary>
@@ -30,7 +33,7 @@ public enum WireEnds
 public sealed record Overhead
 {
     /// <summary>Crop wire.</summary>
-    [PartKey(Shelf.Wires, "none", "none"), Says("Crop wire, from the catalogue; \"none\" where nothing hangs.")]
+    [PartKey(PartGroup.Wires, "none", "none"), Says("Crop wire, from the catalogue; \"none\" where nothing hangs.")]
     public string Wire { get; init; } = "none";
 
     /// <summary>[m] Height of the wire over the row's floor.</summary>

@@ -1,4 +1,6 @@
 using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Files;
+using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Rigs;
 
@@ -17,7 +19,7 @@ public sealed record Reservoir
 {
     /// <summary>Kind of tank; its measures may be overruled below.</summary>
     [
-        PartKey(Shelf.Tanks, "tank-box-35-gal", "tank-box-130-l"),
+        PartKey(PartGroup.Tanks, "tank-box-35-gal", "tank-box-130-l"),
         Says("Kind of tank, from the catalogue. The measures below overrule it.")
     ]
     public string Tank { get; init; } = "";
@@ -116,7 +118,7 @@ public sealed record Pump
 {
     /// <summary>Kind of pump, "none" for gravity feed.</summary>
     [
-        PartKey(Shelf.Pumps, "pump-400gph", "pump-1500lph"),
+        PartKey(PartGroup.Pumps, "pump-400gph", "pump-1500lph"),
         Says("Kind of pump, from the catalogue, or \"none\" for gravity feed. The figures below overrule it.")
     ]
     public string Model { get; init; } = "";
@@ -208,7 +210,7 @@ public sealed record Timer
 public sealed record OnHand
 {
     /// <summary>Catalogue key.</summary>
-    [PartKey(Shelf.Any, "", ""), Says("The part's key in the catalogue.")]
+    [PartKey(PartGroup.Any, "", ""), Says("The part's key in the catalogue.")]
     public string Part { get; init; } = "";
 
     /// <summary>Pieces.</summary>

@@ -1,14 +1,7 @@
+using Dripwright.Engine.Files;
+using Dripwright.Engine.Units;
+
 namespace Dripwright.Engine.Rigs;
-
-/// <summary>The unit system a rig prefers for display. It never changes what is computed.</summary>
-public enum UnitSystem
-{
-    /// <summary>Inches, feet, US gallons, psi, °F.</summary>
-    Us,
-
-    /// <summary>Millimetres, metres, litres, kPa, °C.</summary>
-    Metric,
-}
 
 /// <summary>One reservoir and all the rows it feeds: what a rig file says, in SI, with every default filled in.</summary>
 /// <remarks>
@@ -78,7 +71,7 @@ public sealed record Rig
 
     /// <summary>What the reservoir is filled with.</summary>
     [Says("The feed solution: crop, water and salts.")]
-    public NutritionMix Nutrition { get; init; } = new();
+    public NutrientMix Nutrients { get; init; } = new();
 
     /// <summary>Parts the grower has already.</summary>
     [Items(0, 500), Says("Parts you have already: they are used first and not bought.")]

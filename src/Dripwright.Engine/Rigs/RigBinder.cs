@@ -1,5 +1,6 @@
 using System.Globalization;
 using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Files;
 using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Rigs;
@@ -122,7 +123,7 @@ internal sealed class RigBinder(FaultList faults, PartsCatalogue catalogue)
         }
         var text = field.AssumedText(units);
         assumed.Add(new Assumed(path, text, field.Says));
-        if (field.Kind is FieldKind.Part && !Has(field.Part!.Shelf, text))
+        if (field.Kind is FieldKind.Part && !Has(field.Part!.PartGroup, text))
         {
             faults.Add(
                 path,
@@ -290,7 +291,7 @@ internal sealed class RigBinder(FaultList faults, PartsCatalogue catalogue)
 
     private string? Part(RigField field, string path, FileText text)
     {
-        var shelf = field.Part!.Shelf;
+        var shelf = field.Part!.PartGroup;
         if (Has(shelf, text.Text))
         {
             return text.Text;
@@ -300,12 +301,12 @@ internal sealed class RigBinder(FaultList faults, PartsCatalogue catalogue)
             text,
             FaultList.Show(text),
             Expected(field),
-            NearestName.Of(text.Text, CatalogueShelf.Keys(catalogue, shelf))
+            NearestName.Of(text.Text, GroupKeys.Keys(catalogue, shelf))
         );
         return null;
     }
 
-    private bool Has(Shelf shelf, string key) => CatalogueShelf.Has(catalogue, shelf, key);
+    private bool Has(PartGroup shelf, string key) => GroupKeys.Has(catalogue, shelf, key);
 
     private static string Expected(RigField field) =>
         field.Kind switch
@@ -317,7 +318,7 @@ internal sealed class RigBinder(FaultList faults, PartsCatalogue catalogue)
             ),
             FieldKind.Flag => "true or false",
             FieldKind.Choice => $"one of {string.Join(", ", field.Choices.Select(choice => $"\"{choice}\""))}",
-            FieldKind.Part => CatalogueShelf.Expected(field.Part!.Shelf),
+            FieldKind.Part => GroupKeys.Expected(field.Part!.PartGroup),
             FieldKind.Text => string.Create(
                 CultureInfo.InvariantCulture,
                 $"text of at most {field.Text!.MaxLength} characters"

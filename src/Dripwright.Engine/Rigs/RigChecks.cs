@@ -1,5 +1,7 @@
 using System.Globalization;
 using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Files;
+using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Rigs;
 
@@ -23,7 +25,7 @@ internal static class RigChecks
 
         // Judged before any of these checks adds a fault of its own.
         var good = new HashSet<string>(
-            new[] { "rows", "reservoir", "pump", "onHand", "nutrition" }.Where(path => !faults.Touch(path)),
+            new[] { "rows", "reservoir", "pump", "onHand", "nutrients" }.Where(path => !faults.Touch(path)),
             StringComparer.Ordinal
         );
         if (good.Contains("rows"))
@@ -46,9 +48,9 @@ internal static class RigChecks
         {
             Lengths(rig, catalogue, Say);
         }
-        if (good.Contains("nutrition"))
+        if (good.Contains("nutrients"))
         {
-            NutritionChecks.All(rig.Nutrition, Say);
+            NutrientChecks.All(rig.Nutrients, Say);
         }
     }
 
@@ -151,7 +153,7 @@ internal static class RigChecks
             var (given, missing) = pump.ShutOffHead is null ? ("openFlow", "shutOffHead") : ("shutOffHead", "openFlow");
             say($"pump.{given}", $"{given} alone", $"{missing} beside it: the curve needs both ends");
         }
-        if (pump.Model == CatalogueShelf.None && (pump.Curve ?? (object?)pump.ShutOffHead ?? pump.OpenFlow) is not null)
+        if (pump.Model == GroupKeys.None && (pump.Curve ?? (object?)pump.ShutOffHead ?? pump.OpenFlow) is not null)
         {
             say(
                 "pump.model",

@@ -1,6 +1,7 @@
 using System.Collections;
 using System.Globalization;
 using System.Text;
+using Dripwright.Engine.Files;
 using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Rigs;

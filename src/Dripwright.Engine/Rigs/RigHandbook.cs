@@ -1,5 +1,7 @@
 using System.Globalization;
 using System.Text;
+using Dripwright.Engine.Files;
+using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Rigs;
 
@@ -62,7 +64,7 @@ public static class RigHandbook
             FieldKind.Whole => string.Create(CultureInfo.InvariantCulture, $"{field.Whole!.Min} to {field.Whole.Max}"),
             FieldKind.Flag => "true, false",
             FieldKind.Choice => string.Join(", ", field.Choices),
-            FieldKind.Part => CatalogueShelf.Expected(field.Part!.Shelf),
+            FieldKind.Part => GroupKeys.Expected(field.Part!.PartGroup),
             FieldKind.Text => string.Create(
                 CultureInfo.InvariantCulture,
                 $"text, at most {field.Text!.MaxLength} characters"

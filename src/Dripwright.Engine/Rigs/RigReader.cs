@@ -1,4 +1,6 @@
 using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Files;
+using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Rigs;
 
@@ -55,9 +57,9 @@ public static class RigReader
                 RigChecks.All(rig, catalogue, faults, binder);
                 // Where no feed is asked for, sixteen things not measured of the water are no news.
                 var assumed =
-                    rig.Nutrition.Crop is NutritionCrop.None
+                    rig.Nutrients.Crop is NutrientCrop.None
                         ? binder.Assumed.Where(one =>
-                            one.Path == "nutrition.crop" || !one.Path.StartsWith("nutrition.", StringComparison.Ordinal)
+                            one.Path == "nutrients.crop" || !one.Path.StartsWith("nutrients.", StringComparison.Ordinal)
                         )
                         : binder.Assumed;
                 return new(faults.Any ? null : rig, faults.InOrder(), [.. assumed], upgraded);

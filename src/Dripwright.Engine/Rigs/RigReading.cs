@@ -1,3 +1,5 @@
+using Dripwright.Engine.Files;
+
 namespace Dripwright.Engine.Rigs;
 
 /// <summary>A value the file does not give.</summary>

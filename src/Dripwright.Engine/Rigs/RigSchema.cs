@@ -3,6 +3,7 @@ using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Files;
 using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Rigs;
@@ -46,13 +47,13 @@ public static class RigSchema
                 ["pattern"] = QuantityPattern.Of(dimension),
             };
         }
-        foreach (var shelf in Enum.GetValues<Shelf>())
+        foreach (var shelf in Enum.GetValues<PartGroup>())
         {
-            var keys = CatalogueShelf.Keys(catalogue, shelf).Select(key => (JsonNode)key).ToArray();
+            var keys = GroupKeys.Keys(catalogue, shelf).Select(key => (JsonNode)key).ToArray();
             definitions[NameOf(shelf)] = new JsonObject
             {
                 ["type"] = "string",
-                ["description"] = Sentence(CatalogueShelf.Expected(shelf)),
+                ["description"] = Sentence(GroupKeys.Expected(shelf)),
                 ["examples"] = new JsonArray(keys),
             };
         }
@@ -102,7 +103,7 @@ public static class RigSchema
         var schema = field.Kind switch
         {
             FieldKind.Quantity => Reference(NameOf(field.Quantity!.Dimension)),
-            FieldKind.Part => Reference(NameOf(field.Part!.Shelf)),
+            FieldKind.Part => Reference(NameOf(field.Part!.PartGroup)),
             FieldKind.Whole => new JsonObject
             {
                 ["type"] = "integer",
@@ -162,7 +163,7 @@ public static class RigSchema
     private static string NameOf(Dimension dimension) =>
         char.ToLowerInvariant(dimension.ToString()[0]) + dimension.ToString()[1..];
 
-    private static string NameOf(Shelf shelf) => string.Create(CultureInfo.InvariantCulture, $"key{shelf}");
+    private static string NameOf(PartGroup shelf) => string.Create(CultureInfo.InvariantCulture, $"key{shelf}");
 
     private static string Sentence(string text) => $"{char.ToUpperInvariant(text[0])}{text[1..]}.";
 }

@@ -45,7 +45,7 @@ public static class RigStarter
     private static Rig Raised(Rig rig) =>
         rig with
         {
-            Pump = rig.Pump with { Model = CatalogueShelf.None },
+            Pump = rig.Pump with { Model = GroupKeys.None },
             Reservoir = rig.Reservoir with
             {
                 Base = QuantityText.Parse(Dimension.Length, rig.Units is UnitSystem.Us ? "6 ft" : "1.8 m"),

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Dripwright.Engine.Files;
 
 namespace Dripwright.Engine.Rigs;
 

@@ -1,3 +1,6 @@
+using Dripwright.Engine.Files;
+using Dripwright.Engine.Units;
+
 namespace Dripwright.Engine.Rigs;
 
 /// <summary>How the pots of a row stand.</summary>
@@ -35,7 +38,7 @@ public sealed record Row
     public int Pots { get; init; }
 
     /// <summary>Kind of pot.</summary>
-    [PartKey(Shelf.Pots, "pot-square-3-gal", "pot-square-11-l"), Says("Kind of pot, from the catalogue.")]
+    [PartKey(PartGroup.Pots, "pot-square-3-gal", "pot-square-11-l"), Says("Kind of pot, from the catalogue.")]
     public string Pot { get; init; } = "";
 
     /// <summary>[m] From centre to centre along the row; of a staggered row, from a pot to the next one in the other line.</summary>

@@ -1,3 +1,6 @@
+using Dripwright.Engine.Files;
+using Dripwright.Engine.Units;
+
 namespace Dripwright.Engine.Rigs;
 
 /// <summary>Slanting tubes of a stand.</summary>
@@ -47,7 +50,7 @@ public sealed record Stand
 {
     /// <summary>Tube of rails, legs and cross-members.</summary>
     [
-        PartKey(Shelf.Tubes, "tube-round-1in-16ga", "tube-round-25x1.5"),
+        PartKey(PartGroup.Tubes, "tube-round-1in-16ga", "tube-round-25x1.5"),
         Says("Steel tube of the stand, from the catalogue.")
     ]
     public string Tube { get; init; } = "";

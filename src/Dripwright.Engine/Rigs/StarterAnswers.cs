@@ -1,3 +1,5 @@
+using Dripwright.Engine.Units;
+
 namespace Dripwright.Engine.Rigs;
 
 /// <summary>The few answers from which a starter rig file is made.</summary>

@@ -1,5 +1,4 @@
 using System.Text;
-using Dripwright.Engine.Rigs;
 
 namespace Dripwright.Engine.Units;
 

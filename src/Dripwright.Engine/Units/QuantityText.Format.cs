@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Runtime.CompilerServices;
-using Dripwright.Engine.Rigs;
 
 namespace Dripwright.Engine.Units;
 

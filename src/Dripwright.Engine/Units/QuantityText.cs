@@ -1,5 +1,3 @@
-using Dripwright.Engine.Rigs;
-
 namespace Dripwright.Engine.Units;
 
 /// <summary>Quantities as people write them: read, printed for people, and printed so that nothing is lost.</summary>

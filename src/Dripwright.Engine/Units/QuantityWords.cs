@@ -1,5 +1,4 @@
 using System.Globalization;
-using Dripwright.Engine.Rigs;
 
 namespace Dripwright.Engine.Units;
 

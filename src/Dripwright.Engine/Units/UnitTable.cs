@@ -1,4 +1,3 @@
-using Dripwright.Engine.Rigs;
 using UnitsNet;
 
 namespace Dripwright.Engine.Units;

@@ -156,16 +156,19 @@ public static class FirstFillForm
     private static void Verdict(Flow flow, Plan plan)
     {
         flow.Paragraph(
-            "Mean of the lowest quarter of all measured emitters over the mean of all: that is your evenness."
+            "Mean of the lowest quarter of all measured emitters over the mean of all: that is your uniformity."
                 + (
-                    plan.Feed.Evenness.Count > 0
+                    plan.Feed.Uniformity.Count > 0
                         ? " The plan expects: "
-                            + string.Join(", ", plan.Feed.Evenness.Select(e => $"{e.Name} {Wording.Percent(e.Value)}"))
+                            + string.Join(
+                                ", ",
+                                plan.Feed.Uniformity.Select(e => $"{e.Name} {Wording.Percent(e.Value)}")
+                            )
                             + "."
                         : ""
                 )
         );
-        flow.FormLine("Mean of all", "mL").FormLine("Mean of the lowest quarter", "mL").FormLine("Evenness", "%");
+        flow.FormLine("Mean of all", "mL").FormLine("Mean of the lowest quarter", "mL").FormLine("Uniformity", "%");
     }
 
     private static void PowerOff(Flow flow, Plan plan, Wording words)

@@ -65,7 +65,7 @@ public static class PartsSheets
         }
 
         var table = new Table(columns);
-        foreach (var shelf in parts.Lines.GroupBy(l => l.Shelf))
+        foreach (var shelf in parts.Lines.GroupBy(l => l.Section))
         {
             table.Group(Large(shelf.Key));
             foreach (var line in shelf)
@@ -100,7 +100,7 @@ public static class PartsSheets
         : Wording.Count(line.Buy);
 
     /// <summary>Joints are made, not bought: what they cost is their filament.</summary>
-    private static bool IsPrinted(PartLine line) => line is { Shelf: "printed", Price: 0, Buy: > 0 };
+    private static bool IsPrinted(PartLine line) => line is { Section: "printed", Price: 0, Buy: > 0 };
 
     private static string PriceOf(PartLine line) =>
         line.Price is not { } price || IsPrinted(line)

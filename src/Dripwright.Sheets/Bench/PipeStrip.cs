@@ -93,7 +93,7 @@ internal sealed class PipeStrip(DrilledPiece piece, double from, double to, Word
             places.Add(piece.Piece.Length);
         }
 
-        var spread = Dimension.Spread([.. places.Select(x)], Pitch, box.X + 3, box.Right - 1);
+        var spread = DimensionLine.Spread([.. places.Select(x)], Pitch, box.X + 3, box.Right - 1);
         var line = top - 2.5;
         yield return new Line(new(x(from), line), new(x(to), line), Pen.Explain);
         if (Starts)
@@ -117,7 +117,7 @@ internal sealed class PipeStrip(DrilledPiece piece, double from, double to, Word
 
     private IEnumerable<Element> Names(Func<double, double> x, double foot, Box box)
     {
-        var spread = Dimension.Spread([.. Marks.Select(m => x(m.FromEnd))], Pitch, box.X + 3, box.Right - 1);
+        var spread = DimensionLine.Spread([.. Marks.Select(m => x(m.FromEnd))], Pitch, box.X + 3, box.Right - 1);
         for (var i = 0; i < Marks.Count; i++)
         {
             var at = x(Marks[i].FromEnd);

@@ -27,9 +27,9 @@ internal static class PotHoleFigure
             new Line(view[0, 0].Move(0, 2), view[0, pot.Height].Move(0, -3), Pen.Centre),
             new Circle(centre, radius, Pen.Built, Fill.Paper),
             Mark.Centre(centre, radius + 2),
-            Dimension.Vertical(view[0, 0], centre, view[-rim, 0].X - 7, words.MarkWithUnit(hole.Height)),
+            DimensionLine.Vertical(view[0, 0], centre, view[-rim, 0].X - 7, words.MarkWithUnit(hole.Height)),
             new Line(view[foot, 0].Move(-2, 0), view[foot, 0].Move(10, 0), Pen.Explain),
-            Dimension.Leader(
+            DimensionLine.Leader(
                 centre.Move(radius * 0.7, -radius * 0.7),
                 new(view[rim, 0].X + 4, centre.Y - 9),
                 $"Ø\u202f{words.Size(hole.Diameter)}"

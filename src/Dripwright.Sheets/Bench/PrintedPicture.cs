@@ -1,4 +1,4 @@
-using Dripwright.Engine.Fittings;
+using Dripwright.Engine.Printed;
 using Dripwright.Sheets.Model;
 
 namespace Dripwright.Sheets.Bench;

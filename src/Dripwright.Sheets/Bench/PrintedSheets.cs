@@ -1,5 +1,5 @@
 using Dripwright.Engine;
-using Dripwright.Engine.Fittings;
+using Dripwright.Engine.Printed;
 using Dripwright.Engine.Units;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
@@ -30,7 +30,7 @@ public static class PrintedSheets
         }
 
         var flow = new Flow(paper.Portrait, Title).Heading(Title);
-        var tubes = plan.Printed.Parts.Any(part => part.Fitting.Kind == PrintedKind.Coupon);
+        var tubes = plan.Printed.Parts.Any(part => part.Design.Kind == PrintedKind.Coupon);
         flow.Paragraph(
             (
                 tubes
@@ -50,7 +50,7 @@ public static class PrintedSheets
 
         if (
             plan.Printed.Parts.Any(part =>
-                part.Fitting is { Strength: null, Hanger: null, Kind: not PrintedKind.Coupon }
+                part.Design is { Strength: null, Hanger: null, Kind: not PrintedKind.Coupon }
             )
         )
         {
@@ -79,7 +79,7 @@ public static class PrintedSheets
         return flow.Build();
     }
 
-    private static string Heat(FittingParameters made)
+    private static string Heat(PrintParameters made)
     {
         var plastic = made.Plastic;
         var warm = made.Load.Temperature > plastic.WarmestInUse;
@@ -94,7 +94,7 @@ public static class PrintedSheets
 
     private static IReadOnlyList<string> Lines(PrintedPart part, PrintedPicture? picture, double width)
     {
-        var fitting = part.Fitting;
+        var fitting = part.Design;
         var size = fitting.Box.Size;
         List<string> texts = [$"{Capital(part.Use)}."];
         texts.Add(
@@ -123,7 +123,7 @@ public static class PrintedSheets
         // The heat is said once, above.
         texts.AddRange(
             fitting
-                .Cautions.Where(caution => caution != FittingShop.HeatCaution(fitting.Parameters))
+                .Cautions.Where(caution => caution != PrintDesigner.HeatCaution(fitting.Parameters))
                 .Select(caution => $"Mind: {caution}")
         );
         return [.. texts.SelectMany(text => TextMeasure.Wrap(Wording.Sentence(text), width, s_text))];
@@ -142,7 +142,7 @@ public static class PrintedSheets
         elements.Add(Mark.TickBox(new(box.Right - 5, box.Y + 2)));
         elements.Add(
             new Text(
-                $"{part.Number}  {PrintedNames.Of(part.Fitting.Kind)}  × {Wording.Count(part.Count * part.Fitting.Pieces)}",
+                $"{part.Number}  {PrintedNames.Of(part.Design.Kind)}  × {Wording.Count(part.Count * part.Design.Pieces)}",
                 new(left, top),
                 TextStyle.Body.Bold
             )
@@ -153,7 +153,7 @@ public static class PrintedSheets
                     new Text(line, new(left, top + TextStyle.Body.LineHeight + (i * s_text.LineHeight)), s_text)
             )
         );
-        return new(elements) { Class = "figure", Title = $"{part.Number}, {PrintedNames.Of(part.Fitting.Kind)}" };
+        return new(elements) { Class = "figure", Title = $"{part.Number}, {PrintedNames.Of(part.Design.Kind)}" };
     }
 
     /// <summary>In the middle of its box, at its own size where that fits.</summary>
@@ -185,7 +185,7 @@ public static class PrintedSheets
         : light > 0.35 ? new(Role.Explain, FillPattern.Tint)
         : new(Role.Faint);
 
-    private static Table Sum(Plan plan, FittingParameters made, IReadOnlyList<PrintedPicture> pictures)
+    private static Table Sum(Plan plan, PrintParameters made, IReadOnlyList<PrintedPicture> pictures)
     {
         var table = new Table(
             new("Part"),
@@ -197,14 +197,14 @@ public static class PrintedSheets
         double length = 0;
         foreach (var part in plan.Printed.Parts)
         {
-            var pieces = part.Count * part.Fitting.Pieces;
+            var pieces = part.Count * part.Design.Pieces;
             var each =
                 pictures.FirstOrDefault(p => p.Number == part.Number)?.Estimate
-                ?? PrintEstimate.Of(part.Fitting.Shape.MostVolume, made.Plastic, made.Printer);
+                ?? PrintEstimate.Of(part.Design.Shape.MostVolume, made.Plastic, made.Printer);
             mass += pieces * each.Mass;
             length += pieces * each.FilamentLength;
             table.Row(
-                $"{part.Number}, {PrintedNames.Of(part.Fitting.Kind)}",
+                $"{part.Number}, {PrintedNames.Of(part.Design.Kind)}",
                 Wording.Count(pieces),
                 Grams(pieces * each.Mass),
                 Metres(pieces * each.FilamentLength)
@@ -226,7 +226,7 @@ public static class PrintedSheets
 
     private static string Celsius(double kelvins) => $"{QuantityWords.Number(kelvins - 273.15, "0")} °C";
 
-    private static string Moment(Fitting fitting) =>
+    private static string Moment(PrintDesign fitting) =>
         $"{QuantityWords.Number(fitting.Parameters.Load.Moment, "0.#")} N m";
 
     private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];

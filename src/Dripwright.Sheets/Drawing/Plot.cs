@@ -81,7 +81,7 @@ public sealed record Plot(Axis X, Axis Y)
         }
 
         elements.AddRange(
-            Notes.Select(n => Dimension.Leader(frame[n.X, n.Y], frame[n.X, n.Y].Move(n.Dx, n.Dy), n.Words))
+            Notes.Select(n => DimensionLine.Leader(frame[n.X, n.Y], frame[n.X, n.Y].Move(n.Dx, n.Dy), n.Words))
         );
         return new(elements) { Class = "plot", Title = Title.Length > 0 ? Title : $"{Y.Label} over {X.Label}" };
     }
@@ -199,7 +199,7 @@ public sealed record Plot(Axis X, Axis Y)
 
         var last = labels[false].ToList();
         var heights = last.Select(label => label.At.Y).ToList();
-        var places = Dimension.Spread(heights, Names.Size * 1.2, area.Y, area.Bottom);
+        var places = DimensionLine.Spread(heights, Names.Size * 1.2, area.Y, area.Bottom);
         for (var i = 0; i < last.Count; i++)
         {
             var text = TextMeasure.Shorten(last[i].Name, room, Names);

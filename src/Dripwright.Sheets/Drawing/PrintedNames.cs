@@ -1,4 +1,4 @@
-using Dripwright.Engine.Fittings;
+using Dripwright.Engine.Printed;
 
 namespace Dripwright.Sheets.Drawing;
 

@@ -1,6 +1,6 @@
 using System.Text.RegularExpressions;
-using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Units;
+using Dripwright.Language;
 
 namespace Dripwright.Sheets.Drawing;
 
@@ -10,6 +10,9 @@ internal sealed partial class Wording(UnitSystem units)
     private const char Tie = '\u00a0';
 
     private readonly QuantityWords words = new(units);
+
+    /// <summary>What the engine has to say, in words and these units.</summary>
+    public PlanWords Told { get; } = new(units);
 
     /// <summary>True for inches and gallons.</summary>
     public bool Us => words.Us;

@@ -13,7 +13,7 @@ public static class PlanLists
         ArgumentNullException.ThrowIfNull(plan);
         return CsvText.Write(
             [
-                "shelf",
+                "section",
                 "part",
                 "name",
                 "for",
@@ -32,7 +32,7 @@ public static class PlanLists
             plan.Parts.Lines.Select(line =>
                 (IReadOnlyList<object?>)
                     [
-                        line.Shelf,
+                        line.Section,
                         line.Part,
                         line.Name,
                         line.Where,

@@ -1,6 +1,6 @@
-using Dripwright.Engine.Nutrition.Chemistry;
-using Dripwright.Engine.Nutrition.Loop;
-using Dripwright.Engine.Nutrition.Planning;
+using Dripwright.Engine.Chemistry.Formulas;
+using Dripwright.Engine.Nutrients.Loop;
+using Dripwright.Engine.Nutrients.Planning;
 using Dripwright.Engine.Units;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
@@ -11,7 +11,7 @@ namespace Dripwright.Sheets.Plots;
 internal static class LoopPlots
 {
     /// <summary>EC of all ways, the elements of one, sodium of all.</summary>
-    public static IReadOnlyList<RigPlot> Of(NutritionPlan feed, NutritionOutlook outlook, int way)
+    public static IReadOnlyList<RigPlot> Of(NutrientPlan feed, NutrientOutlook outlook, int way)
     {
         List<LoopOutcome> ways = [.. outlook.All.Where(one => one.Evenings.Count > 1)];
         LoopOutcome followed = outlook.All[way];
@@ -20,7 +20,7 @@ internal static class LoopPlots
             : [Strength(outlook, ways), Elements(feed, outlook, followed), Sodium(outlook, ways)];
     }
 
-    private static RigPlot Strength(NutritionOutlook outlook, List<LoopOutcome> ways) =>
+    private static RigPlot Strength(NutrientOutlook outlook, List<LoopOutcome> ways) =>
         Side(
             outlook,
             ways,
@@ -36,7 +36,7 @@ internal static class LoopPlots
             null
         );
 
-    private static RigPlot Sodium(NutritionOutlook outlook, List<LoopOutcome> ways)
+    private static RigPlot Sodium(NutrientOutlook outlook, List<LoopOutcome> ways)
     {
         double limit = Forms.ToMilligramsPerLitre(Constituent.Sodium, outlook.Limit.Classic);
         return Side(
@@ -57,7 +57,7 @@ internal static class LoopPlots
 
     /// <summary>One number of every way, side by side.</summary>
     private static RigPlot Side(
-        NutritionOutlook outlook,
+        NutrientOutlook outlook,
         List<LoopOutcome> ways,
         RigPlot frame,
         string axis,
@@ -68,7 +68,7 @@ internal static class LoopPlots
         List<Series> series =
         [
             .. ways.Select(way => new Series(
-                NutritionWords.NameOf(outlook, way),
+                NutrientWords.NameOf(outlook, way),
                 [.. way.Evenings.Select(evening => ((double)evening.Day, pick(evening)))]
             )),
         ];
@@ -86,10 +86,7 @@ internal static class LoopPlots
         {
             Plots = [new(Time(outlook), new Axis(axis) { Low = 0 }) { Series = series, HasLegend = true }],
             Data = new(
-                [
-                    new("Day", ""),
-                    .. ways.Select(way => new PlotColumn(NutritionWords.NameOf(outlook, way), Unit(axis))),
-                ],
+                [new("Day", ""), .. ways.Select(way => new PlotColumn(NutrientWords.NameOf(outlook, way), Unit(axis)))],
                 [
                     .. Enumerable
                         .Range(0, ways.Max(way => way.Evenings.Count))
@@ -107,15 +104,15 @@ internal static class LoopPlots
         };
     }
 
-    private static RigPlot Elements(NutritionPlan feed, NutritionOutlook outlook, LoopOutcome way)
+    private static RigPlot Elements(NutrientPlan feed, NutrientOutlook outlook, LoopOutcome way)
     {
         Composition fresh = feed.Recipe.Composition;
-        List<Constituent> shown = [.. NutritionWords.Main.Where(one => fresh[one] > 0)];
+        List<Constituent> shown = [.. NutrientWords.Main.Where(one => fresh[one] > 0)];
         double Share(LoopEvening evening, Constituent one) => 100 * evening.State.Reservoir[one] / fresh[one];
         return new()
         {
             Key = "weeks-elements",
-            Title = $"Each element in the tank: {NutritionWords.NameOf(outlook, way)}",
+            Title = $"Each element in the tank: {NutrientWords.NameOf(outlook, way)}",
             Words = (_, _) => "A fresh feed is 100 %. The EC sees only the sum of them all.",
             Plots =
             [
@@ -133,16 +130,13 @@ internal static class LoopPlots
             ],
             Numbers = [],
             Data = new(
-                [
-                    new("Day", ""),
-                    .. NutritionWords.Followed.Select(one => new PlotColumn(Forms.ShortName(one), "mg/L")),
-                ],
+                [new("Day", ""), .. NutrientWords.Followed.Select(one => new PlotColumn(Forms.ShortName(one), "mg/L"))],
                 [
                     .. way.Evenings.Select(evening =>
                         (IReadOnlyList<double?>)
                             [
                                 evening.Day,
-                                .. NutritionWords.Followed.Select(one =>
+                                .. NutrientWords.Followed.Select(one =>
                                     (double?)Forms.ToMilligramsPerLitre(one, evening.State.Reservoir[one])
                                 ),
                             ]
@@ -152,7 +146,7 @@ internal static class LoopPlots
         };
     }
 
-    private static Axis Time(NutritionOutlook outlook) => new("Day") { Low = 0, High = outlook.Days };
+    private static Axis Time(NutrientOutlook outlook) => new("Day") { Low = 0, High = outlook.Days };
 
     private static string Unit(string axis) => axis[(axis.LastIndexOf(' ') + 1)..];
 }

@@ -13,7 +13,7 @@ internal static class PumpPlot
     public static RigPlot Of(Plan plan, Wording words, PlotUnits units)
     {
         var feed = plan.Feed;
-        return feed.WorkingPoint is { } point && feed.PumpCurve.Count > 1
+        return feed.OperatingPoint is { } point && feed.PumpCurve.Count > 1
             ? Curves(feed, point, words, units)
             : new()
             {
@@ -29,7 +29,7 @@ internal static class PumpPlot
             };
     }
 
-    private static RigPlot Curves(FeedPlan feed, WorkingPoint point, Wording words, PlotUnits units)
+    private static RigPlot Curves(FeedPlan feed, OperatingPoint point, Wording words, PlotUnits units)
     {
         List<(double X, double Y)> Points(IReadOnlyList<CurvePoint> curve) =>
             [.. curve.Select(p => (units.Flow(p.Flow), units.Head(p.Head)))];
@@ -83,7 +83,7 @@ internal static class PumpPlot
         };
     }
 
-    private static List<(string, string)> Numbers(FeedPlan feed, WorkingPoint point, Wording words) =>
+    private static List<(string, string)> Numbers(FeedPlan feed, OperatingPoint point, Wording words) =>
         [
             ("Flow through the pump", words.Flow(point.Flow)),
             ("Head it gives", words.Head(point.Head)),

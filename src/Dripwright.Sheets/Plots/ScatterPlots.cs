@@ -24,19 +24,19 @@ internal static class ScatterPlots
                 ("Weakest pot, half of the rigs over", Wording.Percent(weakest.Median)),
                 ("Weakest pot, one rig in twenty under", Wording.Percent(weakest.Quantile05)),
                 ("Chance of a pot that gets too little", Wording.Percent(scatter.ChanceOfWeakPot)),
-                ("Evenness of the low quarter, half of the rigs over", Wording.Percent(scatter.LowQuarter.Median)),
+                ("Uniformity of the low quarter, half of the rigs over", Wording.Percent(scatter.LowQuarter.Median)),
             ],
             Data = Counts("Weakest pot", weakest),
         };
     }
 
-    /// <summary>The evenness of the low quarter of the pots.</summary>
-    public static RigPlot Evenness(ScatterResult scatter)
+    /// <summary>The uniformity of the low quarter of the pots.</summary>
+    public static RigPlot Uniformity(ScatterResult scatter)
     {
         var even = scatter.LowQuarter;
         return new()
         {
-            Key = "spread-evenness",
+            Key = "spread-uniformity",
             Title = "How even such rigs are",
             Words = (_, _) =>
                 $"The same {Wording.Count(scatter.Draws)} rigs. The bars show how often the quarter of the pots that gets least came "

@@ -1,5 +1,5 @@
 using Dripwright.Engine;
-using Dripwright.Engine.Layout;
+using Dripwright.Engine.Numerics;
 
 namespace Dripwright.Sheets.Screen;
 
@@ -83,5 +83,5 @@ internal static class ScreenChanges
     // Tenths of a millimetre: nobody sees less.
     private static double Tenth(double metres) => Math.Round(metres * 1e4);
 
-    private static (double, double, double) At(Point3 p) => (Tenth(p.X), Tenth(p.Y), Tenth(p.Z));
+    private static (double, double, double) At(Vector3 p) => (Tenth(p.X), Tenth(p.Y), Tenth(p.Z));
 }

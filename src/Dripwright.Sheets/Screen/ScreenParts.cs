@@ -90,12 +90,12 @@ internal static class ScreenParts
     private static ScreenPart Pump(Plan plan, Wording words)
     {
         List<string> says = [plan.Layout.Parts.Pump is null ? "Outlet to the feed line" : "Pump"];
-        if (plan.Feed.WorkingPoint is { } point)
+        if (plan.Feed.OperatingPoint is { } point)
         {
             says.Add(words.Flow(point.Flow));
         }
 
-        return new("pump", "pump", 0, -1, 0, "", Said(says)) { Flow = plan.Feed.WorkingPoint?.Flow };
+        return new("pump", "pump", 0, -1, 0, "", Said(says)) { Flow = plan.Feed.OperatingPoint?.Flow };
     }
 
     // What is read out needs no ties between numbers and units.

@@ -1,5 +1,5 @@
 using Dripwright.Engine;
-using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Units;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 using Dripwright.Sheets.Plots;
@@ -29,7 +29,7 @@ public sealed class ScreenPlot
 
     /// <summary>
     /// All plots of a plan: pump and rig, pressure and flow along each line, water in each drain, and the spread of the
-    /// weakest pot and of the evenness. Lines and drains that run alike are plotted once. What the plan does not hold, such
+    /// weakest pot and of the uniformity. Lines and drains that run alike are plotted once. What the plan does not hold, such
     /// as the pump of a gravity feed, has no plot.
     /// </summary>
     /// <param name="plan">The plan.</param>
@@ -48,7 +48,7 @@ public sealed class ScreenPlot
         if (plan.Feed.Scatter is { } scatter)
         {
             plots.Add(ScatterPlots.Marked(ScatterPlots.Weakest(scatter), scatter.WeakestRatio));
-            plots.Add(ScatterPlots.Marked(ScatterPlots.Evenness(scatter), scatter.LowQuarter));
+            plots.Add(ScatterPlots.Marked(ScatterPlots.Uniformity(scatter), scatter.LowQuarter));
         }
 
         return [.. plots.Where(p => p.Plots.Count > 0).Select(p => new ScreenPlot(p))];
@@ -64,7 +64,7 @@ public sealed class ScreenPlot
     {
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentOutOfRangeException.ThrowIfNegative(way);
-        return plan.Nutrition is { Outlook: { } outlook } feed
+        return plan.Nutrients is { Outlook: { } outlook } feed
             ? [.. LoopPlots.Of(feed, outlook, Math.Min(way, outlook.All.Count - 1)).Select(p => new ScreenPlot(p))]
             : [];
     }

@@ -1,4 +1,5 @@
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Numerics;
 using Dripwright.Sheets.Model;
 
 namespace Dripwright.Sheets.Screen;
@@ -17,7 +18,7 @@ internal sealed class Slant
     private readonly double _left;
 
     /// <summary>So that all of some points is seen, as large as the width allows.</summary>
-    public Slant(IEnumerable<Point3> seen, double width)
+    public Slant(IEnumerable<Vector3> seen, double width)
     {
         _box = Box.Around([.. seen.Select(Flat)]);
         var scale = (width - (2 * Margin)) / Math.Max(_box.Width, 0.2);
@@ -37,14 +38,14 @@ internal sealed class Slant
         return (from, from + (MostModules * module) + 2e-6);
     }
 
-    public Point At(Point3 p)
+    public Point At(Vector3 p)
     {
         var flat = Flat(p);
         return new(_left + ((flat.X - _box.X) * _scale), Margin + ((flat.Y - _box.Y) * _scale));
     }
 
     /// <summary>Filled circles at the places of a part, and its number where there is room.</summary>
-    public IEnumerable<Element> Marks(string number, IEnumerable<Point3> places, List<Box> taken)
+    public IEnumerable<Element> Marks(string number, IEnumerable<Vector3> places, List<Box> taken)
     {
         var all = places.ToList();
         return all.Select(place => (Element)new Circle(At(place), 1.7, Pen.Built, new(Role.Water)))
@@ -52,7 +53,7 @@ internal sealed class Slant
     }
 
     /// <summary>A number beside a place, unless another one is there.</summary>
-    public IEnumerable<Element> Label(string number, Point3 place, TextStyle style, List<Box> taken)
+    public IEnumerable<Element> Label(string number, Vector3 place, TextStyle style, List<Box> taken)
     {
         var text = new Text(number, At(place).Move(2.2, -1.6), style);
         var room = TextMeasure.Bounds(text);
@@ -65,5 +66,5 @@ internal sealed class Slant
         yield return text;
     }
 
-    private static Point Flat(Point3 p) => new(p.X + (p.Y * DeepRight), -p.Z - (p.Y * DeepUp));
+    private static Point Flat(Vector3 p) => new(p.X + (p.Y * DeepRight), -p.Z - (p.Y * DeepUp));
 }

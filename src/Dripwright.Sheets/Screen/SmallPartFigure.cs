@@ -1,5 +1,6 @@
-using Dripwright.Engine.Fittings;
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Numerics;
+using Dripwright.Engine.Printed;
 using Dripwright.Sheets.Model;
 using Dripwright.Sheets.Views;
 
@@ -16,14 +17,14 @@ internal static class SmallPartFigure
         bool atTank = first.Row == 0;
         var row = layout.Rows.First(row => atTank || row.Number == first.Row);
         var (from, to) = Slant.Window(row, first.At.X);
-        bool Seen(Point3 p) => p.X >= from && p.X <= to;
+        bool Seen(Vector3 p) => p.X >= from && p.X <= to;
         var tubes = layout
             .Stand.Members.Where(tube => tube.Row == row.Number && Seen(tube.From) && Seen(tube.To))
             .ToList();
         var pots = row.Pots.Where(pot => Seen(pot.Base)).ToList();
         var pipes = Pipes(layout, row, part, from, to).ToList();
         var spots = part.Spots.Where(spot => spot.Row == first.Row && (atTank || Seen(spot.At))).ToList();
-        List<IReadOnlyList<Point3>> tank = atTank ? [.. Tank(layout.Tank)] : [];
+        List<IReadOnlyList<Vector3>> tank = atTank ? [.. Tank(layout.Tank)] : [];
         var slant = new Slant(
             tubes
                 .SelectMany(tube => new[] { tube.From, tube.To })
@@ -49,7 +50,7 @@ internal static class SmallPartFigure
         return (slant, elements);
     }
 
-    private static IEnumerable<(Point3 From, Point3 To)> Pipes(
+    private static IEnumerable<(Vector3 From, Vector3 To)> Pipes(
         RigLayout layout,
         RowLayout row,
         PrintedPart part,
@@ -57,12 +58,12 @@ internal static class SmallPartFigure
         double to
     )
     {
-        var runs = part.Fitting.Kind switch
+        var runs = part.Design.Kind switch
         {
             PrintedKind.LineRest => row.Feed,
             PrintedKind.DrillGuide => row
                 .Feed.Append(row.Drain)
-                .Where(run => run.Pipe.OutsideDiameter == part.Fitting.Parameters.PipeOutside),
+                .Where(run => run.Pipe.OutsideDiameter == part.Design.Parameters.PipeOutside),
             PrintedKind.HoseClip or PrintedKind.ClampBlock => layout
                 .Runs.Where(run => run.Service == RunService.Header)
                 .Take(1),
@@ -72,20 +73,20 @@ internal static class SmallPartFigure
         var most = Math.Max(to, layout.Tank.Right);
         return runs.SelectMany(run => run.Path.Zip(run.Path.Skip(1)))
             .Where(leg =>
-                part.Fitting.Kind is not (PrintedKind.HoseClip or PrintedKind.ClampBlock) || leg.First.Y == leg.Second.Y
+                part.Design.Kind is not (PrintedKind.HoseClip or PrintedKind.ClampBlock) || leg.First.Y == leg.Second.Y
             )
             .Select(leg => Clipped(leg.First, leg.Second, least, most))
-            .OfType<(Point3, Point3)>();
+            .OfType<(Vector3, Vector3)>();
     }
 
-    private static (Point3 From, Point3 To)? Clipped(Point3 a, Point3 b, double least, double most)
+    private static (Vector3 From, Vector3 To)? Clipped(Vector3 a, Vector3 b, double least, double most)
     {
         if (Math.Max(a.X, b.X) < least || Math.Min(a.X, b.X) > most)
         {
             return null;
         }
 
-        Point3 Cut(Point3 p)
+        Vector3 Cut(Vector3 p)
         {
             var x = Math.Clamp(p.X, least, most);
             if (x == p.X)
@@ -104,7 +105,7 @@ internal static class SmallPartFigure
     {
         var rim = Rim(row, pot).ToList();
         var ratio = PotSymbol.BaseRatio(row.Pot);
-        var foot = rim.Select(p => new Point3(
+        var foot = rim.Select(p => new Vector3(
                 pot.Base.X + (ratio * (p.X - pot.Base.X)),
                 pot.Base.Y + (ratio * (p.Y - pot.Base.Y)),
                 pot.Base.Z
@@ -115,7 +116,7 @@ internal static class SmallPartFigure
         yield return Polyline.Polygon([.. rim.Select(slant.At)], Pen.Explain, Fill.Paper);
     }
 
-    private static IEnumerable<Point3> Rim(RowLayout row, PotPlace pot)
+    private static IEnumerable<Vector3> Rim(RowLayout row, PotPlace pot)
     {
         var (half, deep) = (row.Pot.Length / 2, row.Pot.Width / 2);
         var sides = row.Pot.Round ? RoundSides : 4;
@@ -129,7 +130,7 @@ internal static class SmallPartFigure
         }
     }
 
-    private static IEnumerable<IReadOnlyList<Point3>> Tank(TankPlace tank)
+    private static IEnumerable<IReadOnlyList<Vector3>> Tank(TankPlace tank)
     {
         yield return
         [

@@ -1,5 +1,6 @@
-using Dripwright.Engine.Fittings;
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Numerics;
+using Dripwright.Engine.Printed;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 using Dripwright.Sheets.Writing;
@@ -42,15 +43,15 @@ public static class StandView
 
     private static (Slant Slant, List<Element> Elements) Joints(
         RigLayout layout,
-        IReadOnlyList<StandFitting> fittings,
-        StandFitting part,
+        IReadOnlyList<PrintedJoint> fittings,
+        PrintedJoint part,
         double width
     )
     {
         var first = part.Joints[0];
         var row = layout.Rows.First(row => row.Number == first.Row);
         var (from, to) = Slant.Window(row, first.At.X);
-        bool Seen(Point3 p) => p.X >= from && p.X <= to;
+        bool Seen(Vector3 p) => p.X >= from && p.X <= to;
         var tubes = layout
             .Stand.Members.Where(tube => tube.Row == row.Number && Seen(tube.From) && Seen(tube.To))
             .ToList();

@@ -1,6 +1,6 @@
 using System.Globalization;
 using Dripwright.Engine;
-using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Units;
 using Dripwright.Sheets.Plots;
 
 namespace Dripwright.Sheets.Screen;

@@ -1,8 +1,7 @@
 using System.Globalization;
 using Dripwright.Engine;
-using Dripwright.Engine.Rigs;
-using Dripwright.Engine.Strength.Wire;
 using Dripwright.Engine.Units;
+using Dripwright.Engine.Wires;
 using Dripwright.Sheets.Model;
 using Dripwright.Sheets.Writing;
 

@@ -1,5 +1,6 @@
 using Dripwright.Engine;
-using Dripwright.Engine.Report;
+using Dripwright.Language;
+using Dripwright.Language.Report;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 
@@ -52,9 +53,10 @@ public static class CoverSheet
             : plan.Findings.Count == 0 ? "Nothing stands in the way: no findings."
             : $"Nothing to stop for. {Wording.Count(Of(Grade.Mend))} to mend, {Wording.Counted(Of(Grade.Note), "note")}."
         );
-        for (var i = 0; i < plan.Findings.Count; i++)
+        var told = new PlanWords(plan.Rig.Units).Of(plan.Findings);
+        for (var i = 0; i < told.Count; i++)
         {
-            var block = new FindingBlock(plan.Findings[i], i + 1, flow.Width);
+            var block = new FindingBlock(told[i], i + 1, flow.Width);
             flow.Figure(block.Height, block.Draw);
         }
     }

@@ -1,7 +1,7 @@
 using Dripwright.Engine;
 using Dripwright.Engine.Catalogue;
-using Dripwright.Engine.Fittings;
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Printed;
 using Dripwright.Sheets.Drawing;
 
 namespace Dripwright.Sheets.Views;

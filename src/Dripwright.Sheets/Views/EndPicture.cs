@@ -3,7 +3,6 @@ using Dripwright.Engine.Layout;
 using Dripwright.Engine.Rigs;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
-using Dimension = Dripwright.Sheets.Drawing.Dimension;
 
 namespace Dripwright.Sheets.Views;
 
@@ -178,7 +177,7 @@ internal sealed class EndPicture(Plan plan, View view, WireBand band)
         yield return Across(Foot, bottom + 19);
         var tank = layout.Tank;
         var (a, b) = (Level(plan, tank.Front), Level(plan, tank.Back));
-        yield return Dimension.Horizontal(Foot(a), Foot(b), bottom + 11, words.Mark(Math.Abs(a - b)));
+        yield return DimensionLine.Horizontal(Foot(a), Foot(b), bottom + 11, words.Mark(Math.Abs(a - b)));
         var left = plan.Rig.Reservoir.At == RowEnd.Left;
         var row = layout.Rows[^1];
         List<(double, string)> rows =
@@ -201,12 +200,12 @@ internal sealed class EndPicture(Plan plan, View view, WireBand band)
         if (centres.Count == 1)
         {
             var half = layout.Rows[0].Depth / 2;
-            return Dimension.Horizontal(foot(centres[0] - half), foot(centres[0] + half), y, words.Mark(2 * half));
+            return DimensionLine.Horizontal(foot(centres[0] - half), foot(centres[0] + half), y, words.Mark(2 * half));
         }
 
         var steps = centres.Zip(centres.Skip(1), (a, b) => b - a).ToList();
         return steps.Count > 4 && steps.All(s => Math.Abs(s - steps[0]) < 1e-6)
-            ? Dimension.Horizontal(foot(centres[0]), foot(centres[^1]), y, words.Repeated(steps.Count, steps[0]))
-            : Dimension.HorizontalChain([.. centres.Select(foot)], y, [.. steps.Select(words.Mark)]);
+            ? DimensionLine.Horizontal(foot(centres[0]), foot(centres[^1]), y, words.Repeated(steps.Count, steps[0]))
+            : DimensionLine.HorizontalChain([.. centres.Select(foot)], y, [.. steps.Select(words.Mark)]);
     }
 }

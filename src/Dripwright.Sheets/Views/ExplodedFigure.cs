@@ -1,5 +1,6 @@
-using Dripwright.Engine.Fittings;
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Numerics;
+using Dripwright.Engine.Printed;
 using Dripwright.Sheets.Model;
 
 namespace Dripwright.Sheets.Views;
@@ -25,7 +26,7 @@ internal sealed class ExplodedFigure
 
     private static readonly double[] s_along = [0.5, 0.35, 0.65, 0.25, 0.75];
     private readonly List<StandMember> _tubes;
-    private readonly List<(string Number, StandJoint Joint, StandFitting Part)> _joints;
+    private readonly List<(string Number, StandJoint Joint, PrintedJoint Part)> _joints;
     private readonly double[] _x;
     private readonly double[] _y;
     private readonly double[] _z;
@@ -34,11 +35,11 @@ internal sealed class ExplodedFigure
     private readonly Box _box;
     private readonly double _height;
 
-    private ExplodedFigure(Box box, StandLayout stand, IReadOnlyList<StandFitting> places, RowLayout row)
+    private ExplodedFigure(Box box, StandLayout stand, IReadOnlyList<PrintedJoint> places, RowLayout row)
     {
         _box = box;
         var end = row.OriginX + row.Spec.ModuleLength + Near;
-        bool InModule(Point3 p) => p.X <= end;
+        bool InModule(Vector3 p) => p.X <= end;
         _tubes = [.. stand.Members.Where(m => m.Row == row.Number && InModule(m.From) && InModule(m.To))];
         _joints =
         [
@@ -65,11 +66,11 @@ internal sealed class ExplodedFigure
     }
 
     /// <summary>[mm] Height that the figure takes in a width.</summary>
-    public static double Height(double width, StandLayout stand, IReadOnlyList<StandFitting> places, RowLayout row) =>
+    public static double Height(double width, StandLayout stand, IReadOnlyList<PrintedJoint> places, RowLayout row) =>
         new ExplodedFigure(new(0, 0, width, MostHeight), stand, places, row)._height;
 
     /// <summary>Draws the figure of a row that has a stand.</summary>
-    public static Group Draw(Box box, StandLayout stand, IReadOnlyList<StandFitting> places, RowLayout row) =>
+    public static Group Draw(Box box, StandLayout stand, IReadOnlyList<PrintedJoint> places, RowLayout row) =>
         new ExplodedFigure(box, stand, places, row).Draw();
 
     private Group Draw()
@@ -183,7 +184,7 @@ internal sealed class ExplodedFigure
         return (a + side, b + side, a, b);
     }
 
-    private Point At(StandJoint joint, StandFitting part)
+    private Point At(StandJoint joint, PrintedJoint part)
     {
         var at = Place(joint.At);
         if (part.Kind != PrintedKind.TubeClip)
@@ -199,7 +200,7 @@ internal sealed class ExplodedFigure
     private static Point Side(StandMember tube) =>
         Math.Abs(tube.To.X - tube.From.X) < Near ? new(-1.6 * Gap, 0) : new(2.2 * Gap * DeepRight, -2.2 * Gap * DeepUp);
 
-    private Point Place(Point3 p)
+    private Point Place(Vector3 p)
     {
         var x = ((p.X - _x[0]) * _scale) + (2 * Gap * Passed(_x, p.X));
         var y = ((p.Y - _y[0]) * _scale) + (2 * Gap * Passed(_y, p.Y));

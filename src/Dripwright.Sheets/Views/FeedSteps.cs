@@ -1,5 +1,5 @@
 using Dripwright.Engine;
-using Dripwright.Engine.Fittings;
+using Dripwright.Engine.Printed;
 using Dripwright.Engine.Rigs;
 using Dripwright.Sheets.Drawing;
 

@@ -1,4 +1,4 @@
-using Dripwright.Engine.Findings;
+using Dripwright.Language;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 
@@ -13,13 +13,13 @@ internal sealed class FindingBlock
     private readonly Grade grade;
     private readonly string number;
     private readonly IReadOnlyList<(string Text, TextStyle Style)> lines;
-    private readonly Finding finding;
+    private readonly ToldFinding finding;
 
     /// <summary>The block of a finding.</summary>
     /// <param name="finding">The finding.</param>
     /// <param name="number">Its number, from 1.</param>
     /// <param name="width">[mm] Width of the block.</param>
-    public FindingBlock(Finding finding, int number, double width)
+    public FindingBlock(ToldFinding finding, int number, double width)
     {
         this.finding = finding;
         this.number = Wording.Count(number);
@@ -61,7 +61,7 @@ internal sealed class FindingBlock
         };
 
     // Some limits are words such as "none": they say nothing beside a value.
-    private static string Against(Finding finding) =>
+    private static string Against(ToldFinding finding) =>
         (finding.Value.Length > 0, finding.Limit.Any(char.IsDigit)) switch
         {
             (false, false) => "",

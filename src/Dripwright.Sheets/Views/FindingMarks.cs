@@ -1,25 +1,26 @@
-using System.Globalization;
-using System.Text.RegularExpressions;
 using Dripwright.Engine;
 using Dripwright.Engine.Findings;
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Numerics;
+using Dripwright.Language;
 using Dripwright.Sheets.Drawing;
 
 namespace Dripwright.Sheets.Views;
 
 /// <summary>A finding with its number on the cover sheet and the place in the room that it speaks of.</summary>
 /// <param name="Number">Number in the list of findings, from 1.</param>
-/// <param name="Finding">The finding.</param>
+/// <param name="Level">How grave it is.</param>
+/// <param name="What">What it says.</param>
 /// <param name="Row">Row, from 1; 0 for reservoir and pump.</param>
 /// <param name="At">The place; null where only the row is meant.</param>
-internal sealed record PlacedFinding(int Number, Finding Finding, int Row, Point3? At)
+internal sealed record PlacedFinding(int Number, FindingLevel Level, string What, int Row, Vector3? At)
 {
     /// <summary>How grave, as it is marked.</summary>
-    public Grade Grade => FindingMarks.GradeOf(Finding.Level);
+    public Grade Grade => FindingMarks.GradeOf(Level);
 }
 
 /// <summary>Finds the place in the room that a finding speaks of.</summary>
-internal static partial class FindingMarks
+internal static class FindingMarks
 {
     /// <summary>The mark of a level.</summary>
     public static Grade GradeOf(FindingLevel level) =>
@@ -34,11 +35,12 @@ internal static partial class FindingMarks
     public static IReadOnlyList<PlacedFinding> Of(Plan plan)
     {
         List<PlacedFinding> placed = [];
+        var told = new PlanWords(plan.Rig.Units).Of(plan.Findings);
         for (var i = 0; i < plan.Findings.Count; i++)
         {
-            if (Place(plan.Layout, plan.Findings[i].Place) is var (row, at))
+            if (Where(plan.Layout, plan.Findings[i].Places[0]) is var (row, at))
             {
-                placed.Add(new(i + 1, plan.Findings[i], row, at));
+                placed.Add(new(i + 1, plan.Findings[i].Level, told[i].What, row, at));
             }
         }
 
@@ -58,7 +60,7 @@ internal static partial class FindingMarks
     /// <param name="high">[mm] Rightmost middle of a mark.</param>
     public static IEnumerable<(PlacedFinding Finding, double X)> Along(
         IEnumerable<PlacedFinding> findings,
-        Func<Point3, double> x,
+        Func<Vector3, double> x,
         double low,
         double high
     )
@@ -70,54 +72,27 @@ internal static partial class FindingMarks
             .Take(room)
             .OrderBy(f => x(f.At!.Value))
             .ToList();
-        var places = Drawing.Dimension.Spread([.. shown.Select(f => x(f.At!.Value))], Pitch, low, Math.Max(low, high));
+        var places = DimensionLine.Spread([.. shown.Select(f => x(f.At!.Value))], Pitch, low, Math.Max(low, high));
         return shown.Zip(places);
     }
 
-    private static (int Row, Point3? At)? Place(RigLayout layout, string place)
+    private static (int Row, Vector3? At)? Where(RigLayout layout, Place place)
     {
-        if (RunName().Match(place) is { Success: true } named)
+        if (place.Run.Length > 0 && layout.Runs.FirstOrDefault(r => r.Label == place.Run) is { } run)
         {
-            var run = layout.Runs.FirstOrDefault(r => r.Label == named.Groups["n"].Value);
-            if (run is not null)
-            {
-                var hole = Numbered(HoleName(), place) is { } n && n <= run.Holes.Count ? run.Holes[n - 1] : null;
-                return (
-                    run.Row,
-                    hole is null && run.Row > 0 ? null : run.At(hole?.Station ?? ((run.Start + run.End) / 2))
-                );
-            }
+            var hole = place.Hole > 0 && place.Hole <= run.Holes.Count ? run.Holes[place.Hole - 1] : null;
+            return (run.Row, hole is null && run.Row > 0 ? null : run.At(hole?.Station ?? ((run.Start + run.End) / 2)));
         }
 
-        if (Numbered(RowName(), place) is { } row && row >= 1 && row <= layout.Rows.Count)
+        if (place.Row >= 1 && place.Row <= layout.Rows.Count)
         {
-            var pots = layout.Rows[row - 1].Pots;
-            return Numbered(PotName(), place) is { } pot && pot >= 1 && pot <= pots.Count
-                ? (row, pots[pot - 1].Base)
-                : (row, null);
+            var pots = layout.Rows[place.Row - 1].Pots;
+            return place.Pot >= 1 && place.Pot <= pots.Count
+                ? (place.Row, pots[place.Pot - 1].Base)
+                : (place.Row, null);
         }
 
         // Rows, pump and reservoir not told apart: the reservoir stands for what belongs to it.
-        return place.Contains("reservoir", StringComparison.Ordinal) || place.Contains("pump", StringComparison.Ordinal)
-            ? (0, null)
-            : null;
+        return place.Part is PlacePart.None ? null : (0, null);
     }
-
-    private static int? Numbered(Regex pattern, string text) =>
-        pattern.Match(text) is { Success: true } match
-        && int.TryParse(match.Groups["n"].Value, NumberStyles.None, CultureInfo.InvariantCulture, out var number)
-            ? number
-            : null;
-
-    [GeneratedRegex(@"\brun (?<n>[A-Z][A-Za-z0-9]*)", RegexOptions.ExplicitCapture, 1000)]
-    private static partial Regex RunName();
-
-    [GeneratedRegex(@"\bhole (?<n>[0-9]+)", RegexOptions.ExplicitCapture, 1000)]
-    private static partial Regex HoleName();
-
-    [GeneratedRegex(@"\brow (?<n>[0-9]+)", RegexOptions.ExplicitCapture, 1000)]
-    private static partial Regex RowName();
-
-    [GeneratedRegex(@"\bpot (?<n>[0-9]+)", RegexOptions.ExplicitCapture, 1000)]
-    private static partial Regex PotName();
 }

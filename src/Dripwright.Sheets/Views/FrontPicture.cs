@@ -1,10 +1,10 @@
 using Dripwright.Engine;
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Numerics;
 using Dripwright.Engine.Rigs;
-using Dripwright.Engine.Strength.Wire;
+using Dripwright.Engine.Wires;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
-using Dimension = Dripwright.Sheets.Drawing.Dimension;
 
 namespace Dripwright.Sheets.Views;
 
@@ -259,12 +259,12 @@ internal sealed class FrontPicture(Plan plan, RowLayout row, View view, Extent w
         var found = places.Take(1).ToList();
         if (found.Count > 0)
         {
-            return Dimension.Leader(found[0].at, found[0].knee, text);
+            return DimensionLine.Leader(found[0].at, found[0].knee, text);
         }
 
         // No free place, as on a low stand at a small scale: the text covers what lies beneath.
         var crowded = Tip(0.3);
-        return Dimension.Leader(crowded, crowded.Move(crowded.X + 40 > right ? -5 : 5, 8), text);
+        return DimensionLine.Leader(crowded, crowded.Move(crowded.X + 40 > right ? -5 : 5, 8), text);
     }
 
     /// <summary>Whether a tube of the stand or a pipe runs through the box.</summary>
@@ -276,7 +276,7 @@ internal sealed class FrontPicture(Plan plan, RowLayout row, View view, Extent w
                 .Any(m => room.Crosses(view[m.From.X, m.From.Z], view[m.To.X, m.To.Z]))
             || Runs().Any(r => r.Path.Zip(r.Path.Skip(1)).Any(leg => box.Crosses(On(leg.First), On(leg.Second))));
 
-        Point On(Point3 p) => view[p.X, p.Z];
+        Point On(Vector3 p) => view[p.X, p.Z];
     }
 
     private IEnumerable<Element> Dimensions()
@@ -300,7 +300,7 @@ internal sealed class FrontPicture(Plan plan, RowLayout row, View view, Extent w
             // Figures without room hang below their chain, which then lies outermost.
             var (own, chained) = chain.Overflows ? (13, 21) : (21, 13);
             var (left, right) = (Foot(row.OriginX), Foot(row.OriginX + row.Length));
-            var overall = Dimension.Horizontal(left, right, Bottom + own, wording.Mark(row.Length));
+            var overall = DimensionLine.Horizontal(left, right, Bottom + own, wording.Mark(row.Length));
             var modules = chain.Draw(Foot, Bottom + chained);
             // The outer one first: its extension lines must not cross the inner one's figures.
             yield return chain.Overflows ? modules : overall;
@@ -314,7 +314,7 @@ internal sealed class FrontPicture(Plan plan, RowLayout row, View view, Extent w
                 .ToList();
             if (joints.Count > 1)
             {
-                yield return Dimension.HorizontalChain(
+                yield return DimensionLine.HorizontalChain(
                     [.. joints.Select(Foot)],
                     Bottom + 13,
                     [.. joints.Skip(1).Select(_ => wording.Mark(row.Spec.ModuleLength))]
@@ -330,7 +330,7 @@ internal sealed class FrontPicture(Plan plan, RowLayout row, View view, Extent w
 
     /// <summary>The pitch between the pots of a part; where the first stands is told in the notes.</summary>
     private Group PartDimensions(List<PotPlace> shown, Func<double, Point> at, double y) =>
-        Dimension.HorizontalChain(
+        DimensionLine.HorizontalChain(
             [at(shown[0].Station), at(shown[^1].Station)],
             y,
             [wording.Repeated(shown.Count - 1, row.Spec.Spacing)]
@@ -397,7 +397,7 @@ internal sealed class FrontPicture(Plan plan, RowLayout row, View view, Extent w
             .Select(mark =>
                 Mark.Finding(new(mark.X, y), mark.Finding.Grade, Wording.Count(mark.Finding.Number)) with
                 {
-                    Description = mark.Finding.Finding.What,
+                    Description = mark.Finding.What,
                 }
             );
     }

@@ -29,7 +29,11 @@ internal sealed class ModuleDimensions(RowLayout row, TankPlace? tank, Scale sca
     public Group Draw(Func<double, Point> at, double y)
     {
         var (marks, end) = Marks();
-        return Dimension.HorizontalChain([.. marks.Select(m => at(m.X)), at(end)], y, [.. marks.Select(m => m.Text)]);
+        return DimensionLine.HorizontalChain(
+            [.. marks.Select(m => at(m.X)), at(end)],
+            y,
+            [.. marks.Select(m => m.Text)]
+        );
     }
 
     private (List<(double X, string Text)> Marks, double End) Marks()

@@ -1,6 +1,8 @@
 using Dripwright.Engine;
+using Dripwright.Engine.Physics;
 using Dripwright.Engine.Rigs;
-using Dripwright.Engine.Strength.Wire;
+using Dripwright.Engine.Units;
+using Dripwright.Engine.Wires;
 using Dripwright.Sheets.Drawing;
 
 namespace Dripwright.Sheets.Views;

@@ -3,7 +3,6 @@ using Dripwright.Engine.Layout;
 using Dripwright.Engine.Rigs;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
-using Dimension = Dripwright.Sheets.Drawing.Dimension;
 
 namespace Dripwright.Sheets.Views;
 
@@ -85,7 +84,7 @@ internal sealed class PlanDimensions(Plan plan, View view)
         List<Group> inwards =
         [
             .. levels == 1 ? [] : Whole(left, right, Top, high - whole),
-            Dimension.Horizontal(Top(left), Top(right), high - own, words.Mark(right - left)),
+            DimensionLine.Horizontal(Top(left), Top(right), high - own, words.Mark(right - left)),
             chain.Draw(Top, high - chained),
         ];
         foreach (var group in chain.Overflows ? inwards.AsEnumerable().Reverse() : inwards)
@@ -105,7 +104,7 @@ internal sealed class PlanDimensions(Plan plan, View view)
         var (from, to) = beyond
             ? (Math.Min(left, layout.Tank.Left), Math.Max(right, layout.Tank.Right))
             : (layout.Tank.Left, layout.Tank.Right);
-        yield return Dimension.Horizontal(top(from), top(to), y, words.Mark(to - from));
+        yield return DimensionLine.Horizontal(top(from), top(to), y, words.Mark(to - from));
     }
 
     private IEnumerable<Group> Across()
@@ -123,11 +122,16 @@ internal sealed class PlanDimensions(Plan plan, View view)
         }
         else if (steps.Count == 0)
         {
-            yield return Dimension.Vertical(At(edges[0]), At(edges[1]), x, words.Mark(edges[1] - edges[0]));
+            yield return DimensionLine.Vertical(At(edges[0]), At(edges[1]), x, words.Mark(edges[1] - edges[0]));
         }
         else if (steps.Count > 1 && steps.All(d => Math.Abs(d - steps[0]) < 1e-6))
         {
-            yield return Dimension.Vertical(At(centres[0]), At(centres[^1]), x, words.Repeated(steps.Count, steps[0]));
+            yield return DimensionLine.Vertical(
+                At(centres[0]),
+                At(centres[^1]),
+                x,
+                words.Repeated(steps.Count, steps[0])
+            );
         }
         else if (HaveRoom(centres))
         {
@@ -138,7 +142,7 @@ internal sealed class PlanDimensions(Plan plan, View view)
             // Running figures need less room; where even they have none, the first and the last row must do.
             var few = rows.Count * 3.8 <= view.Length(centres[^1] - centres[0]) + 20;
             List<double> shown = few ? centres : [centres[0], centres[^1]];
-            yield return Dimension.VerticalRunning(
+            yield return DimensionLine.VerticalRunning(
                 [.. shown.Select(At)],
                 x,
                 [.. shown.Select(y => words.Mark(y - centres[0]))],
@@ -155,7 +159,7 @@ internal sealed class PlanDimensions(Plan plan, View view)
     private Group Chain(List<double> places, Func<double, Point> at, double x)
     {
         var kept = places.Where((y, i) => i == 0 || y - places[i - 1] > 1e-6).ToList();
-        return Dimension.VerticalChain(
+        return DimensionLine.VerticalChain(
             [.. kept.Select(at)],
             x,
             [.. kept.Zip(kept.Skip(1), (a, b) => words.Mark(b - a))]

@@ -95,6 +95,6 @@ internal sealed class PlanLabels(Plan plan, View view)
     private static Group Draw(PlacedFinding placed, Point at) =>
         Mark.Finding(at, placed.Grade, Wording.Count(placed.Number)) with
         {
-            Description = placed.Finding.What,
+            Description = placed.What,
         };
 }

@@ -1,7 +1,7 @@
 using Dripwright.Engine;
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Numerics;
 using Dripwright.Sheets.Model;
-using Dimension = Dripwright.Sheets.Drawing.Dimension;
 
 namespace Dripwright.Sheets.Views;
 
@@ -53,7 +53,7 @@ internal sealed class PlumbingOverview(Plan plan, Box box)
     }
 
     /// <summary>The reservoir as an open box, so that one sees the header start in its water.</summary>
-    private IEnumerable<Element> Tank(Func<Point3, Point> project)
+    private IEnumerable<Element> Tank(Func<Vector3, Point> project)
     {
         var t = layout.Tank;
         Point[] Level(double z) =>
@@ -80,10 +80,10 @@ internal sealed class PlumbingOverview(Plan plan, Box box)
     }
 
     /// <summary>Length to the right, depth slanting up, height up; each stretched so that the picture fills its box.</summary>
-    private Func<Point3, Point> Projection()
+    private Func<Vector3, Point> Projection()
     {
         var tank = layout.Tank;
-        List<Point3> all =
+        List<Vector3> all =
         [
             .. layout.Runs.SelectMany(r => r.Path),
             new(tank.Left, tank.Front, tank.Floor),
@@ -101,7 +101,7 @@ internal sealed class PlumbingOverview(Plan plan, Box box)
             new(box.X + ((p.X - x0) * sx) + ((p.Y - y0) * sy), box.Bottom - ((p.Z - z0) * sz) - ((p.Y - y0) * rise));
     }
 
-    private IEnumerable<Element> Labels(List<PipeRun> runs, Func<Point3, Point> project)
+    private IEnumerable<Element> Labels(List<PipeRun> runs, Func<Vector3, Point> project)
     {
         List<Box> taken = [];
         // Of many rows the first and the last are named: those between would only cover one another.
@@ -122,7 +122,7 @@ internal sealed class PlumbingOverview(Plan plan, Box box)
                 }
 
                 taken.Add(place);
-                yield return Dimension.Leader(tip, knee, run.Label);
+                yield return Drawing.DimensionLine.Leader(tip, knee, run.Label);
                 break;
             }
         }

@@ -16,7 +16,7 @@ internal static class PotDimensions
 
     /// <summary>[mm] Room from the dimension line outwards.</summary>
     public static double Depth(RowLayout row, Scale scale, Wording words) =>
-        CanRun(row, scale) ? Dimension.RunningDepth([words.Mark(row.Pots[^1].Station)]) : 6;
+        CanRun(row, scale) ? DimensionLine.RunningDepth([words.Mark(row.Pots[^1].Station)]) : 6;
 
     /// <summary>The dimensions of the pots of a row.</summary>
     /// <param name="row">The row.</param>
@@ -31,7 +31,7 @@ internal static class PotDimensions
         if (CanRun(row, scale) && stations[0] > 1e-6)
         {
             double[] all = [0, .. stations];
-            return Dimension.HorizontalRunning(
+            return DimensionLine.HorizontalRunning(
                 [.. all.Select(at)],
                 y,
                 [.. all.Select(s => s == 0 ? "0" : words.Mark(s))],
@@ -53,6 +53,6 @@ internal static class PotDimensions
         Piece(stations[0], words.Mark(stations[0]));
         Piece(stations[^1], words.Repeated(row.Pots.Count - 1, row.Spec.Spacing));
         Piece(row.Length, words.Mark(row.Length - stations[^1]));
-        return Dimension.HorizontalChain([.. ends.Select(at)], y, texts);
+        return DimensionLine.HorizontalChain([.. ends.Select(at)], y, texts);
     }
 }

@@ -1,5 +1,5 @@
 using Dripwright.Engine;
-using Dripwright.Engine.Fittings;
+using Dripwright.Engine.Printed;
 using Dripwright.Sheets.Drawing;
 
 namespace Dripwright.Sheets.Views;
@@ -11,7 +11,7 @@ internal static class PrintedSteps
     public static string Of(Plan plan, PrintedKind kind) =>
         string.Join(
             ", ",
-            plan.Printed.Parts.Where(part => part.Fitting.Kind == kind)
+            plan.Printed.Parts.Where(part => part.Design.Kind == kind)
                 .Select(part => $"{Wording.Count(part.Count)} × {part.Number}")
         );
 }

@@ -1,4 +1,5 @@
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Numerics;
 using Dripwright.Engine.Rigs;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
@@ -8,7 +9,7 @@ namespace Dripwright.Sheets.Views;
 /// <summary>Draws runs of pipe: feed in wide blue, drain in a lighter dashed line, arrows the way the water runs.</summary>
 /// <param name="rig">The rig.</param>
 /// <param name="project">Where a place in the room falls on the paper.</param>
-internal sealed class RunPainter(Rig rig, Func<Point3, Point> project)
+internal sealed class RunPainter(Rig rig, Func<Vector3, Point> project)
 {
     /// <summary>[mm] A stretch must be so long to bear an arrow.</summary>
     private const double RoomForArrow = 9;

@@ -1,4 +1,4 @@
-using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Units;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 

@@ -1,4 +1,5 @@
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Numerics;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 
@@ -7,7 +8,7 @@ namespace Dripwright.Sheets.Views;
 /// <summary>Stand, reservoir and floor as front and end view show them.</summary>
 /// <param name="view">Level direction to the right, height up.</param>
 /// <param name="level">The level direction of a place in the room.</param>
-internal sealed class SideParts(View view, Func<Point3, double> level)
+internal sealed class SideParts(View view, Func<Vector3, double> level)
 {
     /// <summary>Tubes and printed joints, the same place drawn once.</summary>
     public Group Stand(StandLayout stand, Func<StandMember, bool> members, Func<StandJoint, bool> joints)
@@ -143,7 +144,7 @@ internal sealed class SideParts(View view, Func<Point3, double> level)
     )
     {
         var sorted = Merged(heights, words);
-        return Dimension.VerticalRunning(
+        return DimensionLine.VerticalRunning(
             [.. sorted.Select(h => view[level, drawn?.Invoke(h.Height) ?? h.Height])],
             x,
             [.. Texts(heights, words)],

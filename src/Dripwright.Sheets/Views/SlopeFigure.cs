@@ -2,7 +2,6 @@ using Dripwright.Engine;
 using Dripwright.Engine.Layout;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
-using Dimension = Dripwright.Sheets.Drawing.Dimension;
 
 namespace Dripwright.Sheets.Views;
 
@@ -54,7 +53,7 @@ internal static class SlopeFigure
         return new(elements) { Class = "figure", Title = "Drop of the drain at each frame" };
 
         Group Drop(HeldPlace place) =>
-            Dimension.Vertical(
+            DimensionLine.Vertical(
                 new(X(place.Station), top),
                 new(X(place.Station), Y(place.Drop)),
                 X(place.Station) + 7,

@@ -1,6 +1,6 @@
 using Dripwright.Engine;
 using Dripwright.Engine.Layout;
-using Dripwright.Engine.Strength.Checks;
+using Dripwright.Engine.Stands.Checks;
 using Dripwright.Engine.Units;
 using Dripwright.Sheets.Drawing;
 

@@ -1,6 +1,6 @@
 using Dripwright.Engine;
-using Dripwright.Engine.Fittings;
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Printed;
 using Dripwright.Engine.Rigs;
 using Dripwright.Sheets.Drawing;
 

@@ -1,4 +1,4 @@
-using Dripwright.Engine.Strength.Wire;
+using Dripwright.Engine.Wires;
 using Dripwright.Sheets.Drawing;
 
 namespace Dripwright.Sheets.Views;

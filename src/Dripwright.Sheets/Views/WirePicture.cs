@@ -1,7 +1,7 @@
 using Dripwright.Engine;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Rigs;
-using Dripwright.Engine.Strength.Wire;
+using Dripwright.Engine.Wires;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 

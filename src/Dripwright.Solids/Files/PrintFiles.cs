@@ -1,6 +1,6 @@
 using System.Text;
 using Dripwright.Engine;
-using Dripwright.Engine.Fittings;
+using Dripwright.Engine.Printed;
 
 namespace Dripwright.Solids.Files;
 
@@ -16,7 +16,7 @@ public static class PrintFiles
     public static IReadOnlyDictionary<string, byte[]> Write(
         PrintedParts parts,
         IProgress<PlanProgress>? progress = null,
-        Func<Fitting, SolidMesh>? meshOf = null
+        Func<PrintDesign, SolidMesh>? meshOf = null
     )
     {
         ArgumentNullException.ThrowIfNull(parts);
@@ -29,25 +29,25 @@ public static class PrintFiles
         foreach (PrintedPart part in parts.Parts)
         {
             progress?.Report(new PlanProgress("making printed parts", (double)done++ / parts.Parts.Count));
-            SolidMesh mesh = meshOf(part.Fitting);
-            PrintEstimate print = Meshes.Estimate(part.Fitting, mesh);
+            SolidMesh mesh = meshOf(part.Design);
+            PrintEstimate print = Meshes.Estimate(part.Design, mesh);
             string name = part.Number;
             files[$"{name}.3mf"] = Bytes(target => ThreeMfFile.Write([new(name, mesh)], name, target));
             files[$"{name}.stl"] = Bytes(target => StlFile.Write(mesh, target));
             files[$"{name}.svg"] = Encoding.UTF8.GetBytes(
-                Pictures.FittingPicture.InUse(part.Fitting, mesh).ToSvg($"{name}, {part.Fitting.Kind}")
+                Pictures.PrintPicture.InUse(part.Design, mesh).ToSvg($"{name}, {part.Design.Kind}")
             );
             string[] cells =
             [
                 name,
-                Number.Of(part.Count * part.Fitting.Pieces),
-                part.Fitting.Kind.ToString(),
+                Number.Of(part.Count * part.Design.Pieces),
+                part.Design.Kind.ToString(),
                 part.Use,
                 Number.Of(1000 * print.Mass, 0),
                 Number.Of(print.FilamentLength, 1),
-                part.Fitting.Bed.Fits ? "yes" : "no",
-                part.Fitting.Orientation,
-                string.Join(" ", part.Fitting.Cautions),
+                part.Design.Bed.Fits ? "yes" : "no",
+                part.Design.Orientation,
+                string.Join(" ", part.Design.Cautions),
             ];
             list.AppendJoin(',', cells.Select(Quoted)).Append("\r\n");
         }

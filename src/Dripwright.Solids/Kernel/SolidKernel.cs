@@ -1,4 +1,4 @@
-using Dripwright.Engine.Fittings.Shapes;
+using Dripwright.Engine.Printed.Shapes;
 using Microsoft.ClearScript;
 using Microsoft.ClearScript.JavaScript;
 using Microsoft.ClearScript.V8;

@@ -1,6 +1,7 @@
 using System.Text;
 using System.Text.Json;
-using Dripwright.Engine.Fittings.Shapes;
+using Dripwright.Engine.Numerics;
+using Dripwright.Engine.Printed.Shapes;
 
 namespace Dripwright.Solids;
 
@@ -106,7 +107,7 @@ internal static class SolidText
     {
         writer.WriteStartArray("matrix");
         foreach (
-            (Vector column, double last) in new[]
+            (Vector3 column, double last) in new[]
             {
                 (where.X, 0.0),
                 (where.Y, 0.0),

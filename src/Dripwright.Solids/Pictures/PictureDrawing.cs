@@ -50,7 +50,7 @@ internal sealed class PictureDrawing
         _face = JoinFaces();
     }
 
-    public FittingPicture Draw(double margin)
+    public PrintPicture Draw(double margin)
     {
         float left = _seen.Min(p => p.X);
         float top = _seen.Max(p => p.Y);

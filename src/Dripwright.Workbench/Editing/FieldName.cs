@@ -1,4 +1,5 @@
 using System.Globalization;
+using Dripwright.Language;
 
 namespace Dripwright.Workbench.Editing;
 

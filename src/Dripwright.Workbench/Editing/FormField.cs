@@ -1,5 +1,7 @@
 using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Files;
 using Dripwright.Engine.Rigs;
+using Dripwright.Language;
 
 namespace Dripwright.Workbench.Editing;
 
@@ -145,21 +147,19 @@ public sealed class FormField
             FieldKind.Part =>
             [
                 .. Engine
-                    .Rigs.CatalogueShelf.Keys(catalogue, _field.Part!.Shelf)
+                    .Rigs.GroupKeys.Keys(catalogue, _field.Part!.PartGroup)
                     .Select(key =>
                         (
                             key,
                             key switch
                             {
-                                Engine.Rigs.CatalogueShelf.None => Words.Of("form.none"),
-                                Engine.Rigs.CatalogueShelf.Usual => Words.Of("form.usual"),
-                                _ => Engine.Rigs.CatalogueShelf.NameOf(catalogue, _field.Part!.Shelf, key) ?? key,
+                                Engine.Rigs.GroupKeys.None => Words.Of("form.none"),
+                                Engine.Rigs.GroupKeys.Usual => Words.Of("form.usual"),
+                                _ => Engine.Rigs.GroupKeys.NameOf(catalogue, _field.Part!.PartGroup, key) ?? key,
                             }
                         )
                     )
-                    .OrderBy(choice =>
-                        choice.key is Engine.Rigs.CatalogueShelf.None or Engine.Rigs.CatalogueShelf.Usual ? 0 : 1
-                    )
+                    .OrderBy(choice => choice.key is Engine.Rigs.GroupKeys.None or Engine.Rigs.GroupKeys.Usual ? 0 : 1)
                     .ThenBy(choice => choice.Item2, StringComparer.Ordinal),
             ],
             _ => [],

@@ -1,7 +1,8 @@
 using Dripwright.Engine;
 using Dripwright.Engine.Catalogue;
-using Dripwright.Engine.Parts;
+using Dripwright.Engine.Extending;
 using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Units;
 
 namespace Dripwright.Workbench.Editing;
 

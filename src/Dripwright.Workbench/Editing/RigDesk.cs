@@ -1,7 +1,10 @@
 using System.Text.Json.Nodes;
 using Dripwright.Engine;
 using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Files;
 using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Units;
+using Dripwright.Language;
 using Dripwright.Sheets.Screen;
 using Dripwright.Store;
 

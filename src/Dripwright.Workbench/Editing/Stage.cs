@@ -1,3 +1,5 @@
+using Dripwright.Language;
+
 namespace Dripwright.Workbench.Editing;
 
 /// <summary>A room of the job, with the parts of the rig file that are decided there.</summary>
@@ -12,7 +14,7 @@ public sealed record Stage(string Key, IReadOnlyList<string> Fields)
         new("row", ["rows"]),
         new("stand", ["stand", "printing"]),
         new("water", ["feed", "drain", "reservoir", "pump", "timer"]),
-        new("feed", ["nutrition"]),
+        new("feed", ["nutrients"]),
         new("tank", []),
         new("overhead", ["overhead"]),
         new("parts", ["onHand", "spares"]),

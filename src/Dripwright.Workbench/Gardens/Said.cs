@@ -1,3 +1,4 @@
+using Dripwright.Language;
 using Dripwright.Store;
 
 namespace Dripwright.Workbench.Gardens;

@@ -1,5 +1,7 @@
 using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Files;
 using Dripwright.Engine.Rigs;
+using Dripwright.Language;
 using Dripwright.Store;
 using Dripwright.Workbench.Editing;
 

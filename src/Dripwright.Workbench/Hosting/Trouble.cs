@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Security.Cryptography;
+using Dripwright.Language;
 using Dripwright.Store;
 using Dripwright.Workbench.Http;
 using Microsoft.AspNetCore.Http;

@@ -1,6 +1,8 @@
+using Dripwright.Engine.Files;
 using Dripwright.Engine.Findings;
-using Dripwright.Engine.Report;
 using Dripwright.Engine.Rigs;
+using Dripwright.Language;
+using Dripwright.Language.Report;
 using Dripwright.Store;
 
 namespace Dripwright.Workbench.Http;
@@ -16,7 +18,7 @@ internal sealed record CheckAnswer(
     bool Sound,
     bool WouldFail,
     IReadOnlyList<Fault> Faults,
-    IReadOnlyList<Finding> Findings,
+    IReadOnlyList<ToldFinding> Findings,
     IReadOnlyList<Assumed> Assumed,
     IReadOnlyList<string> Upgraded
 );
@@ -26,7 +28,7 @@ internal sealed record SummaryAnswer(
     string Title,
     string Sentence,
     IReadOnlyList<KeyFigureGroup> Groups,
-    IReadOnlyList<Finding> Findings,
+    IReadOnlyList<ToldFinding> Findings,
     IReadOnlyList<Assumed> Assumed
 );
 

@@ -1,5 +1,5 @@
 using Dripwright.Engine;
-using Dripwright.Engine.Parts;
+using Dripwright.Engine.Extending;
 using Dripwright.Engine.Rigs;
 using Dripwright.Store;
 using Microsoft.AspNetCore.Builder;

@@ -1,8 +1,8 @@
 using System.Text;
 using Dripwright.Engine;
-using Dripwright.Engine.Nutrition.Planning;
-using Dripwright.Engine.Nutrition.Strength;
-using Dripwright.Engine.Report;
+using Dripwright.Engine.Chemistry.Solutions;
+using Dripwright.Engine.Nutrients.Planning;
+using Dripwright.Language.Report;
 using Dripwright.Store;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
@@ -115,7 +115,7 @@ internal static class FeedingAddresses
         PlanAddresses.Kept(kept, name + "OfRig").WithSummary(summary).ProducesProblem(400).Produces<object>();
     }
 
-    private static byte[] Mix(Plan plan) => PlanJson.WriteNutrition(plan);
+    private static byte[] Mix(Plan plan) => PlanJson.WriteNutrients(plan);
 
     private static Task<IResult> Mend(
         HttpContext context,
@@ -137,10 +137,7 @@ internal static class FeedingAddresses
             id,
             revision,
             plan =>
-                PlanJson.WriteTank(
-                    Found(NutritionTank.Correct(plan, reading)),
-                    NutritionRenewal.Of(plan, reading, past)
-                )
+                PlanJson.WriteTank(Found(NutrientTank.Correct(plan, reading)), NutrientRenewal.Of(plan, reading, past))
         );
     }
 
@@ -165,7 +162,7 @@ internal static class FeedingAddresses
             garden,
             id,
             revision,
-            plan => PlanJson.WriteUptake(Found(NutritionUptake.Between(plan, first, second, poured, days)))
+            plan => PlanJson.WriteUptake(Found(NutrientUptake.Between(plan, first, second, poured, days)))
         );
     }
 
@@ -187,8 +184,8 @@ internal static class FeedingAddresses
                     revision,
                     draws: false,
                     (plan, _) =>
-                        plan.Nutrition is null
-                            ? throw new Refused(422, "The rig asks for no feed: name nutrition.crop.")
+                        plan.Nutrients is null
+                            ? throw new Refused(422, "The rig asks for no feed: name nutrients.crop.")
                             : answer(plan)
                 )
             ),

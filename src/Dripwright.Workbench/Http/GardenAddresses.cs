@@ -1,4 +1,4 @@
-using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Units;
 using Dripwright.Store;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;

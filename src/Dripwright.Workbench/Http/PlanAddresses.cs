@@ -2,15 +2,17 @@ using System.Globalization;
 using System.Text;
 using Dripwright.Engine;
 using Dripwright.Engine.Findings;
-using Dripwright.Engine.Fittings;
+using Dripwright.Engine.Printed;
 using Dripwright.Engine.Proposing;
-using Dripwright.Engine.Report;
 using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Units;
+using Dripwright.Language;
+using Dripwright.Language.Report;
+using Dripwright.Pack;
 using Dripwright.Sheets;
 using Dripwright.Sheets.Screen;
 using Dripwright.Sheets.Writing;
 using Dripwright.Store;
-using Dripwright.Workbench.Pack;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
@@ -237,9 +239,15 @@ internal static class PlanAddresses
         var file = await File(context, garden, id, revision);
         var catalogue = (await garden.CatalogueAsync(context.RequestAborted)).Catalogue;
         var reading = await plans.Read(file, catalogue, context.RequestAborted);
-        IReadOnlyList<Finding> findings = reading.Rig is null
+        IReadOnlyList<ToldFinding> findings = reading.Rig is null
             ? []
-            : await plans.Of(reading, catalogue, false, plan => plan.Findings, context.RequestAborted);
+            : await plans.Of(
+                reading,
+                catalogue,
+                false,
+                plan => new PlanWords(plan.Rig.Units).Of(plan.Findings),
+                context.RequestAborted
+            );
         return Results.Ok(
             new CheckAnswer(
                 reading.Faults.Count == 0,

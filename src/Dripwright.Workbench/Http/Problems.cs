@@ -1,5 +1,5 @@
 using System.Globalization;
-using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Files;
 using Dripwright.Store;
 using Dripwright.Workbench.Hosting;
 using Microsoft.AspNetCore.Http;

@@ -48,14 +48,14 @@ internal static class ShelfAddresses
 
     private static async Task<IResult> Shelf(Garden garden, string? kind, CancellationToken stop)
     {
-        if (kind is not null && !ShelfJson.Kinds.Contains(kind, StringComparer.Ordinal))
+        if (kind is not null && !CatalogueJson.Kinds.Contains(kind, StringComparer.Ordinal))
         {
-            throw new Refused(400, $"kind: expected one of {string.Join(", ", ShelfJson.Kinds)}.");
+            throw new Refused(400, $"kind: expected one of {string.Join(", ", CatalogueJson.Kinds)}.");
         }
 
         var shelves = CatalogueListing.Of((await garden.CatalogueAsync(stop)).Catalogue);
         return Results.Text(
-            ShelfJson.Write(ShelfJson.Kinds.Zip(shelves).Where(pair => kind is null || pair.First == kind)),
+            CatalogueJson.Write(CatalogueJson.Kinds.Zip(shelves).Where(pair => kind is null || pair.First == kind)),
             Json,
             Encoding.UTF8
         );

@@ -6,11 +6,11 @@ internal static class HowKnown
     // By the first word that fits: the rules are named after what they judge.
     private static readonly (string Start, string Method)[] s_rules =
     [
-        ("evenness", "evenness"),
+        ("uniformity", "uniformity"),
         ("weak-pot", "scatter"),
         ("emitters-unlike", "emitters"),
         ("emitter-", "emitters"),
-        ("one-emitter", "evenness"),
+        ("one-emitter", "uniformity"),
         ("pump-", "pump"),
         ("pot-drain", "pot-drain"),
         ("pots-pond", "pot-drain"),
@@ -34,13 +34,13 @@ internal static class HowKnown
         ("flush", "feed-network"),
         ("feed-ec", "solution-ec"),
         ("feed-ph", "solution-ph"),
-        ("feed-unreached", "recipe"),
+        ("recipe-unreached", "recipe"),
         ("feed-trace", "recipe"),
         ("feed-water", "recipe"),
         ("feed-ammonium", "recipe"),
-        ("feed-chloride", "recipe"),
-        ("feed-sodium", "recipe"),
-        ("feed-no-acid", "recipe"),
+        ("recipe-chloride", "recipe"),
+        ("recipe-sodium", "recipe"),
+        ("recipe-no-acid", "recipe"),
         ("feed-acid", "recipe"),
         ("feed-chelate", "recipe"),
         ("scale-", "recipe"),
@@ -78,7 +78,7 @@ internal static class HowKnown
     public static IReadOnlyList<string> Group(string heading) =>
         heading switch
         {
-            "Pots and their water" => ["feed-network", "evenness", "scatter"],
+            "Pots and their water" => ["feed-network", "uniformity", "scatter"],
             "Pump" => ["pump", "feed-network"],
             "Gravity feed" => ["feed-network"],
             "Drain" => ["drain-water-surface", "layout"],

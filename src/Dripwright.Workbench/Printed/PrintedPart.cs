@@ -1,8 +1,10 @@
 using System.Runtime.InteropServices;
-using Dripwright.Engine.Fittings;
+using Dripwright.Engine.Printed;
+using Dripwright.Language;
+using Dripwright.Pack;
 using Dripwright.Solids;
 using Dripwright.Solids.Files;
-using EnginePart = Dripwright.Engine.Fittings.PrintedPart;
+using EnginePart = Dripwright.Engine.Printed.PrintedPart;
 
 namespace Dripwright.Workbench.Printed;
 
@@ -23,10 +25,10 @@ internal sealed record PrintedPart(EnginePart Part, SolidMesh Mesh, PrintEstimat
     public string Number => Part.Number;
 
     /// <summary>Its shape and how it is printed.</summary>
-    public Fitting Fitting => Part.Fitting;
+    public PrintDesign Design => Part.Design;
 
     /// <summary>How many are printed for the whole rig.</summary>
-    public int Count => Part.Count * Fitting.Pieces;
+    public int Count => Part.Count * Design.Pieces;
 
     /// <summary>Whether another one would be shown alike.</summary>
     public bool IsAs(PrintedPart other) =>
@@ -41,9 +43,9 @@ internal sealed record PrintedPart(EnginePart Part, SolidMesh Mesh, PrintEstimat
     /// <param name="small">What it is as a small part; null for a part of the stand.</param>
     public static PrintedPart Of(EnginePart part, SmallPart? small = null)
     {
-        var made = MadeParts.Of(part.Fitting);
-        var still = made.Picture.ToSvg($"{part.Number}, {Words.Of($"printed.{part.Fitting.Kind}")}");
-        return new PrintedPart(part, made.Mesh, Meshes.Estimate(part.Fitting, made.Mesh), still) { Small = small };
+        var made = MadeParts.Of(part.Design);
+        var still = made.Picture.ToSvg($"{part.Number}, {Words.Of($"printed.{part.Design.Kind}")}");
+        return new PrintedPart(part, made.Mesh, Meshes.Estimate(part.Design, made.Mesh), still) { Small = small };
     }
 
     /// <summary>The triangles' corners one after the other, as a browser draws them.</summary>
@@ -58,7 +60,7 @@ internal sealed record PrintedPart(EnginePart Part, SolidMesh Mesh, PrintEstimat
             {
                 var point = Mesh.Points[corner];
                 var turned = asUsed
-                    ? Fitting.InUse.Turned(new(point.X, point.Y, point.Z))
+                    ? Design.InUse.Turned(new(point.X, point.Y, point.Z))
                     : new(point.X, point.Y, point.Z);
                 points[at++] = (float)turned.X;
                 points[at++] = (float)turned.Y;

@@ -1,5 +1,6 @@
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Rigs;
+using Dripwright.Language;
 using Dripwright.Store;
 
 namespace Dripwright.Workbench.Rigs;

@@ -1,4 +1,4 @@
-using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Units;
 using Microsoft.AspNetCore.Components.Authorization;
 using Microsoft.JSInterop;
 

@@ -1,4 +1,5 @@
 using System.Security.Claims;
+using Dripwright.Language;
 using Dripwright.Workbench.Http;
 using Microsoft.AspNetCore.Authentication;
 using Microsoft.AspNetCore.Authentication.Cookies;

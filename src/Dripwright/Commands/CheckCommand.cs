@@ -1,6 +1,7 @@
 using System.CommandLine;
 using Dripwright.Engine;
 using Dripwright.Engine.Findings;
+using Dripwright.Language;
 using Dripwright.Screen;
 
 namespace Dripwright.Commands;
@@ -13,7 +14,7 @@ internal static class CheckCommand
         var file = RigArgument.Make();
         var command = new Command(
             "check",
-            "Tell all faults of a rig file at once, then what would fail. Exit code 3 when the rig would fail."
+            "List every fault of a rig file with its line, then the problems of the rig. Exit code 3 when it would fail."
         )
         {
             file,
@@ -24,7 +25,7 @@ internal static class CheckCommand
                 var path = call.GetRequiredValue(file);
                 var catalogue = shared.ReadCatalogue(call, around, stop);
                 var sound = Planning.Read(path, catalogue, around, stop);
-                // The draws tell how likely a weak pot is; a yes or no does not wait for them.
+                // Simulated builds tell how likely a weak pot is; a yes or no does not wait for them.
                 var options = new PlanOptions { Draws = 0, Cures = true };
                 var plan = await Planning.Plan(sound, catalogue, options, around, stop).ConfigureAwait(false);
                 Consoles.Draw(
@@ -33,7 +34,7 @@ internal static class CheckCommand
                     console =>
                     {
                         console.Write(new Spectre.Console.Text(Plain.Line($"{path}: no faults.") + "\n"));
-                        SummaryView.DrawFindings(console, plan.Findings);
+                        SummaryView.DrawFindings(console, new PlanWords(plan.Rig.Units).Of(plan.Findings));
                     }
                 );
                 return plan.Findings.Any(finding => finding.Level == FindingLevel.Stop) ? Exit.RigWouldFail : Exit.Good;

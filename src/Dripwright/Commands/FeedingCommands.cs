@@ -1,12 +1,12 @@
 using System.CommandLine;
 using System.Text;
 using Dripwright.Engine;
-using Dripwright.Engine.Report;
+using Dripwright.Language.Report;
 using Dripwright.Screen;
 
 namespace Dripwright.Commands;
 
-/// <summary><c>mix</c> and <c>weeks-ahead</c>: the feed solution of a rig.</summary>
+/// <summary><c>mix</c> and <c>weeks-ahead</c>: the nutrient solution of a rig.</summary>
 internal static class FeedingCommands
 {
     /// <summary>What to weigh.</summary>
@@ -15,9 +15,12 @@ internal static class FeedingCommands
         var file = RigArgument.Make();
         var json = new Option<bool>("--json")
         {
-            Description = "The feed as JSON (see the handbook: plan-json, nutrition).",
+            Description = "Print the recipe as JSON (handbook: plan-json, nutrients).",
         };
-        var command = new Command("mix", "Say what to weigh into the tank or the cans, and what comes of it.")
+        var command = new Command(
+            "mix",
+            "Show the nutrient recipe: what to weigh into the reservoir or the stock tanks, and what you get."
+        )
         {
             file,
             json,
@@ -32,7 +35,7 @@ internal static class FeedingCommands
                     shared,
                     call,
                     call.GetValue(json),
-                    () => PlanJson.WriteNutrition(plan),
+                    () => PlanJson.WriteNutrients(plan),
                     () => FeedingWords.Recipe(plan)
                 );
                 return Exit.Good;
@@ -45,8 +48,11 @@ internal static class FeedingCommands
     public static Command WeeksAhead(Surroundings around, SharedOptions shared)
     {
         var file = RigArgument.Make();
-        var json = new Option<bool>("--json") { Description = "As JSON (see the handbook: feeding)." };
-        var command = new Command("weeks-ahead", "Say how the tank drifts over twelve weeks, topped up in four ways.")
+        var json = new Option<bool>("--json") { Description = "Print as JSON (handbook: feeding)." };
+        var command = new Command(
+            "weeks-ahead",
+            "Show how the reservoir drifts over twelve weeks, topped up in four ways."
+        )
         {
             file,
             json,
@@ -69,7 +75,7 @@ internal static class FeedingCommands
         return command;
     }
 
-    /// <summary>The plan of a rig file that asks for a feed.</summary>
+    /// <summary>The plan of a rig file that asks for a nutrient recipe.</summary>
     internal static async Task<Plan> Plan(
         string path,
         Surroundings around,
@@ -82,11 +88,11 @@ internal static class FeedingCommands
         var sound = Planning.Read(path, catalogue, around, stop);
         var options = new PlanOptions { Draws = 0 };
         var plan = await Planning.Plan(sound, catalogue, options, around, stop).ConfigureAwait(false);
-        return plan.Nutrition is not null
+        return plan.Nutrients is not null
             ? plan
             : throw new Refusal(
                 Exit.FaultyFile,
-                $"{path}: asks for no feed. Name \"crop\" in its \"nutrition\" section: tomato, cucumber or sweet-pepper."
+                $"{path}: has no crop to feed. Set \"crop\" in its \"nutrients\" section to tomato, cucumber or sweet-pepper to get a recipe."
             );
     }
 

@@ -18,7 +18,7 @@ internal sealed class GardenOption(Surroundings around)
             HelpName = "place",
         };
 
-    /// <summary>The place that the call, the environment or custom says.</summary>
+    /// <summary>The place that the call or the environment says; else the usual one.</summary>
     public GardenPlace Place(ParseResult call)
     {
         var text = call.GetValue(Option) ?? around.Variable(Variable);
@@ -43,7 +43,10 @@ internal sealed class GardenOption(Surroundings around)
         var place = Place(call);
         if (place.Path is { } path && !File.Exists(path))
         {
-            throw new Refusal(Exit.FaultyFile, $"{path}: there is no garden yet: see that the place is right.");
+            throw new Refusal(
+                Exit.FaultyFile,
+                $"{path}: there is no garden. Check the path, or make one with: dripwright open"
+            );
         }
 
         var open = await Garden.OpenAsync(place, stop: stop).ConfigureAwait(false);

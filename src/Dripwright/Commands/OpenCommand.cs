@@ -14,7 +14,7 @@ internal static class OpenCommand
         var garden = new GardenOption(around);
         var port = new Option<int>("--port")
         {
-            Description = "Port of the page's address; 0 takes any free one.",
+            Description = "Port of the workbench's address; 0 for any free one.",
             HelpName = "number",
             DefaultValueFactory = _ => WorkbenchOptions.UsualPort,
         };
@@ -27,19 +27,19 @@ internal static class OpenCommand
         });
         var address = new Option<string?>("--address")
         {
-            Description = "Address to listen at; only this machine's own, such as 127.0.0.1, but for --network.",
+            Description = "Address to listen on. Without --network only this machine's own, such as 127.0.0.1.",
             HelpName = "address",
         };
         var network = new Option<bool>("--network")
         {
-            Description = "Open to the house network. Then everybody signs in, also on this machine.",
+            Description = "Open to the house network too. Everybody then signs in, also on this machine.",
         };
         var knownAs = new Option<string[]>("--known-as")
         {
-            Description = "With --network: a further name by which the network knows this machine.",
+            Description = "With --network: another name that the network has for this machine.",
             HelpName = "name",
         };
-        var command = new Command("open", "Open the workbench: design a rig on a page, see it at once, print it.")
+        var command = new Command("open", "Open the workbench in the browser: design a rig, see it at once, print it.")
         {
             garden.Option,
             port,
@@ -127,14 +127,14 @@ internal static class OpenCommand
 
         await around
             .Out.WriteLineAsync(
-                "It answers the house network, and everybody signs in. What passes is not encrypted: use it only in a network you trust."
+                "It answers the house network, and everybody signs in. The connection is not encrypted: use it only in a network you trust."
             )
             .ConfigureAwait(false);
         if (WorkbenchHost.CodeForNewPerson(app) is { } code)
         {
             await around
                 .Out.WriteLineAsync(
-                    $"Nobody has an account yet. The code for the first one, good once and for a day: {code}"
+                    $"Nobody has an account yet. Code for the first account, for one use within a day: {code}"
                 )
                 .ConfigureAwait(false);
         }
@@ -143,7 +143,7 @@ internal static class OpenCommand
     private static string Taken(WorkbenchOptions options) =>
         string.Create(
             CultureInfo.InvariantCulture,
-            $"dripwright: port {options.Port} on {options.Address} cannot be had: another program, or another Dripwright, has it. Take another one with --port, or --port 0 for any."
+            $"dripwright: port {options.Port} on {options.Address} is in use by another program or another Dripwright. Choose another with --port, or --port 0 for any free one."
         );
 
     private static Task WaitFor(CancellationToken stop)

@@ -2,11 +2,12 @@ using System.CommandLine;
 using System.Globalization;
 using System.Text;
 using Dripwright.Engine.Findings;
-using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Units;
 using Dripwright.Files;
+using Dripwright.Pack;
+using Dripwright.Screen;
 using Dripwright.Sheets;
 using Dripwright.Sheets.Model;
-using Dripwright.Workbench.Pack;
 
 namespace Dripwright.Commands;
 
@@ -24,18 +25,22 @@ internal static class PackCommand
         };
         var paper = new Option<string>("--paper")
         {
-            Description = "a4 or letter. Left out: letter for a rig in US units, a4 for one in metric.",
+            Description = "a4 or letter. Left out: letter for a rig in US units, a4 for a metric one.",
             HelpName = "size",
         };
         paper.AcceptOnlyFromAmong("a4", "letter");
-        var replace = new Option<bool>("--replace") { Description = "Replace a build pack that stands there." };
+        var replace = new Option<bool>("--replace")
+        {
+            Description =
+                "Replace a build pack that is there. Refused if the folder holds any other file, or a changed one.",
+        };
         var revision = new Option<string?>("--revision")
         {
-            Description = "Revision for the title blocks.",
+            Description = "Revision to print in the title blocks.",
             HelpName = "text",
         };
         var date = DateOption();
-        var noDraws = PlanCommand.DrawsOption();
+        var noSimulation = PlanCommand.SimulationOption();
         var command = new Command(
             "pack",
             "Write the build pack: drawings, lists, forms, printed parts, plan.json and the rig file."
@@ -47,7 +52,7 @@ internal static class PackCommand
             replace,
             revision,
             date,
-            noDraws,
+            noSimulation,
         };
         command.SetAction(
             async (call, stop) =>
@@ -56,7 +61,7 @@ internal static class PackCommand
                 var sound = Planning.Read(call.GetRequiredValue(file), catalogue, around, stop);
                 var folder = call.GetRequiredValue(into);
                 PackFolder.Check(folder, call.GetValue(replace));
-                var options = PlanCommand.Options(call.GetValue(noDraws));
+                var options = PlanCommand.Options(call.GetValue(noSimulation));
                 var plan = await Planning.Plan(sound, catalogue, options, around, stop).ConfigureAwait(false);
                 var packing = new BuildPackOptions
                 {
@@ -67,10 +72,15 @@ internal static class PackCommand
                 var files = await LongWork
                     .Run(progress => WholePack.Write(plan, TextOf(sound.Bytes), packing, progress), around, stop)
                     .ConfigureAwait(false);
-                PackFolder.Write(folder, files, call.GetValue(replace), stop);
+                var notes = PackFolder.Write(folder, PackList.Of(files), files, call.GetValue(replace), stop);
                 around.Out.WriteLine(
                     $"{Count(files.Count, "file")} in {Path.GetFullPath(folder)}{Warning(plan.Findings)}"
                 );
+                foreach (var note in notes)
+                {
+                    around.Error.WriteLine(Plain.Line(note));
+                }
+
                 return Exit.Good;
             }
         );
@@ -81,7 +91,7 @@ internal static class PackCommand
     private static Option<DateOnly?> DateOption() =>
         new("--date")
         {
-            Description = "Date for the title blocks, such as 2026-03-01; none where it is left out.",
+            Description = "Date to print in the title blocks, such as 2026-03-01. Left out: no date.",
             HelpName = "date",
             CustomParser = result =>
             {
@@ -107,7 +117,7 @@ internal static class PackCommand
         var stops = findings.Count(finding => finding.Level == FindingLevel.Stop);
         return stops == 0
             ? ""
-            : $"\nDo not build it yet: {Count(stops, "finding")} of level \"stop\". See them with: dripwright plan";
+            : $"\nDo not build it yet: {Count(stops, "finding")} of level \"stop\". To see what is wrong: dripwright plan";
     }
 
     private static string Count(int number, string thing) =>

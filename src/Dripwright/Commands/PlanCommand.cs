@@ -1,7 +1,7 @@
 using System.CommandLine;
 using System.Text;
 using Dripwright.Engine;
-using Dripwright.Engine.Report;
+using Dripwright.Language.Report;
 using Dripwright.Screen;
 
 namespace Dripwright.Commands;
@@ -13,14 +13,19 @@ internal static class PlanCommand
     {
         var file = RigArgument.Make();
         var json = new Option<bool>("--json") { Description = "The whole plan as JSON (see the handbook: plan-json)." };
-        var noDraws = DrawsOption();
-        var command = new Command("plan", "Compute a rig and say what comes out.") { file, json, noDraws };
+        var noSimulation = SimulationOption();
+        var command = new Command("plan", "Compute a rig: flow at every emitter, water, strength, parts, findings.")
+        {
+            file,
+            json,
+            noSimulation,
+        };
         command.SetAction(
             async (call, stop) =>
             {
                 var catalogue = shared.ReadCatalogue(call, around, stop);
                 var sound = Planning.Read(call.GetRequiredValue(file), catalogue, around, stop);
-                var options = Options(call.GetValue(noDraws));
+                var options = Options(call.GetValue(noSimulation));
                 var plan = await Planning.Plan(sound, catalogue, options, around, stop).ConfigureAwait(false);
                 if (call.GetValue(json))
                 {
@@ -42,11 +47,14 @@ internal static class PlanCommand
         return command;
     }
 
-    /// <summary>The option that leaves the draws out.</summary>
-    public static Option<bool> DrawsOption() =>
-        new("--no-draws") { Description = "Leave out the many draws of uneven and clogged emitters." };
+    /// <summary>The option that leaves the simulated builds out.</summary>
+    public static Option<bool> SimulationOption() =>
+        new("--no-simulation")
+        {
+            Description = "Leave out the simulated builds with uneven and clogged emitters; faster.",
+        };
 
-    /// <summary>Options of a plan with or without the draws.</summary>
-    public static PlanOptions Options(bool noDraws) =>
-        noDraws ? new PlanOptions { Draws = 0, Cures = true } : new PlanOptions { Cures = true };
+    /// <summary>Options of a plan with or without the simulated builds.</summary>
+    public static PlanOptions Options(bool noSimulation) =>
+        noSimulation ? new PlanOptions { Draws = 0, Cures = true } : new PlanOptions { Cures = true };
 }

@@ -1,10 +1,11 @@
 using System.CommandLine;
 using System.Globalization;
-using Dripwright.Engine.Fittings;
 using Dripwright.Engine.Layout;
-using Dripwright.Engine.Strength;
-using Dripwright.Engine.Strength.Checks;
+using Dripwright.Engine.Printed;
+using Dripwright.Engine.Stands;
+using Dripwright.Engine.Stands.Checks;
 using Dripwright.Files;
+using Dripwright.Pack;
 using Dripwright.Screen;
 using Dripwright.Solids.Files;
 
@@ -24,7 +25,7 @@ internal static class PrintPartsCommand
         };
         var command = new Command(
             "print-parts",
-            "Write the rig's printed parts: a 3MF, an STL and a picture of each, a test coupon and a list."
+            "Write the parts to print: a 3MF, an STL and a picture of each, a test coupon and a list."
         )
         {
             file,
@@ -60,15 +61,15 @@ internal static class PrintPartsCommand
                 {
                     throw new Refusal(
                         Exit.FaultyFile,
-                        $"{sound.Path}: there is nothing to print: no row has a stand, and printing.smallParts asks for nothing."
+                        $"{sound.Path}: there is nothing to print: no row has a stand, and printing.smallParts lists nothing."
                     );
                 }
 
                 var files = await LongWork
                     .Run(progress => PrintFiles.Write(parts, progress), around, stop)
                     .ConfigureAwait(false);
-                PackFolder.Write(folder, files, replace: false, stop);
-                var pieces = parts.Parts.Sum(part => part.Count * part.Fitting.Pieces);
+                PackFolder.Write(folder, PackList.Of(files), files, replace: false, stop);
+                var pieces = parts.Parts.Sum(part => part.Count * part.Design.Pieces);
                 var first = parts.Parts.Any(part => part.Number == PrintedParts.Coupon)
                     ? $" Print {PrintedParts.Coupon} first."
                     : "";
@@ -88,7 +89,7 @@ internal static class PrintPartsCommand
                 if (more.Length > 0)
                 {
                     around.Out.WriteLine(
-                        $"Could be printed too, where the rig file asks for it in printing.smallParts: {string.Join(", ", more)}."
+                        $"Can be printed too if you list them in printing.smallParts of the rig file: {string.Join(", ", more)}."
                     );
                 }
 

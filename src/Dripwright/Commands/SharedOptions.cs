@@ -10,7 +10,7 @@ internal sealed class SharedOptions
     public Option<string?> Catalogue { get; } =
         new("--catalogue")
         {
-            Description = "Your own parts, laid over the ones that come with the program.",
+            Description = "Your own catalogue file: its parts are added to the built-in ones, or replace them.",
             HelpName = "file",
             Recursive = true,
         };

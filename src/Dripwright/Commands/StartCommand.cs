@@ -11,7 +11,7 @@ internal static class StartCommand
     public static Command Of(Surroundings around, SharedOptions shared)
     {
         var file = RigArgument.Make("The rig file to make, such as my.rig.json; \"-\" prints it.");
-        var replace = new Option<bool>("--replace") { Description = "Replace a file that stands there." };
+        var replace = new Option<bool>("--replace") { Description = "Replace a file that is there." };
         var noQuestions = new Option<bool>("--no-questions") { Description = "Ask nothing, even on a terminal." };
         var answers = new StarterOptions();
         var command = new Command("start", "Make a first rig file from a few answers.") { file, replace, noQuestions };
@@ -46,7 +46,7 @@ internal static class StartCommand
         }
         catch (ArgumentOutOfRangeException wrong) when (wrong.ParamName == "answers")
         {
-            throw new Refusal(Exit.WrongCall, $"dripwright: such a rig cannot be: {wrong.Message}");
+            throw new Refusal(Exit.WrongCall, $"dripwright: this rig cannot be made: {wrong.Message}");
         }
     }
 }

@@ -11,21 +11,25 @@ internal sealed class StarterOptions
     private const int MostPots = 5000;
     private const int MostRows = 100;
 
-    private readonly Option<string?> _name = new("--name")
+    private readonly Option<string?> _name = new("--name") { Description = "Name of the rig.", HelpName = "text" };
+
+    private readonly Option<string?> _units = new("--units")
     {
-        Description = "What you call the rig.",
-        HelpName = "text",
+        Description = "Units to show: us or metric.",
+        HelpName = "system",
     };
 
-    private readonly Option<string?> _units = new("--units") { Description = "us or metric.", HelpName = "system" };
+    private readonly Option<int?> _rows = new("--rows") { Description = "How many rows.", HelpName = "count" };
 
-    private readonly Option<int?> _rows = new("--rows") { Description = "Rows.", HelpName = "count" };
-
-    private readonly Option<int?> _pots = new("--pots") { Description = "Pots in each row.", HelpName = "count" };
+    private readonly Option<int?> _pots = new("--pots")
+    {
+        Description = "How many pots in each row.",
+        HelpName = "count",
+    };
 
     private readonly Option<string?> _spacing = new("--spacing")
     {
-        Description = "From pot centre to pot centre, such as \"12 in\" or \"30 cm\".",
+        Description = "Distance from pot centre to pot centre, such as \"12 in\" or \"30 cm\".",
         HelpName = "length",
     };
 
@@ -40,7 +44,10 @@ internal sealed class StarterOptions
         HelpName = "text",
     };
 
-    private readonly Option<bool?> _gravity = new("--gravity") { Description = "A raised reservoir without a pump." };
+    private readonly Option<bool?> _gravity = new("--gravity")
+    {
+        Description = "Fed by gravity from a raised reservoir, without a pump.",
+    };
 
     public StarterOptions()
     {
@@ -75,7 +82,7 @@ internal sealed class StarterOptions
         var pots = call.GetValue(_pots) ?? ask?.Number("Pots in each row?", usual.Pots, MostPots) ?? usual.Pots;
         var spacing =
             call.GetValue(_spacing)
-            ?? ask?.Checked("From pot centre to pot centre?", metric ? "30 cm" : "12 in", LengthFault);
+            ?? ask?.Checked("Distance from pot centre to pot centre?", metric ? "30 cm" : "12 in", LengthFault);
         var staggered = call.GetValue(_staggered) ?? ask?.Yes("Staggered in two lines?") ?? false;
         var crop = call.GetValue(_crop) ?? ask?.Text("What grows in the pots?", usual.Crop) ?? usual.Crop;
         var gravity = call.GetValue(_gravity) ?? ask?.Yes("Gravity feed, without a pump?") ?? false;

@@ -6,6 +6,7 @@ using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Proposing;
 using Dripwright.Engine.Rigs;
 using Dripwright.Files;
+using Dripwright.Language.Report;
 using Dripwright.Screen;
 
 namespace Dripwright.Commands;
@@ -24,9 +25,12 @@ internal static class SuggestCommand
             Description = "Folder to write the rig files into: 1.rig.json, 2.rig.json and so on.",
             HelpName = "folder",
         };
-        var replace = new Option<bool>("--replace") { Description = "Replace rig files that stand there." };
-        var json = new Option<bool>("--json") { Description = "The answer as JSON, with the rigs in it." };
-        var command = new Command("suggest", "Suggest rigs for a brief: cheapest first, each more even, each with why.")
+        var replace = new Option<bool>("--replace") { Description = "Replace rig files that are there." };
+        var json = new Option<bool>("--json") { Description = "Print the answer as JSON, with the rigs in it." };
+        var command = new Command(
+            "suggest",
+            "Suggest setups for a brief: the cheapest first, then each one more uniform and dearer, with the reason."
+        )
         {
             file,
             into,
@@ -97,7 +101,7 @@ internal static class SuggestCommand
         }
         catch (Exception wrong) when (Writing.IsOfTheDisk(wrong))
         {
-            throw new Refusal(Exit.NotWritten, $"{folder}: cannot be made: {wrong.Message}");
+            throw new Refusal(Exit.NotWritten, $"{folder}: the folder cannot be made: {wrong.Message}");
         }
 
         foreach (var (index, proposal) in answer.Proposals.Index())

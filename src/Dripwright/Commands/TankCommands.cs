@@ -1,8 +1,8 @@
 using System.CommandLine;
 using System.Text;
-using Dripwright.Engine.Nutrition.Planning;
-using Dripwright.Engine.Nutrition.Strength;
-using Dripwright.Engine.Report;
+using Dripwright.Engine.Chemistry.Solutions;
+using Dripwright.Engine.Nutrients.Planning;
+using Dripwright.Language.Report;
 using Dripwright.Screen;
 
 namespace Dripwright.Commands;
@@ -14,15 +14,15 @@ internal static class TankCommands
     public static Command Mend(Surroundings around, SharedOptions shared)
     {
         var file = RigArgument.Make();
-        var ec = Needed("--ec", "Strength read, such as \"1.6 dS/m\"; with --pen-scale also \"1100 ppm\".");
-        var scale = PenScale();
-        var ph = Needed("--ph", "pH read, such as 6.4.");
-        var level = Needed("--volume", "Water in the tank, such as \"80 L\" or \"20 gal\".");
-        var warm = Free("--temperature", "Temperature of the water; 20 C where it is left out.");
-        var days = Free("--days", "Days since the tank was last mixed fresh: for what is to be let out.");
-        var sodium = Free("--sodium", "Sodium measured in the tank, such as \"120 mg/L\".");
+        var ec = Needed("--ec", "EC reading, such as \"1.6 dS/m\"; with --meter-scale also \"1100 ppm\".");
+        var scale = MeterScale();
+        var ph = Needed("--ph", "pH reading, such as 6.4.");
+        var level = Needed("--volume", "Solution in the reservoir, such as \"80 L\" or \"20 gal\".");
+        var warm = Free("--temperature", "Temperature of the solution. Left out: 20 C.");
+        var days = Free("--days", "Days since the reservoir was last mixed fresh; shows how much to drain.");
+        var sodium = Free("--sodium", "Sodium measured in the reservoir, such as \"120 mg/L\".");
         var json = Json();
-        var command = new Command("mend-tank", "Say step by step how a tank that has drifted is brought back.")
+        var command = new Command("mend-tank", "Show steps that bring a reservoir back to its target EC and pH.")
         {
             file,
             ec,
@@ -50,8 +50,8 @@ internal static class TankCommands
                 var plan = await FeedingCommands
                     .Plan(call.GetRequiredValue(file), around, shared, call, stop)
                     .ConfigureAwait(false);
-                var steps = Found(NutritionTank.Correct(plan, reading));
-                var renewals = NutritionRenewal.Of(plan, reading, past);
+                var steps = Found(NutrientTank.Correct(plan, reading));
+                var renewals = NutrientRenewal.Of(plan, reading, past);
                 FeedingCommands.Show(
                     around,
                     shared,
@@ -70,19 +70,19 @@ internal static class TankCommands
     public static Command Uptake(Surroundings around, SharedOptions shared)
     {
         var file = RigArgument.Make();
-        var firstEc = Needed("--first-ec", "Strength at the first reading, such as \"2.0 dS/m\".");
-        var firstVolume = Needed("--first-volume", "Water in the tank then, such as \"100 L\".");
-        var secondEc = Needed("--second-ec", "Strength at the second reading.");
-        var secondVolume = Needed("--second-volume", "Water in the tank then.");
-        var scale = PenScale();
-        var water = Free("--water", "Plain water poured in between.");
-        var feed = Free("--feed", "Feed of full strength poured in between.");
-        var stock = Free("--stock", "Of stock A poured in between, and as much of stock B, such as \"0.2 L\".");
+        var firstEc = Needed("--first-ec", "EC at the first reading, such as \"2.0 dS/m\".");
+        var firstVolume = Needed("--first-volume", "Solution in the reservoir then, such as \"100 L\".");
+        var secondEc = Needed("--second-ec", "EC at the second reading.");
+        var secondVolume = Needed("--second-volume", "Solution in the reservoir then.");
+        var scale = MeterScale();
+        var water = Free("--water", "Plain water added in between.");
+        var feed = Free("--feed", "Full-strength solution added in between.");
+        var stock = Free("--stock", "Stock A added in between, with as much of stock B, such as \"0.2 L\".");
         var days = Free("--days", "Days between the readings, such as 3.5.");
         var json = Json();
         var command = new Command(
             "uptake",
-            "Say from two readings what the plants took, and what top-up holds the tank."
+            "Show from two readings what the plants took up, and the top-up that holds the target."
         )
         {
             file,
@@ -110,7 +110,7 @@ internal static class TankCommands
                 var plan = await FeedingCommands
                     .Plan(call.GetRequiredValue(file), around, shared, call, stop)
                     .ConfigureAwait(false);
-                var advice = Found(NutritionUptake.Between(plan, first, second, poured, between));
+                var advice = Found(NutrientUptake.Between(plan, first, second, poured, between));
                 FeedingCommands.Show(
                     around,
                     shared,
@@ -129,9 +129,10 @@ internal static class TankCommands
 
     private static Option<string?> Free(string name, string says) => new(name) { Description = says };
 
-    private static Option<string?> PenScale() => Free("--pen-scale", "Scale of a pen that shows ppm: 500, 640 or 700.");
+    private static Option<string?> MeterScale() =>
+        Free("--meter-scale", "Scale of a meter that shows ppm: 500, 640 or 700; it is in the meter's leaflet.");
 
-    private static Option<bool> Json() => new("--json") { Description = "As JSON (see the handbook: feeding)." };
+    private static Option<bool> Json() => new("--json") { Description = "Print as JSON (handbook: feeding)." };
 
     private static void Judge(FieldReader reader)
     {
@@ -156,9 +157,14 @@ internal static class TankCommands
             [.. answer.Refusals.Select(refusal => $"dripwright: {refusal.What} {refusal.Remedy}")]
         );
 
-    // "firstEc" is asked as "--first-ec".
+    // "firstEc" is asked as "--first-ec"; files and the HTTP interface know the meter's scale by an older name.
     private static string Option(string field)
     {
+        if (field == "penScale")
+        {
+            return "--meter-scale";
+        }
+
         var dashed = new StringBuilder("--");
         foreach (var letter in field)
         {

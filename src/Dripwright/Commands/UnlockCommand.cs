@@ -3,7 +3,7 @@ using Dripwright.Store;
 
 namespace Dripwright.Commands;
 
-/// <summary><c>unlock</c>: cures a garden whose change of tables was broken off.</summary>
+/// <summary><c>unlock</c>: frees a garden whose update was broken off.</summary>
 internal static class UnlockCommand
 {
     public static Command Of(Surroundings around)
@@ -11,7 +11,7 @@ internal static class UnlockCommand
         var garden = new GardenOption(around);
         var command = new Command(
             "unlock",
-            "Take away the mark that a broken-off change of the garden's tables left. Only when no other Dripwright is at work on it."
+            "Free a garden that was left locked when an update of its tables was broken off. Close every other Dripwright first."
         )
         {
             garden.Option,

@@ -1,60 +1,63 @@
-using System.Diagnostics;
-using System.Globalization;
+using Dripwright.Pack;
 
 namespace Dripwright.Files;
 
-/// <summary>Writes a folder of files at once or not at all.</summary>
+/// <summary>Writes a folder of files at once or not at all, and replaces a build pack without touching anything else.</summary>
 /// <remarks>
-/// Everything is written into a hidden folder beside the target and flushed to the disk; only then does it take the
-/// target's name. A folder that stands there is moved aside first and removed last, so that at every moment there is
-/// either the old pack or the new one. What a run that was killed left behind is tidied by the next one.
+/// <para>
+/// Everything is written into a hidden folder beside the target, flushed to the disk and read back; only then does it take the target's
+/// name. A pack that is there changes names with it in one step where the system can (Linux); elsewhere it is moved aside
+/// first, and the next run gives it back should this one be killed in between. So under the target's name there is the old
+/// pack or the new one, whole.
+/// </para>
+/// <para>
+/// A folder is replaced only where its own list names everything in it and all is, byte for byte, as the list says. That is
+/// looked at before the work, before the exchange, and once more for each file before it is removed.
+/// </para>
 /// </remarks>
 internal static class PackFolder
 {
-    /// <summary>Only a folder that holds these is taken for a build pack and replaced.</summary>
-    private static readonly string[] s_marks = ["build-pack.pdf", "plan.json"];
-
     /// <summary>Refuses what <see cref="Write"/> would refuse, before the work that makes the files.</summary>
     /// <param name="target">The folder to make.</param>
-    /// <param name="replace">Whether a build pack that stands there gives way.</param>
-    /// <exception cref="Refusal">Something stands in the way.</exception>
+    /// <param name="replace">Whether a build pack that is there gives way.</param>
+    /// <exception cref="Refusal">Something is in the way.</exception>
     public static void Check(string target, bool replace)
     {
         try
         {
-            RefuseWhatStandsThere(target, Path.TrimEndingDirectorySeparator(Path.GetFullPath(target)), replace);
+            PackPlace.Refuse(target, PackPlace.Of(target), replace);
         }
         catch (Exception wrong) when (Writing.IsOfTheDisk(wrong))
         {
-            throw new Refusal(Exit.NotWritten, $"{target}: cannot be written: {wrong.Message} Nothing was changed.");
+            throw NotWritten(target, wrong);
         }
     }
 
     /// <summary>Writes the files.</summary>
-    /// <param name="target">The folder to make.</param>
-    /// <param name="files">Bytes by name relative to the folder, with "/" between parts of a name.</param>
-    /// <param name="replace">Whether a build pack that stands there gives way.</param>
+    /// <param name="target">The folder to make. A link to a folder stays a link: the folder it leads to is written.</param>
+    /// <param name="list">The list of the files.</param>
+    /// <param name="files">Bytes by the names of the list; the list itself may be among them.</param>
+    /// <param name="replace">Whether a build pack that is there gives way.</param>
     /// <param name="stop">Asks to stop; then nothing is left behind.</param>
-    /// <exception cref="Refusal">Something stands in the way or cannot be written.</exception>
-    public static void Write(
+    /// <param name="rules">How it is written; the usual way where null.</param>
+    /// <returns>What the person should know although all is written; empty as a rule.</returns>
+    /// <exception cref="Refusal">Something is in the way or cannot be written.</exception>
+    public static IReadOnlyList<string> Write(
         string target,
+        PackList list,
         IEnumerable<KeyValuePair<string, byte[]>> files,
         bool replace,
-        CancellationToken stop
+        CancellationToken stop,
+        PackRules? rules = null
     )
     {
         try
         {
-            var place = Path.TrimEndingDirectorySeparator(Path.GetFullPath(target));
-            var parent =
-                Path.GetDirectoryName(place)
-                ?? throw new Refusal(Exit.NotWritten, $"{target}: cannot be a build pack: it is the root of a disk.");
-            RecoverAndTidy(place, parent);
-            RefuseWhatStandsThere(target, place, replace);
-            var made = MakeParents(parent);
+            var beside = new BesidePack(PackPlace.Of(target));
+            var made = MakeParents(beside.Parent);
             try
             {
-                WriteBesideAndSwap(place, parent, files, stop);
+                return WriteLocked(target, beside, list, files, replace, rules ?? new PackRules(), stop);
             }
             catch
             {
@@ -64,166 +67,130 @@ internal static class PackFolder
         }
         catch (Exception wrong) when (Writing.IsOfTheDisk(wrong))
         {
-            throw new Refusal(Exit.NotWritten, $"{target}: cannot be written: {wrong.Message} Nothing was changed.");
+            throw NotWritten(target, wrong);
         }
     }
 
-    private static void WriteBesideAndSwap(
-        string place,
-        string parent,
+    private static List<string> WriteLocked(
+        string target,
+        BesidePack beside,
+        PackList list,
         IEnumerable<KeyValuePair<string, byte[]>> files,
+        bool replace,
+        PackRules rules,
         CancellationToken stop
     )
     {
-        var draft = Beside(place, parent, "draft");
+        using var held = WriterLock.Take(beside.Lock, target, rules.Lock, stop);
+        List<string> notes = [];
         try
         {
-            Directory.CreateDirectory(draft);
-            foreach (var (name, bytes) in files)
-            {
-                stop.ThrowIfCancellationRequested();
-                var path = Inside(draft, name);
-                Directory.CreateDirectory(Path.GetDirectoryName(path)!);
-                Writing.Flushed(path, bytes);
-            }
-
-            stop.ThrowIfCancellationRequested();
-            Swap(draft, place, Beside(place, parent, "old"));
+            return WriteHeld(target, beside, held, list, files, replace, rules, notes, stop);
         }
-        finally
+        catch (Refusal refusal) when (notes.Count > 0)
         {
-            if (Directory.Exists(draft))
-            {
-                Directory.Delete(draft, recursive: true);
-            }
+            throw new Refusal(refusal.ExitCode, [.. refusal.Messages, .. notes]);
         }
     }
 
-    private static void Swap(string draft, string place, string aside)
+    private static List<string> WriteHeld(
+        string target,
+        BesidePack beside,
+        WriterLock held,
+        PackList list,
+        IEnumerable<KeyValuePair<string, byte[]>> files,
+        bool replace,
+        PackRules rules,
+        List<string> notes,
+        CancellationToken stop
+    )
     {
-        if (!Directory.Exists(place))
-        {
-            Directory.Move(draft, place);
-            return;
-        }
-
-        Directory.Move(place, aside);
+        PackLeftovers.Tidy(beside, notes);
+        PackPlace.Refuse(target, beside.Place, replace);
+        var draft = beside.Draft(held.Id);
         try
         {
-            Directory.Move(draft, place);
+            PackDraft.Write(draft, held.Id, list, files, stop);
+            Disk.FlushFolder(beside.Parent);
+            rules.BeforeChange?.Invoke();
+            // Somebody may have put something there while the pack was written.
+            var isFree = PackPlace.Refuse(target, beside.Place, replace);
+            stop.ThrowIfCancellationRequested();
+            if (!held.IsHeld)
+            {
+                throw new Refusal(
+                    Exit.NotWritten,
+                    $"{target}: another run of the program has taken over while this one was held up. Nothing was changed by this one; try again."
+                );
+            }
+
+            var old = TakePlace(beside, held.Id, isFree, rules);
+            rules.AfterChange?.Invoke();
+            Finish(beside, old, held.Id, notes);
+            return notes;
         }
         catch
         {
-            Directory.Move(aside, place);
+            if (Directory.Exists(draft))
+            {
+                PackLeftovers.Discard(beside, draft, held.Id, []);
+            }
+
+            throw;
+        }
+    }
+
+    /// <summary>Gives the draft the pack's name.</summary>
+    /// <returns>Where the pack that was there lies now; null where there was none.</returns>
+    private static string? TakePlace(BesidePack beside, string id, bool isFree, PackRules rules)
+    {
+        var draft = beside.Draft(id);
+        if (isFree)
+        {
+            Disk.MoveToFreePlace(draft, beside.Place);
+            return null;
+        }
+
+        if (rules.Exchanges && Disk.TryExchange(draft, beside.Place))
+        {
+            return draft;
+        }
+
+        var old = beside.Old(id);
+        Directory.Move(beside.Place, old);
+        try
+        {
+            Directory.Move(draft, beside.Place);
+        }
+        catch
+        {
+            Directory.Move(old, beside.Place);
             throw;
         }
 
-        Directory.Delete(aside, recursive: true);
+        return old;
     }
 
-    private static void RefuseWhatStandsThere(string target, string place, bool replace)
+    // From here on the new pack is there: what goes wrong is told, and is no reason to say that nothing was changed.
+    private static void Finish(BesidePack beside, string? old, string id, List<string> notes)
     {
-        if (File.Exists(place))
-        {
-            throw new Refusal(Exit.NotWritten, $"{target}: is a file; a build pack is a folder. Give another name.");
-        }
-
-        if (!Directory.Exists(place) || !Directory.EnumerateFileSystemEntries(place).Any())
-        {
-            return;
-        }
-
-        if (!replace)
-        {
-            throw new Refusal(Exit.NotWritten, $"{target}: is there already. Give another name, or --replace.");
-        }
-
-        // --replace removes the old folder with all that is in it: a slip of the hand must not take a home folder.
-        if (!s_marks.All(mark => File.Exists(Path.Combine(place, mark))))
-        {
-            throw new Refusal(
-                Exit.NotWritten,
-                $"{target}: is not replaced, for it is no build pack (no {string.Join(", no ", s_marks)} in it)."
-            );
-        }
-    }
-
-    private static string Inside(string folder, string name)
-    {
-        var path = Path.GetFullPath(Path.Combine(folder, name));
-        return path.StartsWith(folder + Path.DirectorySeparatorChar, StringComparison.Ordinal)
-            ? path
-            : throw new InvalidOperationException($"The file '{name}' would lie outside the build pack.");
-    }
-
-    private static string Beside(string place, string parent, string what) =>
-        Path.Combine(
-            parent,
-            $".{Path.GetFileName(place)}.{Environment.ProcessId.ToString(CultureInfo.InvariantCulture)}.{what}"
-        );
-
-    private static void RecoverAndTidy(string place, string parent)
-    {
-        if (!Directory.Exists(parent))
-        {
-            return;
-        }
-
-        var start = $".{Path.GetFileName(place)}.";
-        foreach (var what in new[] { ".old", ".draft" })
-        {
-            foreach (var left in Directory.EnumerateDirectories(parent).ToList())
-            {
-                var name = Path.GetFileName(left);
-                if (
-                    name.StartsWith(start, StringComparison.Ordinal)
-                    && name.EndsWith(what, StringComparison.Ordinal)
-                    && name.Length > start.Length + what.Length
-                    && int.TryParse(
-                        name.AsSpan(start.Length, name.Length - start.Length - what.Length),
-                        NumberStyles.None,
-                        CultureInfo.InvariantCulture,
-                        out var writer
-                    )
-                    && !IsRunning(writer)
-                )
-                {
-                    Settle(left, place, isOld: what == ".old");
-                }
-            }
-        }
-    }
-
-    // A run killed between its two renames left the old pack aside and nothing in its place: give it back.
-    private static void Settle(string left, string place, bool isOld)
-    {
-        if (isOld && !Directory.Exists(place))
-        {
-            Directory.Move(left, place);
-        }
-        else
-        {
-            Directory.Delete(left, recursive: true);
-        }
-    }
-
-    private static bool IsRunning(int process)
-    {
-        if (process == Environment.ProcessId)
-        {
-            return false;
-        }
-
         try
         {
-            using var other = Process.GetProcessById(process);
-            return !other.HasExited;
+            Disk.FlushFolder(beside.Parent);
         }
-        catch (ArgumentException)
+        catch (IOException wrong)
         {
-            return false;
+            notes.Add($"{beside.Place}: is written, but the disk has not confirmed it: {wrong.Message}");
+        }
+
+        if (old is not null)
+        {
+            PackLeftovers.Discard(beside, old, id, notes);
         }
     }
+
+    private static Refusal NotWritten(string target, Exception wrong) =>
+        new(Exit.NotWritten, $"{target}: cannot be written: {wrong.Message} Nothing was changed.");
 
     private static List<string> MakeParents(string parent)
     {

@@ -1,3 +1,5 @@
+using System.Security.Cryptography;
+
 namespace Dripwright.Files;
 
 /// <summary>Writes single files whole or not at all.</summary>
@@ -27,12 +29,14 @@ internal static class Writing
         var full = Path.GetFullPath(path);
         var draft = Path.Combine(
             Path.GetDirectoryName(full) ?? "",
-            $".{Path.GetFileName(full)}.{Environment.ProcessId.ToString(System.Globalization.CultureInfo.InvariantCulture)}.draft"
+            // No process number: two containers have the same ones.
+            $".{Path.GetFileName(full)}.{Convert.ToHexStringLower(RandomNumberGenerator.GetBytes(8))}.draft"
         );
         try
         {
             Flushed(draft, bytes);
             System.IO.File.Move(draft, full, overwrite: replace);
+            Disk.FlushFolder(Path.GetDirectoryName(full)!);
         }
         catch (Exception wrong) when (IsOfTheDisk(wrong))
         {

@@ -1,7 +1,7 @@
 using System.Globalization;
 using Dripwright.Engine.Proposing;
-using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Units;
+using Dripwright.Language;
 using Spectre.Console;
 
 namespace Dripwright.Screen;
@@ -17,8 +17,8 @@ internal static class ProposalView
         {
             var number = (index + 1).ToString(CultureInfo.InvariantCulture);
             var cost = proposal.Cost.ToString("0.00", CultureInfo.InvariantCulture) + Space(proposal.Currency);
-            var even = QuantityText.Format(Dimension.Share, proposal.Evenness, proposal.Rig.Units);
-            Line(console, $"{number}  {cost}  evenness {even}", s_heading);
+            var even = QuantityText.Format(Dimension.Share, proposal.Uniformity, proposal.Rig.Units);
+            Line(console, $"{number}  {cost}  uniformity {even}", s_heading);
             Indented(console, $"{proposal.Title}.");
             Indented(console, proposal.Why + Unpriced(proposal));
             Line(console, "", Style.Plain);
@@ -26,14 +26,14 @@ internal static class ProposalView
 
         if (answer.Proposals.Any(p => p.Plan.Parts.Cost.AnyInvented))
         {
-            Line(console, "Costs count made-up typical prices: give yours in a catalogue file.", Style.Plain);
+            Line(console, "Costs include made-up typical prices: put your own in a catalogue file.", Style.Plain);
         }
 
         foreach (var obstacle in answer.Obstacles)
         {
             Line(console, "Nothing can be suggested yet", s_heading);
-            Indented(console, obstacle.What);
-            Indented(console, $"→ {obstacle.Remedy}");
+            Indented(console, new PlanWords(answer.Units).Of(obstacle.What));
+            Indented(console, $"→ {new PlanWords(answer.Units).Of(obstacle.Remedy)}");
         }
 
         foreach (var remark in answer.Remarks)
@@ -49,7 +49,7 @@ internal static class ProposalView
             ? ""
             : string.Create(
                 CultureInfo.InvariantCulture,
-                $" {proposal.LinesUnpriced} lines of its parts have no price and come on top."
+                $" {proposal.LinesUnpriced} of its parts have no price and are not counted."
             );
 
     private static string Searched(SearchReport search)
@@ -60,13 +60,13 @@ internal static class ProposalView
         );
         if (search.Complete)
         {
-            return $"{planned}; nothing that is left can be cheaper for its evenness.";
+            return $"{planned}; no other can be cheaper for its uniformity.";
         }
 
-        var why = search.Stopped ? "Stopped" : "The search ended at its bound";
+        var why = search.Stopped ? "Stopped" : "The search stopped at its limit";
         var left = string.Create(
             CultureInfo.InvariantCulture,
-            $"at most {search.Unexamined} rigs were not looked at, none of which costs less than {search.LeastCostUnexamined:0.00}"
+            $"at most {search.Unexamined} rigs were not tried, and none of them costs less than {search.LeastCostUnexamined:0.00}"
         );
         return $"{planned}. {why}: {left}.";
     }

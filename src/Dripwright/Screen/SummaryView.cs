@@ -1,6 +1,7 @@
 using System.Globalization;
 using Dripwright.Engine.Findings;
-using Dripwright.Engine.Report;
+using Dripwright.Language;
+using Dripwright.Language.Report;
 using Spectre.Console;
 
 namespace Dripwright.Screen;
@@ -45,12 +46,12 @@ internal static class SummaryView
     }
 
     /// <summary>The findings alone, or a line that there are none.</summary>
-    public static void DrawFindings(IAnsiConsole console, IReadOnlyList<Finding> findings)
+    public static void DrawFindings(IAnsiConsole console, IReadOnlyList<ToldFinding> findings)
     {
         if (findings.Count == 0)
         {
             Heading(console, "Findings");
-            console.Write(new Text("  None: nothing in this plan asks for a change.\n"));
+            console.Write(new Text("  No problems found.\n"));
             return;
         }
 
@@ -74,7 +75,7 @@ internal static class SummaryView
         }
     }
 
-    private static string Sentence(Finding finding)
+    private static string Sentence(ToldFinding finding)
     {
         var found =
             finding.Value.Length > 0 && !finding.What.Contains(finding.Value, StringComparison.Ordinal)
@@ -90,11 +91,11 @@ internal static class SummaryView
         if (summary.Assumed.Count == 0)
         {
             Heading(console, "Assumed");
-            console.Write(new Text("  Nothing: the rig file says everything.\n"));
+            console.Write(new Text("  Nothing: the rig file gives everything.\n"));
             return;
         }
 
-        Heading(console, $"Assumed, because the rig file does not say ({count})");
+        Heading(console, $"Assumed, where the rig file says nothing ({count})");
         var grid = Columns(30, null);
         foreach (var assumed in summary.Assumed)
         {

@@ -1,5 +1,6 @@
 using System.Reflection;
 using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Files;
 using Dripwright.Engine.Rigs;
 
 namespace Dripwright.Engine.Tests.Catalogue;
@@ -19,22 +20,22 @@ public sealed class CatalogueDefaultTests
             where part is not null
             from key in new[] { part.Us, part.Metric }
             where key.Length > 0
-            select (part.Shelf, key);
+            select (part.PartGroup, key);
         foreach (var (shelf, key) in assumed)
         {
             var found = shelf switch
             {
-                Shelf.Pipes => s_parts.Pipes.ContainsKey(key),
-                Shelf.Tubes => s_parts.Tubes.ContainsKey(key),
-                Shelf.Pots => s_parts.Pots.ContainsKey(key),
-                Shelf.Tanks => s_parts.Tanks.ContainsKey(key),
-                Shelf.Emitters => s_parts.Emitters.ContainsKey(key),
-                Shelf.Strainers => s_parts.Strainers.ContainsKey(key),
-                Shelf.Pumps => s_parts.Pumps.ContainsKey(key),
-                Shelf.Outlets => s_parts.Outlets.ContainsKey(key),
-                Shelf.Acids => key == "none",
-                Shelf.Targets => key == "usual",
-                Shelf.Wires => key == "none" || s_parts.Wires.ContainsKey(key),
+                PartGroup.Pipes => s_parts.Pipes.ContainsKey(key),
+                PartGroup.Tubes => s_parts.Tubes.ContainsKey(key),
+                PartGroup.Pots => s_parts.Pots.ContainsKey(key),
+                PartGroup.Tanks => s_parts.Tanks.ContainsKey(key),
+                PartGroup.Emitters => s_parts.Emitters.ContainsKey(key),
+                PartGroup.Strainers => s_parts.Strainers.ContainsKey(key),
+                PartGroup.Pumps => s_parts.Pumps.ContainsKey(key),
+                PartGroup.Outlets => s_parts.Outlets.ContainsKey(key),
+                PartGroup.Acids => key == "none",
+                PartGroup.Targets => key == "usual",
+                PartGroup.Wires => key == "none" || s_parts.Wires.ContainsKey(key),
                 _ => s_parts.TryFind(key) is not null,
             };
             Assert.True(found, $"{shelf} has no {key}");

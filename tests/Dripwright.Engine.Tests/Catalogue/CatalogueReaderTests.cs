@@ -134,7 +134,7 @@ public sealed class CatalogueReaderTests
     [InlineData("""{ "emitters": [{ "key": "drip-pc-1gph", "pieces": ["barb-1"] }] }""", "emitters[0].pieces[0]")]
     [InlineData("""{ "emitters": [{ "key": "drip-pc-1gph", "minPressure": "60 psi" }] }""", "emitters[0].minPressure")]
     [InlineData("""{ "sundries": [{ "key": "clamp-1/2", "pack": 1.5 }] }""", "sundries[0].pack")]
-    [InlineData("""{ "sundries": [{ "key": "clamp-1/2", "shelf": "attic" }] }""", "sundries[0].shelf")]
+    [InlineData("""{ "sundries": [{ "key": "clamp-1/2", "section": "attic" }] }""", "sundries[0].section")]
     [InlineData(
         """{ "pumps": [{ "key": "pump-400gph", "curve": [{ "flow": "0 gph", "head": "3 ft" }, { "flow": "9 gph" }] }] }""",
         "pumps[0].curve[1]"

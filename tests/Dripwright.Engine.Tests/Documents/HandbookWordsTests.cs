@@ -1,13 +1,13 @@
 using System.Text.RegularExpressions;
 using Dripwright.Engine.Findings;
 using Dripwright.Engine.Layout;
-using Dripwright.Engine.Nutrition.Recipe;
+using Dripwright.Engine.Nutrients.Recipe;
 using Dripwright.Engine.Parts;
-using Dripwright.Engine.Report;
-using Dripwright.Engine.Rigs;
-using Dripwright.Engine.Strength.Checks;
-using Dripwright.Engine.Strength.Wire;
+using Dripwright.Engine.Stands.Checks;
+using Dripwright.Engine.Units;
 using Dripwright.Engine.Water;
+using Dripwright.Engine.Wires;
+using Dripwright.Language.Report;
 
 namespace Dripwright.Engine.Tests.Documents;
 
@@ -23,7 +23,7 @@ public sealed partial class HandbookWordsTests
         [("plan-json", "service")] = Words<RunService>(),
         [("plan-json", "use")] = Words<HoleUse>(),
         [("plan-json", "role")] = Words<MemberRole>(),
-        [("plan-json", "class")] = Words<EvennessClass>(),
+        [("plan-json", "class")] = Words<UniformityClass>(),
         [("plan-json", "plantBasis")] = Words<CropLoadBasis>(),
         [("plan-json", "verdict")] = Words<ElementVerdict>(),
         [("plan-json", "weakestBy")] = Words<UseKind>(),

@@ -1,5 +1,6 @@
 using CsCheck;
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Numerics;
 using Dripwright.Engine.Rigs;
 using static System.FormattableString;
 
@@ -11,8 +12,8 @@ public sealed class DrainLayoutTests
     public void The_drain_of_the_ten_foot_row_falls_a_quarter_inch_in_each_foot()
     {
         RowLayout row = TestRigs.Layout(TestRigs.TenPots).Rows[0];
-        Point3 high = row.Drain.At(row.Drain.End);
-        Point3 low = row.Drain.At(row.Drain.End - (10 * 0.3048));
+        Vector3 high = row.Drain.At(row.Drain.End);
+        Vector3 low = row.Drain.At(row.Drain.End - (10 * 0.3048));
         Assert.Equal(2.5 * 0.0254, high.Z - low.Z, 1e-9);
         Assert.Equal(row.Base - 0.0254 - (row.Drain.Pipe.OutsideDiameter / 2), high.Z, 1e-9);
     }
@@ -25,7 +26,7 @@ public sealed class DrainLayoutTests
             double slope = rig.Drain.Slope;
             foreach (RowLayout row in layout.Rows)
             {
-                Point3 exit = row.Drain.At(row.DrainExit);
+                Vector3 exit = row.Drain.At(row.DrainExit);
                 foreach (Hole hole in row.Drain.Holes)
                 {
                     double fall = row.Drain.At(hole.Station).Z - exit.Z;
@@ -48,7 +49,7 @@ public sealed class DrainLayoutTests
         TestRigs.Any.Holds(rig =>
         {
             RigLayout layout = TestRigs.Layout(rig);
-            Point3[] ends =
+            Vector3[] ends =
             [
                 .. layout.Returns.Concat(layout.Rows.Select(r => r.Drain)).SelectMany(r => r.Path),
                 .. layout.Returns.SelectMany(r => r.Fittings.Select(f => r.At(f.Station))),
@@ -155,7 +156,7 @@ public sealed class DrainLayoutTests
         TestRigs.Any.Holds(rig =>
         {
             RigLayout layout = TestRigs.Layout(rig);
-            Point3[] corners = [.. layout.Returns.Concat(layout.Rows.Select(r => r.Drain)).SelectMany(r => r.Path)];
+            Vector3[] corners = [.. layout.Returns.Concat(layout.Rows.Select(r => r.Drain)).SelectMany(r => r.Path)];
             Assert.All(corners, c => Assert.True(c.Y <= layout.DepthUsed + 1e-9));
             Assert.True(layout.Tank.Back <= layout.DepthUsed + 1e-9);
             Assert.True(corners.Max(c => c.X) - corners.Min(c => c.X) <= layout.LengthUsed + 1e-9);

@@ -2,6 +2,7 @@ using CsCheck;
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Units;
 using static System.FormattableString;
 
 namespace Dripwright.Engine.Tests.Layout;

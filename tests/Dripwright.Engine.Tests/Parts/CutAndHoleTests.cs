@@ -4,6 +4,7 @@ using Dripwright.Engine.Layout;
 using Dripwright.Engine.Parts;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Tests.Layout;
+using Dripwright.Engine.Units;
 using static System.FormattableString;
 
 namespace Dripwright.Engine.Tests.Parts;

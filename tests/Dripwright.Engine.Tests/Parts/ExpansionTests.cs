@@ -1,4 +1,5 @@
 using CsCheck;
+using Dripwright.Engine.Extending;
 using Dripwright.Engine.Parts;
 using Dripwright.Engine.Tests.Planning;
 using Dripwright.Engine.Tests.Rigs;

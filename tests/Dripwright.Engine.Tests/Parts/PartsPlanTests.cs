@@ -1,11 +1,11 @@
 using CsCheck;
 using Dripwright.Engine.Catalogue;
-using Dripwright.Engine.Fittings;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Parts;
+using Dripwright.Engine.Printed;
 using Dripwright.Engine.Rigs;
-using Dripwright.Engine.Strength.Wire;
 using Dripwright.Engine.Tests.Layout;
+using Dripwright.Engine.Wires;
 using static System.FormattableString;
 
 namespace Dripwright.Engine.Tests.Parts;
@@ -221,9 +221,9 @@ public sealed class PartsPlanTests
     public void Shops_are_walked_shelf_by_shelf() =>
         TestRigs.Any.Holds(rig =>
         {
-            string[] shelves = [.. Plan(rig).Lines.Select(l => l.Shelf)];
-            int changes = shelves.Zip(shelves.Skip(1)).Count(p => p.First != p.Second);
-            Assert.Equal(shelves.Distinct().Count() - 1, changes);
+            string[] sections = [.. Plan(rig).Lines.Select(l => l.Section)];
+            int changes = sections.Zip(sections.Skip(1)).Count(p => p.First != p.Second);
+            Assert.Equal(sections.Distinct().Count() - 1, changes);
         });
 
     [Fact]

@@ -1,6 +1,7 @@
 using Dripwright.Engine.Findings;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Tests.Rigs;
+using Dripwright.Language;
 
 namespace Dripwright.Engine.Tests.Planning;
 
@@ -33,11 +34,11 @@ public sealed class FindingTests
     [Theory]
     [InlineData("no-water", """{ "pump": { "shutOffHead": "1 ft", "openFlow": "100 gph" } }""")]
     [InlineData(
-        "evenness-poor",
+        "uniformity-poor",
         """{ "rows": [ { "pots": 6 }, { "pots": 6, "floorLevel": "5 ft" } ], "pump": { "model": "pump-800gph" } }"""
     )]
     [InlineData(
-        "evenness-fair",
+        "uniformity-fair",
         """{ "rows": [ { "pots": 6 }, { "pots": 6, "floorLevel": "24 in" } ], "pump": { "model": "pump-800gph" } }"""
     )]
     [InlineData("emitter-under-range", """{ "feed": { "emitter": "drip-pc-1gph" } }""")]
@@ -136,100 +137,100 @@ public sealed class FindingTests
     [InlineData("lamps-close", """{ "overhead": { "wire": "rope-1/8in", "lamps": "7 1/2 ft" } }""")]
     [InlineData("wire-low", """{ "overhead": { "wire": "rope-1/8in", "height": "6 ft" } }""")]
     [InlineData("wire-pull", """{ "overhead": { "wire": "rope-1/8in" } }""")]
-    [InlineData("water-unknown", """{ "nutrition": { "crop": "tomato", "stage": "young" } }""")]
+    [InlineData("water-unknown", """{ "nutrients": { "crop": "tomato", "stage": "young" } }""")]
     [InlineData(
         "water-gap",
-        """{ "nutrition": { "crop": "tomato", "water": { "alkalinity": "2 meq/L", "calcium": "2 meq/L", "magnesium": "0 mg/L", "sodium": "1.0 meq/L", "chloride": "0.2 meq/L", "sulfate": "0 mg/L as SO4", "potassium": "0 mg/L", "nitrate": "0 mg/L as N" } } }"""
+        """{ "nutrients": { "crop": "tomato", "water": { "alkalinity": "2 meq/L", "calcium": "2 meq/L", "magnesium": "0 mg/L", "sodium": "1.0 meq/L", "chloride": "0.2 meq/L", "sulfate": "0 mg/L as SO4", "potassium": "0 mg/L", "nitrate": "0 mg/L as N" } } }"""
     )]
     [InlineData(
         "water-gap-large",
-        """{ "nutrition": { "crop": "tomato", "water": { "alkalinity": "2 meq/L", "calcium": "2 meq/L", "magnesium": "0 mg/L", "sodium": "2.5 meq/L", "chloride": "0 meq/L", "sulfate": "0 mg/L as SO4", "potassium": "0 mg/L", "nitrate": "0 mg/L as N" } } }"""
+        """{ "nutrients": { "crop": "tomato", "water": { "alkalinity": "2 meq/L", "calcium": "2 meq/L", "magnesium": "0 mg/L", "sodium": "2.5 meq/L", "chloride": "0 meq/L", "sulfate": "0 mg/L as SO4", "potassium": "0 mg/L", "nitrate": "0 mg/L as N" } } }"""
     )]
     [InlineData(
         "water-hardness-split",
-        """{ "nutrition": { "crop": "tomato", "water": { "hardness": "200 mg/L as CaCO3", "alkalinity": "3 meq/L" } } }"""
+        """{ "nutrients": { "crop": "tomato", "water": { "hardness": "200 mg/L as CaCO3", "alkalinity": "3 meq/L" } } }"""
     )]
     [InlineData(
         "water-ec-off",
-        """{ "nutrition": { "crop": "tomato", "water": { "alkalinity": "2 meq/L", "calcium": "2 meq/L", "magnesium": "0 mg/L", "sodium": "1 meq/L", "chloride": "1 meq/L", "sulfate": "0 mg/L as SO4", "potassium": "0 mg/L", "nitrate": "0 mg/L as N", "conductivity": "0.6 dS/m" } } }"""
+        """{ "nutrients": { "crop": "tomato", "water": { "alkalinity": "2 meq/L", "calcium": "2 meq/L", "magnesium": "0 mg/L", "sodium": "1 meq/L", "chloride": "1 meq/L", "sulfate": "0 mg/L as SO4", "potassium": "0 mg/L", "nitrate": "0 mg/L as N", "conductivity": "0.6 dS/m" } } }"""
     )]
-    [InlineData("water-sodium", """{ "nutrition": { "crop": "tomato", "water": { "sodium": "80 mg/L" } } }""")]
-    [InlineData("water-chloride", """{ "nutrition": { "crop": "tomato", "water": { "chloride": "180 mg/L" } } }""")]
-    [InlineData("water-calcium", """{ "nutrition": { "crop": "tomato", "water": { "calcium": "180 mg/L" } } }""")]
+    [InlineData("water-sodium", """{ "nutrients": { "crop": "tomato", "water": { "sodium": "80 mg/L" } } }""")]
+    [InlineData("water-chloride", """{ "nutrients": { "crop": "tomato", "water": { "chloride": "180 mg/L" } } }""")]
+    [InlineData("water-calcium", """{ "nutrients": { "crop": "tomato", "water": { "calcium": "180 mg/L" } } }""")]
     [InlineData(
         "water-sulfate",
-        """{ "nutrition": { "crop": "tomato", "water": { "sulfate": "150 mg/L as SO4" } } }"""
+        """{ "nutrients": { "crop": "tomato", "water": { "sulfate": "150 mg/L as SO4" } } }"""
     )]
-    [InlineData("water-boron", """{ "nutrition": { "crop": "tomato", "water": { "boron": "0.8 mg/L" } } }""")]
-    [InlineData("water-iron", """{ "nutrition": { "crop": "tomato", "water": { "iron": "0.6 mg/L" } } }""")]
-    [InlineData("water-manganese", """{ "nutrition": { "crop": "tomato", "water": { "manganese": "0.4 mg/L" } } }""")]
-    [InlineData("water-zinc", """{ "nutrition": { "crop": "tomato", "water": { "zinc": "0.8 mg/L" } } }""")]
+    [InlineData("water-boron", """{ "nutrients": { "crop": "tomato", "water": { "boron": "0.8 mg/L" } } }""")]
+    [InlineData("water-iron", """{ "nutrients": { "crop": "tomato", "water": { "iron": "0.6 mg/L" } } }""")]
+    [InlineData("water-manganese", """{ "nutrients": { "crop": "tomato", "water": { "manganese": "0.4 mg/L" } } }""")]
+    [InlineData("water-zinc", """{ "nutrients": { "crop": "tomato", "water": { "zinc": "0.8 mg/L" } } }""")]
     [InlineData(
         "water-alkalinity",
-        """{ "nutrition": { "crop": "tomato", "water": { "alkalinity": "4 meq/L", "calcium": "4 meq/L" } } }"""
+        """{ "nutrients": { "crop": "tomato", "water": { "alkalinity": "4 meq/L", "calcium": "4 meq/L" } } }"""
     )]
-    [InlineData("water-ec", """{ "nutrition": { "crop": "tomato", "water": { "conductivity": "0.6 dS/m" } } }""")]
+    [InlineData("water-ec", """{ "nutrients": { "crop": "tomato", "water": { "conductivity": "0.6 dS/m" } } }""")]
     [InlineData(
         "water-buffer-none",
-        """{ "nutrition": { "crop": "tomato", "water": { "alkalinity": "0.1 meq/L" } } }"""
+        """{ "nutrients": { "crop": "tomato", "water": { "alkalinity": "0.1 meq/L" } } }"""
     )]
     [InlineData(
-        "feed-unreached",
-        """{ "nutrition": { "crop": "tomato", "salts": [ { "salt": "potassium-nitrate" } ] } }"""
+        "recipe-unreached",
+        """{ "nutrients": { "crop": "tomato", "salts": [ { "salt": "potassium-nitrate" } ] } }"""
     )]
     [InlineData(
-        "feed-trace-unreached",
-        """{ "nutrition": { "crop": "tomato", "salts": [ { "salt": "potassium-nitrate" } ] } }"""
+        "recipe-trace-unreached",
+        """{ "nutrients": { "crop": "tomato", "salts": [ { "salt": "potassium-nitrate" } ] } }"""
     )]
     [InlineData(
-        "feed-water-over",
-        """{ "nutrition": { "crop": "tomato", "water": { "calcium": "300 mg/L", "alkalinity": "5 meq/L" } } }"""
+        "recipe-water-over",
+        """{ "nutrients": { "crop": "tomato", "water": { "calcium": "300 mg/L", "alkalinity": "5 meq/L" } } }"""
     )]
     [InlineData(
-        "feed-ammonium-share",
-        """{ "nutrition": { "crop": "tomato", "water": { "ammonium": "120 mg/L as N" } } }"""
+        "recipe-ammonium-share",
+        """{ "nutrients": { "crop": "tomato", "water": { "ammonium": "120 mg/L as N" } } }"""
     )]
     [InlineData(
-        "feed-sodium",
-        """{ "nutrition": { "crop": "tomato", "water": { "sodium": "12 mmol/L", "chloride": "12 mmol/L" } } }"""
+        "recipe-sodium",
+        """{ "nutrients": { "crop": "tomato", "water": { "sodium": "12 mmol/L", "chloride": "12 mmol/L" } } }"""
     )]
     [InlineData(
-        "feed-no-acid",
-        """{ "nutrition": { "crop": "tomato", "water": { "alkalinity": "4 meq/L", "calcium": "4 meq/L" } } }"""
+        "recipe-no-acid",
+        """{ "nutrients": { "crop": "tomato", "water": { "alkalinity": "4 meq/L", "calcium": "4 meq/L" } } }"""
     )]
     [InlineData(
-        "feed-acid-overfeeds",
-        """{ "nutrition": { "crop": "tomato", "acid": "phosphoric-acid-85", "water": { "alkalinity": "5 meq/L", "calcium": "5 meq/L" } } }"""
+        "recipe-acid-overfeeds",
+        """{ "nutrients": { "crop": "tomato", "acid": "phosphoric-acid-85", "water": { "alkalinity": "5 meq/L", "calcium": "5 meq/L" } } }"""
     )]
     [InlineData(
-        "feed-chelate-ph",
-        """{ "nutrition": { "crop": "tomato", "ph": "6.8", "salts": [ { "salt": "fe-edta-13" }, { "salt": "potassium-nitrate" } ] } }"""
+        "recipe-chelate-ph",
+        """{ "nutrients": { "crop": "tomato", "ph": "6.8", "salts": [ { "salt": "fe-edta-13" }, { "salt": "potassium-nitrate" } ] } }"""
     )]
-    [InlineData("scale-coarse", """{ "nutrition": { "crop": "tomato", "scaleStep": "5 g" } }""")]
-    [InlineData("stock-saturated", """{ "nutrition": { "crop": "tomato", "mixing": "cans", "partsOfFeed": 1000 } }""")]
+    [InlineData("scale-coarse", """{ "nutrients": { "crop": "tomato", "scaleStep": "5 g" } }""")]
+    [InlineData("stock-saturated", """{ "nutrients": { "crop": "tomato", "mixing": "cans", "partsOfFeed": 1000 } }""")]
     [InlineData(
         "stock-precipitates",
-        """{ "nutrition": { "crop": "tomato", "mixing": "cans", "salts": [ { "salt": "gypsum" }, { "salt": "monopotassium-phosphate" }, { "salt": "magnesium-sulfate-7h2o" }, { "salt": "potassium-nitrate" } ] } }"""
+        """{ "nutrients": { "crop": "tomato", "mixing": "cans", "salts": [ { "salt": "gypsum" }, { "salt": "monopotassium-phosphate" }, { "salt": "magnesium-sulfate-7h2o" }, { "salt": "potassium-nitrate" } ] } }"""
     )]
     [InlineData(
         "stock-neither",
-        """{ "nutrition": { "crop": "tomato", "mixing": "cans", "salts": [ { "salt": "gypsum" }, { "salt": "monopotassium-phosphate" }, { "salt": "magnesium-sulfate-7h2o" }, { "salt": "potassium-nitrate" } ] } }"""
+        """{ "nutrients": { "crop": "tomato", "mixing": "cans", "salts": [ { "salt": "gypsum" }, { "salt": "monopotassium-phosphate" }, { "salt": "magnesium-sulfate-7h2o" }, { "salt": "potassium-nitrate" } ] } }"""
     )]
     [InlineData(
         "solubility-guess",
-        """{ "nutrition": { "crop": "tomato", "mixing": "cans", "partsOfFeed": 500, "storeTemperature": "100 F" } }"""
+        """{ "nutrients": { "crop": "tomato", "mixing": "cans", "partsOfFeed": 500, "storeTemperature": "100 F" } }"""
     )]
     [InlineData(
-        "feed-ec-unreached",
-        """{ "nutrition": { "crop": "tomato", "strength": "0.3 dS/m", "water": { "sodium": "3 mmol/L", "chloride": "3 mmol/L" } } }"""
+        "recipe-ec-unreached",
+        """{ "nutrients": { "crop": "tomato", "strength": "0.3 dS/m", "water": { "sodium": "3 mmol/L", "chloride": "3 mmol/L" } } }"""
     )]
     [InlineData(
-        "feed-ph-off",
-        """{ "nutrition": { "crop": "tomato", "water": { "alkalinity": "4 meq/L", "calcium": "4 meq/L" } } }"""
+        "recipe-ph-off",
+        """{ "nutrients": { "crop": "tomato", "water": { "alkalinity": "4 meq/L", "calcium": "4 meq/L" } } }"""
     )]
     [InlineData(
         "loop-sodium",
-        """{ "rows": [ { "pots": 10 } ], "nutrition": { "crop": "tomato", "water": { "sodium": "3 mmol/L", "chloride": "3 mmol/L" } } }"""
+        """{ "rows": [ { "pots": 10 } ], "nutrients": { "crop": "tomato", "water": { "sodium": "3 mmol/L", "chloride": "3 mmol/L" } } }"""
     )]
     [InlineData("stand-falls", """{ "stand": { "bracing": "none", "extraFrames": 0 } }""")]
     [InlineData("stand-weak", """{ "stand": { "extraFrames": 0 } }""")]
@@ -250,8 +251,9 @@ public sealed class FindingTests
         Plan plan = Plans.From(rig, rule == "weak-pot-likely" ? 2000 : 0);
         Finding? said = plan.Said(rule);
         Assert.True(said is not null, $"silent; spoke: {string.Join(", ", plan.Findings.Select(f => f.Rule))}");
+        ToldFinding told = said.Told();
         Assert.All(
-            (string[])[said.Place, said.What, said.Value, said.Limit, said.Remedy, said.Source],
+            (string[])[told.Place, told.What, told.Value, told.Limit, told.Remedy, told.Source],
             text => Assert.False(string.IsNullOrWhiteSpace(text))
         );
     }
@@ -263,7 +265,7 @@ public sealed class FindingTests
         "barb-unclamped",
         "cut-impossible",
         // A chloride limit and one can for all are asked for in code only.
-        "feed-chloride",
+        "recipe-chloride",
         "stock-chelate-acid",
     ];
 

@@ -1,9 +1,10 @@
 using CsCheck;
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Findings;
-using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Tests.Rigs;
+using Dripwright.Engine.Units;
 using Dripwright.Engine.Water;
+using Dripwright.Language.Report;
 
 namespace Dripwright.Engine.Tests.Planning;
 
@@ -24,7 +25,7 @@ public sealed class PlannerTests
                 Assert.All(plan.Drain.Runs, r => Assert.InRange(r.DeepestRatio, 0, 1));
                 Assert.True(double.IsFinite(plan.Drain.MouthOverRim));
                 Assert.True(plan.Reservoir.Overflow >= 0 && plan.Reservoir.RunningLevel >= 0);
-                Assert.All(plan.Findings, f => Assert.DoesNotContain("NaN", f.What + f.Value + f.Limit + f.Remedy));
+                Assert.All(plan.Findings, f => Assert.DoesNotContain("NaN", f.Told().ToString()));
             },
             iter: 50
         );
@@ -87,7 +88,7 @@ public sealed class PlannerTests
         Plan later = Planner.Completed(Planner.Completed(sketch, new PlanOptions { Draws = 0 }), whole);
         Assert.Null(sketch.Stand);
         Assert.NotNull(later.Stand);
-        Assert.Equal(Report.PlanJson.Write(atOnce), Report.PlanJson.Write(later));
+        Assert.Equal(PlanJson.Write(atOnce), PlanJson.Write(later));
     }
 
     [Fact]
@@ -169,7 +170,7 @@ public sealed class PlannerTests
                     Assert.True(shared <= alone);
                     Assert.Equal(Math.Sqrt(headShared / headAlone), shared / alone, 1e-6);
                     double header(Plan plan) => plan.Feed.Runs.First(r => r.From == "pump").HeadLoss;
-                    double pump(Plan plan) => plan.Feed.WorkingPoint!.Head;
+                    double pump(Plan plan) => plan.Feed.OperatingPoint!.Head;
                     double lost = header(two) - header(one) + pump(one) - pump(two);
                     Assert.True((headAlone - headShared) / 9789 <= lost + 0.02);
                 },
@@ -205,8 +206,8 @@ public sealed class PlannerTests
     {
         Plan plan = Plans.From("""{ "feed": { "emitter": "drip-pc-1gph" }, "pump": { "model": "pump-400gph" } }""");
         Finding said = Assert.IsType<Finding>(plan.Said("emitter-under-range"));
-        Assert.Contains("more head", said.Remedy, StringComparison.Ordinal);
-        Assert.Contains("do not compensate", said.Remedy, StringComparison.Ordinal);
+        Assert.Contains("more head", said.Told().Remedy, StringComparison.Ordinal);
+        Assert.Contains("do not compensate", said.Told().Remedy, StringComparison.Ordinal);
         // The label says 1 gph; what the plan counts is far less.
         Assert.True(plan.Feed.Emitters[0].Flow < 0.7 * 3785.411784e-6 / 3600);
 
@@ -225,7 +226,7 @@ public sealed class PlannerTests
               "drain": { "into": "catch-tank" } }
             """
         );
-        Assert.Null(plan.Feed.WorkingPoint);
+        Assert.Null(plan.Feed.OperatingPoint);
         Assert.True(plan.Feed.TotalFlow > 0);
         Assert.True(plan.Feed.TotalFlowAtLowest < plan.Feed.TotalFlow);
     }
@@ -284,14 +285,14 @@ public sealed class PlannerTests
         Plan with = Plans.From("""{ "feed": { "bypass": "50 %" } }""");
         Assert.True(with.Feed.BypassFlow > 0);
         Assert.True(with.Feed.TotalFlow < without.Feed.TotalFlow);
-        Assert.True(with.Feed.WorkingPoint!.Flow > without.Feed.WorkingPoint!.Flow);
+        Assert.True(with.Feed.OperatingPoint!.Flow > without.Feed.OperatingPoint!.Flow);
     }
 
     [Fact]
     public void The_working_point_lies_on_both_curves()
     {
         Plan plan = Plans.From("""{ "rows": [ { "pots": 40 } ] }""");
-        WorkingPoint point = plan.Feed.WorkingPoint!;
+        OperatingPoint point = plan.Feed.OperatingPoint!;
         double On(IReadOnlyList<CurvePoint> curve)
         {
             int i = Enumerable.Range(1, curve.Count - 1).First(k => curve[k].Flow >= point.Flow);

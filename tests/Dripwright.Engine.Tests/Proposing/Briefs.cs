@@ -1,6 +1,7 @@
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Findings;
 using Dripwright.Engine.Proposing;
+using Dripwright.Language.Report;
 
 namespace Dripwright.Engine.Tests.Proposing;
 

@@ -38,7 +38,7 @@ public sealed class ProposerTests
                 Plan plan = Planner.Completed(Plans.Of(reading.Rig!), s_whole);
                 Assert.True(Briefs.Passes(plan));
                 Assert.Equal(proposal.Cost, plan.Parts.Cost.Known);
-                Assert.Equal(proposal.Evenness, plan.Feed.Evenness[0].Value);
+                Assert.Equal(proposal.Uniformity, plan.Feed.Uniformity[0].Value);
             }
 
             Assert.False(Search.IsThirsty(proposal.Plan));
@@ -53,10 +53,10 @@ public sealed class ProposerTests
     public void The_list_is_cheapest_first_and_no_rig_of_it_beats_another()
     {
         Assert.True(s_small.Search.Complete);
-        Assert.InRange(s_small.Proposals.Count, 2, EvennessMarks.All.Count);
+        Assert.InRange(s_small.Proposals.Count, 2, UniformityMarks.All.Count);
         foreach ((Proposal one, Proposal next) in s_small.Proposals.Zip(s_small.Proposals.Skip(1)))
         {
-            Assert.True(one.Cost < next.Cost && one.Evenness < next.Evenness);
+            Assert.True(one.Cost < next.Cost && one.Uniformity < next.Uniformity);
         }
 
         Assert.All(
@@ -73,13 +73,13 @@ public sealed class ProposerTests
     public void The_search_finds_what_trying_everything_finds_and_its_bounds_hold()
     {
         ProposalList found = Briefs.Propose(Briefs.Small, Briefs.Fewest);
-        Assert.InRange(found.Proposals.Count, 2, EvennessMarks.All.Count);
+        Assert.InRange(found.Proposals.Count, 2, UniformityMarks.All.Count);
         Brief brief = Briefs.From(Briefs.Small, Briefs.Fewest);
         var space = new SearchSpace(brief, Briefs.Fewest);
         var candidates = new CandidateList(brief, space);
         var quick = new CostFloor(brief, space, candidates, Briefs.Fewest);
         var placement = new FramePlacement(brief, space, Briefs.Fewest, new Shortage());
-        List<(decimal Cost, double Evenness, Rig Rig)> all = [];
+        List<(decimal Cost, double Uniformity, Rig Rig)> all = [];
         foreach (Frame frame in space.Frames)
         {
             if (placement.Place(frame) is not { } draft)
@@ -122,23 +122,26 @@ public sealed class ProposerTests
                             continue;
                         }
 
-                        double evenness = plan.Feed.Evenness[0].Value;
-                        Assert.InRange(evenness, 0, best + 1e-9);
+                        double uniformity = plan.Feed.Uniformity[0].Value;
+                        Assert.InRange(uniformity, 0, best + 1e-9);
                         Assert.Contains((pump.Key, emitter.Key, strainer.Key), kept);
-                        all.Add((plan.Parts.Cost.Known, evenness, rig));
+                        all.Add((plan.Parts.Cost.Known, uniformity, rig));
                     }
                 }
             }
         }
 
-        var cheapest = EvennessMarks
-            .All.Select(mark => all.Where(r => r.Evenness >= mark).ToList())
+        var cheapest = UniformityMarks
+            .All.Select(mark => all.Where(r => r.Uniformity >= mark).ToList())
             .Where(reach => reach.Count > 0)
-            .Select(reach => reach.OrderBy(r => r.Cost).ThenByDescending(r => r.Evenness).First())
-            .Select(r => (r.Cost, r.Evenness))
+            .Select(reach => reach.OrderBy(r => r.Cost).ThenByDescending(r => r.Uniformity).First())
+            .Select(r => (r.Cost, r.Uniformity))
             .Distinct();
-        Assert.Equal(cheapest, found.Proposals.Select(p => (p.Cost, p.Evenness)));
-        Assert.All(found.Proposals, p => Assert.DoesNotContain(all, r => r.Cost <= p.Cost && r.Evenness > p.Evenness));
+        Assert.Equal(cheapest, found.Proposals.Select(p => (p.Cost, p.Uniformity)));
+        Assert.All(
+            found.Proposals,
+            p => Assert.DoesNotContain(all, r => r.Cost <= p.Cost && r.Uniformity > p.Uniformity)
+        );
     }
 
     /// <summary>What may lie in stock; each takes a whole search.</summary>
@@ -176,8 +179,8 @@ public sealed class ProposerTests
             int budget = (int)Math.Ceiling(last.Cost);
             ProposalList within = Briefs.Propose(WithBudget(budget));
             Assert.Equal(
-                s_small.Proposals.Where(p => p.Cost <= budget).Select(p => (p.Cost, p.Evenness)),
-                within.Proposals.Select(p => (p.Cost, p.Evenness))
+                s_small.Proposals.Where(p => p.Cost <= budget).Select(p => (p.Cost, p.Uniformity)),
+                within.Proposals.Select(p => (p.Cost, p.Uniformity))
             );
         }
     }
@@ -190,7 +193,7 @@ public sealed class ProposerTests
         Obstacle said = Assert.Single(answer.Obstacles);
         Assert.Contains(
             s_small.Proposals[0].Cost.ToString("0.00", CultureInfo.InvariantCulture),
-            said.What,
+            said.What.Told(),
             StringComparison.Ordinal
         );
     }
@@ -268,12 +271,12 @@ public sealed class ProposerTests
             decimal least = bounded.Search.LeastCostUnexamined!.Value;
             // What the whole search found and this one did not must cost at least the bound.
             var missed = s_small
-                .Proposals.Select(p => (p.Cost, p.Evenness))
-                .Except(bounded.Proposals.Select(p => (p.Cost, p.Evenness)));
+                .Proposals.Select(p => (p.Cost, p.Uniformity))
+                .Except(bounded.Proposals.Select(p => (p.Cost, p.Uniformity)));
             Assert.All(missed, p => Assert.True(p.Cost >= least));
             Assert.All(
                 bounded.Proposals.Where(p => p.Proven),
-                p => Assert.Contains(s_small.Proposals, q => q.Cost == p.Cost && q.Evenness == p.Evenness)
+                p => Assert.Contains(s_small.Proposals, q => q.Cost == p.Cost && q.Uniformity == p.Uniformity)
             );
         }
     }
@@ -304,8 +307,8 @@ public sealed class ProposerTests
             TestContext.Current.CancellationToken
         );
         Assert.True(answer.Proposals.Count == 0, "something passes");
-        Assert.Contains(answer.Obstacles, o => o.What.Contains(words, StringComparison.Ordinal));
-        Assert.All(answer.Obstacles, o => Assert.False(string.IsNullOrWhiteSpace(o.Remedy)));
+        Assert.Contains(answer.Obstacles, o => o.What.Told().Contains(words, StringComparison.Ordinal));
+        Assert.All(answer.Obstacles, o => Assert.False(string.IsNullOrWhiteSpace(o.Remedy.Told())));
     }
 
     private static string WithBudget(int budget) =>

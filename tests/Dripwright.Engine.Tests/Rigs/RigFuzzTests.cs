@@ -1,6 +1,7 @@
 using System.Text;
 using CsCheck;
 using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Files;
 using Dripwright.Engine.Rigs;
 
 namespace Dripwright.Engine.Tests.Rigs;

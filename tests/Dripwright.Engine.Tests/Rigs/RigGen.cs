@@ -427,12 +427,12 @@ public static class RigGen
             }
     );
 
-    private static readonly Gen<NutritionWater> Water = Gen.Select(
+    private static readonly Gen<NutrientWater> Water = Gen.Select(
         Gen.Int[0, 5],
         Gen.Int[0, 4],
         Maybe(Between(Dimension.Conductivity, "0.1 dS/m", "1 dS/m")),
         (calcium, sodium, conductivity) =>
-            new NutritionWater
+            new NutrientWater
             {
                 // As much alkalinity as calcium: a water that can be.
                 Alkalinity = calcium == 0 ? null : Invariant($"{calcium} meq/L"),
@@ -443,8 +443,8 @@ public static class RigGen
             }
     );
 
-    private static readonly Gen<NutritionMix> Mix = Gen.Select(
-        Gen.Select(Gen.Enum<NutritionCrop>(), Gen.Enum<NutritionStage>(), Gen.Enum<NutritionMixing>()),
+    private static readonly Gen<NutrientMix> Mix = Gen.Select(
+        Gen.Select(Gen.Enum<NutrientCrop>(), Gen.Enum<NutrientStage>(), Gen.Enum<NutrientMixing>()),
         Gen.Select(Maybe(Between(Dimension.Conductivity, "0.5 dS/m", "4 dS/m")), Water, Share),
         Gen.Select(
             Gen.OneOf("none", "nitric-acid-38", "phosphoric-acid-85"),
@@ -459,7 +459,7 @@ public static class RigGen
             Between(Dimension.Temperature, "34 F", "90 F")
         ),
         (what, water, how, sizes) =>
-            new NutritionMix
+            new NutrientMix
             {
                 Crop = what.Item1,
                 Stage = what.Item2,
@@ -480,14 +480,14 @@ public static class RigGen
     );
 
     // Most rigs ask for no feed: reckoning one takes longer than all the rest.
-    private static readonly Gen<NutritionMix> Nutrition = Gen.Frequency((7, Gen.Const(new NutritionMix())), (1, Mix));
+    private static readonly Gen<NutrientMix> Nutrients = Gen.Frequency((7, Gen.Const(new NutrientMix())), (1, Mix));
 
     /// <summary>Whole valid rigs: 1 to 3 entries of rows, 1 or 2 rows each, 1 to 40 pots in a row.</summary>
     public static readonly Gen<Rig> Rigs = Gen.Select(
         Gen.Select(Name, Gen.Enum<UnitSystem>(), Name, Site, Row.Array[1, 3]),
         Gen.Select(Stand, Overhead, Feed, Drain, Printing),
         Gen.Select(Reservoir, Pump, Timer),
-        Gen.Select(OnHand.Array[0, 4], Spares, Nutrition),
+        Gen.Select(OnHand.Array[0, 4], Spares, Nutrients),
         (what, row, water, parts) =>
             new Rig
             {
@@ -506,7 +506,7 @@ public static class RigGen
                 Timer = water.Item3,
                 OnHand = parts.Item1,
                 Spares = parts.Item2,
-                Nutrition = parts.Item3,
+                Nutrients = parts.Item3,
             }
     );
 }

@@ -1,7 +1,9 @@
 using System.Text;
 using CsCheck;
 using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Files;
 using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Tests.Rigs;
 

@@ -2,6 +2,7 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using CsCheck;
 using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Files;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Units;
 using Json.Schema;
@@ -138,12 +139,12 @@ public sealed class RigSchemaTests
 
     // Lines of a water report, own amounts, a pH, a price: plain text to a schema.
     private static bool IsTextOfAFeed(Fault fault) =>
-        fault.Path.StartsWith("nutrition.", StringComparison.Ordinal)
+        fault.Path.StartsWith("nutrients.", StringComparison.Ordinal)
         && (
             fault.Path.EndsWith(".ph", StringComparison.Ordinal)
             || fault.Path.EndsWith(".pricePerKg", StringComparison.Ordinal)
-            || fault.Path.StartsWith("nutrition.wanted.", StringComparison.Ordinal)
-            || fault.Path.StartsWith("nutrition.water.", StringComparison.Ordinal)
+            || fault.Path.StartsWith("nutrients.wanted.", StringComparison.Ordinal)
+            || fault.Path.StartsWith("nutrients.water.", StringComparison.Ordinal)
                 && !fault.Path.EndsWith(".conductivity", StringComparison.Ordinal)
         )
         && !fault.Expected.StartsWith("text ", StringComparison.Ordinal);

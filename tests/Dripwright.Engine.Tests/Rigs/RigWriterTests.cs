@@ -2,6 +2,7 @@ using System.Globalization;
 using CsCheck;
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Tests.Rigs;
 

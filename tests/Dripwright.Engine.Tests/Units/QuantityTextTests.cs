@@ -1,5 +1,4 @@
 using CsCheck;
-using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Units;
 using static System.FormattableString;
 

@@ -1,5 +1,4 @@
 using System.Globalization;
-using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Tests.Units;

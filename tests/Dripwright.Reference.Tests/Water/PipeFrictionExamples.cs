@@ -1,4 +1,4 @@
-using Dripwright.Engine;
+using Dripwright.Engine.Physics;
 using Dripwright.Engine.Water;
 using MathNet.Numerics;
 

@@ -1,4 +1,4 @@
-using Dripwright.Engine.Water;
+using Dripwright.Engine.Physics;
 
 namespace Dripwright.Reference.Tests.Water;
 

@@ -51,20 +51,20 @@ internal static class DemoPack
             new Rectangle(view.Box(2.05, 0, 0.3, 0.15), null, Fill.StandingWater),
             Arrow.Flow(view[0, 0.75], view[0.5, 0.75], Pen.Water),
             new Line(view[0.5, 0.75], view[2.4, 0.75], Pen.Water),
-            Dimension.HorizontalRunning(
+            DimensionLine.HorizontalRunning(
                 [view[0, 0.62], .. marks],
                 view[0, 0.9].Y - 4,
                 ["0", .. marks.Select((_, i) => (100 + (i * 200)).ToString(CultureInfo.InvariantCulture))]
             ),
-            Dimension.Horizontal(view[0, 0.36], view[2.4, 0.32], view[0, 0].Y + 9, "2400"),
-            Dimension.Vertical(view[0, 0], view[0, 0.4], view[0, 0].X - 9, "400"),
-            Dimension.VerticalChain(
+            DimensionLine.Horizontal(view[0, 0.36], view[2.4, 0.32], view[0, 0].Y + 9, "2400"),
+            DimensionLine.Vertical(view[0, 0], view[0, 0.4], view[0, 0].X - 9, "400"),
+            DimensionLine.VerticalChain(
                 [view[2.4, 0], view[2.4, 0.15], view[2.4, 0.22], view[2.4, 0.32]],
                 view[2.4, 0].X + 9,
                 ["150", "70", "100"]
             ),
-            Dimension.Aligned(view[0, 0.36], view[1.2, 0.34], -6, "slope 1 in 60"),
-            Dimension.Leader(view[1.5, 0.36], view[1.55, 0.2], "Ø\u202f40 drain\ndrilled per pot"),
+            DimensionLine.Aligned(view[0, 0.36], view[1.2, 0.34], -6, "slope 1 in 60"),
+            DimensionLine.Leader(view[1.5, 0.36], view[1.55, 0.2], "Ø\u202f40 drain\ndrilled per pot"),
             Mark.Break(view[0.9, 0.1], view[0.9, 0.3]),
             Mark.Finding(view[2.2, 0.28], Grade.Stop, "1"),
             Mark.Finding(view[1.2, 0.12], Grade.Mend, "2"),
@@ -105,14 +105,14 @@ internal static class DemoPack
             [
                 new Rectangle(view.Box(0, 0, 0.12, 0.06), Pen.Built),
                 .. holes.Select(hole => Mark.Hole(hole, 4)),
-                Dimension.HorizontalChain(
+                DimensionLine.HorizontalChain(
                     [view[0, 0.06], .. holes, view[0.12, 0.06]],
                     view[0, 0.06].Y - 10,
                     ["20", "40", "6", "6", "28", "20"]
                 ),
-                Dimension.Horizontal(view[0, 0], view[0.12, 0], view[0, 0].Y + 16, "4 ¾ in"),
-                Dimension.Horizontal(holes[2], holes[3], view[0, 0].Y + 8, "¼ in"),
-                Dimension.VerticalRunning(
+                DimensionLine.Horizontal(view[0, 0], view[0.12, 0], view[0, 0].Y + 16, "4 ¾ in"),
+                DimensionLine.Horizontal(holes[2], holes[3], view[0, 0].Y + 8, "¼ in"),
+                DimensionLine.VerticalRunning(
                     [view[0.12, 0], holes[4], view[0.12, 0.06]],
                     view[0.12, 0].X + 8,
                     ["0", "1 ³⁄₁₆", "2 ³⁄₈"],

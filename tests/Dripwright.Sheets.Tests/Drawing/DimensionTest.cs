@@ -15,9 +15,9 @@ public sealed class DimensionTest
         {
             var points = Running(pieces);
             string[] texts = [.. pieces.Select((_, i) => i % 3 == 0 ? "7" : "1 ¹¹⁄₁₆ in")];
-            AssertApart(Dimension.HorizontalChain(points, 90, texts));
-            AssertApart(Dimension.HorizontalChain(points, 110, texts));
-            AssertApart(Dimension.VerticalChain([.. points.Select(Upright)], 90, texts));
+            AssertApart(DimensionLine.HorizontalChain(points, 90, texts));
+            AssertApart(DimensionLine.HorizontalChain(points, 110, texts));
+            AssertApart(DimensionLine.VerticalChain([.. points.Select(Upright)], 90, texts));
         });
 
     [Fact]
@@ -26,10 +26,10 @@ public sealed class DimensionTest
         {
             var points = Running(pieces);
             string[] texts = [.. points.Select((_, i) => i == 0 ? "0" : "1234")];
-            AssertApart(Dimension.HorizontalRunning(points, 90, texts));
-            AssertApart(Dimension.HorizontalRunning(points, 110, texts, below: true));
-            AssertApart(Dimension.VerticalRunning([.. points.Select(Upright)], 90, texts));
-            AssertApart(Dimension.VerticalRunning([.. points.Select(Upright)], 110, texts, right: true));
+            AssertApart(DimensionLine.HorizontalRunning(points, 90, texts));
+            AssertApart(DimensionLine.HorizontalRunning(points, 110, texts, below: true));
+            AssertApart(DimensionLine.VerticalRunning([.. points.Select(Upright)], 90, texts));
+            AssertApart(DimensionLine.VerticalRunning([.. points.Select(Upright)], 110, texts, right: true));
         });
 
     [Fact]
@@ -39,7 +39,7 @@ public sealed class DimensionTest
             .Holds(places =>
             {
                 var sorted = places.Order().ToList();
-                var spread = Dimension.Spread(sorted, 4);
+                var spread = DimensionLine.Spread(sorted, 4);
                 Assert.All(spread.Zip(spread.Skip(1)), pair => Assert.True(pair.Second - pair.First >= 4 - 1e-9));
                 Assert.Equal(sorted.Average(), spread.Average(), 1e-9);
             });
@@ -47,17 +47,17 @@ public sealed class DimensionTest
     [Fact]
     public void A_text_that_fits_stands_between_the_arrows_and_one_that_does_not_stands_outside()
     {
-        var wide = TextBox(Dimension.Horizontal(new(50, 50), new(90, 50), 40, "40"));
+        var wide = TextBox(DimensionLine.Horizontal(new(50, 50), new(90, 50), 40, "40"));
         Assert.InRange(wide.Centre.X, 69.99, 70.01);
         Assert.True(wide.Bottom < 40.5);
-        var narrow = TextBox(Dimension.Horizontal(new(50, 50), new(53, 50), 40, "1 ¹¹⁄₁₆ in"));
+        var narrow = TextBox(DimensionLine.Horizontal(new(50, 50), new(53, 50), 40, "1 ¹¹⁄₁₆ in"));
         Assert.True(narrow.X > 53);
     }
 
     [Fact]
     public void Plumb_dimensions_read_from_the_right()
     {
-        var group = Dimension.Vertical(new(50, 90), new(50, 50), 40, "40");
+        var group = DimensionLine.Vertical(new(50, 90), new(50, 50), 40, "40");
         var text = SheetText.Of([group]).Single();
         Assert.Equal(-90, text.Text.Style.Rotation);
         Assert.True(text.Bounds.Right < 40.8, "the text stands to the left of its line");
@@ -69,11 +69,11 @@ public sealed class DimensionTest
     {
         var (a, b) = (new Point(50, 50), new Point(90, 60));
         Assert.Equal(
-            SheetText.Of([Dimension.Aligned(a, b, 6, "x")]).Single().Bounds,
-            SheetText.Of([Dimension.Aligned(b, a, 6, "x")]).Single().Bounds
+            SheetText.Of([DimensionLine.Aligned(a, b, 6, "x")]).Single().Bounds,
+            SheetText.Of([DimensionLine.Aligned(b, a, 6, "x")]).Single().Bounds
         );
-        Assert.Throws<ArgumentException>(() => Dimension.Aligned(a, a, 6, "x"));
-        Assert.Throws<ArgumentException>(() => Dimension.HorizontalChain([a, b], 6, []));
+        Assert.Throws<ArgumentException>(() => DimensionLine.Aligned(a, a, 6, "x"));
+        Assert.Throws<ArgumentException>(() => DimensionLine.HorizontalChain([a, b], 6, []));
     }
 
     private static List<Point> Running(double[] pieces)

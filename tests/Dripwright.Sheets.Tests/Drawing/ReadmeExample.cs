@@ -34,17 +34,17 @@ internal static class ReadmeExample
             pot,
             new Line(view[0, 0.3], view[2.4, 0.27], Pen.Return),
             Arrow.Flow(view[0, 0.7], view[0.5, 0.7], Pen.Water),
-            Dimension.Horizontal(view[0, 0.3], view[2.4, 0.3], rest.Bottom - 8, "2400"),
-            Dimension.Vertical(view[0, 0], view[0, 0.9], room.X + 8, "900"),
-            Dimension.Aligned(view[0, 0.3], view[2.4, 0.27], -8, "2400.2"),
-            Dimension.HorizontalChain([view[0, 0.4], view[0.2, 0.4], view[0.45, 0.4]], 30, ["200", "250"]),
-            Dimension.HorizontalRunning(
+            DimensionLine.Horizontal(view[0, 0.3], view[2.4, 0.3], rest.Bottom - 8, "2400"),
+            DimensionLine.Vertical(view[0, 0], view[0, 0.9], room.X + 8, "900"),
+            DimensionLine.Aligned(view[0, 0.3], view[2.4, 0.27], -8, "2400.2"),
+            DimensionLine.HorizontalChain([view[0, 0.4], view[0.2, 0.4], view[0.45, 0.4]], 30, ["200", "250"]),
+            DimensionLine.HorizontalRunning(
                 [view[0, 0], view[0.3, 0], view[0.6, 0]],
                 150,
                 ["0", "300", "600"],
                 below: true
             ),
-            Dimension.Leader(view[0.325, 0.4], view[0.6, 0.1], "Ø\u202f20 drill\nthen deburr"),
+            DimensionLine.Leader(view[0.325, 0.4], view[0.6, 0.1], "Ø\u202f20 drill\nthen deburr"),
             Mark.Break(view[1, 0.2], view[1, 0.4]),
             Mark.Finding(view[2, 0.5], Grade.Stop, "1"),
             Mark.Section(view[1.9, 0.05], view[1.9, 0.7], "A"),

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Dripwright.Engine;
+using Dripwright.Engine.Units;
 using Dripwright.Sheets.Screen;
 using Dripwright.Sheets.Tests.Bench;
 
@@ -47,7 +48,7 @@ public sealed class ScreenChangesTests
 
     [Fact]
     public void Other_units_of_display_are_no_change() =>
-        Assert.Empty(ScreenView.Changes(Before, Before.In(Engine.Rigs.UnitSystem.Us)));
+        Assert.Empty(ScreenView.Changes(Before, Before.In(Engine.Units.UnitSystem.Us)));
 
     private static Plan Rig(string more, int pots = 4, string planting = """[{ "pots": "1-4", "crop": "tomato" }]""") =>
         BenchPlans.Of(

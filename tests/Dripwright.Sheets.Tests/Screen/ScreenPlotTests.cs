@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text;
 using System.Xml.Linq;
-using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Units;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Plots;
 using Dripwright.Sheets.Screen;
@@ -47,7 +47,7 @@ public sealed class ScreenPlotTests
         var pump = plots["pump"].Data;
         Same(plan.Feed.PumpCurve.Select(p => (p.Flow * flow, p.Head * metre)), Pairs(pump, 0, 1));
         Same(plan.Feed.SystemCurve.Select(p => (p.Flow * flow, p.Head * metre)), Pairs(pump, 0, 2));
-        Same([(plan.Feed.WorkingPoint!.Flow * flow, plan.Feed.WorkingPoint.Head * metre)], Pairs(pump, 0, 3));
+        Same([(plan.Feed.OperatingPoint!.Flow * flow, plan.Feed.OperatingPoint.Head * metre)], Pairs(pump, 0, 3));
 
         var line = plan.Feed.Lines.Single(l => l.Run == "F1");
         Same(line.Points.Select(p => (p.Station * metre, p.Pressure / pascals)), Pairs(plots["line-F1"].Data, 0, 1));
@@ -66,7 +66,7 @@ public sealed class ScreenPlotTests
             scatter.WeakestRatio.Bins.Counts.Select(c => (double?)c),
             plots["spread-weakest-pot"].Data.Rows.Select(r => r[2])
         );
-        Assert.Equal(scatter.Draws, plots["spread-evenness"].Data.Rows.Sum(r => r[2]));
+        Assert.Equal(scatter.Draws, plots["spread-uniformity"].Data.Rows.Sum(r => r[2]));
     }
 
     [Fact]

@@ -3,7 +3,6 @@ using System.Text;
 using System.Xml.Linq;
 using CsCheck;
 using Dripwright.Engine;
-using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Tests.Rigs;
 using Dripwright.Engine.Units;
 using Dripwright.Sheets.Screen;

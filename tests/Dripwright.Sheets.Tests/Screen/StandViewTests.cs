@@ -1,5 +1,5 @@
 using System.Xml.Linq;
-using Dripwright.Engine.Fittings;
+using Dripwright.Engine.Printed;
 using Dripwright.Sheets.Screen;
 using Dripwright.Sheets.Tests.Views;
 

@@ -89,7 +89,7 @@ public sealed class StandSheetsTest
         {
             Assert.Contains($"{part.Number}  ", words, StringComparison.Ordinal);
             Assert.Contains(Wording.Sentence(part.Use)[1..], words, StringComparison.Ordinal);
-            Assert.Contains(part.Fitting.Orientation[..25], words, StringComparison.Ordinal);
+            Assert.Contains(part.Design.Orientation[..25], words, StringComparison.Ordinal);
         }
 
         Assert.Contains("it sags from 65", words, StringComparison.Ordinal);

@@ -157,7 +157,7 @@ public sealed class StandTests(Chromium chromium)
             "Fed",
             """
             { "rows": [{ "pots": 10, "planting": [{ "crop": "tomato" }] }],
-              "nutrition": { "mixing": "cans", "rawCoir": true, "acid": "nitric-acid-60",
+              "nutrients": { "mixing": "cans", "rawCoir": true, "acid": "nitric-acid-60",
                 "water": { "alkalinity": "2 meq/L", "calcium": "40 mg/L" } } }
             """,
             TestContext.Current.CancellationToken
@@ -166,7 +166,7 @@ public sealed class StandTests(Chromium chromium)
         var page = visit.Page;
         await visit.Rig("feed");
         await Assertions.Expect(page.Locator(".feedresult .empty")).ToBeVisibleAsync();
-        await page.Locator("#f-nutrition-crop").SelectOptionAsync("tomato");
+        await page.Locator("#f-nutrients-crop").SelectOptionAsync("tomato");
         await Assertions.Expect(page.Locator(".elements li").First).ToBeVisibleAsync();
         await Assertions.Expect(page.Locator(".feedresult")).ToContainTextAsync("dS/m");
         await Assertions.Expect(page.Locator("#can-B")).ToBeVisibleAsync();

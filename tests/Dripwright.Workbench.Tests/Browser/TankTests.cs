@@ -13,7 +13,7 @@ public sealed class TankTests(Chromium chromium)
         await using var bench = await Bench.Open(withDemo: false);
         await bench.Garden.AddRigAsync(
             "Tank",
-            """{ "rows": [{ "pots": 10, "planting": [{ "crop": "tomato" }] }], "nutrition": { "crop": "tomato", "pureShare": "100 %" } }""",
+            """{ "rows": [{ "pots": 10, "planting": [{ "crop": "tomato" }] }], "nutrients": { "crop": "tomato", "pureShare": "100 %" } }""",
             TestContext.Current.CancellationToken
         );
         await using var visit = await chromium.Visit(bench, width, 844, dark);
@@ -61,7 +61,7 @@ public sealed class TankTests(Chromium chromium)
         await using var bench = await Bench.Open(withDemo: false);
         await bench.Garden.AddRigAsync(
             "Traces",
-            """{ "rows": [{ "pots": 10 }], "nutrition": { "crop": "tomato", "pureShare": "100 %", "scaleStep": "0.001 g" } }""",
+            """{ "rows": [{ "pots": 10 }], "nutrients": { "crop": "tomato", "pureShare": "100 %", "scaleStep": "0.001 g" } }""",
             TestContext.Current.CancellationToken
         );
         await using var visit = await chromium.Visit(bench);

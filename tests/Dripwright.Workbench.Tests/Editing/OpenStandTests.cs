@@ -1,8 +1,9 @@
 using Dripwright.Engine;
 using Dripwright.Engine.Catalogue;
-using Dripwright.Engine.Parts;
-using Dripwright.Engine.Report;
+using Dripwright.Engine.Extending;
 using Dripwright.Engine.Rigs;
+using Dripwright.Language;
+using Dripwright.Language.Report;
 using Dripwright.Workbench.Editing;
 using Dripwright.Workbench.Tests.Browser;
 using Microsoft.Extensions.DependencyInjection;

@@ -95,7 +95,7 @@ public sealed class PlanTests
         await using var caller = await Caller.Open();
         const string Fed = """
             { "rows": [ { "pots": 10, "planting": [ { "crop": "tomato" } ] } ],
-              "nutrition": { "crop": "tomato", "pureShare": "100 %" } }
+              "nutrients": { "crop": "tomato", "pureShare": "100 %" } }
             """;
         var mix = await caller.Post("mix", Fed);
         Assert.NotEmpty(mix.Json.GetProperty("weigh").EnumerateArray());

@@ -1,3 +1,5 @@
+using Dripwright.Engine.Physics;
+
 namespace Dripwright.Engine.Water;
 
 /// <summary>

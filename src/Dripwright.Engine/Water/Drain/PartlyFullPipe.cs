@@ -1,4 +1,5 @@
 using System.Runtime.InteropServices;
+using Dripwright.Engine.Physics;
 
 namespace Dripwright.Engine.Water;
 

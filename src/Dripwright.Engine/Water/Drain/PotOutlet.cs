@@ -1,4 +1,5 @@
 using System.Runtime.InteropServices;
+using Dripwright.Engine.Physics;
 using MathNet.Numerics.Integration;
 
 namespace Dripwright.Engine.Water;

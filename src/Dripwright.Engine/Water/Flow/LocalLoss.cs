@@ -1,3 +1,5 @@
+using Dripwright.Engine.Physics;
+
 namespace Dripwright.Engine.Water;
 
 /// <summary>Loss coefficients K of fittings and changes of bore, for h = K V²/2g.</summary>

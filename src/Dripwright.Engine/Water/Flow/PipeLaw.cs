@@ -1,3 +1,5 @@
+using Dripwright.Engine.Physics;
+
 namespace Dripwright.Engine.Water;
 
 /// <summary>Head loss of a pipe by Darcy-Weisbach, with its local losses, for one viscosity.</summary>

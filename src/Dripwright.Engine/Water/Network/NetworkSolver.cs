@@ -1,5 +1,4 @@
 using System.Runtime.InteropServices;
-using Dripwright.Engine.Numerics;
 
 namespace Dripwright.Engine.Water;
 

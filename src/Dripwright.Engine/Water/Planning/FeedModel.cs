@@ -1,5 +1,6 @@
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Physics;
 using Dripwright.Engine.Rigs;
 
 namespace Dripwright.Engine.Water;

@@ -56,7 +56,7 @@ public sealed record LineProfile(
 /// <param name="HoursPerDay">[h] Hours it runs in a day.</param>
 /// <param name="EnergyPerDayKilowattHours">[kWh] Electrical energy a day.</param>
 /// <param name="WarmingPerDay">[K] How much a day's running warms the reservoir's water if nothing cools it.</param>
-public sealed record WorkingPoint(
+public sealed record OperatingPoint(
     double Flow,
     double Head,
     double Power,
@@ -66,12 +66,12 @@ public sealed record WorkingPoint(
     double WarmingPerDay
 );
 
-/// <summary>One measure of evenness with its class.</summary>
+/// <summary>One measure of uniformity with its class.</summary>
 /// <param name="Name">What it is called in the field.</param>
 /// <param name="Value">[-] From 0 to 1.</param>
 /// <param name="Class">Its class.</param>
 /// <param name="Source">Whose measure and whose class limits.</param>
-public sealed record EvennessMeasure(string Name, double Value, EvennessClass Class, string Source);
+public sealed record UniformityMeasure(string Name, double Value, UniformityClass Class, string Source);
 
 /// <summary>What closing the emitters at empty pots does.</summary>
 /// <param name="EmptyPots">Pots that stand empty and have emitters.</param>
@@ -97,7 +97,7 @@ public sealed record StopEffect(
 );
 
 /// <summary>Everything computed of the feed.</summary>
-/// <remarks>Method pages: docs/methods/feed-network.md, pump.md, evenness.md, scatter.md</remarks>
+/// <remarks>Method pages: docs/methods/feed-network.md, pump.md, uniformity.md, scatter.md</remarks>
 public sealed record FeedPlan
 {
     /// <summary>True when the network was solved.</summary>
@@ -107,7 +107,7 @@ public sealed record FeedPlan
     public required string Trouble { get; init; }
 
     /// <summary>The working point; null for gravity feed.</summary>
-    public required WorkingPoint? WorkingPoint { get; init; }
+    public required OperatingPoint? OperatingPoint { get; init; }
 
     /// <summary>The pump's curve, drawn finely; empty for gravity feed.</summary>
     public required IReadOnlyList<CurvePoint> PumpCurve { get; init; }
@@ -139,8 +139,8 @@ public sealed record FeedPlan
     /// <summary>[m³/s] Back through the bypass.</summary>
     public required double BypassFlow { get; init; }
 
-    /// <summary>Measures of evenness of the planted pots; empty where no water comes.</summary>
-    public required IReadOnlyList<EvennessMeasure> Evenness { get; init; }
+    /// <summary>Measures of uniformity of the planted pots; empty where no water comes.</summary>
+    public required IReadOnlyList<UniformityMeasure> Uniformity { get; init; }
 
     /// <summary>The planted pot that gets least; null where no water comes.</summary>
     public required PotFlow? Weakest { get; init; }

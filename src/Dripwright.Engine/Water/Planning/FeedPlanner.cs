@@ -1,5 +1,6 @@
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Physics;
 using Dripwright.Engine.Rigs;
 
 namespace Dripwright.Engine.Water;
@@ -28,12 +29,12 @@ internal sealed class FeedPlanner(Rig rig, RigLayout layout)
         List<PotFlow> planted = [.. pots.Where(p => p.Planted)];
         double emitted = emitters.Sum(e => e.Flow);
         bool flows = planted.Exists(p => p.Flow > 0) && solution.Converged;
-        IReadOnlyList<EvennessMeasure> evenness = flows ? EvennessOf(emitters) : [];
+        IReadOnlyList<UniformityMeasure> uniformity = flows ? UniformityOf(emitters) : [];
         return new FeedPlan
         {
             Solved = solution.Converged,
             Trouble = solution.Converged ? "" : TroubleOf(solution),
-            WorkingPoint = WorkingPointOf(solution),
+            OperatingPoint = WorkingPointOf(solution),
             PumpCurve = PumpCurveOf(),
             SystemCurve = SystemCurveOf(solver),
             StaticHead = StaticHead(),
@@ -44,7 +45,7 @@ internal sealed class FeedPlanner(Rig rig, RigLayout layout)
             TotalFlow = emitted,
             TotalFlowAtLowest = FlowAtLowest(solver),
             BypassFlow = _model.Bypass >= 0 ? Math.Max(0, solution.LinkFlows[_model.Bypass]) : 0,
-            Evenness = evenness,
+            Uniformity = uniformity,
             Weakest = flows ? planted.MinBy(p => p.Flow) : null,
             Strongest = flows ? planted.MaxBy(p => p.Flow) : null,
             Causes = flows ? CausesOf(solution) : null,
@@ -57,7 +58,11 @@ internal sealed class FeedPlanner(Rig rig, RigLayout layout)
     }
 
     /// <summary>Draws of a feed that was solved; null where no planted pot gets water.</summary>
-    public static ScatterResult? Draws(FeedPlan feed, RigLayout layout, PlanOptions options)
+    /// <param name="feed">The feed.</param>
+    /// <param name="layout">Its rig.</param>
+    /// <param name="wanted">How many draws, from which seed, with which clogging; its emitters are found here.</param>
+    /// <param name="stop">Asks to stop.</param>
+    public static ScatterResult? Draws(FeedPlan feed, RigLayout layout, ScatterModel wanted, CancellationToken stop)
     {
         if (feed.Weakest is null)
         {
@@ -77,16 +82,7 @@ internal sealed class FeedPlanner(Rig rig, RigLayout layout)
             all.Add(new ScatterEmitter(e.Flow, pot, layout.Parts.Emitter.Exponent, layout.Parts.Emitter.Variation));
         }
 
-        return Scatter.Run(
-            new ScatterModel
-            {
-                Emitters = all,
-                Draws = options.Draws,
-                Seed = options.Seed,
-                Clogging = options.Clogging,
-            },
-            options.Stop
-        );
+        return Scatter.Run(wanted with { Emitters = all }, stop);
     }
 
     private string TroubleOf(NetworkSolution solution)
@@ -148,39 +144,39 @@ internal sealed class FeedPlanner(Rig rig, RigLayout layout)
         ];
     }
 
-    private IReadOnlyList<EvennessMeasure> EvennessOf(List<EmitterFlow> emitters)
+    private IReadOnlyList<UniformityMeasure> UniformityOf(List<EmitterFlow> emitters)
     {
         List<double> flows = [.. emitters.Where(e => e.Open > 0).Select(e => e.Flow)];
         double variation = layout.Parts.Emitter.Variation;
         int perPot = layout.Rows.SelectMany(r => r.Pots).Where(p => p.Planted && p.Emitters > 0).Min(p => p.Emitters);
-        var row = RowEvenness.Of(flows, variation, perPot);
+        var row = RowUniformity.Of(flows, variation, perPot);
         // Statistical uniformity counts the making too: independent causes add as squares.
         double hydraulic = 1 - (row.Statistical ?? 1);
         double statistical = 1 - Math.Sqrt((hydraulic * hydraulic) + (variation * variation / perPot));
         return
         [
-            new EvennessMeasure(
+            new UniformityMeasure(
                 "design emission uniformity",
                 row.DesignEmission,
                 row.DesignEmissionClass,
                 "Keller & Karmeli 1974; classes after ASABE EP458 (from memory)"
             ),
-            new EvennessMeasure(
+            new UniformityMeasure(
                 "distribution uniformity of the low quarter",
                 row.LowQuarter,
                 row.LowQuarterClass,
                 "classes after ASABE EP458 (from memory)"
             ),
-            new EvennessMeasure(
+            new UniformityMeasure(
                 "Christiansen's coefficient",
                 row.Christiansen,
                 row.ChristiansenClass,
                 "Christiansen 1942; classes by its relation to the low quarter"
             ),
-            new EvennessMeasure(
+            new UniformityMeasure(
                 "statistical uniformity",
                 statistical,
-                EvennessClasses.OfStatistical(statistical),
+                UniformityClasses.OfStatistical(statistical),
                 "Bralts & Kesner 1983; classes after ASABE EP458 (from memory)"
             ),
         ];
@@ -207,7 +203,7 @@ internal sealed class FeedPlanner(Rig rig, RigLayout layout)
         );
     }
 
-    private WorkingPoint? WorkingPointOf(NetworkSolution solution)
+    private OperatingPoint? WorkingPointOf(NetworkSolution solution)
     {
         if (layout.Parts.Pump is not { } pump || _model.Curve is not { } curve)
         {
@@ -221,7 +217,7 @@ internal sealed class FeedPlanner(Rig rig, RigLayout layout)
         VesselShape tank = ReservoirPlanner.TankOf(layout);
         double level = ReservoirPlanner.LevelIn(tank, layout.Tank.Full - layout.Tank.Floor);
         double mass = tank.VolumeAt(level) * _model.SpecificWeight / StandardGravity.Value;
-        return new WorkingPoint(
+        return new OperatingPoint(
             flow,
             head,
             pump.Power,

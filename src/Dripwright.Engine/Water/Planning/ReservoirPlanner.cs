@@ -1,5 +1,6 @@
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Physics;
 using Dripwright.Engine.Rigs;
 
 namespace Dripwright.Engine.Water;
@@ -53,7 +54,7 @@ internal sealed class ReservoirPlanner(Rig rig, RigLayout layout, FeedPlan feed,
             }
         );
         double running = shape.LevelOf(Math.Clamp(full - powerOff.Returned, 0, shape.Capacity));
-        double flow = feed.WorkingPoint?.Flow ?? feed.TotalFlow;
+        double flow = feed.OperatingPoint?.Flow ?? feed.TotalFlow;
         int plants = layout.Rows.Sum(r => r.Pots.Sum(p => p.Plants));
         double use = plants * rig.Reservoir.UsePerPlant;
         double working = ReservoirDays.WorkingVolume(shape, lowestLevel, fullLevel);

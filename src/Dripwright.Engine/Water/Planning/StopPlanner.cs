@@ -1,4 +1,5 @@
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Physics;
 using Dripwright.Engine.Rigs;
 
 namespace Dripwright.Engine.Water;
@@ -70,8 +71,8 @@ internal sealed class StopPlanner(Rig rig, RigLayout layout)
 
             for (int i = 1; i < run.Path.Count; i++)
             {
-                Point3 a = run.Path[i - 1];
-                Point3 b = run.Path[i];
+                Vector3 a = run.Path[i - 1];
+                Vector3 b = run.Path[i];
                 // A stated header length that differs from the drawn path stretches every leg alike.
                 double share = path > 0 ? a.DistanceTo(b) / path : 0;
                 yield return (Math.Min(a.Z, b.Z), Math.Max(a.Z, b.Z), run.Length * share * FeedModel.Area(run.Pipe));

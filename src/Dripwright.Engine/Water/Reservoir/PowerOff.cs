@@ -1,3 +1,5 @@
+using Dripwright.Engine.Physics;
+
 namespace Dripwright.Engine.Water;
 
 /// <summary>What may flow when the pump stops. Heights are over the reservoir's inside floor.</summary>

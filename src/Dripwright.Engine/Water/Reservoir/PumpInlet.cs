@@ -1,3 +1,5 @@
+using Dripwright.Engine.Physics;
+
 namespace Dripwright.Engine.Water;
 
 /// <summary>How deep a pump's inlet must lie, so that no whirl draws air.</summary>

@@ -1,6 +1,7 @@
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Findings;
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Physics;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Units;
 
@@ -42,7 +43,7 @@ internal sealed class FeedRules(Rig rig, RigLayout layout, FeedPlan feed, Judgem
             return;
         }
 
-        Evenness();
+        Uniformity();
         PressureRange();
         Primed();
         PumpPoint();
@@ -73,11 +74,11 @@ internal sealed class FeedRules(Rig rig, RigLayout layout, FeedPlan feed, Judgem
         );
     }
 
-    private void Evenness()
+    private void Uniformity()
     {
-        EvennessMeasure design = feed.Evenness[0];
-        double poor = RuleBook.Limit("evenness-poor");
-        double fair = RuleBook.Limit("evenness-fair");
+        UniformityMeasure design = feed.Uniformity[0];
+        double poor = RuleBook.Limit("uniformity-poor");
+        double fair = RuleBook.Limit("uniformity-fair");
         if (design.Value >= fair || feed.Causes is not { } causes)
         {
             return;
@@ -95,7 +96,7 @@ internal sealed class FeedRules(Rig rig, RigLayout layout, FeedPlan feed, Judgem
             : height ? "height"
             : "pressure lost along the line";
         judge.Add(
-            design.Value < poor ? "evenness-poor" : "evenness-fair",
+            design.Value < poor ? "uniformity-poor" : "uniformity-fair",
             Line,
             make ? "feed.emitter"
                 : height ? "rows[0].floorLevel"
@@ -177,7 +178,7 @@ internal sealed class FeedRules(Rig rig, RigLayout layout, FeedPlan feed, Judgem
                 "emitters-unlike",
                 Line,
                 "feed.emitter",
-                $"These emitters differ much from one another as made: {EvennessClasses.OfEmitters(emitter.Variation).ToString().ToLowerInvariant()}.",
+                $"These emitters differ much from one another as made: {UniformityClasses.OfEmitters(emitter.Variation).ToString().ToLowerInvariant()}.",
                 $"{judge.Words.Share(emitter.Variation)} variation",
                 $"at most {judge.Words.Share(RuleBook.Limit("emitters-unlike"))}",
                 "Measure each one in the catch test and sort them, or take a kind with less variation."
@@ -197,7 +198,7 @@ internal sealed class FeedRules(Rig rig, RigLayout layout, FeedPlan feed, Judgem
 
     private void PumpPoint()
     {
-        if (feed.WorkingPoint is not { } point || feed.PumpCurve.Count == 0)
+        if (feed.OperatingPoint is not { } point || feed.PumpCurve.Count == 0)
         {
             return;
         }

@@ -1,0 +1,48 @@
+using Dripwright.Engine.Catalogue.Salts;
+
+namespace Dripwright.Engine.Catalogue.Targets;
+
+/// <summary>Crops for which targets are kept.</summary>
+public enum FeedCrop
+{
+    /// <summary>Tomato.</summary>
+    Tomato,
+
+    /// <summary>Cucumber.</summary>
+    Cucumber,
+
+    /// <summary>Sweet pepper.</summary>
+    SweetPepper,
+}
+
+/// <summary>How far a crop is.</summary>
+public enum FeedStage
+{
+    /// <summary>Planted, growing in.</summary>
+    Young,
+
+    /// <summary>First flowers open.</summary>
+    FirstFlowers,
+
+    /// <summary>First fruits swell.</summary>
+    Fruiting,
+
+    /// <summary>Fruits of all ages on the plant.</summary>
+    FullCrop,
+}
+
+/// <summary>What a crop is fed at a stage.</summary>
+/// <param name="Crop">Crop.</param>
+/// <param name="Stage">Stage.</param>
+/// <param name="Target">Key of the target whose proportions are used.</param>
+/// <param name="Conductivity">[S/m] Strength at which it is fed.</param>
+/// <param name="Source">Where the strength comes from.</param>
+/// <param name="Sure">How sure it is.</param>
+public sealed record CropStage(
+    FeedCrop Crop,
+    FeedStage Stage,
+    string Target,
+    double Conductivity,
+    string Source,
+    Sureness Sure
+);

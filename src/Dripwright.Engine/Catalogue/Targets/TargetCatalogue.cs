@@ -1,0 +1,49 @@
+using Dripwright.Engine.Catalogue.Rows;
+using Dripwright.Engine.Chemistry.Formulas;
+
+namespace Dripwright.Engine.Catalogue.Targets;
+
+/// <summary>Targets from published sources with the grower's own laid over them.</summary>
+public sealed record TargetCatalogue
+{
+    private static readonly Lazy<TargetCatalogue> s_default = new(Load);
+
+    /// <summary>Our own rows.</summary>
+    public static TargetCatalogue Default => s_default.Value;
+
+    /// <summary>No rows.</summary>
+    public static TargetCatalogue Empty { get; } =
+        new() { Targets = new Dictionary<string, NutrientTarget>(), Stages = [] };
+
+    /// <summary>Targets by key, in the order of the file.</summary>
+    public required IReadOnlyDictionary<string, NutrientTarget> Targets { get; init; }
+
+    /// <summary>What each crop is fed at each stage; of two rows for the same stage the later one counts.</summary>
+    public required IReadOnlyList<CropStage> Stages { get; init; }
+
+    /// <summary>The target with this key.</summary>
+    /// <exception cref="KeyNotFoundException">There is none.</exception>
+    public NutrientTarget this[string key] =>
+        Targets.TryGetValue(key, out var target)
+            ? target
+            : throw new KeyNotFoundException($"There is no target '{key}'.");
+
+    /// <summary>The row of a crop at a stage; null where the catalogue has none.</summary>
+    public CropStage? StageOf(FeedCrop crop, FeedStage stage) =>
+        Stages.LastOrDefault(row => row.Crop == crop && row.Stage == stage);
+
+    /// <summary>The target of a crop at a stage, brought to its strength.</summary>
+    /// <param name="crop">Crop.</param>
+    /// <param name="stage">Stage.</param>
+    /// <param name="model">[S/m] Conductivity of a composition; the simple cation rule where null.</param>
+    /// <returns>The target, or null where the catalogue has no such row or the strength cannot be reached.</returns>
+    public NutrientTarget? For(FeedCrop crop, FeedStage stage, Func<Composition, double>? model = null) =>
+        StageOf(crop, stage) is { } row ? this[row.Target].TryScaledTo(row.Conductivity, model) : null;
+
+    private static TargetCatalogue Load()
+    {
+        var reading = TargetReader.Read(RowFile.BuiltIn("Targets.Data.targets.json"), "targets.json", Empty);
+        return reading.Catalogue
+            ?? throw new InvalidOperationException($"Our own targets are at fault: {reading.Faults[0]}");
+    }
+}

@@ -1,0 +1,152 @@
+using Dripwright.Engine.Chemistry.Formulas;
+
+namespace Dripwright.Engine.Chemistry.Waters;
+
+/// <summary>Fills in what an analysis leaves out, but only what follows from the rest.</summary>
+internal sealed class WaterFilling(WaterAnalysis analysis)
+{
+    // At 25 °C, L. N. Plummer and E. Busenberg, Geochim. Cosmochim. Acta 46 (1982).
+    private const double CarbonicPK1 = 6.352;
+    private const double CarbonicPK2 = 10.329;
+    private const double WaterPK = 14.0;
+
+    private static readonly (Constituent Ion, string Name)[] s_main =
+    [
+        (Constituent.Calcium, "calcium"),
+        (Constituent.Magnesium, "magnesium"),
+        (Constituent.Sodium, "sodium"),
+        (Constituent.Chloride, "chloride"),
+        (Constituent.Sulfur, "sulfate"),
+    ];
+
+    private readonly Dictionary<Constituent, double> _amounts = new(analysis.Measured);
+
+    public List<WaterCompletion> Completions { get; } = [];
+
+    public double? Alkalinity { get; private set; } = analysis.Alkalinity;
+
+    public bool HardnessUnsplit { get; private set; }
+
+    public Composition Composition { get; private set; } = Composition.Nothing;
+
+    public ChargeBalance Balance { get; private set; } = new(0, 0, false, []);
+
+    public void Fill()
+    {
+        Split();
+        Close();
+        Carbon();
+        Composition = Composition.Of(_amounts.Select(pair => (pair.Key, pair.Value)));
+        Balance = Sum();
+    }
+
+    private void Split()
+    {
+        if (analysis.Hardness is not { } hardness)
+        {
+            return;
+        }
+        var calcium = _amounts.TryGetValue(Constituent.Calcium, out var ca);
+        var magnesium = _amounts.TryGetValue(Constituent.Magnesium, out var mg);
+        if (calcium && !magnesium)
+        {
+            Add(Constituent.Magnesium, "magnesium", Math.Max(0, hardness - ca), "hardness less calcium");
+        }
+        else if (magnesium && !calcium)
+        {
+            Add(Constituent.Calcium, "calcium", Math.Max(0, hardness - mg), "hardness less magnesium");
+        }
+        else if (!calcium && !magnesium)
+        {
+            if (hardness == 0)
+            {
+                Add(Constituent.Calcium, "calcium", 0, "there is no hardness");
+                Add(Constituent.Magnesium, "magnesium", 0, "there is no hardness");
+            }
+            HardnessUnsplit = hardness > 0;
+        }
+    }
+
+    // One ion that is missing follows from the charges; two do not.
+    private void Close()
+    {
+        var balance = Sum();
+        if (balance.Missing.Count != 1 || HardnessUnsplit)
+        {
+            return;
+        }
+        const string Why = "what closes the balance of charges, as all other main ions are known";
+        if (Alkalinity is null)
+        {
+            if (balance.Gap >= 0)
+            {
+                Alkalinity = balance.Gap;
+                Completions.Add(new("alkalinity", balance.Gap, Why));
+            }
+            return;
+        }
+        var (ion, name) = Array.Find(s_main, main => !_amounts.ContainsKey(main.Ion));
+        var amount = -balance.Gap / Charges.Of(ion);
+        if (amount >= 0)
+        {
+            Add(ion, name, amount, Why);
+        }
+    }
+
+    private void Carbon()
+    {
+        if (_amounts.ContainsKey(Constituent.InorganicCarbon) || Alkalinity is not > 0)
+        {
+            return;
+        }
+        var alkalinity = Alkalinity.Value;
+        if (analysis.PH is { } ph)
+        {
+            var first = Math.Pow(10, ph - CarbonicPK1);
+            var second = first * Math.Pow(10, ph - CarbonicPK2);
+            var whole = 1 + first + second;
+            // mol/m³: hydroxide and hydrogen ions carry a part of the alkalinity at high pH.
+            var water = 1000 * (Math.Pow(10, ph - WaterPK) - Math.Pow(10, -ph));
+            var carbon = (alkalinity - water) * whole / (first + 2 * second);
+            if (carbon > 0)
+            {
+                Add(Constituent.InorganicCarbon, "inorganic carbon", carbon, "alkalinity and pH");
+            }
+        }
+        else
+        {
+            Add(
+                Constituent.InorganicCarbon,
+                "inorganic carbon",
+                alkalinity,
+                "alkalinity, taken as bicarbonate because no pH is known"
+            );
+        }
+    }
+
+    private void Add(Constituent ion, string name, double amount, string why)
+    {
+        _amounts[ion] = amount;
+        Completions.Add(new(name, amount, why));
+    }
+
+    private ChargeBalance Sum()
+    {
+        var composition = Composition.Of(_amounts.Select(pair => (pair.Key, pair.Value)));
+        List<string> missing = [.. s_main.Where(main => !_amounts.ContainsKey(main.Ion)).Select(main => main.Name)];
+        if (Alkalinity is null)
+        {
+            missing.Add("alkalinity");
+        }
+        var cations = Charges.Cations(composition);
+        if (HardnessUnsplit)
+        {
+            // Two charges a mole, whichever of the two it is.
+            missing.Remove("calcium");
+            missing.Remove("magnesium");
+            cations += 2 * analysis.Hardness!.Value;
+        }
+        var anions = Charges.Anions(composition) + (Alkalinity ?? 0);
+        return new ChargeBalance(cations, anions, missing.Count == 0, missing);
+    }
+}

@@ -1,0 +1,77 @@
+using System.Globalization;
+
+namespace Dripwright.Engine.Files;
+
+/// <summary>Gathers the faults of one file; keeps a wrecked file from filling the memory with them.</summary>
+internal sealed class FaultList(string file)
+{
+    /// <summary>Most faults told. Nobody mends more in one go.</summary>
+    public const int Most = 1000;
+
+    private readonly List<Fault> faults = [];
+    private int untold;
+
+    public bool Any => faults.Count > 0;
+
+    public void Add(string path, int line, int column, string found, string expected, string? nearest = null)
+    {
+        if (faults.Count < Most)
+        {
+            faults.Add(new Fault(file, path, line, column, found, expected, nearest));
+        }
+        else
+        {
+            untold++;
+        }
+    }
+
+    public void Add(string path, FileNode at, string found, string expected, string? nearest = null) =>
+        Add(path, at.Line, at.Column, found, expected, nearest);
+
+    /// <summary>True where a fault lies in the field, in one inside it, or in one around it.</summary>
+    public bool Touch(string path) => faults.Exists(fault => IsWithin(fault.Path, path) || IsWithin(path, fault.Path));
+
+    public IReadOnlyList<Fault> InOrder()
+    {
+        var ordered = faults.OrderBy(fault => fault.Line).ThenBy(fault => fault.Column).ToList();
+        if (untold > 0)
+        {
+            var found = $"{untold.ToString(CultureInfo.InvariantCulture)} more faults";
+            ordered.Add(
+                new Fault(file, "", ordered[^1].Line, ordered[^1].Column, found, "fewer: mend those above first")
+            );
+        }
+        return ordered;
+    }
+
+    private static bool IsWithin(string inner, string outer) =>
+        inner.StartsWith(outer, StringComparison.Ordinal)
+        && (inner.Length == outer.Length || outer.Length == 0 || inner[outer.Length] is '.' or '[');
+
+    /// <summary>A value as it is shown in a fault: short, on one line.</summary>
+    public static string Show(FileNode node) =>
+        node switch
+        {
+            FileObject => "an object { … }",
+            FileList => "a list [ … ]",
+            FileText text => Quote(text.Text),
+            FileNumber number => Shorten(number.Text),
+            FileWord word => word.Value switch
+            {
+                true => "true",
+                false => "false",
+                null => "null",
+            },
+            _ => throw new ArgumentOutOfRangeException(nameof(node), node, "Not a kind of value."),
+        };
+
+    public static string Quote(string text) => $"\"{Shorten(text)}\"";
+
+    private static string Shorten(string text)
+    {
+        var clean = new string([
+            .. text.Take(61).Select(letter => char.IsControl(letter) || char.IsSurrogate(letter) ? '�' : letter),
+        ]);
+        return clean.Length > 60 ? string.Concat(clean.AsSpan(0, 60), "…") : clean;
+    }
+}

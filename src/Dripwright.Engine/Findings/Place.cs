@@ -1,0 +1,52 @@
+using Dripwright.Engine.Phrases;
+
+namespace Dripwright.Engine.Findings;
+
+/// <summary>Where a finding is: what to call it, and what a drawing needs to mark it.</summary>
+/// <param name="Name">What to call the place: "row 2, bucket 7", "drain of row 1".</param>
+/// <param name="Row">Number of its row, from 1; 0 where it is in none.</param>
+/// <param name="Pot">Number of its pot within the row, from 1; 0 where it is none.</param>
+/// <param name="Run">Label of its run of pipe, such as "D1"; empty where it is on none.</param>
+/// <param name="Hole">Number of the hole in that run, from 1; 0 where it is none.</param>
+/// <param name="Part">Which part of the rig it is where row and run do not say it.</param>
+public sealed record Place(
+    Phrase Name,
+    int Row = 0,
+    int Pot = 0,
+    string Run = "",
+    int Hole = 0,
+    PlacePart Part = PlacePart.None
+)
+{
+    /// <summary>A place that has a name and nothing else.</summary>
+    /// <param name="key">Key of its name, such as <c>place.drains</c>.</param>
+    public static Place Of(string key) => new(Phrase.Of(key));
+
+    /// <summary>The reservoir.</summary>
+    public static Place Reservoir { get; } = new(Phrase.Of("place.reservoir"), Part: PlacePart.Reservoir);
+
+    /// <summary>The pump.</summary>
+    public static Place Pump { get; } = new(Phrase.Of("place.pump"), Part: PlacePart.Pump);
+
+    /// <summary>A row.</summary>
+    /// <param name="row">[-] Its number, from 1.</param>
+    public static Place OfRow(int row) => new(Phrase.Of("place.row", row), row);
+
+    /// <summary>A pot.</summary>
+    /// <param name="row">[-] Its row, from 1.</param>
+    /// <param name="pot">[-] Its number within the row, from 1.</param>
+    public static Place OfPot(int row, int pot) => new(Phrase.Of("place.pot", row, pot), row, pot);
+}
+
+/// <summary>Parts of a rig that stand in no row.</summary>
+public enum PlacePart
+{
+    /// <summary>None of these.</summary>
+    None,
+
+    /// <summary>The reservoir.</summary>
+    Reservoir,
+
+    /// <summary>The pump.</summary>
+    Pump,
+}

@@ -1,9 +1,0 @@
-namespace Dripwright.Engine.Fittings;
-
-/// <summary>A fitting was asked for with parameters from which it cannot be made.</summary>
-/// <param name="fault">The fault.</param>
-public sealed class FittingException(FittingFault fault) : Exception(fault.ToString())
-{
-    /// <summary>The fault.</summary>
-    public FittingFault Fault { get; } = fault;
-}

@@ -1,0 +1,53 @@
+namespace Dripwright.Engine.Nutrients.Correcting;
+
+/// <summary>How much to drain, fill in and add, by C1 V1 with all volumes counted. Units are those of the strengthener.</summary>
+internal readonly record struct Amounts(double Drained, double Water, double Units)
+{
+    /// <summary>The least draining and the fewest additions that reach the target within the tank.</summary>
+    public static Amounts For(TankReading reading, TankTarget target, Strengthener giver, double water, double capacity)
+    {
+        double volume = reading.Volume;
+        double ec = reading.DecisiemensPerMetre;
+        double want = target.DecisiemensPerMetre;
+        double full = Math.Max(target.Volume ?? volume, volume);
+        if (Math.Abs(ec - want) < TankCorrection.SmallestStep && full == volume)
+        {
+            return default;
+        }
+
+        // Filled up to the wanted volume with water and what strengthens it.
+        double added = full - volume;
+        double need = ((full * want) - (volume * ec) - (added * water)) / (giver.Strength - (giver.Bulk * water));
+        double taken = need * giver.Bulk;
+        if (need >= 0 && taken <= added)
+        {
+            return new Amounts(0, added - taken, need);
+        }
+
+        return need > 0 ? Strengthen(volume, ec, want, giver, capacity) : Thin(volume, ec, want, water, capacity);
+    }
+
+    private static Amounts Strengthen(double volume, double ec, double want, Strengthener giver, double capacity)
+    {
+        double need = volume * (want - ec) / (giver.Strength - (giver.Bulk * want));
+        if (volume + (need * giver.Bulk) <= capacity)
+        {
+            return new Amounts(0, 0, need);
+        }
+
+        double squeezed = capacity * (want - ec) / (giver.Strength - (giver.Bulk * ec));
+        return new Amounts(volume + (squeezed * giver.Bulk) - capacity, 0, squeezed);
+    }
+
+    private static Amounts Thin(double volume, double ec, double want, double water, double capacity)
+    {
+        double need = volume * (ec - want) / (want - water);
+        if (volume + need <= capacity)
+        {
+            return new Amounts(0, need, 0);
+        }
+
+        double squeezed = capacity * (ec - want) / (ec - water);
+        return new Amounts(volume + squeezed - capacity, squeezed, 0);
+    }
+}

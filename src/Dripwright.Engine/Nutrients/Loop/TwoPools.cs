@@ -1,0 +1,80 @@
+namespace Dripwright.Engine.Nutrients.Loop;
+
+/// <summary>Two mixed volumes with flows between them that stay the same for a while: solved exactly.</summary>
+/// <remarks>
+/// x' = A x + b has x(t) = e^(At) x₀ + t φ₁(At) b, and ∫x = t φ₁(At) x₀ + t² φ₂(At) b. Both off-diagonal flows are above
+/// nought, so A has two real, unlike eigenvalues and any function of it is a line through two points.
+/// </remarks>
+internal readonly record struct TwoPools(double A11, double A12, double A21, double A22, double B1, double B2)
+{
+    /// <summary>When the second concentration turns from falling to rising or the other way; null when it never does.</summary>
+    /// <remarks>Its slope is α e^(slow t) + β e^(fast t): from slope and bend at the start, nought where e^((slow - fast) t) = -β/α.</remarks>
+    public double? Turn(double x1, double x2)
+    {
+        (double slow, double fast) = Eigenvalues();
+        double rise1 = (A11 * x1) + (A12 * x2) + B1;
+        double rise2 = (A21 * x1) + (A22 * x2) + B2;
+        double bend = (A21 * rise1) + (A22 * rise2);
+        double alpha = (bend - (fast * rise2)) / (slow - fast);
+        double beta = rise2 - alpha;
+        double ratio = -beta / alpha;
+        return ratio > 1 && double.IsFinite(ratio) ? Math.Log(ratio) / (slow - fast) : null;
+    }
+
+    /// <summary>Both concentrations after a time, and their integrals over it.</summary>
+    public (double X1, double X2, double Sum1, double Sum2) After(double x1, double x2, double time)
+    {
+        (double slow, double fast) = Eigenvalues();
+        (double E, double P, double Q) s = Functions(slow * time);
+        (double E, double P, double Q) f = Functions(fast * time);
+        (double end1, double end2) = Apply(s.E, f.E, slow, fast, x1, x2);
+        (double push1, double push2) = Apply(s.P, f.P, slow, fast, B1, B2);
+        (double held1, double held2) = Apply(s.P, f.P, slow, fast, x1, x2);
+        (double grown1, double grown2) = Apply(s.Q, f.Q, slow, fast, B1, B2);
+        return (
+            end1 + (time * push1),
+            end2 + (time * push2),
+            time * (held1 + (time * grown1)),
+            time * (held2 + (time * grown2))
+        );
+    }
+
+    private (double Slow, double Fast) Eigenvalues()
+    {
+        double middle = (A11 + A22) / 2;
+        double half = (A11 - A22) / 2;
+        double fast = middle - Math.Sqrt((half * half) + (A12 * A21));
+        // The slow one is a small difference where little is lost; from the determinant it keeps its digits.
+        return (((A11 * A22) - (A12 * A21)) / fast, fast);
+    }
+
+    private (double, double) Apply(double atSlow, double atFast, double slow, double fast, double x1, double x2)
+    {
+        double slope = (atSlow - atFast) / (slow - fast);
+        double y1 = ((A11 - fast) * x1) + (A12 * x2);
+        double y2 = (A21 * x1) + ((A22 - fast) * x2);
+        return ((atFast * x1) + (slope * y1), (atFast * x2) + (slope * y2));
+    }
+
+    /// <summary>e^z, (e^z - 1)/z and ((e^z - 1)/z - 1)/z, by their series where the quotients lose digits.</summary>
+    private static (double E, double P, double Q) Functions(double z)
+    {
+        if (Math.Abs(z) > 0.5)
+        {
+            double e = Math.Exp(z);
+            double p = (e - 1) / z;
+            return (e, p, (p - 1) / z);
+        }
+
+        double term = 0.5;
+        double q = 0.5;
+        for (int n = 3; n < 20; n++)
+        {
+            term *= z / n;
+            q += term;
+        }
+
+        double first = 1 + (z * q);
+        return (1 + (z * first), first, q);
+    }
+}

@@ -1,0 +1,93 @@
+using Dripwright.Engine.Catalogue.Targets;
+using Dripwright.Engine.Chemistry.Formulas;
+using Dripwright.Engine.Layout;
+using Dripwright.Engine.Nutrients.Loop;
+using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Water;
+
+namespace Dripwright.Engine.Nutrients.Planning;
+
+/// <summary>The loop of a rig over twelve weeks.</summary>
+/// <remarks>
+/// Uptake: the supply solution of closed systems for the crop, the best stand-in that is published, taken at the rig's use per
+/// plant; of sodium and chloride plants are taken to leave all behind, which errs on the safe side. Half of the coir's volume
+/// is water (common practice).
+/// </remarks>
+internal static class NutrientOutlooks
+{
+    private const int Days = 84;
+    private const double WaterInCoir = 0.5;
+
+    public static SodiumLimit LimitOf(NutrientCrop crop) =>
+        SodiumLimit.Of(
+            crop switch
+            {
+                NutrientCrop.Cucumber => LoopCrop.Cucumber,
+                NutrientCrop.SweetPepper => LoopCrop.SweetPepper,
+                _ => LoopCrop.Tomato,
+            }
+        );
+
+    public static NutrientOutlook? Of(
+        Rig rig,
+        RigLayout layout,
+        FeedPlan feed,
+        ReservoirPlan reservoir,
+        NutrientPlan plan,
+        TargetCatalogue targets
+    )
+    {
+        double pots = WaterInCoir * NutrientPlanner.CoirIn(layout);
+        double dripped = feed.TotalFlow * SecondsOn(rig.Timer);
+        double use = reservoir.Use * 86_400;
+        // Where plants drink all that drips nothing runs back, and this is no loop.
+        if (
+            use <= 0
+            || pots <= 0
+            || dripped < 1.02 * use
+            || plan.FilledEc >= plan.Wanted
+            || plan.Recipe.Lines.Count == 0
+        )
+        {
+            return null;
+        }
+
+        SodiumLimit limit = LimitOf(rig.Nutrients.Crop);
+        var limits = new Dictionary<Constituent, double> { [Constituent.Sodium] = limit.Classic };
+        Composition fresh = plan.Recipe.Composition;
+        double kilograms = plan.Recipe.Lines.Sum(line => line.Concentration);
+        bool priced = plan.Recipe.Unpriced.Count == 0 && plan.Recipe.Cost > 0;
+        var forecast = new LoopForecast(
+            new LoopSystem(reservoir.FullVolume, pots, dripped),
+            new LoopState(fresh, fresh),
+            plan.Filled.Composition,
+            [new LoopUptake(Days, use, UptakeOf(rig.Nutrients.Crop, targets), Composition.Nothing)]
+        )
+        {
+            PH = plan.WantedPH,
+            Limits = limits,
+            Cost = new RecipeCost(kilograms, priced ? plan.Recipe.Cost / (kilograms * plan.Recipe.Job.Volume) : 0),
+        };
+        IReadOnlyList<LoopOutcome> ways = forecast.Compare(TopUpStrategy.Usual(plan.Added, plan.Wanted));
+        LoopOutcome? dumping = ways[^1].PastLimit.ContainsKey(Constituent.Sodium)
+            ? (forecast with { Bleed = new BleedRule(0, limits) }).Run(ways[^1].Strategy)
+            : null;
+        IReadOnlyList<HiddenIon> hidden = ways[^1].Evenings is [.., var last]
+            ? HiddenIons.Of(last.State.Reservoir, plan.Filled.Composition, plan.Added, plan.WantedPH).Value ?? []
+            : [];
+        return new NutrientOutlook(Days, limit, ways, dumping, hidden);
+    }
+
+    private static Composition UptakeOf(NutrientCrop crop, TargetCatalogue targets) =>
+        targets[
+            crop switch
+            {
+                NutrientCrop.Cucumber => "cucumber-closed",
+                NutrientCrop.SweetPepper => "pepper-closed",
+                _ => "tomato-closed",
+            }
+        ].Complete;
+
+    private static double SecondsOn(Rigs.Timer timer) =>
+        timer.Mode == TimerMode.Cycle ? timer.HoursPerDay * timer.On / (timer.On + timer.Off) : 86_400;
+}

@@ -1,0 +1,88 @@
+using Dripwright.Engine.Catalogue.Targets;
+using Dripwright.Engine.Chemistry.Formulas;
+using Dripwright.Engine.Chemistry.Solutions;
+using Dripwright.Engine.Chemistry.Waters;
+using Dripwright.Engine.Rigs;
+
+namespace Dripwright.Engine.Nutrients.Planning;
+
+/// <summary>What the feed shall hold and how strong it shall be: the target of crop and stage with the grower's own amounts in it.</summary>
+/// <param name="Target">The amounts.</param>
+/// <param name="Strength">The EC wanted.</param>
+/// <param name="Factor">[-] How much stronger than the amounts, about.</param>
+/// <param name="IsFixed">True where the grower's own amounts say how strong it is.</param>
+internal sealed record WantedNutrients(NutrientTarget Target, Ec Strength, double Factor, bool IsFixed)
+{
+    /// <summary>What a rig asks for.</summary>
+    /// <param name="mix">The rig's nutrients section.</param>
+    /// <param name="stage">The crop at its stage, with the target that is used.</param>
+    /// <param name="targets">All targets.</param>
+    /// <param name="water">What is filled in.</param>
+    /// <param name="ph">[-] pH wanted.</param>
+    public static WantedNutrients Of(
+        NutrientMix mix,
+        CropStage stage,
+        TargetCatalogue targets,
+        WaterSupply water,
+        double ph
+    )
+    {
+        NutrientTarget whole = targets[stage.Target];
+        var usual = new Ec(stage.Conductivity * 10);
+        var own = NutrientChecks.Wanted(mix.Wanted).ToList();
+        if (own.Count > 0)
+        {
+            // What is left out keeps the amount that the plan shows without own amounts.
+            whole = With(whole.Times(Reaching(whole, water, usual, ph)), own);
+        }
+
+        return own.Count > 0 && mix.Strength is null
+            ? new WantedNutrients(whole, Reads(whole.Complete, water, ph), 1, true)
+            : Scaled(whole, mix.Strength is { } strength ? new Ec(strength * 10) : usual, water, ph);
+    }
+
+    private static WantedNutrients Scaled(NutrientTarget whole, Ec strength, WaterSupply water, double ph) =>
+        new(whole, strength, Reaching(whole, water, strength, ph), false);
+
+    private static NutrientTarget With(NutrientTarget target, List<(Constituent Constituent, double Amount)> own)
+    {
+        var wanted = target.Wanted.ToDictionary();
+        foreach (var (constituent, amount) in own)
+        {
+            wanted[constituent] = amount;
+        }
+
+        return target with
+        {
+            Name = $"{target.Name}, with amounts of the grower's own",
+            Wanted = wanted,
+            // Who says ammonium says nitrate and ammonium apart.
+            NitrogenIsSum = target.NitrogenIsSum && !own.Any(one => one.Constituent == Constituent.AmmoniumNitrogen),
+            Source = $"the grower's own amounts; the others: {target.Source}",
+        };
+    }
+
+    /// <summary>The EC of a target in a water that may have more of some ions than it asks for.</summary>
+    private static Ec Reads(Composition target, WaterSupply water, double ph) =>
+        NutrientPlanner.EcOf(
+            Composition.Of(
+                Composition
+                    .Constituents.Where(one => one != Constituent.InorganicCarbon)
+                    .Select(one => (one, Math.Max(target[one], water.Composition[one])))
+            ),
+            ph
+        );
+
+    /// <summary>[-] How many times the target reads an EC.</summary>
+    private static double Reaching(NutrientTarget whole, WaterSupply water, Ec wanted, double ph)
+    {
+        var (low, high) = (0.1, 5.0);
+        for (int i = 0; i < 30; i++)
+        {
+            double middle = (low + high) / 2;
+            (low, high) = Reads(whole.Times(middle).Complete, water, ph) < wanted ? (middle, high) : (low, middle);
+        }
+
+        return (low + high) / 2;
+    }
+}

@@ -1,0 +1,233 @@
+using Dripwright.Engine.Catalogue.Salts;
+using Dripwright.Engine.Chemistry.Formulas;
+using Dripwright.Engine.Nutrients.Recipe.Fitting;
+
+namespace Dripwright.Engine.Nutrients.Recipe;
+
+/// <summary>A recipe's job as numbers, and its answer: acid first, then the fit, then the price.</summary>
+internal sealed class RecipeModel
+{
+    private readonly RecipeJob job;
+    private readonly double[] lengths;
+    private readonly double[][] rows;
+    private readonly double[] wanted;
+    private readonly double[] acid;
+    private readonly double acidLength;
+    private readonly double[][] limited;
+    private readonly double[] limits;
+    private readonly double[] most;
+
+    public RecipeModel(RecipeJob job)
+    {
+        this.job = job;
+        AtHand =
+        [
+            .. job.Salts.DistinctBy(hand => hand.Salt.Key).OrderBy(hand => hand.Salt.Key, StringComparer.Ordinal),
+        ];
+        Asked =
+        [
+            .. job
+                .Target.Wanted.Where(pair => job.Weights[pair.Key] > 0)
+                .Select(pair => pair.Key)
+                .Where(key => !(job.Target.NitrogenIsSum && key == Constituent.AmmoniumNitrogen))
+                .Order(),
+        ];
+        var weights = Asked.Select(key => job.Weights[key] / FitWeights.ScaleOf(key, job.Target.Wanted[key])).ToArray();
+        wanted = [.. Asked.Select((key, i) => weights[i] * (job.Target.Wanted[key] - Of(job.Water.Composition, key)))];
+        rows = [.. Asked.Select((key, i) => Columns(salt => weights[i] * Of(salt.Brings, key)))];
+        lengths = Lengths();
+        acid = Columns(AcidOf);
+        (limited, limits) = Limits();
+        most =
+        [
+            .. AtHand.Select(
+                (hand, j) => hand.Most is { } kilograms ? kilograms / job.Volume * lengths[j] : double.PositiveInfinity
+            ),
+        ];
+        foreach (var row in rows)
+        {
+            WeighingScale(row);
+        }
+        WeighingScale(acid);
+        acidLength = Length(acid);
+        Divide(acid, acidLength);
+        for (var i = 0; i < limited.Length; i++)
+        {
+            WeighingScale(limited[i]);
+            var length = Length(limited[i]);
+            Divide(limited[i], length);
+            limits[i] /= length;
+        }
+    }
+
+    public IReadOnlyList<SaltAtHand> AtHand { get; }
+
+    /// <summary>Elements that the fit minds.</summary>
+    public IReadOnlyList<Constituent> Asked { get; }
+
+    /// <summary>True where every step found its best.</summary>
+    public bool Optimal { get; private set; } = true;
+
+    /// <summary>[kg/m³] Amounts of the salts at hand that fit best, the cheapest of them.</summary>
+    public double[] Solve()
+    {
+        var x = new double[AtHand.Count];
+        if (x.Length == 0)
+        {
+            return x;
+        }
+        var kept = Array.Empty<double[]>();
+        if (acidLength > 0)
+        {
+            kept = [acid];
+            x = Run(Problem(x) with { Rows = [acid], Wanted = [job.Demand / acidLength] });
+        }
+        x = Run(Problem(x) with { Rows = rows, Wanted = wanted, Kept = kept });
+        x = Run(
+            Problem(x) with
+            {
+                Kept = [.. kept, .. rows.Select(Unit).Where(row => row.Length > 0)],
+                Costs = Prices(),
+            }
+        );
+        return [.. x.Select((amount, j) => amount <= 1e-12 ? 0 : amount / lengths[j])];
+    }
+
+    /// <summary>[-] Σ (weight · miss)² of amounts.</summary>
+    public double Misfit(double[] amounts)
+    {
+        var sum = 0.0;
+        for (var i = 0; i < rows.Length; i++)
+        {
+            var miss = -wanted[i];
+            for (var j = 0; j < amounts.Length; j++)
+            {
+                miss += rows[i][j] * amounts[j] * lengths[j];
+            }
+            sum += miss * miss;
+        }
+        return sum;
+    }
+
+    /// <summary>The problem of the fit alone, from a start that meets the acid; for comparison with other solvers.</summary>
+    internal FitProblem FitOnly(double[] start) =>
+        Problem(start) with
+        {
+            Rows = rows,
+            Wanted = wanted,
+            Kept = acidLength > 0 ? [acid] : [],
+        };
+
+    /// <summary>[mol/kg] H⁺ of a product as the fit counts it.</summary>
+    /// <remarks>Trace salts are given in such small amounts that their acidity is left out, or a pinch of borax would need acid.</remarks>
+    internal static double AcidOf(Salt salt) =>
+        Composition.Constituents.Any(key => Charges.IsTrace(key) && salt.Brings[key] > 0) ? 0 : salt.AcidEquivalents;
+
+    private double[] Run(FitProblem problem)
+    {
+        var solution = ActiveSet.Solve(problem);
+        Optimal &= solution.Optimal;
+        return solution.X;
+    }
+
+    private FitProblem Problem(double[] start) =>
+        new()
+        {
+            Unknowns = AtHand.Count,
+            Limited = limited,
+            Limits = limits,
+            Most = most,
+            Start = start,
+        };
+
+    private double[] Columns(Func<Salt, double> of) => [.. AtHand.Select(hand => of(hand.Salt))];
+
+    private double Of(Composition composition, Constituent key) =>
+        key == Constituent.NitrateNitrogen && job.Target.NitrogenIsSum
+            ? composition[key] + composition[Constituent.AmmoniumNitrogen]
+            : composition[key];
+
+    // Each unknown is an amount times the length of its column, so that all columns are of length 1.
+    private double[] Lengths()
+    {
+        var found = new double[AtHand.Count];
+        for (var j = 0; j < found.Length; j++)
+        {
+            var sum = rows.Sum(row => row[j] * row[j]);
+            var brings = Composition.Constituents.Sum(key => Math.Abs(AtHand[j].Salt.Brings[key]));
+            found[j] =
+                sum > 0 ? Math.Sqrt(sum)
+                : brings > 0 ? brings
+                : 1;
+        }
+        return found;
+    }
+
+    private (double[][] Rows, double[] Limits) Limits()
+    {
+        List<double[]> found = [];
+        List<double> bounds = [];
+        var water = job.Water.Composition;
+        var share = job.MostAmmoniumShare;
+        Add(
+            salt => (1 - share) * salt[Constituent.AmmoniumNitrogen] - share * salt[Constituent.NitrateNitrogen],
+            share * water[Constituent.NitrateNitrogen] - (1 - share) * water[Constituent.AmmoniumNitrogen]
+        );
+        if (job.MostChloride is { } chloride)
+        {
+            Add(salt => salt[Constituent.Chloride], chloride - water[Constituent.Chloride]);
+        }
+        if (job.MostSodium is { } sodium)
+        {
+            Add(salt => salt[Constituent.Sodium], sodium - water[Constituent.Sodium]);
+        }
+        return ([.. found], [.. bounds]);
+
+        // Where the water alone is over, nothing more may be added; that it is over is a finding.
+        void Add(Func<Composition, double> of, double bound)
+        {
+            var row = Columns(salt => of(salt.Brings));
+            if (row.Any(value => value > 0))
+            {
+                found.Add(row);
+                bounds.Add(Math.Max(0, bound));
+            }
+        }
+    }
+
+    // A salt without a price counts as the dearest that has one, so that it is not chosen for seeming free. Without any price the
+    // least mass is taken.
+    private double[] Prices()
+    {
+        var dearest = AtHand.Max(hand => hand.Salt.PricePerKilogram ?? 0);
+        double[] prices = Columns(salt => salt.PricePerKilogram ?? (dearest > 0 ? dearest : 1));
+        WeighingScale(prices);
+        var greatest = prices.Max();
+        Divide(prices, greatest);
+        return prices;
+    }
+
+    private void WeighingScale(double[] row)
+    {
+        for (var j = 0; j < row.Length; j++)
+        {
+            row[j] /= lengths[j];
+        }
+    }
+
+    private static double Length(double[] row) => Math.Sqrt(row.Sum(value => value * value));
+
+    private static void Divide(double[] row, double by)
+    {
+        for (var j = 0; j < row.Length && by > 0; j++)
+        {
+            row[j] /= by;
+        }
+    }
+
+    private static double[] Unit(double[] row)
+    {
+        var length = Length(row);
+        return length > 0 ? [.. row.Select(value => value / length)] : [];
+    }
+}

@@ -1,0 +1,136 @@
+using System.Runtime.InteropServices;
+using Dripwright.Engine.Units;
+
+namespace Dripwright.Engine.Phrases;
+
+/// <summary>How a measured value is told, where its dimension alone does not decide it.</summary>
+public enum MeasuredForm
+{
+    /// <summary>As its dimension is told: a length as "6 ft 2 1/2 in" or "1.89 m".</summary>
+    Plain,
+
+    /// <summary>A distance to mark with a pencil: sixteenths of an inch or whole millimetres.</summary>
+    Mark,
+
+    /// <summary>A shift to mark, rounded up so that what is read still cures.</summary>
+    Shift,
+
+    /// <summary>A small length that nobody marks: a drill, the width of a saw cut.</summary>
+    Size,
+
+    /// <summary>Head, in feet or metres with decimals.</summary>
+    Head,
+
+    /// <summary>A velocity; its SI value is in m/s.</summary>
+    Velocity,
+
+    /// <summary>A share in whole per cent.</summary>
+    Percent,
+
+    /// <summary>A bare number with at most two decimals.</summary>
+    Number,
+
+    /// <summary>A concentration in mg/L; its SI value is in kg/m³.</summary>
+    Concentration,
+
+    /// <summary>A pH, told with one decimal.</summary>
+    PH,
+}
+
+/// <summary>A value with its dimension, told in the reader's units only at the edge.</summary>
+/// <param name="Dimension">What it measures.</param>
+/// <param name="Value">[SI] The value in the dimension's SI unit.</param>
+/// <param name="Form">How it is told.</param>
+[StructLayout(LayoutKind.Auto)]
+public readonly record struct Measured(Dimension Dimension, double Value, MeasuredForm Form = MeasuredForm.Plain)
+{
+    /// <summary>A length.</summary>
+    /// <param name="metres">[m] The length.</param>
+    public static Measured Length(double metres) => new(Dimension.Length, metres);
+
+    /// <summary>A distance to mark.</summary>
+    /// <param name="metres">[m] The distance.</param>
+    public static Measured Mark(double metres) => new(Dimension.Length, metres, MeasuredForm.Mark);
+
+    /// <summary>A shift to mark, rounded up.</summary>
+    /// <param name="metres">[m] The shift.</param>
+    public static Measured Shift(double metres) => new(Dimension.Length, metres, MeasuredForm.Shift);
+
+    /// <summary>A small length that nobody marks.</summary>
+    /// <param name="metres">[m] The length.</param>
+    public static Measured Size(double metres) => new(Dimension.Length, metres, MeasuredForm.Size);
+
+    /// <summary>Head.</summary>
+    /// <param name="metres">[m] The head.</param>
+    public static Measured Head(double metres) => new(Dimension.Length, metres, MeasuredForm.Head);
+
+    /// <summary>A volume.</summary>
+    /// <param name="cubicMetres">[m³] The volume.</param>
+    public static Measured Volume(double cubicMetres) => new(Dimension.Volume, cubicMetres);
+
+    /// <summary>A flow.</summary>
+    /// <param name="cubicMetresPerSecond">[m³/s] The flow.</param>
+    public static Measured Flow(double cubicMetresPerSecond) => new(Dimension.Flow, cubicMetresPerSecond);
+
+    /// <summary>A velocity.</summary>
+    /// <param name="metresPerSecond">[m/s] The velocity.</param>
+    public static Measured Velocity(double metresPerSecond) =>
+        new(Dimension.Length, metresPerSecond, MeasuredForm.Velocity);
+
+    /// <summary>A pressure.</summary>
+    /// <param name="pascals">[Pa] The pressure.</param>
+    public static Measured Pressure(double pascals) => new(Dimension.Pressure, pascals);
+
+    /// <summary>A slope.</summary>
+    /// <param name="ratio">[-] Fall over length.</param>
+    public static Measured Slope(double ratio) => new(Dimension.Slope, ratio);
+
+    /// <summary>A share with three figures, to hold against a limit.</summary>
+    /// <param name="share">[-] The share.</param>
+    public static Measured Share(double share) => new(Dimension.Share, share);
+
+    /// <summary>A share in whole per cent.</summary>
+    /// <param name="share">[-] The share.</param>
+    public static Measured Percent(double share) => new(Dimension.Share, share, MeasuredForm.Percent);
+
+    /// <summary>A force.</summary>
+    /// <param name="newtons">[N] The force.</param>
+    public static Measured Force(double newtons) => new(Dimension.Force, newtons);
+
+    /// <summary>A mass.</summary>
+    /// <param name="kilograms">[kg] The mass.</param>
+    public static Measured Mass(double kilograms) => new(Dimension.Mass, kilograms);
+
+    /// <summary>A power.</summary>
+    /// <param name="watts">[W] The power.</param>
+    public static Measured Power(double watts) => new(Dimension.Power, watts);
+
+    /// <summary>A voltage.</summary>
+    /// <param name="volts">[V] The voltage.</param>
+    public static Measured Voltage(double volts) => new(Dimension.Voltage, volts);
+
+    /// <summary>A time.</summary>
+    /// <param name="seconds">[s] The time.</param>
+    public static Measured Time(double seconds) => new(Dimension.Duration, seconds);
+
+    /// <summary>A temperature.</summary>
+    /// <param name="kelvin">[K] The temperature.</param>
+    public static Measured Temperature(double kelvin) => new(Dimension.Temperature, kelvin);
+
+    /// <summary>An electrical conductivity at 25 °C: the EC of a solution.</summary>
+    /// <param name="siemensPerMetre">[S/m] The conductivity.</param>
+    public static Measured Conductivity(double siemensPerMetre) => new(Dimension.Conductivity, siemensPerMetre);
+
+    /// <summary>A concentration, told in mg/L.</summary>
+    /// <param name="kilogramsPerCubicMetre">[kg/m³] The concentration.</param>
+    public static Measured Concentration(double kilogramsPerCubicMetre) =>
+        new(Dimension.Share, kilogramsPerCubicMetre, MeasuredForm.Concentration);
+
+    /// <summary>A pH.</summary>
+    /// <param name="value">[-] The pH.</param>
+    public static Measured PH(double value) => new(Dimension.Share, value, MeasuredForm.PH);
+
+    /// <summary>A bare number.</summary>
+    /// <param name="value">[-] The number.</param>
+    public static Measured Number(double value) => new(Dimension.Share, value, MeasuredForm.Number);
+}

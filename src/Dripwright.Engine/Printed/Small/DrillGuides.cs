@@ -1,0 +1,81 @@
+using Dripwright.Engine.Layout;
+using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Units;
+
+namespace Dripwright.Engine.Printed;
+
+/// <summary>Which distances from hole to hole are worth a guide.</summary>
+internal static class DrillGuides
+{
+    /// <summary>[m] Distances that differ by less are one: nobody drills finer.</summary>
+    private const double Fine = 0.0001;
+
+    public static SmallUse Of(Rig rig, RigLayout layout, PrintParameters start)
+    {
+        // Along the pipe: on a slope that is a little more than along the row. A hose is punched and needs no guide.
+        List<(PipeRun Run, long Pitch, Hole From, Hole To)> steps = [];
+        foreach (
+            PipeRun run in layout.Rows.SelectMany(row => row.Feed.Append(row.Drain)).Where(run => !run.Pipe.Flexible)
+        )
+        {
+            foreach ((Hole from, Hole to) in run.Holes.Zip(run.Holes.Skip(1)))
+            {
+                // The guide lies on one piece of pipe: it reaches over no joint and no tee.
+                if (run.Pieces.Any(piece => piece.From <= from.Station && to.Station <= piece.To))
+                {
+                    steps.Add((run, (long)Math.Round((to.Station - from.Station) * run.Stretch / Fine), from, to));
+                }
+            }
+        }
+
+        List<SmallPiece> pieces = [];
+        foreach (
+            var alike in steps
+                .GroupBy(step => (step.Pitch, Pipe: step.Run.Pipe.Key, step.Run.Service))
+                .Where(group => group.Count() > 1 || steps.Count == 1)
+                .OrderByDescending(group => group.Count())
+        )
+        {
+            (PipeRun run, long pitch, Hole _, Hole _) = alike.First();
+            PipeRun[] runs = [.. alike.Select(step => step.Run).Distinct()];
+            bool feed = run.Service == RunService.Feed;
+            string what = feed ? "feed line" : "drain";
+            string pipes =
+                runs.Length == 1
+                    ? $"the {what} of row {Labels.Of(run.Row)}"
+                    : $"the {what}s of {Labels.Of(runs.Length)} rows";
+            int total = runs.Sum(one => one.Holes.Count - 1);
+            string rest =
+                alike.Count() == total
+                    ? ""
+                    : $"; {Labels.Of(total - alike.Count())} of {Labels.Of(total)} distances differ or go over a joint: mark those by the strip";
+            pieces.Add(
+                new(
+                    start with
+                    {
+                        HolePitch = pitch * Fine,
+                        PipeOutside = run.Pipe.OutsideDiameter,
+                        PilotDrill = feed ? run.Holes[0].Diameter : start.PilotDrill,
+                    },
+                    1,
+                    $"sets {QuantityText.Format(Dimension.Length, pitch * Fine, rig.Units)} from hole to hole along {pipes}{rest}",
+                    [
+                        .. alike
+                            .SelectMany(step => new[] { (step.Run, step.From), (step.Run, step.To) })
+                            .Distinct()
+                            .Select(at => new PrintedSpot(at.Run.Row, at.Run.At(at.Item2.Station))),
+                    ]
+                )
+            );
+        }
+
+        return pieces.Count > 0
+            ? new(pieces, null)
+            : SmallUse.None(
+                "drillGuides",
+                "no distance from hole to hole that comes twice",
+                "a rigid pipe with holes at equal distances",
+                "mark the holes by the strip"
+            );
+    }
+}

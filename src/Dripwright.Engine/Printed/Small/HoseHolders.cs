@@ -1,0 +1,131 @@
+using Dripwright.Engine.Layout;
+using Dripwright.Engine.Rigs;
+
+namespace Dripwright.Engine.Printed;
+
+/// <summary>Where a header of hose is held.</summary>
+internal static class HoseHolders
+{
+    /// <summary>[-] Heights of the two clips on their leg, by its length, where they are free. Common practice.</summary>
+    private static readonly double[] s_heights = [0.45, 0.85];
+
+    /// <summary>[m] Half a clip with room for fingers. Common practice.</summary>
+    private const double Half = 0.010;
+
+    private const double Near = 1e-6;
+
+    /// <summary>Clips on the leg of the frame where the header comes in.</summary>
+    public static SmallUse Clips(Rig rig, RigLayout layout, PrintParameters start)
+    {
+        if (!layout.Parts.Header.Flexible)
+        {
+            return SmallUse.None("hoseClips", "a header of rigid pipe", "a header of hose", "hold it with pipe straps");
+        }
+
+        if (layout.Rows.FirstOrDefault(row => row.Frames.Count > 0) is not { } row)
+        {
+            return SmallUse.None(
+                "hoseClips",
+                "no stand",
+                "a leg of the stand near the header",
+                "hold it with pipe straps"
+            );
+        }
+
+        PrintedSpot[] spots = [.. row.FeedEntries.SelectMany(entry => OnLeg(rig, layout, row, row.OriginX + entry))];
+        if (spots.Length == 0)
+        {
+            return SmallUse.None(
+                "hoseClips",
+                "legs that are taken up by joints, hangers and clamps",
+                "a hand's width of free leg",
+                "hold the header with a cable tie"
+            );
+        }
+
+        return new(
+            [
+                new(
+                    start with
+                    {
+                        HoseOutside = layout.Parts.Header.OutsideDiameter,
+                    },
+                    spots.Length,
+                    $"hold the header to the leg next to where it comes into row {Labels.Of(row.Number)}",
+                    spots
+                ),
+            ],
+            null
+        );
+    }
+
+    /// <summary>The clamp at the reservoir's rim.</summary>
+    public static SmallUse Clamp(RigLayout layout, PrintParameters start)
+    {
+        if (layout.Parts.Pump is null || !layout.Parts.Header.Flexible)
+        {
+            return SmallUse.None(
+                "hoseClamp",
+                layout.Parts.Pump is null ? "no pump" : "a header of rigid pipe",
+                "a pump in the reservoir and a header of hose",
+                "hold the header with a pipe strap"
+            );
+        }
+
+        return new(
+            [
+                new(
+                    start with
+                    {
+                        HoseOutside = layout.Parts.Header.OutsideDiameter,
+                    },
+                    1,
+                    "around the header at the reservoir's rim, through its lid or a board",
+                    [new(0, layout.Tank.PumpOutlet with { Z = layout.Tank.Rim })]
+                ),
+            ],
+            null
+        );
+    }
+
+    private static IEnumerable<PrintedSpot> OnLeg(Rig rig, RigLayout layout, RowLayout row, double x)
+    {
+        // The front leg: it is within reach.
+        StandMember leg = layout
+            .Stand.Members.Where(tube => tube.Row == row.Number && tube.Role == MemberRole.Leg)
+            .MinBy(tube => (Math.Round(Math.Abs(tube.From.X - x), 6), tube.From.Y))!;
+        double tall = leg.To.Z - leg.From.Z;
+        double least = StandLayout.FootFloor + rig.Stand.SocketDepth + Half;
+        double most = tall - rig.Stand.JointCentre - rig.Stand.SocketDepth - Half;
+        List<(double At, double Half)> taken = [.. Things(layout, leg)];
+        foreach (double share in s_heights)
+        {
+            var clear = new ClearStations([.. taken.Order()]);
+            if (clear.Nearest(share * tall, Half, least, most) is { } height)
+            {
+                taken.Add((height, Half));
+                yield return new(row.Number, leg.From with { Z = leg.From.Z + height });
+            }
+        }
+    }
+
+    /// <summary>[m] What is around a leg already, from its foot up, and how far each reaches.</summary>
+    private static IEnumerable<(double At, double Half)> Things(RigLayout layout, StandMember leg) =>
+        layout
+            .Stand.Joints.Where(joint =>
+                Math.Abs(joint.At.X - leg.From.X) < Near && Math.Abs(joint.At.Y - leg.From.Y) < Near
+            )
+            .Select(joint =>
+                (
+                    joint.At.Z - leg.From.Z,
+                    joint.Part switch
+                    {
+                        StandLayout.Hanger => DrainHanging.HalfLength,
+                        StandLayout.Clamp => layout.Stand.Tube.Outside,
+                        // A clip's block and the tie in it.
+                        StandPlacement.Clip => layout.Stand.Tube.Outside,
+                        _ => 0.0,
+                    }
+                )
+            );
+}

@@ -1,0 +1,42 @@
+using Dripwright.Engine.Layout;
+using Dripwright.Engine.Rigs;
+
+namespace Dripwright.Engine.Printed;
+
+/// <summary>Where the emitters' stakes can be held on the pots' rims.</summary>
+internal static class StakeHolders
+{
+    /// <summary>[-] Share of a pot's length over which its stakes are spread. Common practice.</summary>
+    private const double Spread = 0.6;
+
+    public static SmallUse Of(Rig rig, RigLayout layout, PrintParameters start)
+    {
+        if (rig.Feed.MicrotubeLength <= 0)
+        {
+            return SmallUse.None(
+                "stakeHolders",
+                "emitters that sit on the line",
+                "a small tube from the line to a stake (feed.microtubeLength)",
+                "leave stake holders out"
+            );
+        }
+
+        PrintedSpot[] spots = [.. layout.Rows.SelectMany(row => row.Pots.SelectMany(pot => Spots(row, pot)))];
+        return spots.Length > 0
+            ? new([new(start, spots.Length, "on the rims of the planted pots, one for each emitter", spots)], null)
+            : SmallUse.None("stakeHolders", "no planted pot", "a planted pot with an emitter", "plant a pot first");
+    }
+
+    /// <summary>Side by side along the pot's front.</summary>
+    private static IEnumerable<PrintedSpot> Spots(RowLayout row, PotPlace pot)
+    {
+        int count = pot.Planted ? pot.Emitters : 0;
+        for (int i = 0; i < count; i++)
+        {
+            double x = (((i + 0.5) / count) - 0.5) * Spread * row.Pot.Length;
+            double radius = row.Pot.Length / 2;
+            double front = row.Pot.Round ? Math.Sqrt((radius * radius) - (x * x)) : row.Pot.Width / 2;
+            yield return new(row.Number, new(pot.Base.X + x, pot.Base.Y - front, pot.Base.Z + row.Pot.Height));
+        }
+    }
+}

@@ -1,0 +1,97 @@
+using Dripwright.Engine.Chemistry.Formulas;
+using Dripwright.Engine.Chemistry.Waters;
+using Dripwright.Engine.Files;
+
+namespace Dripwright.Engine.Rigs;
+
+/// <summary>What the texts of the nutrients section must be, and waters that cannot be.</summary>
+internal static class NutrientChecks
+{
+    // [mol/m³] Ten times what any feed holds of an element.
+    private const double MostWanted = 100;
+
+    /// <summary>The analysis as read; lines that cannot be read are left out.</summary>
+    public static WaterAnalysis Analysis(NutrientWater water)
+    {
+        var values = new List<ReportedValue>();
+        foreach (var (field, text) in NutrientText.Lines(water))
+        {
+            if (text is not null && NutrientText.Read(field, text).Value is { } value)
+            {
+                values.Add(value);
+            }
+        }
+        if (water.Conductivity is { } conductivity)
+        {
+            values.Add(ReportedValue.Conductivity(conductivity * 10));
+        }
+        if (water.Ph is { } written && NutrientText.Plain(written) is { } ph)
+        {
+            values.Add(ReportedValue.PH(ph));
+        }
+        return WaterAnalysis.Of(values);
+    }
+
+    /// <summary>[mol/m³] The grower's own amounts; lines that cannot be read are left out.</summary>
+    public static IEnumerable<(Constituent Constituent, double Amount)> Wanted(NutrientWanted wanted) =>
+        NutrientText
+            .Lines(wanted)
+            .Where(line => line.Text is not null)
+            .Select(line => Wanted(line.Field, line.Text!).Value)
+            .OfType<ReportedValue>()
+            .Select(value => (value.Constituent, value.Value));
+
+    private static ReportedReading Wanted(string field, string text)
+    {
+        var reading = NutrientText.Read(field, text);
+        return reading.Value is { Value: > MostWanted or < 0 }
+            ? new(null, "an amount that a feed can hold: at most 100 mmol/L")
+            : reading;
+    }
+
+    public static void All(NutrientMix mix, Action<string, string, string> say)
+    {
+        if (NutrientText.Plain(mix.Ph) is not (>= 5 and <= 7))
+        {
+            say("nutrients.ph", FaultList.Quote(mix.Ph), "a plain number from 5 to 7, such as \"5.8\"");
+        }
+        foreach (var (index, salt) in (mix.Salts ?? []).Index())
+        {
+            if (salt.PricePerKg is { } price && NutrientText.Plain(price) is not (>= 0 and <= 1e6))
+            {
+                var path =
+                    $"nutrients.salts[{index.ToString(System.Globalization.CultureInfo.InvariantCulture)}].pricePerKg";
+                say(path, FaultList.Quote(price), "a plain number such as \"2.40\", without a currency");
+            }
+        }
+        foreach (var (field, text) in NutrientText.Lines(mix.Wanted))
+        {
+            if (text is not null && Wanted(field, text) is { Value: null, Expected: var expected })
+            {
+                say($"nutrients.wanted.{field}", FaultList.Quote(text), expected);
+            }
+        }
+        var readable = true;
+        foreach (var (field, text) in NutrientText.Lines(mix.Water))
+        {
+            if (text is not null && NutrientText.Read(field, text) is { Value: null, Expected: var expected })
+            {
+                say($"nutrients.water.{field}", FaultList.Quote(text), expected);
+                readable = false;
+            }
+        }
+        if (mix.Water.Ph is { } ph && NutrientText.Plain(ph) is null)
+        {
+            say("nutrients.water.ph", FaultList.Quote(ph), "a plain number such as \"7.6\"");
+            readable = false;
+        }
+        if (!readable)
+        {
+            return;
+        }
+        foreach (var fault in WaterCheck.Read(Analysis(mix.Water)).Faults)
+        {
+            say(NutrientPaths.OfWater(fault.Field), fault.Found, $"a water that can be. {fault.Why} {fault.Remedy}");
+        }
+    }
+}

@@ -1,0 +1,291 @@
+using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Layout;
+using Dripwright.Engine.Physics;
+using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Stands.Frame;
+using Dripwright.Engine.Stands.Loads;
+using Dripwright.Engine.Stands.Sections;
+
+namespace Dripwright.Engine.Stands.Checks;
+
+/// <summary>From a layout to the strength of its stands.</summary>
+/// <remarks>
+/// Every combination is solved twice: in first order for the multiple at which it buckles, and in second order with axial
+/// forces times 1.6 for forces and shifts (AISC 360 C2.1), so columns count with their own length, K = 1.
+/// Method page: docs/methods/stand-checks.md
+/// </remarks>
+public static class StandPlanner
+{
+    private const double AxialFactor = 1.6;
+    private const double WaterDensity = 998.2; // kg/m³ at 20 °C
+
+    /// <summary>Computes all stands of a layout.</summary>
+    /// <param name="layout">The layout.</param>
+    /// <param name="options">Options; the defaults where null.</param>
+    /// <exception cref="OperationCanceledException">The options' stop was asked for.</exception>
+    public static StandPlan Of(RigLayout layout, StandOptions? options = null)
+    {
+        ArgumentNullException.ThrowIfNull(layout);
+        options ??= new StandOptions();
+        List<RowStand> rows = [];
+        foreach (StandFrame frame in StandFrame.Of(layout, options))
+        {
+            RowStand stand = Check(frame);
+            rows.Add(options.TryCures && !stand.Holds ? stand with { Cures = Cures(layout, frame, options) } : stand);
+        }
+
+        return new StandPlan(rows, Reservoir(layout));
+    }
+
+    /// <summary>Computes one stand.</summary>
+    /// <param name="frame">The stand as a frame.</param>
+    public static RowStand Check(StandFrame frame)
+    {
+        ArgumentNullException.ThrowIfNull(frame);
+        RowLayout row = frame.Row;
+        bool staggered = row.Spec.Arrangement == Arrangement.Staggered;
+        var solver = new FrameSolver(frame.Model);
+        var firsts = StandCase
+            .Of(staggered, row.Modules)
+            .Where(c => c.Lean == LeanPlace.None || frame.Options.Leaning)
+            .Select(c => StandLoads.Of(frame, c))
+            .Select(loads => (Loads: loads, First: solver.Solve(loads.Loading)))
+            .ToList();
+        double[]? proven = Proven(solver, [.. firsts.Select(f => f.First)]);
+        frame.Options.Stop.ThrowIfCancellationRequested();
+        var seconds = new Queue<FrameOutcome>(
+            solver.SecondOrder(
+                [.. firsts.Select(f => f.First).OfType<FrameSolution>()],
+                new FrameOptions { AxialFactor = AxialFactor },
+                proven
+            )
+        );
+        List<CaseResult> cases = [];
+        double? lowest = frame.Options.EveryBuckling ? null : RowStand.BucklingOfInterest;
+        foreach (var (loads, first) in firsts)
+        {
+            frame.Options.Stop.ThrowIfCancellationRequested();
+            FrameOutcome outcome = first is FrameSolution ? seconds.Dequeue() : first;
+            CaseResult result = Judged(frame, solver, loads, first, outcome, lowest, proven);
+            lowest = frame.Options.EveryBuckling ? null : result.Buckling?.Factor ?? lowest;
+            cases.Add(result);
+        }
+
+        StandLoads empty = StandLoads.Of(frame, new StandCase("empty", "The bare stand", PotsFull.None));
+        var (front, back) = FeetLines(frame);
+        double top = frame.Model.Nodes[frame.NodeAt(frame.Rails[0].Tubes[0].Member.From)].At.Z - row.Floor;
+        CaseResult full = cases[0];
+        double footprint = (frame.FrameStations[^1] - frame.FrameStations[0]) * Math.Max(back - front, row.Depth);
+        return new RowStand
+        {
+            Frame = frame,
+            Cases = cases,
+            EmptyTippingForce = TipOver.TippingForce(empty.Weight, back - front, top),
+            Floor = FloorLoad.InLivingRoom(
+                "the row with all pots soaked",
+                full.Loads.Weight / StandardGravity.Value,
+                footprint
+            ),
+            Cures = [],
+        };
+    }
+
+    // The least axial force of every element in any combination, times the multiple of interest, where the frame is stable
+    // even with all of them at once, a little less still for what the second order changes: it is then stable in each
+    // combination alone. Null where that is not so, or where the combinations lift different feet.
+    private static double[]? Proven(FrameSolver solver, FrameOutcome[] firsts)
+    {
+        FrameSolution[] solved = [.. firsts.OfType<FrameSolution>()];
+        if (solved.Length < firsts.Length || solved.Any(s => !s.Lifted.SequenceEqual(solved[0].Lifted)))
+        {
+            return null;
+        }
+
+        double slack = 0.01 * solved.Max(s => s.Tensions.Max(Math.Abs));
+        double[] least =
+        [
+            .. Enumerable
+                .Range(0, solver.Model.Elements.Count)
+                .Select(e => (RowStand.BucklingOfInterest * Math.Min(0, solved.Min(s => s.Tensions[e]))) - slack),
+        ];
+        return solver.IsStable(least, solved[0].Lifted) ? least : null;
+    }
+
+    // Where a lowest multiple is given, the multiple is looked for only if this combination buckles at less; a frame proven
+    // in all combinations at once buckles at more than the multiple of interest.
+    private static CaseResult Judged(
+        StandFrame frame,
+        FrameSolver solver,
+        StandLoads loads,
+        FrameOutcome first,
+        FrameOutcome outcome,
+        double? lowest,
+        double[]? proven
+    )
+    {
+        var (front, back) = FeetLines(frame);
+        TipCheck tip = TipOver.Worst(loads.Acting, front, back, frame.Row.Floor);
+        return new CaseResult
+        {
+            Loads = loads,
+            Outcome = outcome,
+            Buckling =
+                first is FrameSolution linear
+                && !(lowest is { } factor && (proven is not null || solver.StandsAt(linear, factor)))
+                    ? solver.Buckling(linear)
+                    : null,
+            Uses = outcome is FrameSolution solution ? Uses(frame, solution) : [],
+            Drain = outcome is FrameSolution settled ? DrainSettling.Of(frame, settled) : null,
+            Tip = tip,
+        };
+    }
+
+    private static TubeUse[] Uses(StandFrame frame, FrameSolution solution)
+    {
+        var uses = new TubeUse[frame.Tubes.Count];
+        for (int t = 0; t < uses.Length; t++)
+        {
+            uses[t] = Use(frame, solution, t);
+        }
+
+        return uses;
+    }
+
+    private static TubeUse Use(StandFrame frame, FrameSolution solution, int index)
+    {
+        StandTube tube = frame.Tubes[index];
+        SectionProperties section = frame.Tube.Properties;
+        double compression = AllowableStrength.Compression(section, frame.Steel, tube.Span);
+        double bending = 0;
+        double shear = 0;
+        double axial = 0;
+        double moment = 0;
+        double sag = 0;
+        Vector3 start = solution.Shift(frame.Model.Elements[tube.Elements[0]].From);
+        Vector3 end = solution.Shift(frame.Model.Elements[tube.Elements[^1]].To);
+        double done = 0;
+        foreach (int e in tube.Elements)
+        {
+            foreach (double x in solution.Stations(e))
+            {
+                var (f, shift) = solution.PlaceAt(e, x);
+                bending = Math.Max(bending, AllowableStrength.CombinedUnder(section, frame.Steel, f, compression));
+                shear = Math.Max(shear, AllowableStrength.Shear(section, frame.Steel, f));
+                axial = Math.Abs(f.Axial) > Math.Abs(axial) ? f.Axial : axial;
+                moment = Math.Max(moment, f.Bending);
+                double share = (done + x) / tube.Span;
+                Vector3 off = shift - ((1 - share) * start) - (share * end);
+                sag = Math.Max(sag, off.Length);
+            }
+
+            done += frame.Model.LengthOf(e);
+        }
+
+        double jointMoment = 0;
+        double pull = 0;
+        void Joint(int element, bool atEnd)
+        {
+            SectionForces f = solution.JointForces(element, atEnd);
+            jointMoment = Math.Max(jointMoment, f.Bending);
+            pull = Math.Max(pull, f.Axial);
+        }
+
+        if (tube.SocketAtStart)
+        {
+            Joint(tube.Elements[0], false);
+        }
+
+        if (tube.SocketAtEnd)
+        {
+            Joint(tube.Elements[^1], true);
+        }
+
+        JointValues joint = frame.Options.Joint;
+        return new TubeUse(
+            index,
+            bending,
+            shear,
+            jointMoment / joint.SlipMoment,
+            pull / joint.PullOut,
+            axial,
+            moment,
+            sag
+        );
+    }
+
+    private static (double Front, double Back) FeetLines(StandFrame frame) =>
+        (frame.Feet.Min(n => frame.Model.Nodes[n].At.Y), frame.Feet.Max(n => frame.Model.Nodes[n].At.Y));
+
+    private static List<Cure> Cures(RigLayout layout, StandFrame frame, StandOptions options)
+    {
+        List<Cure> cures = [];
+        if (Thicker(layout.Parts.Catalogue, layout.Stand.Tube, frame) is { } tube)
+        {
+            Try(
+                CureKind.ThickerTube,
+                $"tube {tube.Name}",
+                options with
+                {
+                    Tube = TubeSection.Of(tube),
+                    WallLoss = 0,
+                    Steel = options.Steel ?? Steels.For(tube),
+                }
+            );
+        }
+
+        Try(
+            CureKind.ExtraFrame,
+            "one more frame in the middle of every module",
+            options with
+            {
+                ExtraFrames = (2 * options.ExtraFrames) + 1,
+            }
+        );
+        if (options.Bracing != Bracing.Both)
+        {
+            Try(CureKind.Brace, "braces along the back and across the frames", options with { Bracing = Bracing.Both });
+        }
+
+        if (options.Bracing != Bracing.Both && !cures.Any(c => c.Enough))
+        {
+            Try(
+                CureKind.FrameAndBrace,
+                "one more frame in every module, and braces along the back and across the frames",
+                options with
+                {
+                    ExtraFrames = (2 * options.ExtraFrames) + 1,
+                    Bracing = Bracing.Both,
+                }
+            );
+        }
+
+        return cures;
+
+        void Try(CureKind kind, string what, StandOptions changed)
+        {
+            StandFrame other = StandFrame.Of(layout, changed).First(f => f.Row.SpecIndex == frame.Row.SpecIndex);
+            RowStand stand = Check(other);
+            cures.Add(new Cure(kind, what, changed, stand.Utilisation, stand.Buckling, stand.LowestSlope, stand.Holds));
+        }
+    }
+
+    // The next stiffer tube of the same shape; new tube, whatever the condition of the old one.
+    private static TubeSize? Thicker(PartsCatalogue catalogue, TubeSize present, StandFrame frame) =>
+        catalogue
+            .Tubes.Values.Where(t =>
+                t.Shape == present.Shape
+                && TubeSection.Of(t).Properties.ModulusY > 1.02 * frame.Tube.Properties.ModulusY
+            )
+            .OrderBy(t => TubeSection.Of(t).Properties.ModulusY)
+            .ThenBy(t => t.Key, StringComparer.Ordinal)
+            .FirstOrDefault();
+
+    private static FloorLoad Reservoir(RigLayout layout)
+    {
+        TankPlace tank = layout.Tank;
+        double area = (tank.Right - tank.Left) * (tank.Back - tank.Front);
+        double shape = layout.Parts.Tank.Shape == TankShape.Box ? 1 : Math.PI / 4;
+        double volume = area * layout.Parts.Tank.Height * shape;
+        return FloorLoad.InLivingRoom("the full reservoir", volume * WaterDensity, area);
+    }
+}

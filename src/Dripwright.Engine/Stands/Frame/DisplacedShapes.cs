@@ -1,0 +1,176 @@
+using System.Numerics;
+using System.Runtime.InteropServices;
+using Vector3 = Dripwright.Engine.Numerics.Vector3;
+
+namespace Dripwright.Engine.Stands.Frame;
+
+/// <summary>What the corrections found for one loading.</summary>
+/// <param name="Tensions">[N] Axial forces on the displaced shape; those of first order where the corrections do not settle.</param>
+/// <param name="X">Displacements, six rows a node; null where the corrections do not settle.</param>
+[StructLayout(LayoutKind.Auto)]
+internal readonly record struct DisplacedShape(double[] Tensions, double[]? X);
+
+/// <summary>
+/// Axial forces and displacements on the displaced shape, x = K⁻¹(f − Kg·x), with the elastic factors, for several loadings
+/// side by side: each factor read serves them all.
+/// </summary>
+/// <remarks>
+/// The steps shrink by about the share of the buckling load that acts; where that is not small, the corrections give up.
+/// A loading's answer does not depend on those beside it.
+/// </remarks>
+internal sealed class DisplacedShapes
+{
+    private const int MostRounds = 16;
+
+    private readonly FrameModel _model;
+    private readonly FrameMatrix _matrix;
+    private readonly bool[] _held;
+    private readonly IReadOnlyList<FrameSolution> _firsts;
+    private readonly int _width; // vectors a row
+    private readonly Vector<double>[] _start;
+    private readonly Vector<double>[] _x;
+    private readonly Vector<double>[] _bent;
+    private readonly Vector<double>[] _resting; // axial force of each element with its nodes held still
+    private readonly Vector<double>[] _tension;
+
+    private DisplacedShapes(FrameModel model, FrameMatrix matrix, bool[] held, IReadOnlyList<FrameSolution> firsts)
+    {
+        (_model, _matrix, _held, _firsts) = (model, matrix, held, firsts);
+        int lanes = Vector<double>.Count;
+        _width = (firsts.Count + lanes - 1) / lanes;
+        _start = Beside(matrix.Rows, (first, row) => first.Displacements[row]);
+        _x = [.. _start];
+        _bent = new Vector<double>[_x.Length];
+        _tension = Beside(matrix.Elements.Length, (first, e) => first.Tensions[e]);
+        _resting = Beside(matrix.Elements.Length, (first, e) => first.Loads.Held[e] is { } q ? (q[6] - q[0]) / 2 : 0);
+    }
+
+    /// <summary>Follows the loadings from their first-order answers.</summary>
+    /// <param name="model">The frame.</param>
+    /// <param name="matrix">Its matrix; the elastic factors for the held rows are its last ones.</param>
+    /// <param name="held">Rows that are held, the same for all.</param>
+    /// <param name="firsts">First-order answers, one or more.</param>
+    /// <param name="axialFactor">Times the axial forces.</param>
+    /// <returns>One for each answer, in their order.</returns>
+    public static DisplacedShape[] Of(
+        FrameModel model,
+        FrameMatrix matrix,
+        bool[] held,
+        IReadOnlyList<FrameSolution> firsts,
+        double axialFactor
+    ) => new DisplacedShapes(model, matrix, held, firsts).Follow(axialFactor);
+
+    private DisplacedShape[] Follow(double axialFactor)
+    {
+        var found = new DisplacedShape?[_firsts.Count];
+        double[] sizes = [.. _firsts.Select(first => first.Displacements.Sum(v => v * v))];
+        double[] before = [.. sizes.Select(_ => double.PositiveInfinity)];
+        for (int round = 0; round < MostRounds && found.Any(f => f is null); round++)
+        {
+            double[] steps = Step(axialFactor);
+            for (int i = 0; i < found.Length; i++)
+            {
+                if (found[i] is not null)
+                {
+                    continue;
+                }
+
+                if (steps[i] <= 1e-24 * sizes[i])
+                {
+                    found[i] = new DisplacedShape(Lane(_tension, i), Lane(_x, i));
+                }
+                else if (!(steps[i] <= 0.05 * before[i]))
+                {
+                    found[i] = Unsettled(i);
+                }
+
+                before[i] = steps[i];
+            }
+        }
+
+        return [.. found.Select((shape, i) => shape ?? Unsettled(i))];
+    }
+
+    private DisplacedShape Unsettled(int i) => new([.. _firsts[i].Tensions], null);
+
+    // One correction of all; the squares of how far each moved.
+    private double[] Step(double axialFactor)
+    {
+        Array.Clear(_bent);
+        _matrix.AddGeometric(_tension, axialFactor, _x, _bent, _width);
+        for (int row = 0; row < _held.Length; row++)
+        {
+            if (_held[row])
+            {
+                _bent.AsSpan(row * _width, _width).Clear();
+            }
+        }
+
+        _matrix.Solve(_bent, _width);
+        var moved = new Vector<double>[_width];
+        for (int row = 0; row < _held.Length; row++)
+        {
+            for (int v = 0; v < _width; v++)
+            {
+                int at = (row * _width) + v;
+                Vector<double> next = _start[at] - _bent[at];
+                Vector<double> by = next - _x[at];
+                moved[v] += by * by;
+                _x[at] = next;
+            }
+        }
+
+        for (int e = 0; e < _matrix.Elements.Length; e++)
+        {
+            ElementMatrix element = _matrix.Elements[e];
+            Vector3 pull = element.TensionPerShift;
+            int from = 6 * _model.Elements[e].From * _width;
+            int to = 6 * _model.Elements[e].To * _width;
+            for (int v = 0; v < _width; v++, from++, to++)
+            {
+                _tension[(e * _width) + v] =
+                    _resting[(e * _width) + v]
+                    + (pull.X * (_x[to] - _x[from]))
+                    + (pull.Y * (_x[to + _width] - _x[from + _width]))
+                    + (pull.Z * (_x[to + (2 * _width)] - _x[from + (2 * _width)]));
+            }
+        }
+
+        var steps = new double[_firsts.Count];
+        for (int i = 0; i < steps.Length; i++)
+        {
+            steps[i] = moved[i / Vector<double>.Count][i % Vector<double>.Count];
+        }
+
+        return steps;
+    }
+
+    private Vector<double>[] Beside(int rows, Func<FrameSolution, int, double> value)
+    {
+        var beside = new Vector<double>[rows * _width];
+        Span<double> lanes = MemoryMarshal.Cast<Vector<double>, double>(beside.AsSpan());
+        int stride = _width * Vector<double>.Count;
+        for (int i = 0; i < _firsts.Count; i++)
+        {
+            for (int row = 0; row < rows; row++)
+            {
+                lanes[(row * stride) + i] = value(_firsts[i], row);
+            }
+        }
+
+        return beside;
+    }
+
+    private double[] Lane(Vector<double>[] beside, int i)
+    {
+        ReadOnlySpan<double> lanes = MemoryMarshal.Cast<Vector<double>, double>(beside.AsSpan());
+        int stride = _width * Vector<double>.Count;
+        var lane = new double[beside.Length / _width];
+        for (int row = 0; row < lane.Length; row++)
+        {
+            lane[row] = lanes[(row * stride) + i];
+        }
+
+        return lane;
+    }
+}

@@ -1,0 +1,230 @@
+using System.Globalization;
+using Dripwright.Engine.Layout;
+using Dripwright.Engine.Stands.Sections;
+
+namespace Dripwright.Engine.Stands.Frame;
+
+/// <summary>Puts a row's tubes together into nodes and elements.</summary>
+internal sealed class StandFrameBuilder
+{
+    private const double Grain = 1e-6; // m; places nearer than this are one
+
+    private readonly List<StandMember> _members;
+    private readonly SectionProperties _section;
+    private readonly Steel _steel;
+    private readonly StandOptions _options;
+    private readonly Dictionary<(long, long, long), int> _nodeAt;
+    private readonly List<FrameNode> _nodes = [];
+    private readonly List<FrameElement> _elements = [];
+    private readonly Dictionary<(long, long), SortedSet<double>> _heightsAt = [];
+    private readonly double _floor;
+    private readonly double _top;
+    private readonly double[] _sides;
+
+    public StandFrameBuilder(
+        List<StandMember> members,
+        TubeSection tube,
+        Steel steel,
+        StandOptions options,
+        Dictionary<(long, long, long), int> nodeAt
+    )
+    {
+        (_members, _section, _steel, _options, _nodeAt) = (members, tube.Properties, steel, options, nodeAt);
+        Frames = StandFrames.Of(members);
+        StandMember leg = members.First(m => m.Role == MemberRole.Leg);
+        (_floor, _top) = (leg.From.Z, leg.To.Z);
+        _sides =
+        [
+            .. members.Where(m => m.Role == MemberRole.Rail).Select(m => Math.Round(m.From.Y, 6)).Distinct().Order(),
+        ];
+        Tubes = [];
+    }
+
+    public double[] Frames { get; }
+
+    public List<StandTube> Tubes { get; }
+
+    public static (long, long, long) Key(Vector3 at) =>
+        ((long)Math.Round(at.X / Grain), (long)Math.Round(at.Y / Grain), (long)Math.Round(at.Z / Grain));
+
+    public FrameModel Model()
+    {
+        // Where a tie is clipped to a leg, the leg gets a node.
+        foreach (StandMember m in _members)
+        {
+            foreach (Vector3 end in (Vector3[])[m.From, m.To])
+            {
+                var (x, y, _) = Key(end);
+                if (!_heightsAt.TryGetValue((x, y), out SortedSet<double>? heights))
+                {
+                    heights = _heightsAt[(x, y)] = [];
+                }
+
+                heights.Add(end.Z);
+            }
+        }
+
+        foreach (StandMember member in _members)
+        {
+            Add(member);
+        }
+
+        return new FrameModel(_nodes, _elements);
+    }
+
+    private void Add(StandMember member)
+    {
+        bool clipped = member.Role is MemberRole.Tie or MemberRole.Brace;
+        var socket = new EndStiffness(_options.Joint.Stiffness, _options.Joint.TwistStiffness);
+        bool socketAtStart = member.Role is MemberRole.Rail or MemberRole.Cross;
+        bool socketAtEnd = !clipped;
+        // Where both ends let the tube spin, one of them is said to hold it: it passes no twist either way, and nodes
+        // within the tube stay put.
+        double hold = _options.Joint.TwistStiffness > 0 ? _options.Joint.TwistStiffness : double.PositiveInfinity;
+        EndStiffness start =
+            clipped ? EndStiffness.Hinge
+            : socketAtStart ? socket with { Twist = hold }
+            : EndStiffness.Rigid;
+        EndStiffness end = clipped ? new EndStiffness(0, 0) : socket;
+        List<double> shares = Shares(member);
+        string name = Name(member);
+        List<int> elements = [];
+        int from = Node(member.From, member, false);
+        for (int i = 1; i < shares.Count; i++)
+        {
+            Vector3 at = Along(member, shares[i]);
+            bool within = i < shares.Count - 1 && !Clipped(member, at);
+            int to = Node(at, member, within);
+            elements.Add(_elements.Count);
+            _elements.Add(
+                new FrameElement(
+                    name,
+                    from,
+                    to,
+                    _section,
+                    _steel,
+                    i == 1 ? start : EndStiffness.Rigid,
+                    i == shares.Count - 1 ? end : EndStiffness.Rigid
+                )
+            );
+            from = to;
+        }
+
+        Tubes.Add(new StandTube(name, member, elements, socketAtStart, socketAtEnd));
+    }
+
+    // Whether another tube is clipped to this leg here.
+    private bool Clipped(StandMember member, Vector3 at)
+    {
+        if (member.Role != MemberRole.Leg)
+        {
+            return false;
+        }
+
+        var (x, y, _) = Key(at);
+        return _heightsAt[(x, y)].Any(z => Math.Abs(z - at.Z) < Grain);
+    }
+
+    // Shares of the span at which the tube has nodes, ends included.
+    private List<double> Shares(StandMember member)
+    {
+        List<double> cuts = [0, 1];
+        if (member.Role == MemberRole.Leg)
+        {
+            var (x, y, _) = Key(member.From);
+            double height = member.To.Z - member.From.Z;
+            cuts =
+            [
+                .. _heightsAt[(x, y)]
+                    .Where(z => z > member.From.Z - Grain && z < member.To.Z + Grain)
+                    .Select(z => (z - member.From.Z) / height),
+            ];
+        }
+
+        // Tubes that are pressed need a node between their ends, or their own buckling is overrated by a fifth.
+        int parts = _options.Divisions;
+        if (cuts.Count == 2 && member.Role is MemberRole.Leg or MemberRole.Brace)
+        {
+            parts *= 2;
+        }
+
+        List<double> all = [0];
+        for (int i = 1; i < cuts.Count; i++)
+        {
+            if (cuts[i] - all[^1] > 1e-9)
+            {
+                double from = all[^1];
+                for (int k = 1; k <= parts; k++)
+                {
+                    all.Add(from + ((cuts[i] - from) * k / parts));
+                }
+            }
+        }
+
+        return all;
+    }
+
+    private int Node(Vector3 at, StandMember member, bool within)
+    {
+        var key = Key(at);
+        if (_nodeAt.TryGetValue(key, out int node))
+        {
+            return node;
+        }
+
+        bool foot = Math.Abs(at.Z - _floor) < Grain && member.Role is MemberRole.Leg or MemberRole.Brace;
+        string what =
+            foot ? "foot"
+            : within ? "within the " + EnumName(member.Role)
+            : Math.Abs(at.Z - _top) < Grain ? "joint"
+            : "clip on the leg";
+        _nodes.Add(
+            foot
+                // A foot may rock; the floor keeps it from spinning.
+                ? new FrameNode(Place(what, at), at, Held.Pin | Held.TurnZ, true)
+                : new FrameNode(Place(what, at), at)
+        );
+        return _nodeAt[key] = _nodes.Count - 1;
+    }
+
+    private string Name(StandMember member)
+    {
+        var middle = new Vector3(
+            Math.Min(member.From.X, member.To.X),
+            (member.From.Y + member.To.Y) / 2,
+            (member.From.Z + member.To.Z) / 2
+        );
+        return Place(member.Label, middle);
+    }
+
+    private string Place(string what, Vector3 at)
+    {
+        int frame = Array.FindLastIndex(Frames, x => x <= at.X + Grain);
+        bool between = at.X - Frames[Math.Max(frame, 0)] > Grain;
+        string side =
+            at.Y <= _sides[0] + Grain ? "front"
+            : at.Y >= _sides[^1] - Grain ? "back"
+            : "middle";
+        string number = (frame + 1).ToString(CultureInfo.InvariantCulture);
+        return between ? $"{what} after frame {number}, {side}" : $"{what} at frame {number}, {side}";
+    }
+
+    private static string EnumName(MemberRole role) =>
+        role switch
+        {
+            MemberRole.Rail => "rail",
+            MemberRole.Cross => "cross-member",
+            MemberRole.Tie => "tie",
+            MemberRole.Brace => "brace",
+            _ => "leg",
+        };
+
+    private static Vector3 Along(StandMember m, double share) =>
+        share >= 1
+            ? m.To
+            : new(
+                m.From.X + (share * (m.To.X - m.From.X)),
+                m.From.Y + (share * (m.To.Y - m.From.Y)),
+                m.From.Z + (share * (m.To.Z - m.From.Z))
+            );
+}

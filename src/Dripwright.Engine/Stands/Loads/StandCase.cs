@@ -1,0 +1,106 @@
+namespace Dripwright.Engine.Stands.Loads;
+
+/// <summary>Which pots stand full on the stand; the others are off it.</summary>
+public enum PotsFull
+{
+    /// <summary>All.</summary>
+    All,
+
+    /// <summary>Those of the left half.</summary>
+    Left,
+
+    /// <summary>Those of the right half.</summary>
+    Right,
+
+    /// <summary>Every second module's.</summary>
+    EverySecondModule,
+
+    /// <summary>The front line of a staggered row.</summary>
+    FrontLine,
+
+    /// <summary>The back line of a staggered row.</summary>
+    BackLine,
+
+    /// <summary>All, half dried out and without plants' weight.</summary>
+    Light,
+
+    /// <summary>None: the bare stand.</summary>
+    None,
+}
+
+/// <summary>Where a person leans.</summary>
+public enum LeanPlace
+{
+    /// <summary>Nowhere.</summary>
+    None,
+
+    /// <summary>On the front rail, in the middle of the first module, pushing to the back.</summary>
+    FrontRail,
+
+    /// <summary>On the front of the left end frame, pushing along the row.</summary>
+    End,
+}
+
+/// <summary>One combination of loads that the stand must bear.</summary>
+/// <param name="Key">Its name, lower case with dashes.</param>
+/// <param name="Name">Its name for a person.</param>
+/// <param name="Pots">Which pots are full.</param>
+/// <param name="Plumb">[-] Direction in which the stand is out of plumb, a level unit vector or nothing.</param>
+/// <param name="Lean">Where a person leans.</param>
+/// <param name="Pull">[-] Direction in which the strings slant, a level unit vector or nothing.</param>
+public sealed record StandCase(
+    string Key,
+    string Name,
+    PotsFull Pots,
+    Vector3 Plumb = default,
+    LeanPlace Lean = LeanPlace.None,
+    Vector3 Pull = default
+)
+{
+    private static readonly Vector3 s_along = new(1, 0, 0);
+    private static readonly Vector3 s_back = new(0, 1, 0);
+
+    /// <summary>The combinations of a row.</summary>
+    /// <remarks>
+    /// Which of them a stand must bear is common practice among designers of shelving: full, half full in every uneven way,
+    /// a person, strings to either side, and the light state in which it tips most easily.
+    /// </remarks>
+    /// <param name="staggered">True for two lines of pots.</param>
+    /// <param name="modules">Modules in the row.</param>
+    public static IReadOnlyList<StandCase> Of(bool staggered, int modules)
+    {
+        List<StandCase> cases =
+        [
+            new("full-along", "All pots soaked, out of plumb along the row", PotsFull.All, s_along),
+            new("full-across", "All pots soaked, out of plumb to the back", PotsFull.All, s_back),
+            new("left-half", "Only the left half of the pots, soaked", PotsFull.Left, -s_along),
+            new("right-half", "Only the right half of the pots, soaked", PotsFull.Right, s_along),
+        ];
+        if (modules > 2)
+        {
+            cases.Add(new("alternate", "Every second module's pots, soaked", PotsFull.EverySecondModule, s_along));
+        }
+
+        if (staggered)
+        {
+            cases.Add(new("front-line", "Only the front line of pots, soaked", PotsFull.FrontLine, -s_back));
+            cases.Add(new("back-line", "Only the back line of pots, soaked", PotsFull.BackLine, s_back));
+        }
+
+        cases.AddRange([
+            new(
+                "lean-rail",
+                "All pots soaked, a person leans on the front rail",
+                PotsFull.All,
+                s_back,
+                LeanPlace.FrontRail
+            ),
+            new("lean-end", "All pots soaked, a person pushes at the end", PotsFull.All, s_along, LeanPlace.End),
+            new("pull-front", "All pots soaked, strings slant to the front", PotsFull.All, -s_back, Pull: -s_back),
+            new("pull-back", "All pots soaked, strings slant to the back", PotsFull.All, s_back, Pull: s_back),
+            new("light-front", "Pots dried out, strings slant to the front", PotsFull.Light, -s_back, Pull: -s_back),
+            new("light-back", "Pots dried out, strings slant to the back", PotsFull.Light, s_back, Pull: s_back),
+        ]);
+        return cases;
+    }
+}

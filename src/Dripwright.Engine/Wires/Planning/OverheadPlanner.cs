@@ -1,0 +1,96 @@
+using Dripwright.Engine.Layout;
+using Dripwright.Engine.Physics;
+using Dripwright.Engine.Rigs;
+
+namespace Dripwright.Engine.Wires;
+
+/// <summary>Loads the crop wires of a rig.</summary>
+internal sealed class OverheadPlanner(Rig rig, RigLayout layout)
+{
+    /// <summary>[m] Stem between two clips. Common practice: 20 to 25 cm.</summary>
+    private const double ClipSpacing = 0.2;
+
+    public OverheadPlan Plan()
+    {
+        if (layout.Parts.Wire is not { } type || layout.Wires.Count == 0)
+        {
+            return new OverheadPlan([], null, null, null);
+        }
+
+        var kind = new WireKind(
+            type.Key,
+            type.Name,
+            type.Stiffness,
+            type.MassPerLength * StandardGravity.Value,
+            type.BreakingForce,
+            type.Source
+        );
+        LoadedWire[] wires = [.. layout.Wires.Select(w => Load(w, kind))];
+        PlantLoad plant = PlantOf(layout.Rows[0], 1);
+        double rim = layout.Rows.Min(r => r.Base + r.Pot.Height - r.Floor);
+        VineStrings strings = VineStrings.Of(
+            plant.Force,
+            rig.Overhead.Strings,
+            Math.Max(rig.Overhead.Height - rim, ClipSpacing),
+            ClipSpacing,
+            rig.Overhead.Height
+        );
+        return new OverheadPlan(wires, plant, strings, Hook());
+    }
+
+    private LoadedWire Load(WirePlace place, WireKind kind)
+    {
+        RowLayout row = layout.Rows[place.Row - 1];
+        PlantLoad[] plants = [.. place.Hanging.Select(h => PlantOf(row, h.Plants))];
+        WireLoad[] loads =
+        [
+            .. place.Hanging.Zip(
+                plants,
+                // A pot may stand out over the end of its row; its vines then hang on the wire's last hook.
+                (h, load) => new WireLoad(Math.Clamp(h.Station, place.Supports[0], place.Supports[^1]), load.Force)
+            ),
+        ];
+        var loaded = CropWirePlan.Of(
+            new CropWire
+            {
+                Kind = kind,
+                Supports = place.Supports,
+                Height = rig.Overhead.Height,
+                // What pulls less than a tenth of its own weight is not tightened, it lies there.
+                Tightened = Math.Clamp(
+                    rig.Overhead.Tightened,
+                    Math.Min(kind.Weight * rig.Overhead.Supports / ElasticCatenary.MostSagging, kind.BreakingForce),
+                    kind.BreakingForce
+                ),
+                Loads = loads,
+            }
+        );
+        bool byArea = plants.Count(p => p.Basis == CropLoadBasis.Area) * 2 > plants.Length;
+        return new LoadedWire(
+            place,
+            loaded,
+            plants.Sum(p => p.Force),
+            byArea ? CropLoadBasis.Area : CropLoadBasis.Plant
+        );
+    }
+
+    /// <summary>Load of one pot's plants, against the floor that belongs to the pot: its share of row and aisle.</summary>
+    private PlantLoad PlantOf(RowLayout row, int plants) =>
+        CropLoad.Of(rig.Overhead.PlantMass * plants, row.Spec.Spacing * (row.Depth + row.Spec.Aisle));
+
+    private double? Hook()
+    {
+        double? gravity = rig.Overhead.Timber switch
+        {
+            Timber.Light => 0.36,
+            Timber.Framing => 0.42,
+            Timber.Heavy => 0.50,
+            _ => null,
+        };
+        return gravity is { } g
+            ? HookWithdrawal.Reference(g, rig.Overhead.HookDiameter, rig.Overhead.HookThread)
+                * HookWithdrawal.LongTerm
+                * (rig.Overhead.WetTimber ? HookWithdrawal.Wet : 1)
+            : null;
+    }
+}

@@ -1,0 +1,126 @@
+using System.Globalization;
+using Dripwright.Engine.Findings;
+using Dripwright.Engine.Phrases;
+using Dripwright.Engine.Units;
+
+namespace Dripwright.Language;
+
+/// <summary>Makes words of what the engine has to say, in the reader's language and in the units asked for.</summary>
+/// <param name="units">The units to tell values in; they need not be the rig's.</param>
+public sealed class PlanWords(UnitSystem units)
+{
+    private const int MostPlaces = 6;
+
+    /// <summary>The units values are told in.</summary>
+    public UnitSystem Units { get; } = units;
+
+    /// <summary>Quantities in these units.</summary>
+    public QuantityWords Quantities { get; } = new(units);
+
+    /// <summary>A phrase in words.</summary>
+    /// <param name="phrase">The phrase.</param>
+    /// <exception cref="KeyNotFoundException">There is no text of its key.</exception>
+    public string Of(Phrase phrase)
+    {
+        ArgumentNullException.ThrowIfNull(phrase);
+        if (phrase.Key.Length == 0)
+        {
+            return Told(phrase.Values[0]);
+        }
+
+        return phrase.Values.Count == 0
+            ? Words.Of(phrase.Key)
+            : string.Format(
+                CultureInfo.InvariantCulture,
+                Words.Of(phrase.Key),
+                [.. phrase.Values.Select(object (value) => Told(value))]
+            );
+    }
+
+    /// <summary>A measured value in words.</summary>
+    /// <param name="value">The value.</param>
+    public string Of(Measured value) =>
+        value.Form switch
+        {
+            MeasuredForm.Mark => Quantities.Mark(value.Value),
+            MeasuredForm.Shift => Quantities.Shift(value.Value),
+            MeasuredForm.Size => Quantities.Size(value.Value),
+            MeasuredForm.Head => Quantities.Head(value.Value),
+            MeasuredForm.Velocity => Quantities.Velocity(value.Value),
+            MeasuredForm.Percent => QuantityWords.Percent(value.Value),
+            MeasuredForm.Number => QuantityWords.Number(value.Value),
+            MeasuredForm.Concentration => $"{Figures(value.Value * 1000)} mg/L",
+            MeasuredForm.PH => QuantityWords.Number(value.Value, "0.0"),
+            _ => QuantityText.Format(value.Dimension, value.Value, Units),
+        };
+
+    /// <summary>Where a finding is: all its places, or the first few of many.</summary>
+    /// <param name="finding">The finding.</param>
+    public string Place(Finding finding)
+    {
+        ArgumentNullException.ThrowIfNull(finding);
+        var places = finding.Places;
+        if (places.Count > 1 && places.All(place => place == Engine.Findings.Place.OfRow(place.Row)))
+        {
+            return Of(Phrase.Of("place.rows", new Numbers([.. places.Select(place => place.Row)])));
+        }
+
+        var first = string.Join("; ", places.Take(MostPlaces).Select(place => Of(place.Name)));
+        return places.Count > MostPlaces ? Words.Of("place.more", first, places.Count - MostPlaces) : first;
+    }
+
+    /// <summary>A finding in words.</summary>
+    /// <param name="finding">The finding.</param>
+    public ToldFinding Of(Finding finding)
+    {
+        ArgumentNullException.ThrowIfNull(finding);
+        return new ToldFinding(
+            finding.Rule,
+            finding.Level,
+            Place(finding),
+            finding.Field,
+            Of(finding.What),
+            Of(finding.Value),
+            Of(finding.Limit),
+            Of(finding.Remedy),
+            finding.Source
+        );
+    }
+
+    /// <summary>Findings in words, in their order.</summary>
+    /// <param name="findings">The findings.</param>
+    public IReadOnlyList<ToldFinding> Of(IEnumerable<Finding> findings) => [.. findings.Select(Of)];
+
+    private string Told(object value) =>
+        value switch
+        {
+            string text => text,
+            int count => QuantityWords.Count(count),
+            Measured measured => Of(measured),
+            Phrase phrase => Of(phrase),
+            Numbers numbers => QuantityWords.Numbers(numbers.Each),
+            Several several => Joined(several),
+            _ => throw new InvalidOperationException($"A {value.GetType().Name} cannot be told."),
+        };
+
+    private string Joined(Several several)
+    {
+        var each = several.Each.Select(Of).Where(text => text.Length > 0).ToList();
+        return several.Joint switch
+        {
+            Joint.And when each.Count > 1 => Words.Of("list.and", string.Join(", ", each.SkipLast(1)), each[^1]),
+            Joint.Semicolon => string.Join("; ", each),
+            _ => string.Join(" ", each),
+        };
+    }
+
+    // As many figures as a water report gives.
+    private static string Figures(double value) =>
+        QuantityWords.Number(
+            value,
+            Math.Abs(value) is >= 100 or 0 ? "0"
+                : Math.Abs(value) >= 10 ? "0.#"
+                : Math.Abs(value) >= 0.1 ? "0.##"
+                : "0.####"
+        );
+}

@@ -1,0 +1,139 @@
+using System.Text.Json;
+using Dripwright.Engine;
+using Dripwright.Engine.Chemistry.Formulas;
+using Dripwright.Engine.Nutrients.Correcting;
+using Dripwright.Engine.Nutrients.Planning;
+
+namespace Dripwright.Language.Report;
+
+/// <content>What is said of a tank from its readings, and of its weeks.</content>
+public static partial class PlanJson
+{
+    /// <summary>Writes the steps that bring a tank back.</summary>
+    /// <param name="tank">The steps.</param>
+    /// <param name="renewals">What is to be let out.</param>
+    /// <returns>UTF-8 text without a byte-order mark, ending with a line feed.</returns>
+    public static byte[] WriteTank(TankPlan tank, IReadOnlyList<TankRenewal> renewals)
+    {
+        ArgumentNullException.ThrowIfNull(tank);
+        ArgumentNullException.ThrowIfNull(renewals);
+        return Whole(json =>
+        {
+            json.Texts("cautions", tank.Cautions);
+            json.List(
+                "steps",
+                tank.Steps,
+                step =>
+                {
+                    json.Text("does", EnumWords.Of(step.Kind));
+                    json.Text("text", step.Text);
+                    json.Millilitres("volume", step.Volume);
+                    json.DecisiemensPerMetre("expected", step.ExpectedEc);
+                    json.List("weigh", step.Weigh, salt => WriteWeighed(json, salt));
+                }
+            );
+            json.Litres("letOut", tank.Drained);
+            json.Litres("water", tank.Water);
+            json.Millilitres("stockOfEach", tank.StockEach);
+            json.Litres("final", tank.FinalVolume);
+            json.DecisiemensPerMetre("final", tank.FinalEc);
+            json.Ratio("phBeforeAcid", tank.MixedPH);
+            json.Millilitres("acidOrBase", tank.PH?.BottleVolume);
+            json.Texts("notes", tank.Notes);
+            json.List(
+                "renewal",
+                renewals,
+                renewal =>
+                {
+                    json.Share("letOut", renewal.Share);
+                    json.Litres("letOut", renewal.Volume);
+                    json.Text("because", renewal.Because is { } one ? Forms.ShortName(one) : "");
+                    json.Text("text", renewal.Text);
+                }
+            );
+        });
+    }
+
+    /// <summary>Writes what two readings say.</summary>
+    /// <param name="advice">The advice.</param>
+    /// <returns>UTF-8 text without a byte-order mark, ending with a line feed.</returns>
+    public static byte[] WriteUptake(UptakeAdvice advice)
+    {
+        ArgumentNullException.ThrowIfNull(advice);
+        return Whole(json =>
+        {
+            json.Litres("taken", advice.Taken.Volume);
+            json.DecisiemensPerMetre("taken", advice.Taken.DecisiemensPerMetre);
+            json.Litres("takenADay", advice.PerDay);
+            json.Text("nearest", EnumWords.Of(advice.Nearest));
+            json.Litres("fillUp", advice.Volume);
+            json.Millilitres("stockOfEach", advice.StockEach);
+            json.List("weigh", advice.Salts, salt => WriteWeighed(json, salt));
+            json.Texts("text", advice.Lines);
+        });
+    }
+
+    /// <summary>Writes the loop over the next weeks, every main element of it.</summary>
+    /// <param name="plan">A plan with a feed.</param>
+    /// <returns>UTF-8 text without a byte-order mark, ending with a line feed.</returns>
+    /// <exception cref="ArgumentException">The plan has none.</exception>
+    public static byte[] WriteWeeks(Plan plan)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        NutrientPlan feed =
+            plan.Nutrients ?? throw new ArgumentException("The plan has no feed solution.", nameof(plan));
+        return Whole(json =>
+        {
+            WriteOutlook(json, feed.Outlook);
+            json.List(
+                "drift",
+                feed.Outlook?.All ?? [],
+                way =>
+                {
+                    json.Text("name", NutrientWords.NameOf(feed.Outlook!, way));
+                    json.List(
+                        "weeks",
+                        way.Evenings.Where(evening => evening.Day % 7 == 0),
+                        evening =>
+                        {
+                            json.Count("day", evening.Day);
+                            json.List(
+                                "reservoir",
+                                NutrientWords.Followed,
+                                element =>
+                                {
+                                    json.Text("element", Forms.ShortName(element));
+                                    json.MilligramsPerLitre(
+                                        "held",
+                                        Milligrams(element, evening.State.Reservoir[element])
+                                    );
+                                }
+                            );
+                        }
+                    );
+                }
+            );
+        });
+    }
+
+    private static void WriteWeighed(UnitJson json, WeighedSalt salt)
+    {
+        json.Text("name", salt.Name);
+        json.Grams("weigh", salt.Weighed);
+        json.Millilitres("measure", salt.Measured);
+    }
+
+    private static byte[] Whole(Action<UnitJson> body)
+    {
+        using var bytes = new MemoryStream();
+        using (var writer = new Utf8JsonWriter(bytes, s_options))
+        {
+            writer.WriteStartObject();
+            body(new UnitJson(writer));
+            writer.WriteEndObject();
+        }
+
+        bytes.WriteByte((byte)'\n');
+        return bytes.ToArray();
+    }
+}

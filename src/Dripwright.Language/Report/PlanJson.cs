@@ -1,0 +1,134 @@
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using Dripwright.Engine;
+using Dripwright.Engine.Nutrients.Planning;
+using Dripwright.Engine.Printed;
+
+namespace Dripwright.Language.Report;
+
+/// <summary>Writes a plan as JSON for other programs.</summary>
+/// <remarks>
+/// The same plan gives the same bytes on every machine and in every culture. Every number carries its unit in its name.
+/// Handbook page: docs/handbook/plan-json.md
+/// </remarks>
+public static partial class PlanJson
+{
+    /// <summary>Version of the format. It changes when a name goes or changes its meaning, not when one is added.</summary>
+    public const int Format = 1;
+
+    private static readonly JsonWriterOptions s_options = new()
+    {
+        Indented = true,
+        IndentSize = 1,
+        NewLine = "\n",
+        // The text stands in a file of its own, never inside a web page: "½" and quotes stay readable.
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
+
+    /// <summary>Writes a plan.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <returns>UTF-8 text without a byte-order mark, ending with a line feed.</returns>
+    public static byte[] Write(Plan plan)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        using var bytes = new MemoryStream();
+        using (var writer = new Utf8JsonWriter(bytes, s_options))
+        {
+            writer.WriteStartObject();
+            WritePlan(new UnitJson(writer), plan);
+            writer.WriteEndObject();
+        }
+
+        bytes.WriteByte((byte)'\n');
+        return bytes.ToArray();
+    }
+
+    /// <summary>Writes a plan's feed solution alone, as it stands under "nutrients" in the whole.</summary>
+    /// <param name="plan">A plan that has one.</param>
+    /// <returns>UTF-8 text without a byte-order mark, ending with a line feed.</returns>
+    /// <exception cref="ArgumentException">The plan has none.</exception>
+    public static byte[] WriteNutrients(Plan plan)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        NutrientPlan feed =
+            plan.Nutrients ?? throw new ArgumentException("The plan has no feed solution.", nameof(plan));
+        using var bytes = new MemoryStream();
+        using (var writer = new Utf8JsonWriter(bytes, s_options))
+        {
+            writer.WriteStartObject();
+            WriteNutrients(new UnitJson(writer), feed);
+            writer.WriteEndObject();
+        }
+
+        bytes.WriteByte((byte)'\n');
+        return bytes.ToArray();
+    }
+
+    private static void WritePlan(UnitJson json, Plan plan)
+    {
+        json.Count("format", Format);
+        json.Object(
+            "rig",
+            () =>
+            {
+                json.Text("name", plan.Rig.Name);
+                json.Text("place", plan.Rig.Site.Name);
+                json.Text("units", EnumWords.Of(plan.Rig.Units));
+                json.Text("notes", plan.Rig.Notes);
+            }
+        );
+        json.List(
+            "findings",
+            new PlanWords(plan.Rig.Units).Of(plan.Findings),
+            finding =>
+            {
+                json.Text("rule", finding.Rule);
+                json.Text("level", EnumWords.Of(finding.Level));
+                json.Text("place", finding.Place);
+                json.Text("field", finding.Field);
+                json.Text("what", finding.What);
+                json.Text("found", finding.Value);
+                json.Text("limit", finding.Limit);
+                json.Text("remedy", finding.Remedy);
+                json.Text("source", finding.Source);
+            }
+        );
+        json.List(
+            "assumed",
+            plan.Assumed,
+            assumed =>
+            {
+                json.Text("path", assumed.Path);
+                json.Text("taken", assumed.Value);
+                json.Text("why", assumed.How);
+            }
+        );
+        json.Object("layout", () => WriteLayout(json, plan.Layout));
+        json.Object("feed", () => WriteFeed(json, plan.Feed));
+        json.Object("drain", () => WriteDrain(json, plan.Drain));
+        json.Object("reservoir", () => WriteReservoir(json, plan.Reservoir));
+        json.Object("overhead", () => WriteOverhead(json, plan.Overhead));
+        if (plan.Nutrients is { } nutrients)
+        {
+            json.Object("nutrients", () => WriteNutrients(json, nutrients));
+        }
+        else
+        {
+            json.Null("nutrients");
+        }
+
+        if (plan.Stand is { } stand)
+        {
+            json.Object("strength", () => WriteStrength(json, stand, plan.Layout));
+        }
+
+        json.List("printed", plan.Printed.Parts, part => WritePrinted(json, part));
+        json.List(
+            "couldBePrinted",
+            PrintedParts.Small(plan.Rig, plan.Layout).Where(small => !small.Wanted),
+            small => WriteSmall(json, small)
+        );
+        json.Texts("cannotBePrinted", plan.Printed.Refused.Select(refused => refused.ToString()));
+        WriteParts(json, plan.Parts);
+    }
+}

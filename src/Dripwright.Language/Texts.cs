@@ -1,0 +1,68 @@
+using System.Collections.Concurrent;
+using System.Collections.Frozen;
+using System.Globalization;
+using System.Text.Json;
+
+namespace Dripwright.Language;
+
+/// <summary>The texts of one language.</summary>
+/// <param name="Language">Its name, as an HTML document names it.</param>
+/// <param name="ByKey">Its texts.</param>
+internal sealed record Texts(string Language, IReadOnlyDictionary<string, string> ByKey)
+{
+    private const string Fallback = "en";
+
+    private static readonly ConcurrentDictionary<string, Texts> s_known = new(StringComparer.Ordinal);
+
+    /// <summary>The texts of the reader at hand.</summary>
+    public static Texts Current => Of(CultureInfo.CurrentUICulture);
+
+    /// <summary>The texts of a culture: its own, those of its language, or the English ones.</summary>
+    /// <param name="culture">The culture.</param>
+    public static Texts Of(CultureInfo culture)
+    {
+        ArgumentNullException.ThrowIfNull(culture);
+        return s_known.GetOrAdd(culture.Name, static name => Find(name));
+    }
+
+    private static Texts Find(string name)
+    {
+        if (name == Pseudo.Culture)
+        {
+            return Pseudo.Of(Find(Fallback));
+        }
+
+        for (var at = name; at.Length > 0; at = at.LastIndexOf('-') is > 0 and var dash ? at[..dash] : "")
+        {
+            if (Read(at) is { Count: > 0 } texts)
+            {
+                return new Texts(at, texts);
+            }
+        }
+
+        return new Texts(Fallback, Read(Fallback));
+    }
+
+    // The files of a language share its keys among them by what they speak of.
+    private static FrozenDictionary<string, string> Read(string language)
+    {
+        var assembly = typeof(Texts).Assembly;
+        var start = $"words/{language}/";
+        Dictionary<string, string> all = new(StringComparer.Ordinal);
+        foreach (
+            var name in assembly
+                .GetManifestResourceNames()
+                .Where(name => name.StartsWith(start, StringComparison.Ordinal))
+                .Order(StringComparer.Ordinal)
+        )
+        {
+            using var stream = assembly.GetManifestResourceStream(name)!;
+            foreach (var (key, text) in JsonSerializer.Deserialize<Dictionary<string, string>>(stream)!)
+            {
+                all.Add(key, text);
+            }
+        }
+
+        return all.ToFrozenDictionary(StringComparer.Ordinal);
+    }
+}

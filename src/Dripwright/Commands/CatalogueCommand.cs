@@ -1,0 +1,50 @@
+using System.CommandLine;
+using Dripwright.Engine.Catalogue;
+using Dripwright.Screen;
+
+namespace Dripwright.Commands;
+
+/// <summary><c>catalogue</c>: what a rig file can name.</summary>
+internal static class CatalogueCommand
+{
+    public static Command Of(Surroundings around, SharedOptions shared)
+    {
+        var kind = new Argument<string?>("kind")
+        {
+            Description = $"What to list: {string.Join(", ", CatalogueJson.Kinds)}. Left out: everything.",
+            HelpName = "kind",
+            Arity = ArgumentArity.ZeroOrOne,
+        };
+        kind.AcceptOnlyFromAmong([.. CatalogueJson.Kinds]);
+        var json = new Option<bool>("--json") { Description = "As JSON." };
+        var command = new Command("catalogue", "List the parts and salts that a rig file can name, with their sources.")
+        {
+            kind,
+            json,
+        };
+        command.SetAction(
+            (call, stop) =>
+            {
+                var all = CatalogueListing.Of(shared.ReadCatalogue(call, around, stop));
+                var named = CatalogueJson
+                    .Kinds.Zip(all)
+                    .Where(pair => call.GetValue(kind) is not { } wanted || pair.First == wanted);
+                if (call.GetValue(json))
+                {
+                    around.Out.Write(CatalogueJson.Write(named));
+                }
+                else
+                {
+                    Consoles.Draw(
+                        around,
+                        shared.ShowsColour(call, around),
+                        console => CatalogueView.Draw(console, [.. named.Select(pair => pair.Second)])
+                    );
+                }
+
+                return Task.FromResult(Exit.Good);
+            }
+        );
+        return command;
+    }
+}

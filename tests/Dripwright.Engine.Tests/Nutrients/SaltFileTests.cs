@@ -1,0 +1,158 @@
+using System.Text;
+using CsCheck;
+using Dripwright.Engine.Catalogue.Rows;
+using Dripwright.Engine.Catalogue.Salts;
+using Dripwright.Engine.Catalogue.Targets;
+using Dripwright.Engine.Chemistry.Formulas;
+
+namespace Dripwright.Engine.Tests.Nutrients;
+
+public sealed class SaltFileTests
+{
+    private static readonly byte[] Ours = RowFile.BuiltIn("Salts.Data.salts.json");
+    private static readonly byte[] OurTargets = RowFile.BuiltIn("Targets.Data.targets.json");
+
+    private static SaltReading Read(string text) =>
+        SaltReader.Read(Encoding.UTF8.GetBytes(text), "mine.json", SaltCatalogue.Default);
+
+    private static bool IsClean(byte[] bytes)
+    {
+        var salts = SaltReader.Read(bytes, "fuzz", SaltCatalogue.Default);
+        var targets = TargetReader.Read(bytes, "fuzz", TargetCatalogue.Default);
+        return salts.Catalogue is null == salts.Faults.Count > 0
+            && targets.Catalogue is null == targets.Faults.Count > 0
+            && salts
+                .Faults.Concat(targets.Faults)
+                .All(fault =>
+                    fault is { Line: > 0, Column: > 0, Found.Length: > 0, Expected.Length: > 0 }
+                    && fault.ToString().Length < 2000
+                );
+    }
+
+    [Fact]
+    public void Any_bytes_give_a_catalogue_or_faults() => Gen.Byte.Array[0, 200].Holds(IsClean, iter: 10_000);
+
+    [Fact]
+    public void Any_text_of_our_own_words_gives_a_catalogue_or_faults() =>
+        Gen.OneOf(
+                "{",
+                "}",
+                "[",
+                "]",
+                ":",
+                ",",
+                "\"salts\"",
+                "\"targets\"",
+                "\"key\"",
+                "\"formula\"",
+                "\"label\"",
+                "\"Ca(NO3)2\"",
+                "\"x\"",
+                "1",
+                "-1e999",
+                "null",
+                "true"
+            )
+            .Array[0, 40]
+            .Holds(marks => IsClean(Encoding.UTF8.GetBytes(string.Concat(marks))), iter: 10_000);
+
+    [Fact]
+    public void Our_files_with_bytes_changed_give_a_catalogue_or_faults() =>
+        Gen.Select(Gen.Bool, Gen.Select(Gen.Int[0, 1_000_000], Gen.Byte).Array[1, 8])
+            .Holds(
+                (salts, changes) =>
+                {
+                    var bytes = (byte[])(salts ? Ours : OurTargets).Clone();
+                    foreach (var (at, value) in changes)
+                    {
+                        bytes[at % bytes.Length] = value;
+                    }
+                    return IsClean(bytes);
+                },
+                iter: 500
+            );
+
+    [Fact]
+    public void Every_row_of_ours_has_a_source_and_no_price()
+    {
+        foreach (var salt in SaltCatalogue.Default.Salts.Values)
+        {
+            Assert.False(string.IsNullOrWhiteSpace(salt.Source));
+            Assert.Null(salt.Price);
+            Assert.True(salt.Kind != SaltKind.Acid || salt is { AcidEquivalents: > 0, Density: not null });
+            Assert.True(salt.Kind != SaltKind.Base || salt.AcidEquivalents < 0);
+            Assert.True(salt.Kind != SaltKind.Chelate || salt.PHRange is not null);
+            Assert.All(salt.Hazards, hazard => Assert.NotNull(Caution.For(hazard)));
+        }
+    }
+
+    [Fact]
+    public void A_price_is_laid_over_a_row_and_the_rest_stays()
+    {
+        var mine = Read("""{"salts":[{"key":"potassium-nitrate","packKilograms":25,"price":45.5}]}""").Catalogue!;
+        var ours = SaltCatalogue.Default["potassium-nitrate"];
+        Assert.Equal(1.82, mine["potassium-nitrate"].PricePerKilogram!.Value, 1e-12);
+        Assert.Equal(ours.Brings, mine["potassium-nitrate"].Brings);
+        Assert.Equal(ours.Part, mine["potassium-nitrate"].Part);
+    }
+
+    [Fact]
+    public void A_label_brings_what_it_says()
+    {
+        var mine = Read(
+            """
+            {"salts":[{"key":"bag","name":"bag","kind":"salt","source":"label",
+            "label":{"nitrateN":12,"ammoniumN":3,"p2o5":10,"k2o":20,"mgo":2,"so3":5,"fe":0.1}}]}
+            """
+        ).Catalogue!["bag"];
+        Assert.Equal(0.12, mine.MassFraction(Constituent.NitrateNitrogen), 1e-12);
+        Assert.Equal(0.10, mine.MassFraction(Constituent.Phosphorus, "P2O5"), 1e-12);
+        Assert.Equal(0.20, mine.MassFraction(Constituent.Potassium, "K2O"), 1e-12);
+        Assert.Equal(StockPart.B, mine.Part);
+        Assert.Equal(0, mine.AcidEquivalents);
+    }
+
+    [Theory]
+    [InlineData(
+        """{"salts":[{"key":"a","name":"a","kind":"salt","source":"s"}]}""",
+        "a \"formula\" or a \"label\" too"
+    )]
+    [InlineData("""{"salts":[{"key":"a","name":"a","kind":"salt","source":"s","formula":"Xy2"}]}""", "an element")]
+    [InlineData(
+        """{"salts":[{"key":"a","name":"a","kind":"salt","source":"s","formula":"CO(NH2)2"}]}""",
+        "nitrogen as NO3 or NH4 only"
+    )]
+    [InlineData("""{"salts":[{"key":"a","name":"a","kind":"salt","source":"s","formula":"HgCl2"}]}""", "no Hg")]
+    [InlineData(
+        """{"salts":[{"key":"a","name":"a","kind":"salt","source":"s","label":{"p":60,"k":60}}]}""",
+        "at most 100"
+    )]
+    [InlineData("""{"salts":[{"key":"a","name":"a","kind":"salt","source":"s","label":{"p":5,"p2o5":9}}]}""", "P once")]
+    [InlineData("""{"salts":[{"key":"b","basedOn":"potasium-nitrate"}]}""", "the key of a known salt")]
+    [InlineData(
+        """{"salts":[{"key":"a","name":"a","kind":"acid","source":"s","formula":"KNO3"}]}""",
+        "the formula of an acid"
+    )]
+    [InlineData("""{"salts":[{"key":"A b"}]}""", "a key in lower case")]
+    [InlineData("""{"salts":[{"key":"urea","name":"u","kind":"salt","sorce":"s"}]}""", "a field of this row")]
+    [InlineData("""{"format":2,"salts":[]}""", "1, the only version")]
+    [InlineData("[]", "an object")]
+    [InlineData("", "JSON")]
+    public void A_fault_says_what_is_expected(string text, string expected)
+    {
+        var reading = Read(text);
+        Assert.Null(reading.Catalogue);
+        Assert.Contains(reading.Faults, fault => fault.Expected.Contains(expected, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Acidity_follows_from_the_formula()
+    {
+        var salts = SaltCatalogue.Default;
+        Assert.Equal(0, salts["monopotassium-phosphate"].AcidEquivalents);
+        Assert.Equal(0, salts["calcium-nitrate-double-pure"].AcidEquivalents, 1e-9);
+        Assert.Equal(-1 / 0.174174, salts["dipotassium-phosphate"].AcidEquivalents, 1e-3);
+        Assert.Equal(0.75 / 0.097994, salts["phosphoric-acid-75"].AcidEquivalents, 1e-3);
+        Assert.Equal(2 * 0.35 / 0.098072, salts["sulfuric-acid-35"].AcidEquivalents, 1e-3);
+    }
+}

@@ -1,0 +1,183 @@
+using Dripwright.Engine.Layout;
+using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Stands;
+using Dripwright.Engine.Stands.Checks;
+using Dripwright.Engine.Stands.Frame;
+using Dripwright.Engine.Stands.Loads;
+using Dripwright.Engine.Stands.Sections;
+using Dripwright.Engine.Tests.Layout;
+
+namespace Dripwright.Engine.Tests.Stands;
+
+public sealed class StandPlanTests
+{
+    private static readonly StandOptions s_braced = new() { Bracing = Bracing.Both, TryCures = false };
+
+    [Fact]
+    public void Every_tube_of_the_layout_is_in_the_frame()
+    {
+        RigLayout layout = TestRigs.Layout(TestRigs.TenPots);
+
+        StandFrame frame = Assert.Single(StandFrame.Of(layout));
+
+        Assert.Equal(layout.Stand.Members, frame.Tubes.Select(t => t.Member));
+        Assert.Equal(
+            layout.Stand.Members.Sum(m => m.From.DistanceTo(m.To)),
+            frame.Model.Elements.Select((_, e) => frame.Model.LengthOf(e)).Sum(),
+            1e-9
+        );
+        Assert.Equal(6, frame.Feet.Count);
+    }
+
+    [Fact]
+    public void All_weight_reaches_the_floor()
+    {
+        RowStand row = Row(TestRigs.TenPots, s_braced);
+        foreach (CaseResult c in row.Cases)
+        {
+            double floor = c.FeetOf(row.Frame).Sum(f => f.Force.Z);
+            double up = c.Loads.Acting.Sum(a => Math.Max(a.Force.Z, 0));
+
+            Assert.Equal(c.Loads.Weight - up, floor, 1e-6 * c.Loads.Weight);
+        }
+    }
+
+    [Fact]
+    public void What_the_loads_are_made_of_adds_up_to_the_weight()
+    {
+        foreach (CaseResult c in Row(TestRigs.TenPots, s_braced).Cases)
+        {
+            double listed = c
+                .Loads.Shares.Where(s => s.Name is not ("strings" or "a person leaning, sideways"))
+                .Sum(s => s.Weight * s.Factor);
+            double down = -c.Loads.Acting.Where(a => a.Force.Z < 0).Sum(a => a.Force.Z);
+
+            Assert.Equal(down, listed, 1e-9 * down);
+        }
+    }
+
+    [Fact]
+    public void A_knock_down_stand_without_braces_falls_to_a_leaning_person_and_braces_cure_that()
+    {
+        RowStand bare = Row(TestRigs.TenPots, new());
+        RowStand braced = Row(TestRigs.TenPots, s_braced);
+
+        Assert.Equal("lean-rail", bare.Fallen?.Loads.Case.Key);
+        Assert.Null(bare.Utilisation);
+        Assert.False(bare.Holds);
+        Assert.Null(braced.Fallen);
+        Assert.Contains(bare.Cures, c => c.Enough);
+    }
+
+    [Fact]
+    public void A_cure_is_what_its_options_give()
+    {
+        Cure cure = Row(TestRigs.TenPots, new()).Cures.First(c => c.Enough);
+
+        RowStand stand = Row(TestRigs.TenPots, cure.Options with { TryCures = false });
+
+        Assert.True(stand.Holds);
+        Assert.Equal(cure.Utilisation, stand.Utilisation);
+    }
+
+    [Fact]
+    public void Sag_takes_slope_from_the_drain_on_one_side_of_the_span_only()
+    {
+        CaseResult full = Row(TestRigs.TenPots, s_braced).Cases[0];
+
+        Assert.True(full.Drain!.LowestSlope < full.Drain.LaidSlope);
+        Assert.Equal(0.25 / 12, full.Drain.LaidSlope, 1e-9);
+    }
+
+    [Fact]
+    public void Braces_stiffen_the_stand_in_every_combination()
+    {
+        // A brace draws load to itself and could in principle buckle first: here it does not.
+        RowStand bare = Row(TestRigs.TenPots, new() { TryCures = false });
+        RowStand braced = Row(TestRigs.TenPots, s_braced);
+
+        for (int i = 0; i < bare.Cases.Count; i++)
+        {
+            Assert.True(braced.Cases[i].Buckling!.Factor > bare.Cases[i].Buckling!.Factor);
+        }
+    }
+
+    [Fact]
+    public void Worn_tube_is_used_up_more()
+    {
+        double? as_new = Row(TestRigs.TenPots, s_braced).Utilisation;
+        double? worn = Row(TestRigs.TenPots, s_braced with { WallLoss = 0.2 }).Utilisation;
+
+        Assert.True(worn > 1.1 * as_new);
+    }
+
+    [Fact]
+    public void Dividing_tubes_changes_little_but_the_buckling_of_single_tubes()
+    {
+        RowStand once = Row(TestRigs.TenPots, s_braced);
+        RowStand often = Row(TestRigs.TenPots, s_braced with { Divisions = 3 });
+
+        for (int i = 0; i < once.Cases.Count; i++)
+        {
+            double use = once.Cases[i].Worst!.Utilisation;
+            Assert.Equal(use, often.Cases[i].Worst!.Utilisation, 0.01 * use);
+        }
+    }
+
+    [Theory]
+    [InlineData(Arrangement.Single)]
+    [InlineData(Arrangement.Staggered)]
+    public void Rows_of_any_make_are_computed_or_named(Arrangement arrangement)
+    {
+        foreach (int pots in (int[])[1, 4, 23])
+        {
+            foreach (double height in (double[])[0.3, 0.6, 1.2])
+            {
+                Rig rig = TestRigs.TenPots.WithRow(r =>
+                    r with
+                    {
+                        Arrangement = arrangement,
+                        Pots = pots,
+                        StandHeight = height,
+                    }
+                );
+                RowStand row = Row(rig, new() { TryCures = false });
+
+                Assert.All(
+                    row.Cases,
+                    c =>
+                    {
+                        Assert.True(c.Fault is not null || c.Uses.All(u => double.IsFinite(u.Utilisation)));
+                        Assert.False(string.IsNullOrEmpty(c.Fault?.Sentence ?? "stands"));
+                    }
+                );
+            }
+        }
+    }
+
+    [Fact]
+    public void Pots_on_the_floor_need_no_stand()
+    {
+        Rig rig = TestRigs.TenPots.WithRow(r => r with { StandHeight = 0 });
+
+        Assert.Empty(StandPlanner.Of(TestRigs.Layout(rig)).Rows);
+    }
+
+    [Fact]
+    public void Conduit_counts_as_the_weakest_tube_and_says_so()
+    {
+        Steel steel = StandFrame
+            .Of(TestRigs.Layout(TestRigs.TenPots with { Stand = TestRigs.TenPots.Stand with { Tube = "emt-1" } }))[0]
+            .Steel;
+
+        Assert.True(steel.Assumed);
+        Assert.Equal(Steels.Weakest.Yield, steel.Yield);
+    }
+
+    [Fact]
+    public void Two_lines_of_pots_are_loaded_line_by_line() =>
+        Assert.Contains(StandCase.Of(true, 2), c => c.Pots == PotsFull.BackLine);
+
+    private static RowStand Row(Rig rig, StandOptions options) =>
+        Assert.Single(StandPlanner.Of(TestRigs.Layout(rig), options).Rows);
+}
