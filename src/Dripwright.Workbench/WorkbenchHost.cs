@@ -1,6 +1,7 @@
 using System.Net;
 using Dripwright.Language;
 using Dripwright.Store;
+using Dripwright.Store.Backups;
 using Dripwright.Workbench.Editing;
 using Dripwright.Workbench.Hosting;
 using Dripwright.Workbench.Http;
@@ -35,6 +36,7 @@ public static class WorkbenchHost
         ArgumentNullException.ThrowIfNull(options);
         var address = Checked(options.Address, options.Network);
         Directory.CreateDirectory(options.DataFolder);
+        Passing.Sweep(GardenAddresses.UploadPath(options));
         var garden = await DemoGarden.OpenAsync(options, stop).ConfigureAwait(false);
         var builder = WebApplication.CreateBuilder(
             new WebApplicationOptions
@@ -55,7 +57,7 @@ public static class WorkbenchHost
             server.Limits.RequestHeadersTimeout = TimeSpan.FromSeconds(15);
         });
         builder.Logging.ClearProviders();
-        builder.Logging.AddProvider(new LogFile(Path.Combine(options.DataFolder, LogFile.Name)));
+        builder.Logging.AddProvider(new LogFile(Path.Combine(options.DataFolder, LogFile.Name), options.Time));
         builder.Logging.SetMinimumLevel(LogLevel.Warning);
         AddServices(builder.Services, options, garden);
         var app = builder.Build();
@@ -79,6 +81,13 @@ public static class WorkbenchHost
         services.AddSingleton(_ => garden);
         services.AddSingleton(new PlanQueue(Math.Max(2, Environment.ProcessorCount)));
         services.AddSingleton<Downloads>();
+        services.AddSingleton(_ => new BackupFolder(
+            garden,
+            BackupFolder.Usual(options.Garden, options.DataFolder),
+            options.CopiesTo,
+            options.Time
+        ));
+        services.AddHostedService<DailyBackups>();
         services.AddScoped<Viewer>();
         services.AddScoped<PageNumber>();
         services.AddScoped<CircuitHandler>(page => page.GetRequiredService<PageNumber>());

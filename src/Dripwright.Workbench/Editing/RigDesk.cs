@@ -199,7 +199,7 @@ public sealed class RigDesk : IFormDesk, IAsyncDisposable
 #pragma warning restore CA1031
         {
             isWell = false;
-            Refused = why is GardenException trouble ? trouble.Message : Words.Of("kept.failed", Failed(why));
+            Refused = why is GardenException trouble ? trouble.ForPage : Words.Of("kept.failed", Failed(why));
         }
         finally
         {

@@ -51,7 +51,8 @@ internal static partial class Problems
                 Tell(LogOf(context), context.Request.Path, trouble);
             }
 
-            return Of(context, StatusOf(trouble.Kind), trouble.Message);
+            Passing(context, trouble);
+            return Of(context, StatusOf(trouble.Kind), trouble.ForPage);
         }
         catch (OperationCanceledException) when (!context.RequestAborted.IsCancellationRequested)
         {
@@ -95,6 +96,18 @@ internal static partial class Problems
         );
     }
 
+    /// <summary>Whether a trouble may go by itself; then the answer says when to ask again.</summary>
+    public static bool Passing(HttpContext context, GardenException? trouble)
+    {
+        if (trouble is not { MayPass: true })
+        {
+            return false;
+        }
+
+        context.Response.Headers.RetryAfter = "10";
+        return true;
+    }
+
     private static ILogger LogOf(HttpContext context) =>
         context.RequestServices.GetRequiredService<ILoggerFactory>().CreateLogger("Http");
 
@@ -125,7 +138,7 @@ internal static partial class Problems
             422 => "Faults in what was sent",
             428 => "Say which version you changed",
             429 => "Too many requests",
-            503 => "Busy",
+            503 => "Not just now",
             _ => status >= 500 ? "Something failed" : "Refused",
         };
 

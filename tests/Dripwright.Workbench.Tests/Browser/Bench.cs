@@ -25,7 +25,8 @@ internal sealed class Bench : IAsyncDisposable
         string? folder = null,
         TimeSpan? keepAfter = null,
         bool withDemo = true,
-        bool network = false
+        bool network = false,
+        TimeProvider? time = null
     )
     {
         folder ??= Directory.CreateTempSubdirectory("dripwright-bench-").FullName;
@@ -39,6 +40,7 @@ internal sealed class Bench : IAsyncDisposable
                 WithDemo = withDemo,
                 // The tests reach it on loopback; whether it asks for signing in does not depend on that.
                 Network = network,
+                Time = time,
             },
             TestContext.Current.CancellationToken
         );

@@ -17,8 +17,8 @@ public sealed class SafetyTests
         "rigs?name=x",
         "rigs",
         "rigs/RIG/revisions",
-        "garden/file",
-        "garden/copy",
+        "garden/import",
+        "garden/restore",
     ];
 
     [Fact]
@@ -42,7 +42,7 @@ public sealed class SafetyTests
             foreach (var address in s_posts.Select(post => post.Replace("RIG", id, StringComparison.Ordinal)))
             {
                 using var content = new ByteArrayContent(bytes);
-                var type = address == "garden/copy" ? "application/octet-stream" : "application/json";
+                var type = address == "garden/restore" ? "application/octet-stream" : "application/json";
                 var answer = await caller.Send(HttpMethod.Post, address, content, "*", type);
                 Assert.True(answer.Status < 500, $"{address}: {answer.Text}");
             }
@@ -65,7 +65,7 @@ public sealed class SafetyTests
     [InlineData("rigs/../../../etc/passwd")]
     [InlineData("rigs/..%2f..%2fetc%2fpasswd")]
     [InlineData("schema/..%2frig")]
-    [InlineData("garden/file?path=/etc/passwd&name=/etc/passwd")]
+    [InlineData("garden/export?path=/etc/passwd&name=/etc/passwd")]
     [InlineData("shelf?kind=/etc/passwd")]
     public async Task No_address_reads_a_file_of_this_machine(string address)
     {

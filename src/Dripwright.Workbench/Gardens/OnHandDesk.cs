@@ -9,14 +9,14 @@ namespace Dripwright.Workbench.Gardens;
 
 /// <summary>Parts on hand of the whole garden on one page.</summary>
 /// <remarks>The garden keeps the list alone; here it stands in a rig file that has nothing else, so that the same inputs serve.</remarks>
-internal sealed class ShelfDesk : FormDesk
+internal sealed class OnHandDesk : FormDesk
 {
     private const string Before = "{ \"onHand\":\n";
     private const string After = "\n}";
 
     private RigReading? _reading;
 
-    private ShelfDesk(Garden garden, Draft kept, PartsCatalogue catalogue)
+    private OnHandDesk(Garden garden, Draft kept, PartsCatalogue catalogue)
         : base(garden, kept, catalogue) => Put(Before + kept.Text + After);
 
     /// <summary>Another page changed the list since; the next keeping puts this page's over it.</summary>
@@ -34,7 +34,7 @@ internal sealed class ShelfDesk : FormDesk
     protected override IReadOnlyList<Assumed> Assumptions => _reading!.Assumed;
 
     /// <summary>Opens the garden's list.</summary>
-    public static async Task<ShelfDesk> Open(Garden garden) =>
+    public static async Task<OnHandDesk> Open(Garden garden) =>
         new(garden, await garden.OnHandDraftAsync(), (await garden.CatalogueAsync()).Catalogue);
 
     /// <summary>Puts the list in force.</summary>

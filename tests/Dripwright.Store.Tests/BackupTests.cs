@@ -4,8 +4,8 @@ using Microsoft.Data.Sqlite;
 
 namespace Dripwright.Store.Tests;
 
-/// <summary>Copies of a garden's file, and bringing one back; what can be wrong with a file.</summary>
-public sealed class CopyTests : IAsyncDisposable
+/// <summary>Backups of a garden's file, and restoring one; what can be wrong with a file.</summary>
+public sealed class BackupTests : IAsyncDisposable
 {
     private readonly SqlitePlaces _places = new();
 
@@ -20,14 +20,14 @@ public sealed class CopyTests : IAsyncDisposable
         var draft = await garden.AddRigAsync("Bench", "{}", Stop);
         await garden.SaveRevisionAsync(draft.Id, 1, "Jo", "first", Stop);
         draft = Kept(await garden.KeepDraftAsync(draft.Id, "{ half", 1, "", Stop));
-        await garden.CopyToAsync(At("copy"), stop: Stop);
+        await garden.BackupAsync(At("copy"), stop: Stop);
         Assert.Equal(["copy"], Directory.GetFiles(_places.Folder, "*copy*").Select(Path.GetFileName));
 
         var later = Kept(await garden.KeepDraftAsync(draft.Id, "later", draft.Version, "", Stop));
         await garden.AddRigAsync("Later", "{}", Stop);
         List<GardenChange> heard = [];
         garden.Watch(heard.Add);
-        var aside = await garden.BringBackAsync(At("copy"), Stop);
+        var aside = await garden.RestoreAsync(At("copy"), Stop);
 
         var now = (await garden.DraftAsync(draft.Id, Stop))!;
         Assert.Equal("{ half", now.Text);
@@ -62,9 +62,9 @@ public sealed class CopyTests : IAsyncDisposable
         );
         for (var n = 0; n < 5; n++)
         {
-            await garden.CopyToAsync(At("copy"), replace: true, Stop);
+            await garden.BackupAsync(At("copy"), replace: true, Stop);
             var place = _places.New();
-            await Garden.BringBackAsync(place, At("copy"), stop: Stop);
+            await Garden.RestoreAsync(place, At("copy"), stop: Stop);
             await using var copy = await Garden.OpenAsync(place, stop: Stop);
             var steps = await copy.StepsAsync(draft.Id, Stop);
             Assert.Equal((await copy.DraftAsync(draft.Id, Stop))!.Text, steps[^1].Text);
@@ -82,7 +82,7 @@ public sealed class CopyTests : IAsyncDisposable
         // A second object stands for a second process.
         await using var other = await Garden.OpenAsync(place, stop: Stop);
         var made = await garden.AddRigAsync("Bench", "start", Stop);
-        await garden.CopyToAsync(At("copy"), stop: Stop);
+        await garden.BackupAsync(At("copy"), stop: Stop);
         using var enough = new CancellationTokenSource();
         var overtaken = 0;
         var writing = Task.Run(
@@ -102,7 +102,7 @@ public sealed class CopyTests : IAsyncDisposable
         for (var n = 0; n < 3; n++)
         {
             await Task.Delay(50, Stop);
-            var aside = await garden.BringBackAsync(At("copy"), Stop);
+            var aside = await garden.RestoreAsync(At("copy"), Stop);
             await using var replaced = await Garden.OpenAsync(GardenPlace.File(aside!), stop: Stop);
             var steps = await replaced.StepsAsync(made.Id, Stop);
             Assert.Equal((await replaced.DraftAsync(made.Id, Stop))!.Text, steps[^1].Text);
@@ -129,7 +129,7 @@ public sealed class CopyTests : IAsyncDisposable
         SqliteConnection.ClearAllPools();
         var before = SHA256.HashData(await File.ReadAllBytesAsync(old.Path!, Stop));
         var place = _places.New();
-        Assert.Null(await Garden.BringBackAsync(place, old.Path!, stop: Stop));
+        Assert.Null(await Garden.RestoreAsync(place, old.Path!, stop: Stop));
         await using var garden = await Garden.OpenAsync(place, stop: Stop);
         await OldGarden.IsThere(garden, Stop);
         Assert.Equal(before, SHA256.HashData(await File.ReadAllBytesAsync(old.Path!, Stop)));
@@ -151,7 +151,7 @@ public sealed class CopyTests : IAsyncDisposable
         await using (var garden = await Garden.OpenAsync(place, stop: Stop))
         {
             await garden.AddRigAsync("Big", new string('x', 200_000), Stop);
-            await garden.CopyToAsync(At("copy"), stop: Stop);
+            await garden.BackupAsync(At("copy"), stop: Stop);
         }
 
         var bytes = await File.ReadAllBytesAsync(At("copy"), Stop);
@@ -159,7 +159,7 @@ public sealed class CopyTests : IAsyncDisposable
         {
             await File.WriteAllBytesAsync(At(name), wreck, Stop);
             var wrong = await Assert.ThrowsAsync<GardenException>(() =>
-                Garden.BringBackAsync(place, At(name), stop: Stop)
+                Garden.RestoreAsync(place, At(name), stop: Stop)
             );
             Assert.True(
                 wrong.Kind is TroubleKind.Damaged or TroubleKind.NotAGarden,
@@ -187,7 +187,7 @@ public sealed class CopyTests : IAsyncDisposable
         var place = await Good();
         await using (var garden = await Garden.OpenAsync(place, stop: Stop))
         {
-            await garden.CopyToAsync(At("copy"), stop: Stop);
+            await garden.BackupAsync(At("copy"), stop: Stop);
         }
 
         using (var copy = new SqliteConnection($"Data Source={At("copy")};Pooling=False;Foreign Keys=False"))
@@ -200,7 +200,7 @@ public sealed class CopyTests : IAsyncDisposable
             await command.ExecuteNonQueryAsync(Stop);
         }
 
-        await Assert.ThrowsAsync<GardenException>(() => Garden.BringBackAsync(place, At("copy"), stop: Stop));
+        await Assert.ThrowsAsync<GardenException>(() => Garden.RestoreAsync(place, At("copy"), stop: Stop));
         Assert.Empty(Directory.GetFiles(_places.Folder, "*replaced*"));
         Assert.Empty(Directory.GetFiles(_places.Folder, "*.draft*"));
     }
@@ -211,13 +211,13 @@ public sealed class CopyTests : IAsyncDisposable
         var place = await Good();
         await using (var garden = await Garden.OpenAsync(place, stop: Stop))
         {
-            await garden.CopyToAsync(At("copy"), stop: Stop);
+            await garden.BackupAsync(At("copy"), stop: Stop);
         }
 
         await File.WriteAllTextAsync(place.Path!, "the dog ate it", Stop);
         var wrong = await Assert.ThrowsAsync<GardenException>(() => Garden.OpenAsync(place, stop: Stop));
         Assert.Equal(TroubleKind.NotAGarden, wrong.Kind);
-        var aside = await Garden.BringBackAsync(place, At("copy"), stop: Stop);
+        var aside = await Garden.RestoreAsync(place, At("copy"), stop: Stop);
         Assert.Equal("the dog ate it", await File.ReadAllTextAsync(aside!, Stop));
         await using var back = await Garden.OpenAsync(place, stop: Stop);
         Assert.Single(await back.RigsAsync(Stop));
@@ -229,35 +229,13 @@ public sealed class CopyTests : IAsyncDisposable
         var place = await Good();
         await using (var garden = await Garden.OpenAsync(place, stop: Stop))
         {
-            await garden.CopyToAsync(At("copy"), stop: Stop);
+            await garden.BackupAsync(At("copy"), stop: Stop);
         }
 
         var other = _places.New();
         await OldGarden.Run(other, "CREATE TABLE accounts (a)", Stop);
-        var wrong = await Assert.ThrowsAsync<GardenException>(() =>
-            Garden.BringBackAsync(other, At("copy"), stop: Stop)
-        );
+        var wrong = await Assert.ThrowsAsync<GardenException>(() => Garden.RestoreAsync(other, At("copy"), stop: Stop));
         Assert.Equal(TroubleKind.NotAGarden, wrong.Kind);
-    }
-
-    [Fact]
-    public async Task A_mark_left_by_a_killed_change_of_tables_is_told_with_its_cure()
-    {
-        var place = _places.New();
-        await OldGarden.Make(place, Stop);
-        await OldGarden.Run(
-            place,
-            "INSERT INTO \"__EFMigrationsLock\" (\"Id\", \"Timestamp\") VALUES (1, '2026-01-02 03:04:05')",
-            Stop
-        );
-        var wrong = await Assert.ThrowsAsync<GardenException>(() => Garden.OpenAsync(place, stop: Stop));
-        Assert.Equal(TroubleKind.Locked, wrong.Kind);
-        Assert.Contains("2026-01-02", wrong.Message, StringComparison.Ordinal);
-        Assert.Contains("dripwright unlock", wrong.Message, StringComparison.Ordinal);
-        Assert.True(Garden.Unlock(place));
-        Assert.False(Garden.Unlock(place));
-        await using var garden = await Garden.OpenAsync(place, stop: Stop);
-        await OldGarden.IsThere(garden, Stop);
     }
 
     [Fact]
@@ -287,9 +265,9 @@ public sealed class CopyTests : IAsyncDisposable
     {
         await using var garden = await Garden.OpenAsync(await Good(), stop: Stop);
         await File.WriteAllTextAsync(At("mine"), "mine", Stop);
-        await Assert.ThrowsAsync<GardenException>(() => garden.CopyToAsync(At("mine"), stop: Stop));
-        await Assert.ThrowsAsync<GardenException>(() => garden.CopyToAsync(garden.Place.Path!, replace: true, Stop));
-        await Assert.ThrowsAsync<GardenException>(() => garden.CopyToAsync(At("no/such/folder"), stop: Stop));
+        await Assert.ThrowsAsync<GardenException>(() => garden.BackupAsync(At("mine"), stop: Stop));
+        await Assert.ThrowsAsync<GardenException>(() => garden.BackupAsync(garden.Place.Path!, replace: true, Stop));
+        await Assert.ThrowsAsync<GardenException>(() => garden.BackupAsync(At("no/such/folder"), stop: Stop));
         Assert.Equal("mine", await File.ReadAllTextAsync(At("mine"), Stop));
         Assert.Single(await garden.RigsAsync(Stop));
     }
