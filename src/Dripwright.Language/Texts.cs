@@ -27,7 +27,7 @@ internal sealed record Texts(string Language, IReadOnlyDictionary<string, string
 
     private static Texts Find(string name)
     {
-        if (name == Pseudo.Culture)
+        if (name.Equals(Pseudo.Culture, StringComparison.OrdinalIgnoreCase))
         {
             return Pseudo.Of(Find(Fallback));
         }

@@ -4,6 +4,7 @@ using Dripwright.Engine.Catalogue.Targets;
 using Dripwright.Engine.Chemistry.Formulas;
 using Dripwright.Engine.Chemistry.Waters;
 using Dripwright.Engine.Nutrients.Recipe;
+using Dripwright.Engine.Phrases;
 
 namespace Dripwright.Engine.Tests.Nutrients;
 
@@ -22,7 +23,7 @@ public sealed class RecipeLaws
         .Select(
             (ca, mg, na, s, alkalinity) =>
                 new WaterSupply(
-                    "water",
+                    Phrase.Plain("water"),
                     Composition.Of(
                         (Constituent.Calcium, ca),
                         (Constituent.Magnesium, mg),
@@ -91,7 +92,11 @@ public sealed class RecipeLaws
                 (salts, count, target, alkalinity) =>
                 {
                     // Water of sodium bicarbonate: what acid takes of the alkalinity, nitrate or phosphate takes over.
-                    var water = new WaterSupply("water", Composition.Of((Constituent.Sodium, alkalinity)), alkalinity);
+                    var water = new WaterSupply(
+                        Phrase.Plain("water"),
+                        Composition.Of((Constituent.Sodium, alkalinity)),
+                        alkalinity
+                    );
                     var recipe = RecipePlanner.Plan(
                         new RecipeJob
                         {

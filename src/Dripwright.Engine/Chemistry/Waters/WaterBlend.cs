@@ -1,4 +1,5 @@
 using Dripwright.Engine.Chemistry.Formulas;
+using Dripwright.Engine.Phrases;
 
 namespace Dripwright.Engine.Chemistry.Waters;
 
@@ -33,7 +34,7 @@ public static class WaterBlend
             alkalinity += water.Alkalinity * (volume / whole);
             conductivity += water.Conductivity * (volume / whole);
         }
-        var name = string.Join(" with ", used.Select(part => part.Water.Name));
+        var name = Phrase.Of("water.blend", new Several([.. used.Select(part => part.Water.Name)]));
         return new WaterSupply(name, composition, alkalinity, conductivity);
     }
 

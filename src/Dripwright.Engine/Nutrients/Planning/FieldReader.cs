@@ -2,6 +2,7 @@ using System.Globalization;
 using Dripwright.Engine.Chemistry.Solutions;
 using Dripwright.Engine.Files;
 using Dripwright.Engine.Nutrients.Correcting;
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Units;
 
@@ -11,7 +12,7 @@ namespace Dripwright.Engine.Nutrients.Planning;
 /// <param name="Field">Which, by the name it was asked under.</param>
 /// <param name="Found">What was written.</param>
 /// <param name="Expected">What would do.</param>
-public sealed record FieldFault(string Field, string Found, string Expected);
+public sealed record FieldFault(string Field, Phrase Found, Phrase Expected);
 
 /// <summary>Reads what is asked about a tank: on the command line, over HTTP and on the page alike. Tells all faults at once.</summary>
 public sealed class FieldReader
@@ -35,7 +36,23 @@ public sealed class FieldReader
             return si;
         }
 
-        Fault(field, text, expected);
+        Fault(field, text, Phrase.Plain(expected));
+        return 0;
+    }
+
+    /// <summary>A volume of 0 or more that may be left out; nought where it is, or after noting a fault.</summary>
+    /// <param name="field">Name of the field.</param>
+    /// <param name="text">What was written.</param>
+    /// <returns>[m³] The volume.</returns>
+    public double Volume(string field, string? text)
+    {
+        double volume = Maybe(field, Dimension.Volume, text) ?? 0;
+        if (volume >= 0)
+        {
+            return volume;
+        }
+
+        Fault(field, text, Phrase.Of("ask.volume-not-negative", QuantityText.Example(Dimension.Volume)));
         return 0;
     }
 
@@ -62,7 +79,7 @@ public sealed class FieldReader
             return number;
         }
 
-        Fault(field, text, $"a number such as {example}");
+        Fault(field, text, Phrase.Of("ask.number", example));
         return 0;
     }
 
@@ -85,15 +102,15 @@ public sealed class FieldReader
             return number;
         }
 
-        Fault(field, text, string.Create(CultureInfo.InvariantCulture, $"a whole number from 0 to {most}"));
+        Fault(field, text, Phrase.Of("ask.count", most));
         return null;
     }
 
-    /// <summary>The strength that a pen shows.</summary>
+    /// <summary>The strength that a meter shows.</summary>
     /// <param name="field">Name of its field.</param>
     /// <param name="text">What was written: "1.6 dS/m", or "1100 ppm" with a scale.</param>
     /// <param name="scaleField">Name of the scale's field.</param>
-    /// <param name="scale">The pen's scale: 500, 640 or 700; null or empty where it shows EC.</param>
+    /// <param name="scale">The meter's scale: 500, 640 or 700; null or empty where it shows EC.</param>
     /// <returns>[dS/m] EC at 25 °C.</returns>
     public double Strength(string field, string? text, string scaleField, string? scale)
     {
@@ -109,7 +126,7 @@ public sealed class FieldReader
             || !Enum.IsDefined((PpmScale)number)
         )
         {
-            Fault(scaleField, scale, "500, 640 or 700, as the pen's leaflet says");
+            Fault(scaleField, scale, Phrase.Of("ask.meter-scale"));
             return 0;
         }
 
@@ -117,15 +134,15 @@ public sealed class FieldReader
         return PpmReading.ToEc(ppm, (PpmScale)number).DecisiemensPerMetre;
     }
 
-    /// <summary>A reading of a tank; fields "ec", "penScale", "ph", "volume" and "temperature".</summary>
+    /// <summary>A reading of a tank; fields "ec", "meterScale", "ph", "volume" and "temperature".</summary>
     /// <param name="ec">Strength read.</param>
-    /// <param name="penScale">WeighingScale of a pen that shows ppm.</param>
+    /// <param name="meterScale">Scale of a meter that shows ppm.</param>
     /// <param name="ph">pH read.</param>
     /// <param name="volume">Water in the tank.</param>
     /// <param name="temperature">Its temperature; 20 °C where left out.</param>
-    public TankReading Reading(string? ec, string? penScale, string? ph, string? volume, string? temperature) =>
+    public TankReading Reading(string? ec, string? meterScale, string? ph, string? volume, string? temperature) =>
         new(
-            Strength("ec", ec, "penScale", penScale),
+            Strength("ec", ec, "meterScale", meterScale),
             Number("ph", ph, "6.4"),
             Quantity("volume", Dimension.Volume, volume),
             Quantity("temperature", Dimension.Temperature, temperature, "20 C") - 273.15
@@ -143,7 +160,12 @@ public sealed class FieldReader
             held = reading.Value?.Value;
             if (held is null)
             {
-                Fault("sodium", sodium, reading.Expected);
+                Fault("sodium", sodium, Phrase.Plain(reading.Expected));
+            }
+            else if (held < 0)
+            {
+                Fault("sodium", sodium, Phrase.Of("ask.amount-not-negative", reading.Expected));
+                held = null;
             }
         }
 
@@ -153,24 +175,28 @@ public sealed class FieldReader
     /// <summary>One of two readings of which only strength and level count.</summary>
     /// <param name="name">"first" or "second": its fields are "firstEc" and "firstVolume".</param>
     /// <param name="ec">Strength read.</param>
-    /// <param name="penScale">WeighingScale of a pen that shows ppm; field "penScale".</param>
+    /// <param name="meterScale">Scale of a meter that shows ppm; field "meterScale".</param>
     /// <param name="volume">Water in the tank.</param>
-    public TankReading OneOfTwo(string name, string? ec, string? penScale, string? volume) =>
-        new(Strength($"{name}Ec", ec, "penScale", penScale), 7, Quantity($"{name}Volume", Dimension.Volume, volume));
-
-    /// <summary>What was poured in between; fields "water", "feed" and "stock".</summary>
-    /// <param name="water">Plain water.</param>
-    /// <param name="feed">Feed of full strength.</param>
-    /// <param name="stock">Of stock A, and as much of stock B.</param>
-    public PouredBetween Poured(string? water, string? feed, string? stock) =>
+    public TankReading OneOfTwo(string name, string? ec, string? meterScale, string? volume) =>
         new(
-            Maybe("water", Dimension.Volume, water) ?? 0,
-            Maybe("feed", Dimension.Volume, feed) ?? 0,
-            Maybe("stock", Dimension.Volume, stock) ?? 0
+            Strength($"{name}Ec", ec, "meterScale", meterScale),
+            7,
+            Quantity($"{name}Volume", Dimension.Volume, volume)
         );
 
-    private void Fault(string field, string? found, string expected) =>
+    /// <summary>What was poured in between; fields "water", "solution" and "stock".</summary>
+    /// <param name="water">Plain water.</param>
+    /// <param name="solution">Nutrient solution of full strength.</param>
+    /// <param name="stock">Of stock A, and as much of stock B.</param>
+    public PouredBetween Poured(string? water, string? solution, string? stock) =>
+        new(Volume("water", water), Volume("solution", solution), Volume("stock", stock));
+
+    private void Fault(string field, string? found, Phrase expected) =>
         _faults.Add(
-            new FieldFault(field, string.IsNullOrWhiteSpace(found) ? "nothing" : FaultList.Quote(found), expected)
+            new FieldFault(
+                field,
+                string.IsNullOrWhiteSpace(found) ? Phrase.Of("ask.nothing") : Phrase.Plain(FaultList.Quote(found)),
+                expected
+            )
         );
 }

@@ -1,7 +1,7 @@
 using Dripwright.Engine.Chemistry.Formulas;
 using Dripwright.Engine.Chemistry.Solutions;
 using Dripwright.Engine.Nutrients.Correcting;
-using Dripwright.Engine.Units;
+using Dripwright.Engine.Phrases;
 
 namespace Dripwright.Engine.Nutrients.Planning;
 
@@ -10,21 +10,21 @@ namespace Dripwright.Engine.Nutrients.Planning;
 /// <param name="Sodium">[mol/m³] Sodium, from a laboratory or a test; null where it was not measured.</param>
 public sealed record TankPast(int? Days = null, double? Sodium = null);
 
-/// <summary>How much to let out and refill for one reason.</summary>
-/// <param name="Share">[-] Share of the tank, 0 where nothing needs letting out.</param>
+/// <summary>How much to drain and refill for one reason.</summary>
+/// <param name="Share">[-] Share of the tank, 0 where none needs draining.</param>
 /// <param name="Volume">[m³] That share.</param>
 /// <param name="Because">What asks for it; null where nothing does.</param>
-/// <param name="Text">The advice in words.</param>
-public sealed record TankRenewal(double Share, double Volume, Constituent? Because, string Text);
+/// <param name="Text">What to say of it, sentence by sentence.</param>
+public sealed record TankRenewal(double Share, double Volume, Constituent? Because, IReadOnlyList<Phrase> Text);
 
 /// <summary>What adding cannot cure: sodium, and a feed whose ions have drifted apart.</summary>
 /// <remarks>
 /// What the tank holds is that of the loop after so many days with its EC held, brought to the EC read; measured sodium takes
-/// the place of the reckoned. The refill is a fresh feed. Method page: docs/methods/tank-correction.md
+/// the place of the calculated. The refill is a fresh feed. Method page: docs/methods/tank-correction.md
 /// </remarks>
 public static class NutrientRenewal
 {
-    /// <summary>[-] How far a main element may be off a fresh feed before it is worth letting feed out. Common practice.</summary>
+    /// <summary>[-] How far a main element may be off a fresh feed before it is worth draining some. Common practice.</summary>
     public const double Tolerance = 0.25;
 
     private const double WholeTank = 0.8;
@@ -44,28 +44,21 @@ public static class NutrientRenewal
         Guard.NotNegative(past.Sodium ?? 0, nameof(past));
         NutrientPlan feed = plan.Nutrients ?? throw new ArgumentException("The plan has no feed.", nameof(plan));
         Composition? reckoned = Reckoned(feed, reading, past.Days);
-        var words = new QuantityWords(plan.Rig.Units);
         List<TankRenewal> advice = [];
         if (past.Sodium is { } measured)
         {
             advice.Add(
-                Salt(
-                    plan,
-                    feed,
-                    reading,
-                    (reckoned ?? feed.Recipe.Composition).With(Constituent.Sodium, measured),
-                    words
-                )
+                Sodium(plan, feed, reading, (reckoned ?? feed.Recipe.Composition).With(Constituent.Sodium, measured))
             );
         }
         else if (reckoned is not null)
         {
-            advice.Add(Salt(plan, feed, reading, reckoned, words));
+            advice.Add(Sodium(plan, feed, reading, reckoned));
         }
 
         if (reckoned is not null)
         {
-            advice.Add(Balance(feed, reading, reckoned, words));
+            advice.Add(Balance(feed, reading, reckoned));
         }
 
         return advice.Count > 0 ? advice : [Unknown(feed)];
@@ -86,13 +79,7 @@ public static class NutrientRenewal
             : null;
     }
 
-    private static TankRenewal Salt(
-        Plan plan,
-        NutrientPlan feed,
-        TankReading reading,
-        Composition tank,
-        QuantityWords words
-    )
+    private static TankRenewal Sodium(Plan plan, NutrientPlan feed, TankReading reading, Composition tank)
     {
         double limit = NutrientOutlooks.LimitOf(plan.Rig.Nutrients.Crop).Classic;
         Answer<RenewalShare> share = Renewal.Below(
@@ -100,62 +87,51 @@ public static class NutrientRenewal
             feed.Recipe.Composition,
             new Dictionary<Constituent, double> { [Constituent.Sodium] = limit }
         );
-        string holds = Milligrams(Constituent.Sodium, tank[Constituent.Sodium]);
-        string most = Milligrams(Constituent.Sodium, limit);
         if (!share.Found)
         {
-            return new TankRenewal(
-                1,
-                reading.Volume,
-                Constituent.Sodium,
-                $"{share.Refusals[0].What} {share.Refusals[0].Remedy}"
-            );
+            Unanswerable refusal = share.Refusals[0];
+            return new TankRenewal(1, reading.Volume, Constituent.Sodium, [refusal.What, refusal.Remedy]);
         }
 
-        return share.Value.Share <= 0
-            ? new TankRenewal(
-                0,
-                0,
-                null,
-                $"Sodium: about {holds} mg/L in the tank, and the crop stands {most} mg/L. Nothing needs letting out for it."
-            )
-            : Advice(
-                share.Value,
-                reading,
-                words,
-                $"Sodium: about {holds} mg/L in the tank, and the crop stands {most} mg/L."
-            );
+        var holds = Phrase.Of(
+            "tank.renewal.sodium",
+            Elements.Amount(Constituent.Sodium, tank[Constituent.Sodium]),
+            Elements.Amount(Constituent.Sodium, limit)
+        );
+        return share.Value.Share > 0 ? Advice(share.Value, reading, holds) : Nothing(holds);
     }
 
-    private static TankRenewal Balance(NutrientPlan feed, TankReading reading, Composition tank, QuantityWords words)
+    private static TankRenewal Balance(NutrientPlan feed, TankReading reading, Composition tank)
     {
         Composition fresh = feed.Recipe.Composition;
         Composition main = NutrientWords.Main.Aggregate(fresh, (sum, one) => sum.With(one, tank[one]));
         RenewalShare share = Renewal.Balanced(main, fresh, Tolerance);
-        string within = QuantityWords.Percent(Tolerance);
+        var within = Measured.Percent(Tolerance);
         return share is { Because: { } one, Share: > 0 }
             ? Advice(
                 share,
                 reading,
-                words,
-                $"Balance: {Forms.ShortName(one)} is reckoned at {Milligrams(one, tank[one])} mg/L, where a fresh feed has {Milligrams(one, fresh[one])}; to bring every main element within {within} of it:"
+                Phrase.Of(
+                    "tank.renewal.balance.off",
+                    Elements.Name(one),
+                    Elements.Amount(one, tank[one]),
+                    Elements.Amount(one, fresh[one]),
+                    within
+                )
             )
-            : new TankRenewal(
-                0,
-                0,
-                null,
-                $"Balance: every main element is reckoned within {within} of a fresh feed. Nothing needs letting out for it."
-            );
+            : Nothing(Phrase.Of("tank.renewal.balance", within));
     }
 
-    private static TankRenewal Advice(RenewalShare share, TankReading reading, QuantityWords words, string why)
+    private static TankRenewal Nothing(Phrase why) => new(0, 0, null, [why, Phrase.Of("tank.renewal.none")]);
+
+    private static TankRenewal Advice(RenewalShare share, TankReading reading, Phrase why)
     {
         double volume = share.Share * reading.Volume;
-        string what =
+        Phrase what =
             share.Share > WholeTank
-                ? "Let the whole tank out and mix it new."
-                : $"Let out {words.Volume(volume)} ({QuantityWords.Percent(share.Share)}) and refill with fresh feed.";
-        return new TankRenewal(share.Share, volume, share.Because, $"{why} {what}");
+                ? Phrase.Of("tank.renewal.whole")
+                : Phrase.Of("tank.renewal.part", Measured.Volume(volume), Measured.Percent(share.Share));
+        return new TankRenewal(share.Share, volume, share.Because, [why, what]);
     }
 
     private static TankRenewal Unknown(NutrientPlan feed) =>
@@ -163,11 +139,10 @@ public static class NutrientRenewal
             0,
             0,
             null,
-            feed.Outlook?.SodiumDay is { } day
-                ? $"EC does not show sodium, nor which element runs short. By the forecast sodium passes the crop's limit on day {QuantityWords.Count(day)} after a fresh mix: say how many days it has been."
-                : "EC does not show which element runs short. Say how many days it has been since the tank was mixed fresh, or what sodium was measured."
+            [
+                feed.Outlook?.SodiumDay is { } day
+                    ? Phrase.Of("tank.renewal.unknown.sodium", day)
+                    : Phrase.Of("tank.renewal.unknown"),
+            ]
         );
-
-    private static string Milligrams(Constituent constituent, double amount) =>
-        QuantityWords.Number(Forms.ToMilligramsPerLitre(constituent, amount), amount >= 0.01 ? "0" : "0.00");
 }

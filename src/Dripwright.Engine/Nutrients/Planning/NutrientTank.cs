@@ -2,7 +2,7 @@ using Dripwright.Engine.Catalogue.Salts;
 using Dripwright.Engine.Chemistry.Formulas;
 using Dripwright.Engine.Chemistry.Solutions;
 using Dripwright.Engine.Nutrients.Correcting;
-using Dripwright.Engine.Units;
+using Dripwright.Engine.Phrases;
 
 namespace Dripwright.Engine.Nutrients.Planning;
 
@@ -32,7 +32,7 @@ public static class NutrientTank
         ArgumentNullException.ThrowIfNull(reading);
         if (plan.Nutrients is not { } feed)
         {
-            return Answer<TankPlan>.No(NoFeed);
+            return Answer<TankPlan>.No(NoNutrients);
         }
 
         IReadOnlyList<Unanswerable> faults = reading.Faults(Capacity(plan, feed));
@@ -43,10 +43,7 @@ public static class NutrientTank
 
         if (feed.Recipe.Lines.All(line => line.Salt.Kind == SaltKind.Acid))
         {
-            return Answer<TankPlan>.No(
-                "The recipe has no salts, so there is nothing to correct the tank with.",
-                "Name the salts at hand in nutrients.salts."
-            );
+            return Answer<TankPlan>.No(Unanswerable.Of("recipe-without-salts"));
         }
 
         if (Stocks(feed) is not { } stock)
@@ -77,7 +74,7 @@ public static class NutrientTank
         );
         return weighed.Found
             ? Answer<TankPlan>.Of(
-                WithStock(weighed.Value, dose, plan) with
+                WithStock(weighed.Value, dose) with
                 {
                     Notes = [Why(poured.Value), .. weighed.Value.Notes],
                 }
@@ -85,8 +82,7 @@ public static class NutrientTank
             : poured;
     }
 
-    internal static Unanswerable NoFeed { get; } =
-        new("The rig file asks for no feed: nutrients.crop is none.", "Name crop and water in the nutrients section.");
+    internal static Unanswerable NoNutrients { get; } = Unanswerable.Of("no-nutrients");
 
     internal static double Capacity(Plan plan, NutrientPlan feed) => Math.Max(feed.Volume, plan.Reservoir.RimVolume);
 
@@ -106,26 +102,25 @@ public static class NutrientTank
     private static bool FallsTooFar(TankPlan poured, NutrientPlan feed) =>
         poured.Mixed is not null && poured.MixedPH is not { } || poured.MixedPH < feed.WantedPH - MostFall;
 
-    private static string Why(TankPlan poured) =>
+    private static Phrase Why(TankPlan poured) =>
         poured.MixedPH is { } low
-            ? $"The cans hold acid for the alkalinity of fresh water, and this tank has too little of it: stock would take the pH to {QuantityWords.Number(low, "0.0")}. So stock goes with the fresh water only, and what the tank itself lacks is weighed."
-            : "The cans hold acid for the alkalinity of fresh water, and this tank has too little of it: stock would make it sour. So stock goes with the fresh water only, and what the tank itself lacks is weighed.";
+            ? Phrase.Of("tank.note.acid-in-stock", Measured.PH(low))
+            : Phrase.Of("tank.note.acid-in-stock.sour");
 
     /// <summary>Fresh feed out of the cans as what the tank is filled up with; its acid and its water's alkalinity have met.</summary>
     private static MakeUpWater AsFeed(NutrientPlan feed) =>
         new(Math.Min(feed.Ec.DecisiemensPerMetre, feed.Wanted.DecisiemensPerMetre), feed.Recipe.Composition, feed.Gap);
 
     /// <summary>The plan in which the fresh feed is water, stock A and stock B.</summary>
-    private static TankPlan WithStock(TankPlan tank, double dose, Plan plan)
+    private static TankPlan WithStock(TankPlan tank, double dose)
     {
-        if (tank.Water <= 0)
+        double each = tank.Water * dose;
+        if (each < TankCorrection.LeastDose)
         {
             return tank;
         }
 
-        double each = tank.Water * dose;
         double water = tank.Water - (2 * each);
-        var words = new QuantityWords(plan.Rig.Units);
         return tank with
         {
             Water = water,
@@ -136,16 +131,16 @@ public static class NutrientTank
                     step.Kind == TankStepKind.Water
                         ? (IEnumerable<TankStep>)
                             [
-                                new TankStep(TankStepKind.Water, water, $"Fill in {words.Volume(water)} of water."),
+                                TankCorrection.AddWater(water),
                                 new TankStep(
                                     TankStepKind.StockA,
                                     each,
-                                    $"Pour in {TankWords.Millilitres(each)} of stock A, and let it mix."
+                                    Phrase.Of("tank.step.stock-a", Measured.MeasuredOut(each))
                                 ),
                                 new TankStep(
                                     TankStepKind.StockB,
                                     each,
-                                    $"Pour in {TankWords.Millilitres(each)} of stock B, and let it mix."
+                                    Phrase.Of("tank.step.stock-b", Measured.MeasuredOut(each))
                                 ),
                             ]
                         : [step]
@@ -173,15 +168,7 @@ public static class NutrientTank
         Answer<TankPlan> answer = null!;
         for (int round = 0; round < Rounds; round++)
         {
-            answer = TankCorrection.Plan(
-                reading,
-                target,
-                giverOf(strength),
-                water,
-                Capacity(plan, feed),
-                means,
-                new QuantityWords(plan.Rig.Units)
-            );
+            answer = TankCorrection.Plan(reading, target, giverOf(strength), water, Capacity(plan, feed), means);
             if (answer.Value is not { Mixed: { } mixed } steps || steps.SaltsFor + steps.StockEach <= 0)
             {
                 return answer;

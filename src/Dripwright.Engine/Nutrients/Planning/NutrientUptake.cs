@@ -1,14 +1,14 @@
 using Dripwright.Engine.Chemistry.Solutions;
 using Dripwright.Engine.Nutrients.Correcting;
-using Dripwright.Engine.Units;
+using Dripwright.Engine.Phrases;
 
 namespace Dripwright.Engine.Nutrients.Planning;
 
 /// <summary>What was poured into the tank between two readings.</summary>
 /// <param name="Water">[m³] Plain water of the rig.</param>
-/// <param name="Feed">[m³] Feed mixed to full strength.</param>
+/// <param name="Solution">[m³] Nutrient solution mixed to full strength.</param>
 /// <param name="StockEach">[m³] Of stock A, and the same of stock B.</param>
-public sealed record PouredBetween(double Water = 0, double Feed = 0, double StockEach = 0);
+public sealed record PouredBetween(double Water = 0, double Solution = 0, double StockEach = 0);
 
 /// <summary>What two readings say of the plants, and the top-up that follows.</summary>
 /// <param name="Taken">What the plants took.</param>
@@ -17,7 +17,7 @@ public sealed record PouredBetween(double Water = 0, double Feed = 0, double Sto
 /// <param name="Volume">[m³] Water to fill up with now.</param>
 /// <param name="StockEach">[m³] Of stock A, and the same of B, with that water; nought where salts are weighed.</param>
 /// <param name="Salts">What to weigh with that water; empty where stock is poured.</param>
-/// <param name="Lines">The same in words.</param>
+/// <param name="Lines">What to say of it, one thing each.</param>
 public sealed record UptakeAdvice(
     Uptake Taken,
     double? PerDay,
@@ -25,13 +25,13 @@ public sealed record UptakeAdvice(
     double Volume,
     double StockEach,
     IReadOnlyList<WeighedSalt> Salts,
-    IReadOnlyList<string> Lines
+    IReadOnlyList<Phrase> Lines
 );
 
 /// <summary>From two readings of a rig's tank to the top-up that holds it.</summary>
 public static class NutrientUptake
 {
-    // Beyond this the error of two pens is larger than what was taken.
+    // Beyond this the error of two meters is larger than what was taken.
     private const double MostOverFeed = 3;
 
     private const double LeastFill = 0.001;
@@ -60,7 +60,7 @@ public static class NutrientUptake
         ArgumentNullException.ThrowIfNull(poured);
         if (plan.Nutrients is not { } feed)
         {
-            return Answer<UptakeAdvice>.No(NutrientTank.NoFeed);
+            return Answer<UptakeAdvice>.No(NutrientTank.NoNutrients);
         }
 
         StockPair? stock = NutrientTank.Stocks(feed);
@@ -81,7 +81,7 @@ public static class NutrientUptake
             },
             [
                 new Poured(poured.Water, water),
-                new Poured(poured.Feed, full),
+                new Poured(poured.Solution, full),
                 new Poured(2 * poured.StockEach, stock?.Strength ?? 0),
             ],
             NutrientTank.Capacity(plan, feed)
@@ -94,28 +94,20 @@ public static class NutrientUptake
         if (taken.Value.DecisiemensPerMetre > MostOverFeed * full)
         {
             return Answer<UptakeAdvice>.No(
-                $"By these readings the plants took salts of {QuantityWords.Number(taken.Value.DecisiemensPerMetre, "0.0")} dS/m, over three times as strong as the feed: no plant does.",
-                "So little water went that the pens' error counts for more. Read again after a day or two, or look whether feed was let out."
+                Unanswerable.Of("uptake-too-strong", Measured.Ec(taken.Value.DecisiemensPerMetre / 10))
             );
         }
 
-        return Answer<UptakeAdvice>.Of(Advice(plan, feed, stock, taken.Value, second, days));
+        return Answer<UptakeAdvice>.Of(Advice(feed, stock, taken.Value, second, days));
     }
 
     private static Unanswerable? Misfit(NutrientPlan feed, PouredBetween poured, StockPair? stock, double? days) =>
-        feed.Ec <= feed.FilledEc
-            ? new Unanswerable(
-                $"The water alone reads {feed.FilledEc}, as much as the feed: a top-up cannot be told from it.",
-                "Blend the water with rain or reverse-osmosis water."
-            )
-        : poured.StockEach > 0 && stock is null
-            ? new Unanswerable("Stock was poured in, and this rig has no cans.", "Set nutrients.mixing to \"cans\".")
-        : days is { } time && !(time > 0 && double.IsFinite(time))
-            ? new Unanswerable("Between two readings some time must pass.", "Say the days between them, above nought.")
+        feed.Ec <= feed.FilledEc ? Unanswerable.Of("water-as-strong", feed.FilledEc.Measured)
+        : poured.StockEach > 0 && stock is null ? Unanswerable.Of("no-stock")
+        : days is { } time && !(time > 0 && double.IsFinite(time)) ? Unanswerable.Of("no-time-between")
         : null;
 
     private static UptakeAdvice Advice(
-        Plan plan,
         NutrientPlan feed,
         StockPair? stock,
         Uptake taken,
@@ -123,7 +115,6 @@ public static class NutrientUptake
         double? days
     )
     {
-        var words = new QuantityWords(plan.Rig.Units);
         (double water, double full) = (feed.FilledEc.DecisiemensPerMetre, feed.Ec.DecisiemensPerMetre);
         double room = feed.Volume - second.Volume;
         double fill = room >= LeastFill ? room : UsualFill;
@@ -139,43 +130,39 @@ public static class NutrientUptake
             : [];
         double? perDay = days is { } time ? taken.Volume / time : null;
         TopUpStrength nearest = taken.Nearest(water, full);
-        List<string> lines =
+        List<Phrase> lines =
         [
-            $"In between the plants took {words.Volume(taken.Volume)} of water"
-                + (perDay is { } daily ? $", {words.Volume(daily)} a day," : "")
-                + $" and with it salts of {QuantityWords.Number(taken.DecisiemensPerMetre, "0.00")} dS/m; the feed has {QuantityWords.Number(full, "0.00")}.",
-            $"Of the three usual top-ups {Name(nearest)} comes nearest to holding the tank.",
-            Fill(words, room >= LeastFill, fill, lacking, each, salts),
+            Took(taken, perDay, full),
+            Phrase.Of(
+                nearest switch
+                {
+                    TopUpStrength.Water => "uptake.nearest.water",
+                    TopUpStrength.Half => "uptake.nearest.half",
+                    _ => "uptake.nearest.full",
+                }
+            ),
+            Fill(room >= LeastFill, fill, lacking, each, salts),
         ];
         return new UptakeAdvice(taken, perDay, nearest, fill, each, salts, lines);
     }
 
-    private static string Fill(
-        QuantityWords words,
-        bool hasRoom,
-        double fill,
-        double lacking,
-        double each,
-        IReadOnlyList<WeighedSalt> salts
-    )
+    private static Phrase Took(Uptake taken, double? perDay, double full)
     {
-        string start = hasRoom
-            ? $"To hold it, fill up with {words.Volume(fill)} of water"
-            : $"To hold it, give with every {words.Volume(fill)} of water";
-        return lacking <= 0
-                ? (hasRoom ? start : $"To hold it, fill up with water")
-                    + " alone: it brings as much salt as the plants take, or more."
-            : each > 0
-                ? $"{start} {(hasRoom ? "and " : "")}{TankWords.Millilitres(each)} of stock A and as much of stock B, A first."
-            : salts.Count > 0 ? $"{start}{(hasRoom ? " and" : "")} the salts below, each dissolved by itself."
-            : $"{start}; what salts it needs is too little for your scale.";
+        var (water, salts) = (Measured.Volume(taken.Volume), Measured.Ec(taken.DecisiemensPerMetre / 10));
+        var solution = Measured.Ec(full / 10);
+        return perDay is { } daily
+            ? Phrase.Of("uptake.took.daily", water, salts, solution, Measured.Volume(daily))
+            : Phrase.Of("uptake.took", water, salts, solution);
     }
 
-    private static string Name(TopUpStrength strength) =>
-        strength switch
-        {
-            TopUpStrength.Water => "plain water",
-            TopUpStrength.Half => "half strength",
-            _ => "full strength",
-        };
+    // A tank without room is told what goes with every so much of water.
+    private static Phrase Fill(bool hasRoom, double fill, double lacking, double each, IReadOnlyList<WeighedSalt> salts)
+    {
+        var water = Measured.Volume(fill);
+        return lacking <= 0 ? Phrase.Of(hasRoom ? "uptake.fill.water" : "uptake.every.water", water)
+            : each >= TankCorrection.LeastDose
+                ? Phrase.Of(hasRoom ? "uptake.fill.stock" : "uptake.every.stock", water, Measured.MeasuredOut(each))
+            : salts.Count > 0 ? Phrase.Of(hasRoom ? "uptake.fill.salts" : "uptake.every.salts", water)
+            : Phrase.Of(hasRoom ? "uptake.fill.too-little" : "uptake.every.too-little", water);
+    }
 }

@@ -92,7 +92,7 @@ public class ConductivityLawTests
         Composition water = Composition.Of((Constituent.Sodium, 20), (Constituent.Chloride, 20));
         Answer<ScaledSolution> scaled = StrengthScaling.ToEc(water, water, new Ec(1), 5.8);
         Assert.False(scaled.Found);
-        Assert.Contains("rain or reverse-osmosis", scaled.Refusals[0].Remedy, StringComparison.Ordinal);
+        Assert.Contains("rain or reverse-osmosis", scaled.Refusals[0].Remedy.Told(), StringComparison.Ordinal);
     }
 
     private static Composition Salt(Constituent cation, double cations, Constituent anion, double anions) =>

@@ -128,10 +128,10 @@ public class PhLawTests
         Composition water = Titration.WithCarbon(Hard(4), 4, 7.6, SolutionConditions.Closed).Value!;
         Answer<PhDose> up = PhDosing.ToReach(water, 0.2, 5.8, Lye, SolutionConditions.Closed);
         Assert.False(up.Found);
-        Assert.Contains("acid", up.Refusals[0].Remedy, StringComparison.Ordinal);
+        Assert.Contains("acid", up.Refusals[0].Remedy.Told(), StringComparison.Ordinal);
         Answer<PhDose> down = PhDosing.ToReach(water, 0.2, 8.5, Nitric, SolutionConditions.Closed);
         Assert.False(down.Found);
-        Assert.Contains("base", down.Refusals[0].Remedy, StringComparison.Ordinal);
+        Assert.Contains("base", down.Refusals[0].Remedy.Told(), StringComparison.Ordinal);
     }
 
     [Fact]

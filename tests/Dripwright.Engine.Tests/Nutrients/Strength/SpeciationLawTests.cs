@@ -96,9 +96,9 @@ public class SpeciationLawTests
         );
         Answer<Speciation> lye = SolutionPh.Of(Composition.Of((Constituent.Sodium, 5000)), SolutionConditions.Closed);
         Assert.False(acid.Found);
-        Assert.Contains("anions", acid.Refusals[0].What, StringComparison.Ordinal);
+        Assert.Contains("anions", acid.Refusals[0].What.Told(), StringComparison.Ordinal);
         Assert.False(lye.Found);
-        Assert.Contains("cations", lye.Refusals[0].What, StringComparison.Ordinal);
+        Assert.Contains("cations", lye.Refusals[0].What.Told(), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -68,8 +68,8 @@ public class UptakeTests
     {
         Answer<Uptake> salt = Uptake.Between(new TankReading(2, 6, 0.2), new TankReading(3, 6, 0.19), [], 0.3);
         Answer<Uptake> water = Uptake.Between(new TankReading(2, 6, 0.2), new TankReading(2, 6, 0.21), [], 0.3);
-        Assert.Contains("salt cannot come", salt.Refusals[0].What, StringComparison.Ordinal);
-        Assert.Contains("rain or a filling", water.Refusals[0].What, StringComparison.Ordinal);
+        Assert.Contains("salt cannot come", salt.Refusals[0].What.Told(), StringComparison.Ordinal);
+        Assert.Contains("rain or a filling", water.Refusals[0].What.Told(), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -105,7 +105,7 @@ public class UptakeTests
             new Dictionary<Constituent, double> { [Constituent.Sodium] = 8 }
         );
         Assert.False(renewal.Found);
-        Assert.Contains("sodium", renewal.Refusals[0].What, StringComparison.Ordinal);
+        Assert.Contains("sodium", renewal.Refusals[0].What.Told(), StringComparison.Ordinal);
     }
 
     [Fact]
