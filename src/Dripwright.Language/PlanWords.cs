@@ -111,6 +111,7 @@ public sealed class PlanWords(UnitSystem units)
         return several.Joint switch
         {
             Joint.And when each.Count > 1 => Words.Of("list.and", string.Join(", ", each.SkipLast(1)), each[^1]),
+            Joint.Or when each.Count > 1 => Words.Of("list.or", string.Join(", ", each.SkipLast(1)), each[^1]),
             Joint.Semicolon => string.Join("; ", each),
             _ => string.Join(" ", each),
         };
