@@ -193,7 +193,8 @@ internal static class NutrientAddresses
                     id,
                     revision,
                     draws: false,
-                    (plan, _) => plan.Nutrients is null ? throw new Refused(422, Words.Of("mix.no-crop")) : answer(plan)
+                    (plan, _) =>
+                        plan.Nutrients is null ? throw new Refused(422, Words.Of("screen.mix.no-crop")) : answer(plan)
                 )
             ),
             Json,

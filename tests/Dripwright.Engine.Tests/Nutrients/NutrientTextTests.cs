@@ -281,9 +281,9 @@ public sealed partial class NutrientTextTests
             yield return parts[1];
         }
 
-        if (key.StartsWith("mix.level.", StringComparison.Ordinal))
+        if (key.StartsWith("screen.mix.level.", StringComparison.Ordinal))
         {
-            yield return "mix.level.{finding.Level}";
+            yield return "screen.mix.level.{finding.Level}";
         }
     }
 
