@@ -62,7 +62,7 @@ internal static class NutrientFigures
             );
         }
 
-        return new(Words.Of("figures.nutrients"), figures);
+        return new(FigureSubject.Nutrients, Words.Of("figures.nutrients"), figures);
     }
 
     private static KeyFigure Salts(NutrientPlan nutrients, PlanWords words)

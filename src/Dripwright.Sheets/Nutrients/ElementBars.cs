@@ -23,12 +23,8 @@ internal static class ElementBars
             return flow;
         }
 
-        flow.Heading("Wanted and reached")
-            .Paragraph(
-                "Hatched: what your water brings. Grey: what the salts bring. The band around 100 % is the tolerance: a bar that ends "
-                    + "in it is on target. Numbers are mg/L of the element.",
-                leads: true
-            )
+        flow.Heading(Words.Of("bench.elements.title"))
+            .Paragraph(Words.Of("bench.elements.how"), leads: true)
             .Figure(Head + (RowHeight * asked.Count), box => Draw(box, recipe, asked, words));
         string brought = string.Join(
             ", ",
@@ -42,7 +38,7 @@ internal static class ElementBars
                     $"{words.Of(Elements.Short(element.Constituent))} {FeedWords.Milligrams(element.Constituent, element.Result)}"
                 )
         );
-        return brought.Length > 0 ? flow.Paragraph($"Not asked for, but there (mg/L): {brought}.") : flow;
+        return brought.Length > 0 ? flow.Paragraph(Words.Of("bench.elements.brought", brought)) : flow;
     }
 
     private static Group Draw(Box box, NutrientRecipe recipe, List<ElementResult> asked, PlanWords words)
@@ -57,7 +53,12 @@ internal static class ElementBars
             elements.Add(new Line(new(At(share), box.Y + 5), new(At(share), box.Bottom), Pen.Faint));
         }
 
-        var columns = new[] { (box.Right - 42, "wanted"), (box.Right - 22, "reached"), (box.Right, "of it water") };
+        var columns = new[]
+        {
+            (box.Right - 42, Words.Of("bench.elements.wanted")),
+            (box.Right - 22, Words.Of("bench.elements.reached")),
+            (box.Right, Words.Of("bench.elements.water")),
+        };
         elements.AddRange(columns.Select(column => new Text(column.Item2, new(column.Item1, box.Y + 3.5), Style.End)));
         for (var i = 0; i < asked.Count; i++)
         {
@@ -69,7 +70,7 @@ internal static class ElementBars
         return new(elements)
         {
             Class = "bars",
-            Title = "Each element wanted and reached",
+            Title = Words.Of("bench.elements.figure"),
             Description = string.Join("; ", asked.Select(element => Told(element, Name(element, recipe, words)))),
         };
     }
@@ -126,6 +127,10 @@ internal static class ElementBars
         words.Of(Elements.Short(element.Constituent, recipe.Job.Target.NitrogenIsSum));
 
     private static string Told(ElementResult element, string name) =>
-        $"{name} {FeedWords.Milligrams(element.Constituent, element.Result)} of "
-        + $"{FeedWords.Milligrams(element.Constituent, element.Wanted!.Value)} mg/L";
+        Words.Of(
+            "bench.elements.told",
+            name,
+            FeedWords.Milligrams(element.Constituent, element.Result),
+            FeedWords.Milligrams(element.Constituent, element.Wanted!.Value)
+        );
 }

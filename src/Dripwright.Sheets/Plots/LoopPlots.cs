@@ -30,11 +30,11 @@ internal static class LoopPlots
             new()
             {
                 Key = "weeks-ec",
-                Title = "Strength of the tank",
+                Title = Words.Of("plot.weeks.ec.title"),
                 Plots = [],
                 Numbers = [],
             },
-            "EC of the tank, dS/m",
+            (Words.Of("plot.weeks.ec.axis", "dS/m"), "dS/m"),
             evening => evening.ReservoirEc.DecisiemensPerMetre,
             null
         );
@@ -48,11 +48,11 @@ internal static class LoopPlots
             new()
             {
                 Key = "weeks-sodium",
-                Title = "Sodium in the pots",
+                Title = Words.Of("plot.weeks.sodium.title"),
                 Plots = [],
-                Numbers = [("What the crop stands", $"{QuantityWords.Number(limit, "0")}\u00a0mg/L")],
+                Numbers = [(Words.Of("plot.weeks.number.tolerates"), $"{QuantityWords.Number(limit, "0")}\u00a0mg/L")],
             },
-            "Sodium in the pots, mg/L",
+            (Words.Of("plot.weeks.sodium.axis", "mg/L"), "mg/L"),
             evening => Forms.ToMilligramsPerLitre(Constituent.Sodium, evening.State.Pots[Constituent.Sodium]),
             limit
         );
@@ -63,7 +63,7 @@ internal static class LoopPlots
         NutrientOutlook outlook,
         List<LoopOutcome> ways,
         RigPlot frame,
-        string axis,
+        (string Label, string Unit) axis,
         Func<LoopEvening, double> pick,
         double? limit
     )
@@ -78,7 +78,7 @@ internal static class LoopPlots
         if (limit is { } most)
         {
             series.Add(
-                new("the crop's limit", [(1, most), (ways.Max(way => way.Evenings[^1].Day), most)])
+                new(Words.Of("plot.weeks.limit"), [(1, most), (ways.Max(way => way.Evenings[^1].Day), most)])
                 {
                     Pen = new(Role.Stop, LineWidth.Narrow, LineType.LongDashDot),
                 }
@@ -87,9 +87,12 @@ internal static class LoopPlots
 
         return frame with
         {
-            Plots = [new(Time(outlook), new Axis(axis) { Low = 0 }) { Series = series, HasLegend = true }],
+            Plots = [new(Time(outlook), new Axis(axis.Label) { Low = 0 }) { Series = series, HasLegend = true }],
             Data = new(
-                [new("Day", ""), .. ways.Select(way => new PlotColumn(Name(outlook, way), Unit(axis)))],
+                [
+                    new("Day", Words.Of("plot.column.day"), ""),
+                    .. ways.Select(way => new PlotColumn(Name(outlook, way), axis.Unit)),
+                ],
                 [
                     .. Enumerable
                         .Range(0, ways.Max(way => way.Evenings.Count))
@@ -115,11 +118,11 @@ internal static class LoopPlots
         return new()
         {
             Key = "weeks-elements",
-            Title = $"Each element in the tank: {Name(outlook, way)}",
-            Words = (_, _) => "A fresh feed is 100 %. The EC sees only the sum of them all.",
+            Title = Words.Of("plot.weeks.elements.title", Name(outlook, way)),
+            Words = (_, _) => Words.Of("plot.weeks.elements.words"),
             Plots =
             [
-                new(Time(outlook), new Axis("Of a fresh feed, %") { Low = 0 })
+                new(Time(outlook), new Axis(Words.Of("plot.weeks.elements.axis")) { Low = 0 })
                 {
                     HasLegend = true,
                     Series =
@@ -133,7 +136,10 @@ internal static class LoopPlots
             ],
             Numbers = [],
             Data = new(
-                [new("Day", ""), .. NutrientWords.Followed.Select(one => new PlotColumn(Short(one), "mg/L"))],
+                [
+                    new("Day", Words.Of("plot.column.day"), ""),
+                    .. NutrientWords.Followed.Select(one => new PlotColumn(Short(one), "mg/L")),
+                ],
                 [
                     .. way.Evenings.Select(evening =>
                         (IReadOnlyList<double?>)
@@ -155,7 +161,6 @@ internal static class LoopPlots
 
     private static string Short(Constituent constituent) => s_words.Of(Elements.Short(constituent));
 
-    private static Axis Time(NutrientOutlook outlook) => new("Day") { Low = 0, High = outlook.Days };
-
-    private static string Unit(string axis) => axis[(axis.LastIndexOf(' ') + 1)..];
+    private static Axis Time(NutrientOutlook outlook) =>
+        new(Words.Of("plot.axis.day")) { Low = 0, High = outlook.Days };
 }

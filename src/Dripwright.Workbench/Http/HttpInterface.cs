@@ -13,7 +13,6 @@ internal static class HttpInterface
 {
     public static void Add(IServiceCollection services)
     {
-        services.AddSingleton<Plans>();
         services.AddRequestTimeouts();
         services.ConfigureHttpJsonOptions(json =>
         {
@@ -79,6 +78,8 @@ internal static class HttpInterface
             .ProducesProblem(429)
             .ProducesProblem(500);
         PlanAddresses.Map(api);
+        PackAddresses.Map(api);
+        SuggestAddresses.Map(api);
         NutrientAddresses.Map(api);
         StartAddresses.Map(api);
         CompareAddresses.Map(api);

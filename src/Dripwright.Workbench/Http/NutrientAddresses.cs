@@ -5,9 +5,9 @@ using Dripwright.Engine.Nutrients.Planning;
 using Dripwright.Engine.Units;
 using Dripwright.Language;
 using Dripwright.Language.Report;
-using Dripwright.Store;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Routing;
 
 namespace Dripwright.Workbench.Http;
@@ -15,8 +15,6 @@ namespace Dripwright.Workbench.Http;
 /// <summary>The nutrient solution of a rig: what to weigh, what a reading asks for, and the weeks ahead.</summary>
 internal static class NutrientAddresses
 {
-    private const string Json = "application/json";
-
     /// <summary>A reading of the tank.</summary>
     /// <param name="Ec">EC read, such as 1.6 dS/m; with meterScale also 1100 ppm.</param>
     /// <param name="MeterScale">Scale of a meter that shows ppm: 500, 640 or 700.</param>
@@ -26,13 +24,13 @@ internal static class NutrientAddresses
     /// <param name="Days">Days since the tank was last mixed fresh, for what is to be drained.</param>
     /// <param name="Sodium">Sodium measured in the tank, such as 120 mg/L.</param>
     internal readonly record struct TankQuery(
-        string? Ec,
-        string? MeterScale,
-        string? Ph,
-        string? Volume,
-        string? Temperature,
-        string? Days,
-        string? Sodium
+        [FromQuery(Name = "ec")] string? Ec,
+        [FromQuery(Name = "meterScale")] string? MeterScale,
+        [FromQuery(Name = "ph")] string? Ph,
+        [FromQuery(Name = "volume")] string? Volume,
+        [FromQuery(Name = "temperature")] string? Temperature,
+        [FromQuery(Name = "days")] string? Days,
+        [FromQuery(Name = "sodium")] string? Sodium
     );
 
     /// <summary>Two readings of the tank and what was poured in between.</summary>
@@ -46,98 +44,60 @@ internal static class NutrientAddresses
     /// <param name="Stock">Of stock A poured in between, and as much of stock B.</param>
     /// <param name="Days">Days between the readings.</param>
     internal readonly record struct UptakeQuery(
-        string? FirstEc,
-        string? FirstVolume,
-        string? SecondEc,
-        string? SecondVolume,
-        string? MeterScale,
-        string? Water,
-        string? Solution,
-        string? Stock,
-        string? Days
+        [FromQuery(Name = "firstEc")] string? FirstEc,
+        [FromQuery(Name = "firstVolume")] string? FirstVolume,
+        [FromQuery(Name = "secondEc")] string? SecondEc,
+        [FromQuery(Name = "secondVolume")] string? SecondVolume,
+        [FromQuery(Name = "meterScale")] string? MeterScale,
+        [FromQuery(Name = "water")] string? Water,
+        [FromQuery(Name = "solution")] string? Solution,
+        [FromQuery(Name = "stock")] string? Stock,
+        [FromQuery(Name = "days")] string? Days
     );
 
     public static void Map(RouteGroupBuilder api)
     {
-        var given = api.MapGroup("").WithTags("A rig file in, the answer out");
-        var kept = api.MapGroup("/rigs/{id:int}").WithTags("Computed from a rig of the garden");
-        Both(
-            given.MapPost("/mix", (HttpContext c, Plans p, Garden g) => Ask(c, p, g, null, null, Mix)),
-            kept.MapGet(
-                "/mix",
-                (HttpContext c, Plans p, Garden g, int id, int? revision) => Ask(c, p, g, id, revision, Mix)
-            ),
+        var rig = new RigRoutes(api);
+        rig.Add(
+            "/mix",
             "Mix",
-            "What to weigh into the tank or the stock tanks, and what comes of it"
+            "What to weigh into the tank or the stock tanks, and what comes of it",
+            asked => Ask(asked, PlanJson.WriteNutrients),
+            Told
         );
-        Both(
-            given.MapPost(
-                "/adjust-tank",
-                (HttpContext c, Plans p, Garden g, [AsParameters] TankQuery q) => Adjust(c, p, g, null, null, q)
-            ),
-            kept.MapGet(
-                "/adjust-tank",
-                (HttpContext c, Plans p, Garden g, int id, int? revision, [AsParameters] TankQuery q) =>
-                    Adjust(c, p, g, id, revision, q)
-            ),
+        rig.Add<TankQuery>(
+            "/adjust-tank",
             "AdjustTank",
-            "Step by step, how a tank that has drifted is brought back, and what is to be drained"
+            "Step by step, how a tank that has drifted is brought back, and what is to be drained",
+            Adjust,
+            Told
         );
-        Both(
-            given.MapPost(
-                "/uptake",
-                (HttpContext c, Plans p, Garden g, [AsParameters] UptakeQuery q) => Uptake(c, p, g, null, null, q)
-            ),
-            kept.MapGet(
-                "/uptake",
-                (HttpContext c, Plans p, Garden g, int id, int? revision, [AsParameters] UptakeQuery q) =>
-                    Uptake(c, p, g, id, revision, q)
-            ),
+        rig.Add<UptakeQuery>(
+            "/uptake",
             "Uptake",
-            "What the plants took between two readings, and the top-up that holds the tank"
+            "What the plants took between two readings, and the top-up that holds the tank",
+            Uptake,
+            Told
         );
-        Both(
-            given.MapPost(
-                "/weeks-ahead",
-                (HttpContext c, Plans p, Garden g) => Ask(c, p, g, null, null, PlanJson.WriteWeeks)
-            ),
-            kept.MapGet(
-                "/weeks-ahead",
-                (HttpContext c, Plans p, Garden g, int id, int? revision) =>
-                    Ask(c, p, g, id, revision, PlanJson.WriteWeeks)
-            ),
+        rig.Add(
+            "/weeks-ahead",
             "WeeksAhead",
-            "How the tank drifts over twelve weeks, topped up in four ways, week by week"
+            "How the tank drifts over twelve weeks, topped up in four ways, week by week",
+            asked => Ask(asked, PlanJson.WriteWeeks),
+            Told
         );
     }
 
-    private static void Both(RouteHandlerBuilder given, RouteHandlerBuilder kept, string name, string summary)
-    {
-        PlanAddresses.Given(given, name).WithSummary(summary).ProducesProblem(400).Produces<object>();
-        PlanAddresses.Kept(kept, name + "OfRig").WithSummary(summary).ProducesProblem(400).Produces<object>();
-    }
+    private static void Told(RouteHandlerBuilder route) => route.ProducesProblem(400).Produces<object>();
 
-    private static byte[] Mix(Plan plan) => PlanJson.WriteNutrients(plan);
-
-    private static Task<IResult> Adjust(
-        HttpContext context,
-        Plans plans,
-        Garden garden,
-        int? id,
-        int? revision,
-        TankQuery query
-    )
+    private static Task<IResult> Adjust(RigQuestion asked, TankQuery query)
     {
         var reader = new FieldReader();
         var reading = reader.Reading(query.Ec, query.MeterScale, query.Ph, query.Volume, query.Temperature);
         var past = reader.Past(query.Days, query.Sodium);
         Judge(reader);
         return Ask(
-            context,
-            plans,
-            garden,
-            id,
-            revision,
+            asked,
             plan =>
                 PlanJson.WriteTank(
                     Found(plan, NutrientTank.Correct(plan, reading)),
@@ -147,14 +107,7 @@ internal static class NutrientAddresses
         );
     }
 
-    private static Task<IResult> Uptake(
-        HttpContext context,
-        Plans plans,
-        Garden garden,
-        int? id,
-        int? revision,
-        UptakeQuery query
-    )
+    private static Task<IResult> Uptake(RigQuestion asked, UptakeQuery query)
     {
         var reader = new FieldReader();
         var first = reader.OneOfTwo("first", query.FirstEc, query.MeterScale, query.FirstVolume);
@@ -163,41 +116,24 @@ internal static class NutrientAddresses
         double? days = query.Days is { } text ? reader.Number("days", text, "3.5") : null;
         Judge(reader);
         return Ask(
-            context,
-            plans,
-            garden,
-            id,
-            revision,
-            plan =>
-                PlanJson.WriteUptake(
+            asked,
+            plan => PlanJson.WriteUptake(
                     Found(plan, NutrientUptake.Between(plan, first, second, poured, days)),
                     plan.Rig.Units
                 )
         );
     }
 
-    private static async Task<IResult> Ask(
-        HttpContext context,
-        Plans plans,
-        Garden garden,
-        int? id,
-        int? revision,
-        Func<Plan, byte[]> answer
-    ) =>
+    private static async Task<IResult> Ask(RigQuestion asked, Func<Plan, byte[]> answer) =>
         Results.Text(
             Encoding.UTF8.GetString(
-                await PlanAddresses.Make(
-                    context,
-                    plans,
-                    garden,
-                    id,
-                    revision,
+                await asked.Of(
                     draws: false,
                     (plan, _) =>
                         plan.Nutrients is null ? throw new Refused(422, Words.Of("screen.mix.no-crop")) : answer(plan)
                 )
             ),
-            Json,
+            "application/json",
             Encoding.UTF8
         );
 

@@ -28,7 +28,7 @@ public sealed class NutrientSheetsTests
     [Fact]
     public void Cans_are_mixed_with_the_acid_first_and_its_caution_beside_it()
     {
-        var text = Words(BenchPlans.TextOf(BenchPlans.FoodBank), "Mixing the feed");
+        var text = Words(BenchPlans.TextOf(BenchPlans.FoodBank), "Mixing the nutrients");
         var caution = text.IndexOf("Pour the acid slowly", StringComparison.Ordinal);
         var acid = text.IndexOf("of Nitric acid", StringComparison.Ordinal);
         Assert.InRange(caution, 0, acid);
@@ -40,7 +40,7 @@ public sealed class NutrientSheetsTests
     [Fact]
     public void Straight_into_the_tank_calcium_goes_in_by_itself_after_the_sulfates()
     {
-        var text = Words("""{ "nutrients": { "crop": "cucumber" } }""", "Mixing the feed");
+        var text = Words("""{ "nutrients": { "crop": "cucumber" } }""", "Mixing the nutrients");
         var sulfates = text.IndexOf("Dissolve in a bucket", StringComparison.Ordinal);
         var calcium = text.IndexOf("In a rinsed bucket", StringComparison.Ordinal);
         Assert.InRange(sulfates, 0, calcium);
@@ -50,8 +50,8 @@ public sealed class NutrientSheetsTests
     public void Each_can_and_the_acid_get_a_label()
     {
         var text = Words(BenchPlans.TextOf(BenchPlans.FoodBank), "Labels");
-        Assert.Contains("Never mix undiluted with can B", text, StringComparison.Ordinal);
-        Assert.Contains("Never mix undiluted with can A", text, StringComparison.Ordinal);
+        Assert.Contains("Never mix undiluted with stock tank B", text, StringComparison.Ordinal);
+        Assert.Contains("Never mix undiluted with stock tank A", text, StringComparison.Ordinal);
         Assert.Contains("ACID", text, StringComparison.Ordinal);
     }
 
@@ -59,13 +59,13 @@ public sealed class NutrientSheetsTests
     public void Raw_coir_is_treated_only_where_it_is_raw()
     {
         Assert.Contains(
-            "Raw coir",
-            Words("""{ "nutrients": { "crop": "tomato", "rawCoir": true } }""", "Keeping the feed"),
+            "Unbuffered coir",
+            Words("""{ "nutrients": { "crop": "tomato", "rawCoir": true } }""", "Nutrient log"),
             StringComparison.Ordinal
         );
         Assert.DoesNotContain(
-            "Raw coir",
-            Words("""{ "nutrients": { "crop": "tomato" } }""", "Keeping the feed"),
+            "Unbuffered coir",
+            Words("""{ "nutrients": { "crop": "tomato" } }""", "Nutrient log"),
             StringComparison.Ordinal
         );
     }
