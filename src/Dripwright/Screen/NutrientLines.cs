@@ -7,6 +7,7 @@ using Dripwright.Engine.Nutrients.Loop;
 using Dripwright.Engine.Nutrients.Planning;
 using Dripwright.Engine.Nutrients.Recipe;
 using Dripwright.Engine.Phrases;
+using Dripwright.Engine.Tending;
 using Dripwright.Engine.Units;
 using Dripwright.Language;
 
