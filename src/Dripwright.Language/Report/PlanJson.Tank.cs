@@ -3,6 +3,7 @@ using Dripwright.Engine;
 using Dripwright.Engine.Chemistry.Formulas;
 using Dripwright.Engine.Nutrients.Correcting;
 using Dripwright.Engine.Nutrients.Planning;
+using Dripwright.Engine.Tending;
 using Dripwright.Engine.Units;
 
 namespace Dripwright.Language.Report;

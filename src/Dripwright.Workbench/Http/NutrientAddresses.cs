@@ -2,6 +2,7 @@ using System.Text;
 using Dripwright.Engine;
 using Dripwright.Engine.Chemistry.Solutions;
 using Dripwright.Engine.Nutrients.Planning;
+using Dripwright.Engine.Tending;
 using Dripwright.Engine.Units;
 using Dripwright.Language;
 using Dripwright.Language.Report;
@@ -130,9 +131,7 @@ internal static class NutrientAddresses
                 await asked.Of(
                     draws: false,
                     (plan, _) =>
-                        plan.Nutrients is null
-                            ? throw new Refused(422, Words.Of("mix.no-crop"))
-                            : answer(plan)
+                        plan.Nutrients is null ? throw new Refused(422, Words.Of("screen.mix.no-crop")) : answer(plan)
                 )
             ),
             "application/json",

@@ -91,10 +91,7 @@ internal static class NutrientCommands
         var plan = await Planning.Plan(sound, catalogue, options, around, stop).ConfigureAwait(false);
         return plan.Nutrients is not null
             ? plan
-            : throw new Refusal(
-                Exit.FaultyFile,
-                Words.Of("mix.no-nutrients", path)
-            );
+            : throw new Refusal(Exit.FaultyFile, Words.Of("screen.mix.no-nutrients", path));
     }
 
     /// <summary>Shows an answer, as JSON where asked.</summary>

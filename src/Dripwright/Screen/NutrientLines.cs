@@ -7,6 +7,7 @@ using Dripwright.Engine.Nutrients.Loop;
 using Dripwright.Engine.Nutrients.Planning;
 using Dripwright.Engine.Nutrients.Recipe;
 using Dripwright.Engine.Phrases;
+using Dripwright.Engine.Tending;
 using Dripwright.Engine.Units;
 using Dripwright.Language;
 
@@ -27,15 +28,15 @@ internal static class NutrientLines
         var nutrients = plan.Nutrients!;
         var told = new PlanWords(plan.Rig.Units);
         yield return Words.Of(
-            "mix.title",
+            "screen.mix.title",
             told.Of(Measured.Volume(nutrients.Volume)),
             told.Of(nutrients.Ec.Measured),
             told.Of(nutrients.Wanted.Measured),
             told.Of(nutrients.FilledEc.Measured)
         );
         yield return nutrients.PH is { } ph
-            ? Words.Of("mix.ph", told.Of(Measured.PH(ph)), told.Of(Measured.PH(nutrients.WantedPH)))
-            : Words.Of("mix.ph.none");
+            ? Words.Of("screen.mix.ph", told.Of(Measured.PH(ph)), told.Of(Measured.PH(nutrients.WantedPH)))
+            : Words.Of("screen.mix.ph.none");
         yield return "";
         foreach (var line in nutrients.Stock is { } stock ? Stock(nutrients, stock, told) : Tank(nutrients, told))
         {
@@ -52,8 +53,8 @@ internal static class NutrientLines
         {
             yield return "";
             yield return Words.Of(
-                "mix.finding",
-                Words.Of($"mix.level.{finding.Level}"),
+                "screen.mix.finding",
+                Words.Of($"screen.mix.level.{finding.Level}"),
                 finding.What,
                 finding.Value,
                 finding.Limit
@@ -62,7 +63,7 @@ internal static class NutrientLines
         }
 
         yield return "";
-        yield return Words.Of("mix.caution");
+        yield return Words.Of("screen.mix.caution");
     }
 
     /// <summary>Steps that bring a tank back.</summary>
@@ -74,7 +75,7 @@ internal static class NutrientLines
         var told = new PlanWords(units);
         foreach (var caution in tank.Cautions)
         {
-            yield return Words.Of("adjust.caution", told.Of(caution));
+            yield return Words.Of("screen.adjust.caution", told.Of(caution));
         }
 
         foreach (var (index, step) in tank.Steps.Index())
@@ -92,7 +93,7 @@ internal static class NutrientLines
         }
 
         yield return "";
-        yield return Words.Of("adjust.drain");
+        yield return Words.Of("screen.adjust.drain");
         foreach (var renewal in renewals)
         {
             yield return told.Of(renewal);
@@ -114,19 +115,19 @@ internal static class NutrientLines
         var told = new PlanWords(plan.Rig.Units);
         if (plan.Nutrients!.Outlook is not { } outlook)
         {
-            yield return Words.Of("ahead.none");
+            yield return Words.Of("screen.ahead.none");
             yield break;
         }
 
-        yield return Words.Of("ahead.title", outlook.Days / 7);
+        yield return Words.Of("screen.ahead.title", outlook.Days / 7);
         yield return "";
         yield return Row(
-            Words.Of("ahead.way"),
-            Words.Of("ahead.ec"),
-            Words.Of("ahead.water"),
-            Words.Of("ahead.salts"),
-            Words.Of("ahead.sodium"),
-            Words.Of("ahead.short")
+            Words.Of("screen.ahead.way"),
+            Words.Of("screen.ahead.ec"),
+            Words.Of("screen.ahead.water"),
+            Words.Of("screen.ahead.salts"),
+            Words.Of("screen.ahead.sodium"),
+            Words.Of("screen.ahead.short")
         );
         foreach (var way in outlook.Ways)
         {
@@ -147,7 +148,7 @@ internal static class NutrientLines
         if (outlook.Hidden is [var first, ..])
         {
             yield return Words.Of(
-                "ahead.hidden",
+                "screen.ahead.hidden",
                 told.Of(Elements.Name(first.Constituent)),
                 told.Of(Elements.Amount(first.Constituent, first.Held)),
                 told.Of(Elements.Amount(first.Constituent, first.Expected))
@@ -161,7 +162,7 @@ internal static class NutrientLines
         foreach (var can in stock.Cans)
         {
             yield return Words.Of(
-                "mix.stock",
+                "screen.mix.stock",
                 can.Name,
                 told.Of(Measured.Volume(can.Volume)),
                 told.Of(Measured.Number(stock.Job.PartsOfFeed))
@@ -174,7 +175,10 @@ internal static class NutrientLines
             yield return "";
         }
 
-        yield return Words.Of("mix.stock.dose", told.Of(Measured.MeasuredOut(nutrients.Volume * stock.DosePerLitre)));
+        yield return Words.Of(
+            "screen.mix.stock.dose",
+            told.Of(Measured.MeasuredOut(nutrients.Volume * stock.DosePerLitre))
+        );
     }
 
     private static IEnumerable<string> Tank(NutrientPlan nutrients, PlanWords told) =>
@@ -182,13 +186,13 @@ internal static class NutrientLines
             .Recipe.Lines.Select(line =>
                 Line(line.Salt, line.Weighed, line.Measured, nutrients.Recipe.Job.Scale.Step, told)
             )
-            .Prepend(Words.Of("mix.tank"));
+            .Prepend(Words.Of("screen.mix.tank"));
 
     // A weight that the scale cannot show is not told as nothing: the findings say what to do.
     private static string Line(Salt salt, double weighed, double? measured, double step, PlanWords told)
     {
         var amount =
-            weighed <= 0 ? Words.Of("mix.too-little")
+            weighed <= 0 ? Words.Of("screen.mix.too-little")
             : measured is { } volume ? told.Of(Measured.MeasuredOut(volume))
             : told.Of(Measured.Weighed(weighed, step));
         return $"{amount, Amount}  {salt.Name}";
@@ -198,10 +202,10 @@ internal static class NutrientLines
     {
         var isTotal = nutrients.Recipe.Job.Target.NitrogenIsSum;
         yield return Row(
-            Words.Of("mix.element"),
-            Words.Of("mix.target"),
-            Words.Of("mix.reached"),
-            Words.Of("mix.from-water"),
+            Words.Of("screen.mix.element"),
+            Words.Of("screen.mix.target"),
+            Words.Of("screen.mix.reached"),
+            Words.Of("screen.mix.from-water"),
             "mg/L"
         );
         foreach (var element in nutrients.Recipe.Elements.Where(one => one.Wanted is not null))
@@ -211,7 +215,7 @@ internal static class NutrientLines
                 Milligrams(element.Constituent, element.Wanted!.Value),
                 Milligrams(element.Constituent, element.Result),
                 Milligrams(element.Constituent, element.FromWater),
-                element.Verdict is ElementVerdict.Reached ? "" : Words.Of("mix.off")
+                element.Verdict is ElementVerdict.Reached ? "" : Words.Of("screen.mix.off")
             );
         }
     }
@@ -226,13 +230,13 @@ internal static class NutrientLines
         outlook.Dumping is { Dumps: > 0 } changing
             ? told.Of(
                 Phrase.Counted(
-                    "ahead.change",
+                    "screen.ahead.change",
                     changing.Dumps,
                     Measured.Volume(changing.LetOut),
                     Measured.Mass(changing.LetOutKilograms)
                 )
             )
-            : Words.Of("ahead.change.none");
+            : Words.Of("screen.ahead.change.none");
 
     private static string Milligrams(Constituent constituent, double amount) =>
         Fixed(Forms.ToMilligramsPerLitre(constituent, amount), amount >= 0.01 ? "0.0" : "0.000");

@@ -5,6 +5,7 @@ using Dripwright.Engine.Findings;
 using Dripwright.Engine.Nutrients.Planning;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Tests.Planning;
+using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Tests.Nutrients;
 
@@ -70,7 +71,7 @@ public sealed class NutrientCureTests
         );
         Cure cure = Plan(rig).Findings.First(one => one.Rule == "recipe-unreached" && one.Cures.Count > 0).Cures[0];
         JsonNode first = JsonNode.Parse(cure.Changes[0].Text)![0]!;
-        Assert.Equal("5 kg", (string?)first["have"]);
+        Assert.Equal(5, QuantityText.Parse(Dimension.Mass, (string)first["have"]!));
         Assert.Equal("2.40", (string?)first["pricePerKg"]);
     }
 

@@ -11,6 +11,7 @@ using Dripwright.Engine.Nutrients.Correcting;
 using Dripwright.Engine.Nutrients.Planning;
 using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Tending;
 using Dripwright.Engine.Tests.Planning;
 using Dripwright.Engine.Units;
 using Dripwright.Language;
@@ -281,9 +282,9 @@ public sealed partial class NutrientTextTests
             yield return parts[1];
         }
 
-        if (key.StartsWith("mix.level.", StringComparison.Ordinal))
+        if (key.StartsWith("screen.mix.level.", StringComparison.Ordinal))
         {
-            yield return "mix.level.{finding.Level}";
+            yield return "screen.mix.level.{finding.Level}";
         }
     }
 

@@ -4,6 +4,7 @@ using Dripwright.Engine.Nutrients.Correcting;
 using Dripwright.Engine.Nutrients.Planning;
 using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Tending;
 using Dripwright.Engine.Tests.Planning;
 using Dripwright.Engine.Units;
 

@@ -2,9 +2,10 @@ using Dripwright.Engine.Catalogue.Salts;
 using Dripwright.Engine.Chemistry.Formulas;
 using Dripwright.Engine.Chemistry.Solutions;
 using Dripwright.Engine.Nutrients.Correcting;
+using Dripwright.Engine.Nutrients.Planning;
 using Dripwright.Engine.Phrases;
 
-namespace Dripwright.Engine.Nutrients.Planning;
+namespace Dripwright.Engine.Tending;
 
 /// <summary>Brings a rig's reservoir back to its feed after a reading.</summary>
 public static class NutrientTank

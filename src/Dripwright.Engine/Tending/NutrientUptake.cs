@@ -1,8 +1,9 @@
 using Dripwright.Engine.Chemistry.Solutions;
 using Dripwright.Engine.Nutrients.Correcting;
+using Dripwright.Engine.Nutrients.Planning;
 using Dripwright.Engine.Phrases;
 
-namespace Dripwright.Engine.Nutrients.Planning;
+namespace Dripwright.Engine.Tending;
 
 /// <summary>What was poured into the tank between two readings.</summary>
 /// <param name="Water">[m³] Plain water of the rig.</param>

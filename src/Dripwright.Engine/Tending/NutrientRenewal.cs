@@ -1,9 +1,10 @@
 using Dripwright.Engine.Chemistry.Formulas;
 using Dripwright.Engine.Chemistry.Solutions;
 using Dripwright.Engine.Nutrients.Correcting;
+using Dripwright.Engine.Nutrients.Planning;
 using Dripwright.Engine.Phrases;
 
-namespace Dripwright.Engine.Nutrients.Planning;
+namespace Dripwright.Engine.Tending;
 
 /// <summary>What else is known of a tank, beside its reading.</summary>
 /// <param name="Days">[d] Since it was last mixed fresh; null where nobody knows.</param>

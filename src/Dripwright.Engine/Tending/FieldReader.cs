@@ -2,11 +2,12 @@ using System.Globalization;
 using Dripwright.Engine.Chemistry.Solutions;
 using Dripwright.Engine.Files;
 using Dripwright.Engine.Nutrients.Correcting;
+using Dripwright.Engine.Nutrients.Planning;
 using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Units;
 
-namespace Dripwright.Engine.Nutrients.Planning;
+namespace Dripwright.Engine.Tending;
 
 /// <summary>One thing that was asked and answered wrongly.</summary>
 /// <param name="Field">Which, by the name it was asked under.</param>
