@@ -137,16 +137,22 @@ public static class Planner
             }
             : feed;
 
-    private static StandPlan? Loaded(StandPlan? known, Rig rig, RigLayout layout, PlanOptions options) =>
-        known is null && options.Strength
-            ? StandPlanner.Of(layout, StandOptions.Of(rig) with { TryCures = options.Cures, Stop = options.Stop })
-            : known;
+    private static StandPlan? Loaded(StandPlan? known, Rig rig, RigLayout layout, PlanOptions options)
+    {
+        if (known is not null || !options.Strength)
+        {
+            return known;
+        }
+
+        StandPlan stands = StandPlanner.Of(layout, StandOptions.Of(rig) with { Stop = options.Stop });
+        return options.Cures ? StandTrials.Of(rig, layout, stands, options.Stop) : stands;
+    }
 
     private static Plan Judged(Plan plan)
     {
         Rig rig = plan.Rig;
         RigLayout layout = plan.Layout;
-        var judge = new Judgement(rig.Units);
+        var judge = new Judgement();
         new LayoutRules(rig, layout, judge).Judge();
         new FeedRules(rig, layout, plan.Feed, judge).Judge();
         new DrainRules(rig, layout, plan.Feed, plan.Drain, judge).Judge();

@@ -27,7 +27,8 @@ internal sealed record Texts(string Language, IReadOnlyDictionary<string, string
 
     private static Texts Find(string name)
     {
-        if (name == Pseudo.Culture)
+        // Platforms spell its second half in small or in capital letters.
+        if (name.Equals(Pseudo.Culture, StringComparison.OrdinalIgnoreCase))
         {
             return Pseudo.Of(Find(Fallback));
         }

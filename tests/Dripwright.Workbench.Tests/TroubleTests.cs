@@ -144,7 +144,7 @@ public sealed partial class TroubleTests(Chromium chromium)
     /// <summary>Has the page fail when a rig's page is left, where no net holds it any more.</summary>
     internal static Task BreakOnLeaving(IPage page) =>
         page.RouteAsync(
-            "**/drawing.js",
+            "**/RigDrawing.razor.js",
             async route =>
             {
                 var script = await (await route.FetchAsync()).TextAsync();

@@ -161,13 +161,6 @@ internal static class CatalogueRules
                 crop.Hangs ? "more than 0 for a crop that hangs on the wire" : "0 for a crop that stands by itself"
             );
         }
-        if (crop.YieldLoss is null != crop.YieldLossFrom is null)
-        {
-            yield return new(
-                crop.YieldLoss is null ? nameof(crop.YieldLossFrom) : nameof(crop.YieldLoss),
-                "both fields of the yield that salt costs, or neither"
-            );
-        }
     }
 
     private static bool Rising(IReadOnlyList<double> lengths)

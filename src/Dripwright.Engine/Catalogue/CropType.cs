@@ -65,17 +65,6 @@ public sealed record CropType : CatalogueRow
     [Text(300), Says("What the newer sodium limit costs.")]
     public string SodiumWarning { get; init; } = "";
 
-    /// <summary>[dS/m] EC of a saturated paste of field soil up to which nothing of the yield is lost; null where unknown.</summary>
-    [
-        Number(0, 20, Name = "yieldLossFromDecisiemensPerMetre"),
-        Says("EC of the saturated soil paste, in dS/m, from which salt costs yield.")
-    ]
-    public double? YieldLossFrom { get; init; }
-
-    /// <summary>[%/(dS/m)] Yield lost for each step beyond; null where unknown.</summary>
-    [Number(0, 100, Name = "yieldLossPercent"), Says("Per cent of the yield that each dS/m beyond it costs.")]
-    public double? YieldLoss { get; init; }
-
     /// <summary>Key of the target whose proportions the plants take up in a loop; null where the stage's own target must do.</summary>
     [
         Text(60),

@@ -1,4 +1,5 @@
 using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Rigs;
 
 namespace Dripwright.Engine.Layout;
@@ -52,7 +53,7 @@ public sealed record EmitterPlace(int Pot, int Index, int Leg, double Station, d
 /// <param name="With">What it lies on: "coupling D1-c1", "module joint 2".</param>
 /// <param name="Shift">[m] The least shift that cures it while all else stays, to the right where positive; 0 where no
 /// place on the run is free.</param>
-public sealed record HoleConflict(string Run, Hole Hole, string With, double Shift);
+public sealed record HoleConflict(string Run, Hole Hole, Phrase With, double Shift);
 
 /// <summary>One row in its place.</summary>
 public sealed record RowLayout

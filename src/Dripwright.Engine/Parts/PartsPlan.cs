@@ -1,3 +1,6 @@
+using Dripwright.Engine.Findings;
+using Dripwright.Engine.Phrases;
+
 namespace Dripwright.Engine.Parts;
 
 /// <summary>One line of the parts list.</summary>
@@ -71,6 +74,11 @@ public sealed record HoleMark(
 /// <param name="Tool">Tool that makes it.</param>
 public sealed record PotHole(string Pot, int Count, double Height, double Diameter, string Tool);
 
+/// <summary>Something that cannot be cut, counted or marked.</summary>
+/// <param name="Where">The piece, material or hole.</param>
+/// <param name="What">What is wrong with it, as a sentence.</param>
+public sealed record CutTrouble(Place Where, Phrase What);
+
 /// <summary>What everything costs.</summary>
 /// <param name="Known">Sum of the lines with a price.</param>
 /// <param name="LinesPriced">Lines to buy that have a price.</param>
@@ -82,7 +90,7 @@ public sealed record CostSum(decimal Known, int LinesPriced, int LinesUnpriced, 
 /// <remarks>Method pages: docs/methods/parts.md, cutting.md, holes.md</remarks>
 /// <param name="Lines">Everything to have, by shelf.</param>
 /// <param name="Cuts">A cut plan for each material that is cut from stock.</param>
-/// <param name="CutTroubles">What could not be cut or marked, in plain words.</param>
+/// <param name="CutTroubles">What could not be cut or marked.</param>
 /// <param name="Holes">Every hole in pipes.</param>
 /// <param name="PotHoles">Holes in pots.</param>
 /// <param name="Forgotten">The block of what is often forgotten.</param>
@@ -92,7 +100,7 @@ public sealed record CostSum(decimal Known, int LinesPriced, int LinesUnpriced, 
 public sealed record PartsPlan(
     IReadOnlyList<PartLine> Lines,
     IReadOnlyList<CutPlan> Cuts,
-    IReadOnlyList<string> CutTroubles,
+    IReadOnlyList<CutTrouble> CutTroubles,
     IReadOnlyList<HoleMark> Holes,
     IReadOnlyList<PotHole> PotHoles,
     IReadOnlyList<OftenForgotten> Forgotten,

@@ -47,7 +47,7 @@ public static class PartsPlanner
         StandParts.Count(tally, rig, layout, printed);
         OverheadParts.Count(tally, rig, layout, overhead);
         PowerParts.Count(tally, rig, layout);
-        (List<HoleMark> holes, List<string> unmarked) = HoleMarks.Of(rig, layout);
+        (List<HoleMark> holes, List<CutTrouble> unmarked) = HoleMarks.Of(rig, layout);
         PartLine? microtube = Microtube.Line(rig, layout);
         IReadOnlyList<PartLine> lines = PartLines.ByShelf([
             .. cuts.Lines,

@@ -157,7 +157,7 @@ internal sealed class FramePlacement(Brief brief, SearchSpace space, PartsCatalo
 
     private static FrameDraft Draft(Frame frame, Rig rig, RigLayout layout)
     {
-        var judge = new Judgement(rig.Units);
+        var judge = new Judgement();
         new LayoutRules(rig, layout, judge).Judge();
         return new FrameDraft(
             frame,

@@ -4,7 +4,7 @@ using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Rigs;
 
-/// <summary>How the feed is mixed.</summary>
+/// <summary>How the nutrients are mixed.</summary>
 public enum NutrientMixing
 {
     /// <summary>Salts straight into the reservoir.</summary>
@@ -18,10 +18,10 @@ public enum NutrientMixing
 /// <remarks>Not called feed: that is the pipework from the pump to the emitters.</remarks>
 public sealed record NutrientMix
 {
-    /// <summary>Key of the crop; "none" where no recipe is wanted.</summary>
+    /// <summary>Key of the crop; "none" for no recipe.</summary>
     [
         PartKey(PartGroup.Crops, "none", "none"),
-        Says("Crop that the nutrients are for, from the catalogue; \"none\" where you want no recipe.")
+        Says("Crop that the nutrients are for, from the catalogue; \"none\" for no recipe.")
     ]
     public string Crop { get; init; } = "none";
 
@@ -64,7 +64,7 @@ public sealed record NutrientMix
     /// <summary>Salts at hand; null for the usual ones.</summary>
     [
         Items(0, 60),
-        FoundByPlan("the usual eleven: see the handbook's page on feeding"),
+        FoundByPlan("the usual eleven: see the handbook's page on nutrients"),
         Says("Salts at hand. Their order does not matter.")
     ]
     public IReadOnlyList<NutrientSalt>? Salts { get; init; }
@@ -73,39 +73,39 @@ public sealed record NutrientMix
     [PartKey(PartGroup.Acids, "none", "none"), Says("Acid bottle at hand, or \"none\".")]
     public string Acid { get; init; } = "none";
 
-    /// <summary>How the feed is mixed.</summary>
-    [Choice("tank"), Says("Salts straight into the tank, or two cans of concentrate, A and B.")]
+    /// <summary>How the nutrients are mixed.</summary>
+    [Choice("tank"), Says("Salts straight into the reservoir, or two stock tanks, A and B.")]
     public NutrientMixing Mixing { get; init; }
 
     /// <summary>Parts of feed that one part of each concentrate makes.</summary>
-    [Whole(2, 1000, 100), Says("One part of each concentrate in so many parts of feed; 100 is 10 mL in a litre.")]
+    [Whole(2, 1000, 100), Says("One part of each stock in so many parts of nutrients; 100 is 10 mL in a litre.")]
     public int PartsOfFeed { get; init; } = 100;
 
     /// <summary>[m³] One can.</summary>
     [
         Quantity(Dimension.Volume, "0.1 gal", "300 gal", Us = "5 gal", Metric = "20 L"),
-        Says("Volume to which each can of concentrate is filled.")
+        Says("Volume to which each stock tank is filled.")
     ]
     public double CanVolume { get; init; } = 0.02;
 
     /// <summary>[kg] Smallest step of the scale.</summary>
-    [Quantity(Dimension.Mass, "0.001 g", "100 g", Us = "0.1 g"), Says("Smallest step of your scale.")]
+    [Quantity(Dimension.Mass, "0.001 g", "100 g", Us = "0.1 g"), Says("Smallest weight your scale shows.")]
     public double ScaleStep { get; init; } = 0.0001;
 
     /// <summary>[K] The coldest that the cans are stored at.</summary>
     [
         Quantity(Dimension.Temperature, "33 F", "104 F", Us = "50 F", Metric = "10 C"),
-        Says("The coldest it gets where the cans stand.")
+        Says("Coldest storage temperature of the stock tanks.")
     ]
     public double StoreTemperature { get; init; } = 283.15;
 
     /// <summary>Whether the pots are filled with raw coir.</summary>
-    [Choice("false"), Says("Whether the coir is raw: neither washed nor buffered.")]
+    [Choice("false"), Says("Whether the coir is unbuffered: neither washed nor buffered.")]
     public bool RawCoir { get; init; }
 
     /// <summary>The grower's own amounts.</summary>
     [Says(
-        "Your own amounts of elements in the feed; those left out stay as the target has them at its usual strength. With a strength of your own all are scaled to it together; without one the feed is as strong as the amounts make it."
+        "Your own amounts of elements in the nutrients; those left out stay as the target has them at its usual strength. With a strength of your own all are scaled to it together; without one the nutrients are as strong as the amounts make it."
     )]
     public NutrientWanted Wanted { get; init; } = new();
 }
@@ -118,7 +118,7 @@ public sealed record NutrientSalt
     public string Salt { get; init; } = "";
 
     /// <summary>Price of a kilogram, as text.</summary>
-    [Text(20), FoundByPlan("not known"), Says("Price of a kilogram in your money, a plain number such as \"2.40\".")]
+    [Text(20), FoundByPlan("not known"), Says("Price of a kilogram in the catalogue's currency, a plain number such as \"2.40\".")]
     public string? PricePerKg { get; init; }
 
     /// <summary>[kg] How much of it there is; null where it is bought as needed.</summary>

@@ -7,8 +7,9 @@ namespace Dripwright.Language.Report;
 /// <summary>Key figures of what is bought, cut and drilled.</summary>
 internal static class PartsFigures
 {
-    public static KeyFigureGroup Of(Plan plan, QuantityWords words)
+    public static KeyFigureGroup Of(Plan plan, PlanWords told)
     {
+        var words = told.Quantities;
         var parts = plan.Parts;
         var toBuy = parts.Lines.Where(line => line.Buy > 0).ToList();
         List<KeyFigure> figures =
@@ -35,7 +36,7 @@ internal static class PartsFigures
             );
         }
 
-        figures.AddRange(parts.CutTroubles.Select(trouble => new KeyFigure("Cannot be cut", trouble)));
+        figures.AddRange(parts.CutTroubles.Select(trouble => new KeyFigure("Cannot be cut", told.Of(trouble.What))));
         var runs = plan.Layout.Runs.ToList();
         var emitters = runs.Sum(run => run.Holes.Count(hole => hole.Use == HoleUse.Emitter));
         var outlets = runs.Sum(run => run.Holes.Count(hole => hole.Use == HoleUse.PotOutlet));
@@ -47,7 +48,7 @@ internal static class PartsFigures
                     + $"{QuantityWords.Count(parts.PotHoles.Sum(hole => hole.Count))} in pots"
             )
         );
-        return new("Parts", figures);
+        return new(FigureSubject.Parts, "Parts", figures);
     }
 
     private static KeyFigure Cost(Plan plan)

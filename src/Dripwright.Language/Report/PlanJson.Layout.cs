@@ -7,7 +7,7 @@ namespace Dripwright.Language.Report;
 /// <content>Where everything is.</content>
 public static partial class PlanJson
 {
-    private static void WriteLayout(UnitJson json, RigLayout layout)
+    private static void WriteLayout(UnitJson json, RigLayout layout, PlanWords told)
     {
         json.Metres("lengthUsed", layout.LengthUsed);
         json.Metres("depthUsed", layout.DepthUsed);
@@ -51,7 +51,7 @@ public static partial class PlanJson
                 json.Text("run", conflict.Run);
                 json.Count("hole", conflict.Hole.Number);
                 json.Metres("station", conflict.Hole.Station);
-                json.Text("with", conflict.With);
+                json.Text("with", told.Of(conflict.With));
                 json.Metres("shift", conflict.Shift);
             }
         );

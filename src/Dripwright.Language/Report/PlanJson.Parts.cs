@@ -6,7 +6,7 @@ namespace Dripwright.Language.Report;
 /// <content>Parts, cuts and holes.</content>
 public static partial class PlanJson
 {
-    private static void WriteParts(UnitJson json, PartsPlan parts)
+    private static void WriteParts(UnitJson json, PartsPlan parts, PlanWords told)
     {
         json.List(
             "parts",
@@ -59,7 +59,7 @@ public static partial class PlanJson
             }
         );
         json.List("cuts", parts.Cuts, cut => WriteCut(json, cut, parts.Currency));
-        json.Texts("cutTroubles", parts.CutTroubles);
+        json.Texts("cutTroubles", parts.CutTroubles.Select(trouble => told.Of(trouble.What)));
         json.List(
             "holes",
             parts.Holes,

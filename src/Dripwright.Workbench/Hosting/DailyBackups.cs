@@ -5,7 +5,7 @@ using Microsoft.Extensions.Logging;
 namespace Dripwright.Workbench.Hosting;
 
 /// <summary>Makes a backup a day while the workbench is open. One that was missed is made soon after the next start.</summary>
-internal sealed partial class DailyBackups(BackupFolder backups, WorkbenchOptions options, ILogger<DailyBackups> log)
+internal sealed partial class DailyBackups(IGardens gardens, WorkbenchOptions options, ILogger<DailyBackups> log)
     : BackgroundService
 {
     /// <summary>How long after the start the first look is taken.</summary>
@@ -26,28 +26,36 @@ internal sealed partial class DailyBackups(BackupFolder backups, WorkbenchOption
         await Task.Delay(First, time, stoppingToken).ConfigureAwait(false);
         while (true)
         {
-            try
+            foreach (var garden in gardens.All)
             {
-                if (
-                    await backups.MakeIfDueAsync(stoppingToken).ConfigureAwait(false) is { } made
-                    && (made.Fault ?? made.SecondFault) is { } fault
-                )
-                {
-                    Failed(log, made.Name, fault);
-                }
-            }
-            catch (OperationCanceledException)
-            {
-                throw;
-            }
-#pragma warning disable CA1031 // A day without a backup must not end the days after it; the page tells that the last one is old.
-            catch (Exception why)
-#pragma warning restore CA1031
-            {
-                Broke(log, why);
+                await MakeIfDue(garden.Backups, stoppingToken).ConfigureAwait(false);
             }
 
             await Task.Delay(Every, time, stoppingToken).ConfigureAwait(false);
+        }
+    }
+
+    private async Task MakeIfDue(BackupFolder backups, CancellationToken stop)
+    {
+        try
+        {
+            if (
+                await backups.MakeIfDueAsync(stop).ConfigureAwait(false) is { } made
+                && (made.Fault ?? made.SecondFault) is { } fault
+            )
+            {
+                Failed(log, made.Name, fault);
+            }
+        }
+        catch (OperationCanceledException)
+        {
+            throw;
+        }
+#pragma warning disable CA1031 // A day without a backup must not end the days after it; the page tells that the last one is old.
+        catch (Exception why)
+#pragma warning restore CA1031
+        {
+            Broke(log, why);
         }
     }
 }

@@ -90,7 +90,7 @@ internal static class GardenAddresses
     private static void MapBackups(RouteGroupBuilder garden)
     {
         garden
-            .MapGet("/backups", (BackupFolder backups) => Results.Ok(BackupsAnswer.Of(backups.Status())))
+            .MapGet("/backups", (GardenOfRequest here) => Results.Ok(BackupsAnswer.Of(here.Backups.Status())))
             .WithName("Backups")
             .WithSummary("The daily backups, the newest first, and when the last good one was made")
             .Produces<BackupsAnswer>();
@@ -103,8 +103,8 @@ internal static class GardenAddresses
         garden
             .MapGet(
                 "/backups/{name}",
-                (BackupFolder backups, string name) =>
-                    backups.PathOf(name) is { } path
+                (GardenOfRequest here, string name) =>
+                    here.Backups.PathOf(name) is { } path
                         ? Results.File(path, Bytes, name)
                         : throw Refused.NotThere("such backup")
             )
@@ -114,17 +114,17 @@ internal static class GardenAddresses
             .ProducesProblem(404);
     }
 
-    private static async Task<IResult> About(Garden garden, CancellationToken stop)
+    private static async Task<IResult> About(GardenOfRequest here, CancellationToken stop)
     {
-        var settings = await garden.SettingsAsync(stop);
+        var settings = await here.Garden.SettingsAsync(stop);
         var units = settings.Units == UnitSystem.Us ? "us" : "metric";
-        return Results.Ok(new GardenAnswer(settings.Name, units, (await garden.RigsAsync(stop)).Count, garden.Older));
+        return Results.Ok(new GardenAnswer(settings.Name, units, (await here.Garden.RigsAsync(stop)).Count, here.Garden.Older));
     }
 
-    private static async Task<IResult> Settings(Garden garden, NewSettings wanted, CancellationToken stop)
+    private static async Task<IResult> Settings(GardenOfRequest here, NewSettings wanted, CancellationToken stop)
     {
-        var settings = await garden.SettingsAsync(stop);
-        await garden.KeepSettingsAsync(
+        var settings = await here.Garden.SettingsAsync(stop);
+        await here.Garden.KeepSettingsAsync(
             settings with
             {
                 Name = wanted.Name ?? settings.Name,
@@ -138,31 +138,30 @@ internal static class GardenAddresses
             },
             stop
         );
-        return await About(garden, stop);
+        return await About(here, stop);
     }
 
     private static async Task<IResult> Disk(
-        Garden garden,
-        BackupFolder backups,
+        GardenOfRequest here,
         WorkbenchOptions options,
         CancellationToken stop
     )
     {
-        var use = await garden.DiskUseAsync(stop);
+        var use = await here.Garden.DiskUseAsync(stop);
         return Results.Ok(
-            new DiskAnswer(use.Garden, use.Beside, backups.Bytes(), LogFile.Bytes(options.DataFolder), use.Free)
+            new DiskAnswer(use.Garden, use.Beside, here.Backups.Bytes(), LogFile.Bytes(options.DataFolder), use.Free)
         );
     }
 
-    private static async Task<IResult> EmptyBin(Garden garden, CancellationToken stop) =>
-        Results.Ok(new EmptiedAnswer(await garden.EmptyBinAsync(stop: stop)));
+    private static async Task<IResult> EmptyBin(GardenOfRequest here, CancellationToken stop) =>
+        Results.Ok(new EmptiedAnswer(await here.Garden.EmptyBinAsync(stop: stop)));
 
-    private static async Task<IResult> MakeBackup(BackupFolder backups, CancellationToken stop) =>
-        Results.Ok(await backups.MakeAsync(stop));
+    private static async Task<IResult> MakeBackup(GardenOfRequest here, CancellationToken stop) =>
+        Results.Ok(await here.Backups.MakeAsync(stop));
 
     private static async Task<IResult> Export(
         HttpContext context,
-        Garden garden,
+        GardenOfRequest here,
         WorkbenchOptions options,
         CancellationToken stop
     )
@@ -172,7 +171,7 @@ internal static class GardenAddresses
             async () =>
             {
                 await using var file = new FileStream(path, FileMode.CreateNew, FileAccess.Write);
-                await garden.ExportAsync(file, stop);
+                await here.Garden.ExportAsync(file, stop);
                 return true;
             },
             stop
@@ -180,7 +179,7 @@ internal static class GardenAddresses
         return Results.File(path, Json, "garden.json");
     }
 
-    private static async Task<IResult> Import(HttpContext context, Garden garden, WorkbenchOptions options)
+    private static async Task<IResult> Import(HttpContext context, GardenOfRequest here, WorkbenchOptions options)
     {
         var stop = context.RequestAborted;
         var path = await Upload(context, options);
@@ -188,7 +187,7 @@ internal static class GardenAddresses
             async () =>
             {
                 await using var file = new FileStream(path, FileMode.Open, FileAccess.Read);
-                return await garden.ImportAsync(file, "garden file", stop);
+                return await here.Garden.ImportAsync(file, "garden file", stop);
             },
             stop
         );
@@ -197,19 +196,19 @@ internal static class GardenAddresses
 
     private static async Task<IResult> Backup(
         HttpContext context,
-        Garden garden,
+        GardenOfRequest here,
         WorkbenchOptions options,
         CancellationToken stop
     )
     {
         var path = PassingFile(context, options);
-        await garden.BackupAsync(path, stop: stop);
+        await here.Garden.BackupAsync(path, stop: stop);
         return Results.File(path, Bytes, "garden.dripwright");
     }
 
-    private static async Task<IResult> Restore(HttpContext context, Garden garden, WorkbenchOptions options)
+    private static async Task<IResult> Restore(HttpContext context, GardenOfRequest here, WorkbenchOptions options)
     {
-        await garden.RestoreAsync(await Upload(context, options), context.RequestAborted);
+        await here.Garden.RestoreAsync(await Upload(context, options), context.RequestAborted);
         return Results.NoContent();
     }
 

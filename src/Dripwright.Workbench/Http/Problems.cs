@@ -2,6 +2,7 @@ using System.Globalization;
 using Dripwright.Engine.Files;
 using Dripwright.Store;
 using Dripwright.Workbench.Hosting;
+using Dripwright.Workbench.Work;
 using Microsoft.AspNetCore.Http;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
@@ -39,6 +40,12 @@ internal static partial class Problems
             }
 
             return Of(context, refused.Status, refused.Message, refused.Faults);
+        }
+        catch (LineFull full)
+        {
+            context.Response.Headers.RetryAfter = Math.Ceiling(full.RetryAfter.TotalSeconds)
+                .ToString(CultureInfo.InvariantCulture);
+            return Of(context, 503, full.Message);
         }
         catch (BadHttpRequestException bad)
         {

@@ -42,12 +42,7 @@ internal static class PrintPartsCommand
                 // The sockets' walls are made for what the stand brings to its joints.
                 var parts = await LongWork
                     .Run(
-                        _ =>
-                            PrintedParts.Of(
-                                sound.Rig,
-                                layout,
-                                StandPlanner.Of(layout, StandOptions.Of(sound.Rig) with { TryCures = false })
-                            ),
+                        _ => PrintedParts.Of(sound.Rig, layout, StandPlanner.Of(layout, StandOptions.Of(sound.Rig))),
                         around,
                         stop
                     )

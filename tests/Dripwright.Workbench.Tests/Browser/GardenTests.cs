@@ -1,3 +1,4 @@
+using Dripwright.Language;
 using Microsoft.Playwright;
 
 namespace Dripwright.Workbench.Tests.Browser;
@@ -214,7 +215,7 @@ public sealed class GardenTests(Chromium chromium)
         await Assertions.Expect(page.Locator("#history > li").First).ToContainTextAsync("row 1, spacing");
         Assert.Equal("", string.Join("\n", await visit.Axe()));
         await page.Locator("#history button").Last.ClickAsync();
-        await Assertions.Expect(page.Locator("#history > li").Last).ToContainTextAsync("the draft stands here");
+        await Assertions.Expect(page.Locator("#history > li").Last).ToContainTextAsync(Words.Of("history.now"));
         Assert.Equal("", string.Join("\n", visit.Complaints.Distinct()));
     }
 }

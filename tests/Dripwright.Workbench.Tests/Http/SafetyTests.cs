@@ -164,44 +164,4 @@ public sealed class SafetyTests
         );
         Assert.Contains(number, log, StringComparison.Ordinal);
     }
-
-    [Fact]
-    public async Task Who_comes_when_too_many_wait_is_told_to_come_again()
-    {
-        using var turns = new Workbench.Http.Turns(1, 1, TimeSpan.FromSeconds(30));
-        using var gate = new ManualResetEventSlim();
-        var stop = TestContext.Current.CancellationToken;
-        var first = turns.Run(
-            _ =>
-            {
-                gate.Wait(stop);
-                return 1;
-            },
-            stop
-        );
-        var second = turns.Run(_ => 2, stop);
-        var third = await Assert.ThrowsAsync<Workbench.Http.Refused>(() => turns.Run(_ => 3, stop));
-        Assert.Equal(503, third.Status);
-        Assert.NotNull(third.RetryAfter);
-        gate.Set();
-        Assert.Equal(3, await first + await second);
-    }
-
-    [Fact]
-    public async Task Work_that_takes_too_long_is_given_up()
-    {
-        using var turns = new Workbench.Http.Turns(1, 1, TimeSpan.FromMilliseconds(50));
-        var stop = TestContext.Current.CancellationToken;
-        await Assert.ThrowsAnyAsync<OperationCanceledException>(() =>
-            turns.Run(
-                token =>
-                {
-                    token.WaitHandle.WaitOne();
-                    token.ThrowIfCancellationRequested();
-                    return 1;
-                },
-                stop
-            )
-        );
-    }
 }

@@ -60,7 +60,7 @@ public sealed record Salt
     /// <summary>How sure they are.</summary>
     public required Sureness Sure { get; init; }
 
-    /// <summary>Price of a kilogram in the catalogue's currency; null where price or pack is unknown.</summary>
+    /// <summary>[currency/kg] Price in the catalogue's currency; null where price or pack is unknown.</summary>
     public decimal? PricePerKilogram =>
         LoosePrice ?? (Price is { } price && Pack is > 0 and { } mass ? price / (decimal)mass : null);
 

@@ -75,6 +75,7 @@ public static class NutrientPlanner
             Wanted = wanted,
             WantedPH = ph,
             Recipe = recipe,
+            TargetSource = goal.Source,
             Cures = RecipeCures.Of(recipe, known),
             Stock =
                 mix.Mixing is NutrientMixing.Cans
@@ -98,7 +99,7 @@ public static class NutrientPlanner
             Findings = [],
         };
         plan = plan with { Outlook = NutrientOutlooks.Of(asked, layout, feed, reservoir, plan) };
-        return plan with { Findings = NutrientFindings.Of(mix, plan) };
+        return plan with { Findings = NutrientFindings.Of(layout.Resolved.Rig, plan) };
     }
 
     /// <summary>[m³] Coir in all pots.</summary>
