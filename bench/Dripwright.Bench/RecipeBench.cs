@@ -5,6 +5,7 @@ using Dripwright.Engine.Chemistry.Formulas;
 using Dripwright.Engine.Chemistry.Waters;
 using Dripwright.Engine.Nutrients.Recipe;
 using Dripwright.Engine.Nutrients.Recipe.Fitting;
+using Dripwright.Engine.Phrases;
 using Google.OrTools.LinearSolver;
 
 namespace Dripwright.Bench;
@@ -49,7 +50,7 @@ public class RecipeBench
         _job = new RecipeJob
         {
             Water = new WaterSupply(
-                "well",
+                Phrase.Plain("well"),
                 Composition.Of((Constituent.Calcium, 1.5), (Constituent.Magnesium, 0.5), (Constituent.Sodium, 0.5)),
                 4
             ),

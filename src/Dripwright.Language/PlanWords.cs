@@ -51,6 +51,13 @@ public sealed class PlanWords(UnitSystem units)
             MeasuredForm.Number => QuantityWords.Number(value.Value),
             MeasuredForm.Concentration => $"{Figures(value.Value * 1000)} mg/L",
             MeasuredForm.PH => QuantityWords.Number(value.Value, "0.0"),
+            MeasuredForm.Ec => $"{QuantityWords.Number(value.Value * 10, "0.00")} dS/m",
+            MeasuredForm.Weighed => $"{QuantityWords.Number(value.Value * 1000, Decimals(value.Step * 1000))} g",
+            MeasuredForm.MeasuredOut =>
+                $"{QuantityWords.Number(value.Value * 1e6, value.Value < 9.95e-6 ? "0.0" : "0")} mL",
+            MeasuredForm.Millimoles => $"{Figures(value.Value)} mmol/L",
+            MeasuredForm.Milliequivalents => $"{Figures(value.Value)} meq/L",
+            MeasuredForm.GramsPerLitre => $"{Figures(value.Value)} g/L",
             MeasuredForm.Days => Days(value.Value),
             MeasuredForm.Warming => Words.Of("measured.a-day", Quantities.Difference(value.Value)),
             MeasuredForm.FloorLoad => Quantities.FloorLoad(value.Value),
@@ -95,20 +102,11 @@ public sealed class PlanWords(UnitSystem units)
     /// <param name="findings">The findings.</param>
     public IReadOnlyList<ToldFinding> Of(IEnumerable<Finding> findings) => [.. findings.Select(Of)];
 
-    private string Told(object value) =>
-        value switch
-        {
-            string text => text,
-            int count => QuantityWords.Count(count),
-            Measured measured => Of(measured),
-            Phrase phrase => Of(phrase),
-            Numbers numbers => Ranges(numbers.Each),
-            Several several => Joined(several),
-            _ => throw new InvalidOperationException($"A {value.GetType().Name} cannot be told."),
-        };
-
-    private string Joined(Several several)
+    /// <summary>Several phrases in a row.</summary>
+    /// <param name="several">The phrases, and what stands between them.</param>
+    public string Of(Several several)
     {
+        ArgumentNullException.ThrowIfNull(several);
         var each = several.Each.Select(Of).Where(text => text.Length > 0).ToList();
         return several.Joint switch
         {
@@ -117,6 +115,35 @@ public sealed class PlanWords(UnitSystem units)
             Joint.Semicolon => string.Join("; ", each),
             _ => string.Join(" ", each),
         };
+    }
+
+    private string Told(object value) =>
+        value switch
+        {
+            string text => text,
+            int count => QuantityWords.Count(count),
+            Measured measured => Of(measured),
+            Phrase phrase => Of(phrase),
+            Numbers numbers => Ranges(numbers.Each),
+            Several several => Of(several),
+            _ => throw new InvalidOperationException($"A {value.GetType().Name} cannot be told."),
+        };
+
+    // The fewest decimals that show every step of the scale.
+    private static string Decimals(double step)
+    {
+        if (step <= 0)
+        {
+            return "0.###";
+        }
+
+        var decimals = 0;
+        for (var left = step; decimals < 4 && Math.Abs(left - Math.Round(left)) > 1e-3 * left; left *= 10)
+        {
+            decimals++;
+        }
+
+        return decimals == 0 ? "0" : $"0.{new string('0', decimals)}";
     }
 
     private static string Ranges(IReadOnlyList<int> numbers) =>

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using Dripwright.Engine;
 using Dripwright.Engine.Units;
+using Dripwright.Language;
 using Dripwright.Language.Report;
 using Dripwright.Sheets.Bench;
 using Dripwright.Sheets.Drawing;
@@ -28,13 +29,19 @@ public sealed record BuildPackOptions
     /// <summary>Date in the title block; none where null: there is no clock here.</summary>
     public DateOnly? Date { get; init; }
 
+    /// <summary>
+    /// Language of the pack's words; that of <see cref="CultureInfo.CurrentUICulture"/> where null. Headings of lists, field names
+    /// of plan.json and names of files are for other programs and do not change, nor does how numbers are written.
+    /// </summary>
+    public CultureInfo? Language { get; init; }
+
     /// <summary>Pictures and masses of the printed parts; without them the sheet of printed parts has words only.</summary>
     public IReadOnlyList<PrintedPicture> Printed { get; init; } = [];
 }
 
 /// <summary>The set of files that goes to the bench.</summary>
 /// <remarks>
-/// The same plan, file text and options give the same bytes on every machine and in every culture. Handbook page:
+/// The same plan, file text, options and language give the same bytes on every machine and in every culture. Handbook page:
 /// docs/handbook/build-pack.md
 /// </remarks>
 public static class BuildPack
@@ -55,12 +62,13 @@ public static class BuildPack
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(rigFileText);
         ArgumentNullException.ThrowIfNull(options);
+        using var language = new Speaking(options.Language);
         progress?.Report(new PlanProgress("drawing sheets", 0));
         var named = Sections(plan, options);
         var sheets = SetOf(plan, options).Finish([.. named.Select(sheet => sheet.Draft)]);
         var files = new Dictionary<string, byte[]>(StringComparer.Ordinal);
         progress?.Report(new PlanProgress("writing the PDF", 0.3));
-        files["build-pack.pdf"] = PdfWriter.Write(sheets, $"{plan.Rig.Name}, build pack");
+        files["build-pack.pdf"] = PdfWriter.Write(sheets, Words.Of("sheet.pack.title", plan.Rig.Name));
         progress?.Report(new PlanProgress("writing drawings", 0.5));
         var digits = sheets.Count < 100 ? "00" : "000";
         for (var i = 0; i < sheets.Count; i++)
@@ -87,6 +95,7 @@ public static class BuildPack
     {
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(options);
+        using var language = new Speaking(options.Language);
         return SetOf(plan, options).Finish([.. Sections(plan, options).Select(sheet => sheet.Draft)]);
     }
 
@@ -114,13 +123,26 @@ public static class BuildPack
             : text;
     }
 
+    /// <summary>The language of this thread's words until it is disposed.</summary>
+    private readonly struct Speaking : IDisposable
+    {
+        private readonly CultureInfo before = CultureInfo.CurrentUICulture;
+
+        public Speaking(CultureInfo? language)
+        {
+            CultureInfo.CurrentUICulture = language ?? before;
+        }
+
+        public void Dispose() => CultureInfo.CurrentUICulture = before;
+    }
+
     private static SheetSet SetOf(Plan plan, BuildPackOptions options) =>
         new(
             options.Garden ?? plan.Rig.Site.Name,
             plan.Rig.Name,
             options.Revision,
             options.Date?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) ?? "",
-            plan.Rig.Units == UnitSystem.Us ? "inches, gallons" : "mm, litres"
+            Words.Of(plan.Rig.Units == UnitSystem.Us ? "sheet.units.us" : "sheet.units.metric")
         );
 
     /// <summary>In the order of the job: see it, buy and make it, put it together, try it.</summary>

@@ -134,7 +134,8 @@ internal static class Documents
     {
         row.Text = text;
         row.Step = number;
-        row.Version++;
+        // Never past what can be counted: the garden must go on whatever number it came to.
+        row.Version = row.Version >= Limits.Number ? 1 : row.Version + 1;
         row.ChangedAt = now;
         await tables
             .Documents.Where(document => document.Id == row.Id)

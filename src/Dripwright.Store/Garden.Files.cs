@@ -3,36 +3,25 @@ using Microsoft.EntityFrameworkCore;
 
 namespace Dripwright.Store;
 
-/// <summary>What was taken in from a garden file.</summary>
-/// <param name="Rigs">Rigs taken in.</param>
-/// <param name="Others">Other documents taken in.</param>
+/// <summary>What was imported from a garden file.</summary>
+/// <param name="Rigs">Rigs imported.</param>
+/// <param name="Others">Other documents imported.</param>
 /// <param name="Remarks">What was left out or got another name, one sentence each.</param>
-public sealed record TakenIn(int Rigs, int Others, IReadOnlyList<string> Remarks);
+public sealed record Imported(int Rigs, int Others, IReadOnlyList<string> Remarks);
 
 public sealed partial class Garden
 {
     /// <summary>Writes the whole garden as one open file: settings, drafts, all revisions, catalogue, bin. Not the steps of undo.</summary>
     /// <param name="to">Where to.</param>
     /// <param name="stop">Asks to stop.</param>
-    public async Task HandOutAsync(Stream to, CancellationToken stop = default)
+    public async Task ExportAsync(Stream to, CancellationToken stop = default)
     {
         ArgumentNullException.ThrowIfNull(to);
-        // One transaction, so that the file shows one moment.
-        var file = await _at.Read(async tables =>
-            {
-                var moment = await tables
-                    .Database.BeginTransactionAsync(System.Data.IsolationLevel.RepeatableRead, stop)
-                    .ConfigureAwait(false);
-                await using (moment.ConfigureAwait(false))
-                {
-                    return await Filed(tables, stop).ConfigureAwait(false);
-                }
-            })
-            .ConfigureAwait(false);
-        await file.Write(to, stop).ConfigureAwait(false);
+        var file = await FiledAsync(stop).ConfigureAwait(false);
+        await (file with { Checksum = file.Sum() }).Write(to, stop).ConfigureAwait(false);
     }
 
-    /// <summary>Takes in a garden file, whole or not at all.</summary>
+    /// <summary>Imports a garden file, whole or not at all.</summary>
     /// <remarks>
     /// An empty garden becomes what the file says. To one that is in use the file's documents are added; a name that is
     /// taken gets a number, and settings, catalogue and parts on hand of this garden stay where it has any.
@@ -40,17 +29,31 @@ public sealed partial class Garden
     /// <param name="from">The file.</param>
     /// <param name="name">Its name, for what is wrong with it.</param>
     /// <param name="stop">Asks to stop.</param>
-    /// <exception cref="GardenException">It is no garden file, or too large; the message says where. Nothing was taken in.</exception>
-    public async Task<TakenIn> TakeInAsync(Stream from, string name, CancellationToken stop = default)
+    /// <exception cref="GardenException">It is no garden file, or too large; the message says where. Nothing was imported.</exception>
+    public async Task<Imported> ImportAsync(Stream from, string name, CancellationToken stop = default)
     {
         ArgumentNullException.ThrowIfNull(from);
         ArgumentNullException.ThrowIfNull(name);
         var file = await GardenFile.Read(from, name, Limits.GardenFileBytes, stop).ConfigureAwait(false);
-        var taken = await _at.Change(tables => new TakingIn(tables, file, Now, stop).Run(), stop).ConfigureAwait(false);
+        var importing = new Importing(file, Now);
+        var imported = await _at.Change(tables => importing.Write(tables, stop), stop).ConfigureAwait(false);
         _catalogue = null;
         Tell(new GardenChange(GardenEvent.All, 0, 0));
-        return taken;
+        return imported;
     }
+
+    // One transaction, so that the file shows one moment.
+    internal Task<GardenFile> FiledAsync(CancellationToken stop) =>
+        _at.Read(async tables =>
+        {
+            var moment = await tables
+                .Database.BeginTransactionAsync(System.Data.IsolationLevel.RepeatableRead, stop)
+                .ConfigureAwait(false);
+            await using (moment.ConfigureAwait(false))
+            {
+                return await Filed(tables, stop).ConfigureAwait(false);
+            }
+        });
 
     private async Task<GardenFile> Filed(GardenTables tables, CancellationToken stop)
     {
@@ -66,7 +69,7 @@ public sealed partial class Garden
         return new GardenFile
         {
             GardenFormat = GardenFile.CurrentFormat,
-            HandedOut = Now,
+            Exported = Now,
             Settings = SettingsText.Read(garden.Settings),
             Documents =
             [

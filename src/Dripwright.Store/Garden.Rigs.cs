@@ -16,11 +16,6 @@ public sealed partial class Garden
     public Task<IReadOnlyList<DocumentEntry>> DocumentsAsync(string? kind, CancellationToken stop = default) =>
         List(row => row.RemovedAt == null && (kind == null || row.Kind == kind), stop);
 
-    /// <summary>What lies in the bin, by name.</summary>
-    /// <param name="stop">Asks to stop.</param>
-    public Task<IReadOnlyList<DocumentEntry>> BinAsync(CancellationToken stop = default) =>
-        List(row => row.RemovedAt != null, stop);
-
     /// <summary>Adds a rig.</summary>
     /// <param name="name">What the grower calls it. Two rigs may have one name.</param>
     /// <param name="text">Its rig file; it may have faults.</param>

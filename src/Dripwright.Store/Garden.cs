@@ -1,3 +1,4 @@
+using Dripwright.Store.Backups;
 using Dripwright.Store.Tables;
 using Microsoft.EntityFrameworkCore;
 
@@ -13,15 +14,26 @@ public sealed partial class Garden : IAsyncDisposable
 {
     private readonly Connection _at;
     private readonly TimeProvider _time;
+    private readonly Settling? _settling;
+    private volatile OlderFile? _older;
 
-    private Garden(Connection at, TimeProvider time)
+    private Garden(Connection at, TimeProvider time, OlderFile? older)
     {
         _at = at;
         _time = time;
+        _older = older;
+        if (at.Place.Path is not null)
+        {
+            _settling = new Settling(at, time);
+            at.Committed = _settling.Changed;
+        }
     }
 
     /// <summary>Where it is kept.</summary>
     public GardenPlace Place => _at.Place;
+
+    /// <summary>That the file is older than the one that was last used at this place; null where all is well.</summary>
+    public OlderFile? Older => _older;
 
     private DateTime Now => Opening.Now(_time);
 
@@ -43,7 +55,7 @@ public sealed partial class Garden : IAsyncDisposable
     internal static async Task<Garden> OpenAsync(Connection at, TimeProvider time, CancellationToken stop)
     {
         await Opening.Ready(at, time, stop).ConfigureAwait(false);
-        return new Garden(at, time);
+        return new Garden(at, time, at.Place.Path is { } path ? OlderFile.At(path) : null);
     }
 
     /// <summary>The settings.</summary>
@@ -72,10 +84,14 @@ public sealed partial class Garden : IAsyncDisposable
     }
 
     /// <summary>Closes the file, so that it can be copied or moved.</summary>
-    public ValueTask DisposeAsync()
+    public async ValueTask DisposeAsync()
     {
+        if (_settling is { } settling)
+        {
+            await settling.DisposeAsync().ConfigureAwait(false);
+        }
+
         _at.Close();
-        return ValueTask.CompletedTask;
     }
 
     private static void Refuse(string? why)

@@ -3,7 +3,7 @@ namespace Dripwright.Store;
 /// <summary>What kind of thing happened in a garden.</summary>
 public enum GardenEvent
 {
-    /// <summary>A draft changed: typed, undone, redone or brought back.</summary>
+    /// <summary>A draft changed: typed, undone, redone or gone back to.</summary>
     Draft,
 
     /// <summary>A revision was saved.</summary>
@@ -15,7 +15,7 @@ public enum GardenEvent
     /// <summary>The settings changed.</summary>
     Settings,
 
-    /// <summary>Everything may be different: a copy was brought back, or a garden file taken in.</summary>
+    /// <summary>Everything may be different: a backup was restored, or a garden file imported.</summary>
     All,
 }
 

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using Dripwright.Store.Backups;
 
 namespace Dripwright.Store;
 
@@ -26,11 +27,14 @@ internal sealed record GardenFile
 
     public required int GardenFormat { get; set; }
 
-    public DateTime HandedOut { get; set; }
+    public DateTime Exported { get; set; }
 
     public required GardenSettings Settings { get; set; }
 
     public required IReadOnlyList<FiledDocument> Documents { get; set; }
+
+    /// <summary>SHA-256 over the settings and documents; null in a file that another hand wrote.</summary>
+    public string? Checksum { get; set; }
 
     public Task Write(Stream to, CancellationToken stop) => JsonSerializer.SerializeAsync(to, this, s_options, stop);
 
@@ -60,14 +64,41 @@ internal sealed record GardenFile
             var at = wrong.Path is { Length: > 1 } path ? $", at {path.TrimStart('$', '.')}" : "";
             throw new GardenException(
                 TroubleKind.Refused,
-                $"{name}: is no garden file, or a damaged one: line {line}{at}. Nothing was taken in.",
+                $"{name}: is no garden file, or a damaged one: line {line}{at}. Nothing was imported.",
                 wrong
             );
         }
     }
 
+    /// <summary>Tries a garden file: whether a new garden imports it and exports the same.</summary>
+    /// <param name="path">The file.</param>
+    /// <param name="beside">A file beside which there is room.</param>
+    /// <param name="stop">Asks to stop.</param>
+    /// <exception cref="GardenException">It would not come back as it is.</exception>
+    public static async Task Try(string path, string beside, CancellationToken stop)
+    {
+        using var passing = Passing.Beside(beside);
+        var from = new FileStream(path, FileMode.Open, FileAccess.Read);
+        await using (from.ConfigureAwait(false))
+        {
+            var said = await Read(from, Troubles.TheBackup, Limits.GardenFileBytes, stop).ConfigureAwait(false);
+            from.Position = 0;
+            var garden = await Garden
+                .OpenAsync(GardenPlace.File(passing.At("trial")), stop: stop)
+                .ConfigureAwait(false);
+            await using (garden.ConfigureAwait(false))
+            {
+                await garden.ImportAsync(from, Troubles.TheBackup, stop).ConfigureAwait(false);
+                if ((await garden.FiledAsync(stop).ConfigureAwait(false)).Sum() != said.Sum())
+                {
+                    throw Troubles.DamagedBackup(path, "it does not come back as it was written");
+                }
+            }
+        }
+    }
+
     private static GardenException Wrong(string name, string what) =>
-        new(TroubleKind.Refused, $"{name}: {what}. Nothing was taken in.");
+        new(TroubleKind.Refused, $"{name}: {what}. Nothing was imported.");
 
     private void Judge(string name)
     {
@@ -80,14 +111,9 @@ internal sealed record GardenFile
             );
         }
 
-        if (Limits.NameFault(Settings.Name) is { } fault)
+        if (SettingsText.Fault(Settings) is { } fault)
         {
-            throw Wrong(name, $"settings: {fault.TrimEnd('.')}");
-        }
-
-        if (Settings.More.Any(setting => setting.Value is null || Limits.NoteFault(setting.Value) is not null))
-        {
-            throw Wrong(name, "settings.more: found what is no text of at most 2000 letters");
+            throw Wrong(name, fault);
         }
 
         for (var at = 0; at < Documents.Count; at++)
@@ -106,6 +132,49 @@ internal sealed record GardenFile
                 throw Wrong(name, $"has more than one document of kind \"{single.Key}\"; a garden has exactly one");
             }
         }
+
+        if (Checksum is { } said && said != Sum())
+        {
+            throw Wrong(
+                name,
+                "its content is not what its checksum says: it is damaged, or was changed. If you changed it on purpose, take the"
+                    + " line \"checksum\" out of it; else take another file"
+            );
+        }
+    }
+
+    /// <summary>The checksum of what it says: settings and documents in their order, as values and not as they are written.</summary>
+    public string Sum()
+    {
+        using var sum = new ContentSum();
+        sum.Add(Settings.Name);
+        sum.Add(Settings.Units.ToString());
+        foreach (var (setting, value) in Settings.More.OrderBy(pair => pair.Key, StringComparer.Ordinal))
+        {
+            sum.Add(setting);
+            sum.Add(value);
+        }
+
+        foreach (var document in Documents)
+        {
+            sum.Add(document.Kind);
+            sum.Add(document.Name);
+            sum.Add(document.Made);
+            sum.Add(document.Changed);
+            sum.Add(document.Removed);
+            sum.Add(document.Draft);
+            sum.Add(document.Revisions.Count);
+            foreach (var revision in document.Revisions)
+            {
+                sum.Add(revision.Number);
+                sum.Add(revision.At);
+                sum.Add(revision.Who);
+                sum.Add(revision.Note);
+                sum.Add(revision.Text);
+            }
+        }
+
+        return sum.End();
     }
 }
 

@@ -21,7 +21,10 @@ public static class Limits
     /// <summary>Most letters of a note.</summary>
     public const int NoteLetters = 2000;
 
-    /// <summary>Most bytes of a garden file that is handed out or taken in.</summary>
+    /// <summary>Greatest number that a document, a step or a version of a draft has. A version that comes to it begins anew at 1.</summary>
+    public const int Number = 1_000_000_000;
+
+    /// <summary>Most bytes of a garden file that is exported or imported.</summary>
     public const long GardenFileBytes = 256L << 20;
 
     /// <summary>Why a document's text cannot be kept; null where it can.</summary>

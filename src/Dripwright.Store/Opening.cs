@@ -1,3 +1,4 @@
+using Dripwright.Store.Backups;
 using Dripwright.Store.Tables;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Infrastructure;
@@ -15,9 +16,6 @@ internal static class Opening
     /// <summary>Nothing on hand.</summary>
     public const string EmptyOnHand = "[]\n";
 
-    /// <summary>How long another program may take to change the tables before we say that it was broken off.</summary>
-    private static readonly TimeSpan s_lockPatience = TimeSpan.FromSeconds(3);
-
     /// <summary>The time as both kinds of database keep it, to the millisecond.</summary>
     public static DateTime Now(TimeProvider time)
     {
@@ -25,11 +23,27 @@ internal static class Opening
         return now.AddTicks(-(now.Ticks % TimeSpan.TicksPerMillisecond));
     }
 
+    /// <summary>Makes a place ready.</summary>
+    /// <exception cref="GardenException">It cannot be opened; the message says why and what to do.</exception>
     public static async Task Ready(Connection at, TimeProvider time, CancellationToken stop)
     {
-        var isNew = at.Place.Path is { } path
-            ? await ReadyFile(at, path, time, stop).ConfigureAwait(false)
-            : await ReadyServer(at, stop).ConfigureAwait(false);
+        if (at.Place.Path is { } path)
+        {
+            await ReadyFile(path, time, stop).ConfigureAwait(false);
+            // With a write-ahead log pages read while one writes. Backups come without it, so that they are one file.
+            await at.Read(tables => tables.Database.ExecuteSqlRawAsync("PRAGMA journal_mode = WAL", stop))
+                .ConfigureAwait(false);
+        }
+        else
+        {
+            await ReadyServer(at, stop).ConfigureAwait(false);
+        }
+
+        if (await at.Read(tables => tables.Gardens.AnyAsync(stop)).ConfigureAwait(false))
+        {
+            return;
+        }
+
         try
         {
             await at.Change(tables => Furnish(tables, Now(time), stop), stop).ConfigureAwait(false);
@@ -39,47 +53,48 @@ internal static class Opening
         {
             // Another program opened the new garden at the same moment and was first: it is furnished.
         }
-
-        if (at.Place.Path is not null)
-        {
-            await at.Read(tables => Mark(tables, isNew, at.IsPooled, stop)).ConfigureAwait(false);
-        }
     }
 
     /// <summary>Throws where some of the versions are not known to this program.</summary>
-    public static void RefuseNewer(GardenTables tables, IEnumerable<string> applied, string place)
+    public static void RefuseNewer(
+        GardenTables tables,
+        IEnumerable<string> applied,
+        string place,
+        string name = Troubles.TheGarden
+    )
     {
         if (applied.Except(tables.Database.GetMigrations()).Any())
         {
-            throw new GardenException(
+            throw Troubles.Of(
                 TroubleKind.Newer,
-                $"{place}: was written by a newer Dripwright: use that one. Nothing was changed."
+                place,
+                "was written by a newer Dripwright: use that one. Nothing was changed.",
+                null,
+                name
             );
         }
     }
 
-    private static async Task<bool> Mark(GardenTables tables, bool isNew, bool isPooled, CancellationToken stop)
+    /// <summary>Makes a new garden in a file that is nobody else's yet, with all that every garden has.</summary>
+    public static async Task Make(string path, TimeProvider time, CancellationToken stop)
     {
-        if (isNew)
-        {
-            // Tools that tell kinds of files see "Drip" in ASCII.
-            await tables.Database.ExecuteSqlRawAsync("PRAGMA application_id = 0x44726970", stop).ConfigureAwait(false);
-        }
-
-        if (isPooled)
-        {
-            // With a write-ahead log pages read while one writes. Copies come without it, so that they are one file.
-            await tables.Database.ExecuteSqlRawAsync("PRAGMA journal_mode = WAL", stop).ConfigureAwait(false);
-        }
-
-        return true;
+        await NewGarden.Make(path, null, stop).ConfigureAwait(false);
+        await new Connection(GardenPlace.File(path), pooling: false)
+            .Change(tables => Furnish(tables, Now(time), stop), stop)
+            .ConfigureAwait(false);
+        SqliteCopy.OnDisk(path);
     }
 
-    private static async Task<bool> ReadyFile(Connection at, string path, TimeProvider time, CancellationToken stop)
+    private static async Task ReadyFile(string path, TimeProvider time, CancellationToken stop)
     {
         try
         {
             Directory.CreateDirectory(Path.GetDirectoryName(path)!);
+            Passing.Sweep(path);
+            if (!File.Exists(path) && !Directory.Exists(path))
+            {
+                await MakeFile(path, time, stop).ConfigureAwait(false);
+            }
         }
         catch (Exception wrong) when (wrong is IOException or UnauthorizedAccessException)
         {
@@ -87,44 +102,34 @@ internal static class Opening
         }
 
         var look = SqliteLook.At(path);
-        var tables = at.Open();
-        await using (tables.ConfigureAwait(false))
+        if (look.IsNew || IsOlder(look, path))
         {
-            RefuseNewer(tables, look.Applied, path);
-            if (!look.IsEmpty && !tables.Database.GetMigrations().Except(look.Applied).Any())
-            {
-                return false;
-            }
+            await Upgrading.Run(path, time, stop).ConfigureAwait(false);
         }
-
-        await Unlocked(path, look, time, stop).ConfigureAwait(false);
-        if (!look.IsEmpty)
-        {
-            // Whatever goes wrong with the new tables, the old garden is still there.
-            SqliteCopy.Write(path, $"{path}.{look.Applied[^1]}", replace: true);
-        }
-
-        await Migrate(at, stop).ConfigureAwait(false);
-        return true;
     }
 
-    private static async Task Unlocked(string path, SqliteLook look, TimeProvider time, CancellationToken stop)
+    private static bool IsOlder(SqliteLook look, string path)
     {
-        var start = time.GetTimestamp();
-        while (look.LockedSince is { } since)
-        {
-            if (time.GetElapsedTime(start) > s_lockPatience)
-            {
-                throw new GardenException(
-                    TroubleKind.Locked,
-                    $"{path}: a change of its tables began at {since} and has not ended."
-                        + " If no other Dripwright is at work on it, the change was broken off and nothing is lost:"
-                        + $" dripwright unlock --garden \"{path}\" takes the mark away, then open it again."
-                );
-            }
+        using var tables = new SqliteTables(
+            new DbContextOptionsBuilder<SqliteTables>().UseSqlite("Data Source=:memory:").Options
+        );
+        RefuseNewer(tables, look.Applied, path);
+        return Upgrading.IsBehind(look);
+    }
 
-            await Task.Delay(TimeSpan.FromMilliseconds(200), time, stop).ConfigureAwait(false);
-            look = SqliteLook.At(path);
+    // Made elsewhere and moved in whole: a program that is killed meanwhile leaves no half garden, and of many at once one is first.
+    private static async Task MakeFile(string path, TimeProvider time, CancellationToken stop)
+    {
+        using var passing = Passing.Beside(path);
+        var draft = passing.At("new");
+        await Make(draft, time, stop).ConfigureAwait(false);
+        try
+        {
+            File.Move(draft, path, overwrite: false);
+        }
+        catch (IOException) when (File.Exists(path))
+        {
+            // Another program was first: the garden is its.
         }
     }
 
@@ -172,13 +177,6 @@ internal static class Opening
             // Another program made it at the same moment.
         }
     }
-
-    private static Task<bool> Migrate(Connection at, CancellationToken stop) =>
-        at.Read(async tables =>
-        {
-            await tables.Database.MigrateAsync(stop).ConfigureAwait(false);
-            return true;
-        });
 
     private static async Task<bool> Furnish(GardenTables tables, DateTime now, CancellationToken stop)
     {

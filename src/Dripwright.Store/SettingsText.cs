@@ -18,4 +18,11 @@ internal static class SettingsText
     /// <exception cref="JsonException">It is no settings.</exception>
     public static GardenSettings Read(string text) =>
         JsonSerializer.Deserialize<GardenSettings>(text, s_options) ?? new GardenSettings();
+
+    /// <summary>What is wrong with settings, after their own place; null where all is well.</summary>
+    public static string? Fault(GardenSettings settings) =>
+        Limits.NameFault(settings.Name) is { } name ? $"settings: {name.TrimEnd('.')}"
+        : settings.More.Any(setting => setting.Value is null || Limits.NoteFault(setting.Value) is not null)
+            ? "settings.more: found what is no text of at most 2000 letters"
+        : null;
 }

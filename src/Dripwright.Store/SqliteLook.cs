@@ -1,29 +1,29 @@
+using Dripwright.Store.Backups;
 using Dripwright.Store.Tables;
 using Microsoft.Data.Sqlite;
 
 namespace Dripwright.Store;
 
 /// <summary>What a file is, seen before anything is done to it.</summary>
-/// <param name="IsEmpty">It is not there, or holds no table.</param>
+/// <param name="IsNew">It is not there, or has no bytes.</param>
 /// <param name="Applied">Versions of the tables that were brought in, oldest first.</param>
-/// <param name="LockedSince">When a change of the tables began that has not ended; null where there is none.</param>
-internal sealed record SqliteLook(bool IsEmpty, IReadOnlyList<string> Applied, string? LockedSince)
+internal sealed record SqliteLook(bool IsNew, IReadOnlyList<string> Applied)
 {
     private const string History = "__EFMigrationsHistory";
     private const string Lock = "__EFMigrationsLock";
 
     /// <exception cref="GardenException">It is no garden, damaged, or cannot be read.</exception>
-    public static SqliteLook At(string path)
+    public static SqliteLook At(string path, string name = Troubles.TheGarden)
     {
         if (Directory.Exists(path))
         {
-            throw Troubles.NotAGarden(path);
+            throw Troubles.NotAGarden(path, null, name);
         }
 
         var file = new FileInfo(path);
         if (!file.Exists || file.Length == 0)
         {
-            return new SqliteLook(true, [], null);
+            return new SqliteLook(true, []);
         }
 
         try
@@ -35,46 +35,43 @@ internal sealed record SqliteLook(bool IsEmpty, IReadOnlyList<string> Applied, s
             var tables = Words(look, "SELECT name FROM sqlite_master WHERE type = 'table'");
             if (tables.Count == 0)
             {
-                return new SqliteLook(true, [], null);
+                throw Troubles.NoTables(path);
             }
 
-            if (!tables.Contains(History) || !tables.Contains("gardens"))
-            {
-                // The tables may be there, and the history just being written by another program.
-                return tables.All(name => name.StartsWith("__EF", StringComparison.Ordinal))
-                    ? new SqliteLook(true, [], LockOf(look, tables))
-                    : throw Troubles.NotAGarden(path);
-            }
-
-            return new SqliteLook(
-                false,
-                Words(look, $"SELECT \"MigrationId\" FROM \"{History}\" ORDER BY 1"),
-                LockOf(look, tables)
-            );
+            return tables.Contains(History) && tables.Contains("gardens")
+                ? new SqliteLook(false, AppliedIn(look))
+                : throw Troubles.NotAGarden(path, null, name);
         }
-        catch (SqliteException wrong)
+        catch (Exception wrong) when (wrong is SqliteException or InvalidOperationException)
         {
-            if (Troubles.Told(wrong, GardenPlace.File(path)) is { } trouble)
-            {
-                throw trouble;
-            }
-
-            throw;
+            // What it says of itself makes no sense: a name that is missing, a kind that is none.
+            throw Troubles.Told(wrong, GardenPlace.File(path), name)
+                ?? (
+                    name == Troubles.TheBackup
+                        ? Troubles.DamagedBackup(path, "it cannot be read", wrong)
+                        : Troubles.Damaged(path, wrong)
+                );
         }
     }
+
+    /// <summary>Versions of the tables that were brought in, oldest first.</summary>
+    public static IReadOnlyList<string> AppliedIn(SqliteConnection connection) =>
+        Words(connection, $"SELECT \"MigrationId\" FROM \"{History}\" ORDER BY 1");
 
     /// <summary>Takes away the mark of a change that was broken off. False where there was none.</summary>
     public static bool Unlock(string path)
     {
-        if (At(path).LockedSince is null)
+        if (At(path).IsNew)
         {
             return false;
         }
 
-        using var connection = new SqliteConnection(
-            Connection.SqliteWords(path, SqliteOpenMode.ReadWrite, pooling: false)
-        );
-        connection.Open();
+        using var connection = SqliteCopy.Open(path);
+        if (Words(connection, $"SELECT name FROM sqlite_master WHERE name = '{Lock}'").Count == 0)
+        {
+            return false;
+        }
+
         using var command = connection.CreateCommand();
         command.CommandText = $"DELETE FROM \"{Lock}\"";
         return command.ExecuteNonQuery() > 0;
@@ -84,7 +81,7 @@ internal sealed record SqliteLook(bool IsEmpty, IReadOnlyList<string> Applied, s
     public static List<string> Words(SqliteConnection connection, string sql)
     {
         using var command = connection.CreateCommand();
-#pragma warning disable CA2100 // Every caller is in this folder and gives a text of its own.
+#pragma warning disable CA2100 // Every caller is in this project and gives a text of its own.
         command.CommandText = sql;
 #pragma warning restore CA2100
         using var rows = command.ExecuteReader();
@@ -96,7 +93,4 @@ internal sealed record SqliteLook(bool IsEmpty, IReadOnlyList<string> Applied, s
 
         return words;
     }
-
-    private static string? LockOf(SqliteConnection look, List<string> tables) =>
-        tables.Contains(Lock) ? Words(look, $"SELECT \"Timestamp\" FROM \"{Lock}\"").FirstOrDefault() : null;
 }

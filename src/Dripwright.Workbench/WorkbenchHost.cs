@@ -1,12 +1,13 @@
 using System.Net;
 using Dripwright.Language;
 using Dripwright.Store;
-using Dripwright.Workbench.Editing;
+using Dripwright.Store.Backups;
 using Dripwright.Workbench.Hosting;
 using Dripwright.Workbench.Http;
 using Dripwright.Workbench.Pack;
 using Dripwright.Workbench.Shared;
 using Dripwright.Workbench.SignIn;
+using Dripwright.Workbench.Work;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Components.Server.Circuits;
 using Microsoft.AspNetCore.DataProtection;
@@ -33,9 +34,33 @@ public static class WorkbenchHost
     public static async Task<WebApplication> BuildAsync(WorkbenchOptions options, CancellationToken stop = default)
     {
         ArgumentNullException.ThrowIfNull(options);
-        var address = Checked(options.Address, options.Network);
+        _ = Checked(options.Address, options.Network);
         Directory.CreateDirectory(options.DataFolder);
+        Passing.Sweep(GardenAddresses.UploadPath(options));
         var garden = await DemoGarden.OpenAsync(options, stop).ConfigureAwait(false);
+        var time = options.Time ?? TimeProvider.System;
+        return Build(
+            options,
+            new OneGarden(
+                new ServedGarden(
+                    ServedGarden.Only,
+                    garden,
+                    () => new People(options.DataFolder, time),
+                    new BackupFolder(
+                        garden,
+                        BackupFolder.Usual(options.Garden, options.DataFolder),
+                        options.CopiesTo,
+                        options.Time
+                    )
+                )
+            )
+        );
+    }
+
+    /// <summary>Builds the host for gardens that are open already; it closes them when it ends.</summary>
+    internal static WebApplication Build(WorkbenchOptions options, IGardens gardens)
+    {
+        var address = Checked(options.Address, options.Network);
         var builder = WebApplication.CreateBuilder(
             new WebApplicationOptions
             {
@@ -55,10 +80,11 @@ public static class WorkbenchHost
             server.Limits.RequestHeadersTimeout = TimeSpan.FromSeconds(15);
         });
         builder.Logging.ClearProviders();
-        builder.Logging.AddProvider(new LogFile(Path.Combine(options.DataFolder, LogFile.Name)));
+        builder.Logging.AddProvider(new LogFile(Path.Combine(options.DataFolder, LogFile.Name), options.Time));
         builder.Logging.SetMinimumLevel(LogLevel.Warning);
-        AddServices(builder.Services, options, garden);
+        AddServices(builder.Services, options, gardens);
         var app = builder.Build();
+        _ = app.Services.GetRequiredService<IGardens>();
         Map(app, options.Network);
         return app;
     }
@@ -69,17 +95,26 @@ public static class WorkbenchHost
     public static string? CodeForNewPerson(WebApplication app, bool onlyFirst = true)
     {
         ArgumentNullException.ThrowIfNull(app);
-        var people = app.Services.GetRequiredService<People>();
+        // It is for the grower who opened the workbench, whose garden is alone on its server.
+        var people = app.Services.GetRequiredService<IGardens>().All.Single().People;
         return onlyFirst && !people.IsEmpty ? null : people.NewCode();
     }
 
-    private static void AddServices(IServiceCollection services, WorkbenchOptions options, Garden garden)
+    private static void AddServices(IServiceCollection services, WorkbenchOptions options, IGardens gardens)
     {
         services.AddSingleton(options);
-        services.AddSingleton(_ => garden);
-        services.AddSingleton(new PlanQueue(Math.Max(2, Environment.ProcessorCount)));
-        services.AddSingleton<Downloads>();
+        // Given by the container, so that it closes them.
+        services.AddSingleton(_ => gardens);
+        services.AddScoped<GardenOfRequest>();
+        services.AddSingleton(_ => new WorkHost());
+        services.AddSingleton<KeptPlans>();
+        services.AddScoped<PageWork>();
+        services.AddScoped<RequestWork>();
+        services.AddSingleton(new WaitingFiles(options.Time));
+        services.AddScoped<Downloads>();
+        services.AddHostedService<DailyBackups>();
         services.AddScoped<Viewer>();
+        services.AddScoped<Focus>();
         services.AddScoped<PageNumber>();
         services.AddScoped<CircuitHandler>(page => page.GetRequiredService<PageNumber>());
         services
@@ -112,13 +147,14 @@ public static class WorkbenchHost
         });
         services.AddRateLimiter(Rates.Limit);
         HttpInterface.Add(services);
-        Door.Add(services, options);
+        Door.Add(services);
     }
 
     private static void Map(WebApplication app, bool isOpenToNetwork)
     {
         app.UseMiddleware<Trouble>();
         app.UseMiddleware<Headers>();
+        app.UseMiddleware<ChooseGarden>();
         app.UseStatusCodePagesWithReExecute("/not-there");
         // A form that was refused must not be sent on to the page that says so.
         app.UseWhen(
@@ -140,7 +176,7 @@ public static class WorkbenchHost
         app.MapRazorComponents<App>()
             .AddInteractiveServerRenderMode(mode => mode.ContentSecurityFrameAncestorsPolicy = "'none'");
         Styles.Map(app);
-        app.Services.GetRequiredService<Downloads>().Map(app);
+        Downloads.Map(app);
         HttpInterface.Map(app);
         if (isOpenToNetwork)
         {

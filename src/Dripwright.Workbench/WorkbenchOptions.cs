@@ -24,6 +24,9 @@ public sealed record WorkbenchOptions
     /// <summary>Folder for the log and the keys that protect forms; made when it is not there.</summary>
     public required string DataFolder { get; init; }
 
+    /// <summary>A second folder for the daily backups, such as one on another disk; it must be there. Null for none.</summary>
+    public string? CopiesTo { get; init; }
+
     /// <summary>How long the page waits after the last letter before it keeps the draft.</summary>
     public TimeSpan KeepAfter { get; init; } = TimeSpan.FromMilliseconds(700);
 

@@ -31,7 +31,7 @@ public sealed class PackForeignLawTests
     ];
 
     public static TheoryData<int> Seeds =>
-        [.. Enumerable.Range(1, Environment.GetEnvironmentVariable("DRIPWRIGHT_LONG") == "1" ? 3000 : 60)];
+        [.. Enumerable.Range(1, Trials.Times(60, 3000))];
 
     [Theory]
     [MemberData(nameof(Seeds))]

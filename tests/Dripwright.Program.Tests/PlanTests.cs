@@ -109,7 +109,7 @@ public sealed partial class PlanTests
             "cuts",
             "day",
             "days",
-            "dumps",
+            "changes",
             "withoutKerf",
             "withKerf",
             // Stands beside its "unit".

@@ -125,10 +125,10 @@ public abstract class GardenFileTests(ITestPlaces places) : IAsyncDisposable
     private static async Task<string> Out(Garden garden)
     {
         using var file = new MemoryStream();
-        await garden.HandOutAsync(file, Stop);
+        await garden.ExportAsync(file, Stop);
         return Encoding.UTF8.GetString(file.ToArray());
     }
 
-    private static Task<TakenIn> In(Garden garden, string file) =>
-        garden.TakeInAsync(new MemoryStream(Encoding.UTF8.GetBytes(file)), "yard.json", Stop);
+    private static Task<Imported> In(Garden garden, string file) =>
+        garden.ImportAsync(new MemoryStream(Encoding.UTF8.GetBytes(file)), "yard.json", Stop);
 }

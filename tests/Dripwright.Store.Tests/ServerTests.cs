@@ -20,7 +20,7 @@ public sealed class ServerTests
         var place = GardenPlace.Of("host=127.0.0.1;Database=yard");
         Assert.Null(place.Path);
         var wrong = await Assert.ThrowsAsync<GardenException>(() =>
-            Garden.BringBackAsync(place, "copy", stop: TestContext.Current.CancellationToken)
+            Garden.RestoreAsync(place, "copy", stop: TestContext.Current.CancellationToken)
         );
         Assert.Contains("pg_dump", wrong.Message, StringComparison.Ordinal);
     }

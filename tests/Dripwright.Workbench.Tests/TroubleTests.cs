@@ -1,10 +1,12 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 using Dripwright.Language;
+using Dripwright.Store;
 using Dripwright.Workbench.Hosting;
 using Dripwright.Workbench.Tests.Browser;
 using Microsoft.AspNetCore.Http;
 using Microsoft.Data.Sqlite;
+using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
 using Microsoft.Playwright;
 
@@ -25,6 +27,32 @@ public sealed partial class TroubleTests(Chromium chromium)
         Assert.Contains(Number(page), await Log(folder), StringComparison.Ordinal);
         Assert.Contains("broken <on purpose>", await Log(folder), StringComparison.Ordinal);
         Assert.DoesNotContain("on purpose", page, StringComparison.Ordinal);
+        Directory.Delete(folder, recursive: true);
+    }
+
+    [Theory]
+    [InlineData("/garden", TroubleKind.ConnectionLost, 503)]
+    [InlineData("/api/v1/rigs", TroubleKind.ConnectionLost, 503)]
+    [InlineData("/api/v1/rigs", TroubleKind.NoServer, 503)]
+    [InlineData("/garden", TroubleKind.Busy, 503)]
+    [InlineData("/garden", TroubleKind.Damaged, 500)]
+    public async Task A_garden_that_cannot_be_reached_just_now_is_told_as_such_without_a_path_of_the_server(
+        string address,
+        TroubleKind kind,
+        int status
+    )
+    {
+        var folder = Directory.CreateTempSubdirectory("dripwright-log-").FullName;
+        var (context, said) = await Answer(
+            folder,
+            address,
+            new GardenException(kind, "/srv/yard/garden: wait.", null, "The garden: wait.")
+        );
+        Assert.Equal(status, context.Response.StatusCode);
+        Assert.Equal(status == 503 ? "10" : "", context.Response.Headers.RetryAfter.ToString());
+        Assert.Contains("The garden: wait.", said, StringComparison.Ordinal);
+        Assert.DoesNotContain("/srv", said, StringComparison.Ordinal);
+        Assert.Contains("/srv/yard", await Log(folder), StringComparison.Ordinal);
         Directory.Delete(folder, recursive: true);
     }
 
@@ -93,22 +121,30 @@ public sealed partial class TroubleTests(Chromium chromium)
     /// <summary>The page that a request gets whose handling throws.</summary>
     internal static async Task<string> Failed(string folder)
     {
+        var (context, page) = await Answer(folder, "/garden", new InvalidOperationException("broken <on purpose>"));
+        Assert.Equal(500, context.Response.StatusCode);
+        return page;
+    }
+
+    private static async Task<(HttpContext Context, string Text)> Answer(string folder, string address, Exception why)
+    {
         using var log = LoggerFactory.Create(to => to.AddProvider(new LogFile(Path.Combine(folder, LogFile.Name))));
         using var body = new MemoryStream();
-        var context = new DefaultHttpContext { Request = { Path = "/garden" }, Response = { Body = body } };
-        var net = new Trouble(
-            _ => throw new InvalidOperationException("broken <on purpose>"),
-            log.CreateLogger<Trouble>()
-        );
-        await net.Invoke(context);
-        Assert.Equal(500, context.Response.StatusCode);
-        return System.Text.Encoding.UTF8.GetString(body.ToArray());
+        await using var services = new ServiceCollection().AddLogging().AddProblemDetails().BuildServiceProvider();
+        var context = new DefaultHttpContext
+        {
+            Request = { Path = address },
+            Response = { Body = body },
+            RequestServices = services,
+        };
+        await new Trouble(_ => throw why, log.CreateLogger<Trouble>()).Invoke(context);
+        return (context, System.Text.Encoding.UTF8.GetString(body.ToArray()));
     }
 
     /// <summary>Has the page fail when a rig's page is left, where no net holds it any more.</summary>
     internal static Task BreakOnLeaving(IPage page) =>
         page.RouteAsync(
-            "**/drawing.js",
+            "**/RigDrawing.razor.js",
             async route =>
             {
                 var script = await (await route.FetchAsync()).TextAsync();

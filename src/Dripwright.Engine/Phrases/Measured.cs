@@ -36,6 +36,24 @@ public enum MeasuredForm
     /// <summary>A pH, told with one decimal.</summary>
     PH,
 
+    /// <summary>The EC of a solution as a meter shows it: dS/m with two decimals.</summary>
+    Ec,
+
+    /// <summary>What is weighed, in grams to the step of the scale.</summary>
+    Weighed,
+
+    /// <summary>What is measured out of a bottle or a stock tank, in millilitres: one decimal below ten.</summary>
+    MeasuredOut,
+
+    /// <summary>A concentration in mmol/L; its SI value is in mol/m³, the same number.</summary>
+    Millimoles,
+
+    /// <summary>A concentration of charge in meq/L; its SI value is in mol/m³ of charge, the same number.</summary>
+    Milliequivalents,
+
+    /// <summary>A concentration in g/L; its SI value is in kg/m³, the same number.</summary>
+    GramsPerLitre,
+
     /// <summary>Days, with one decimal.</summary>
     Days,
 
@@ -53,8 +71,14 @@ public enum MeasuredForm
 /// <param name="Dimension">What it measures.</param>
 /// <param name="Value">[SI] The value in the dimension's SI unit.</param>
 /// <param name="Form">How it is told.</param>
+/// <param name="Step">[SI] The step it can be told to, such as that of a scale; 0 where the form decides.</param>
 [StructLayout(LayoutKind.Auto)]
-public readonly record struct Measured(Dimension Dimension, double Value, MeasuredForm Form = MeasuredForm.Plain)
+public readonly record struct Measured(
+    Dimension Dimension,
+    double Value,
+    MeasuredForm Form = MeasuredForm.Plain,
+    double Step = 0
+)
 {
     /// <summary>A length.</summary>
     /// <param name="metres">[m] The length.</param>
@@ -141,6 +165,36 @@ public readonly record struct Measured(Dimension Dimension, double Value, Measur
     /// <summary>A pH.</summary>
     /// <param name="value">[-] The pH.</param>
     public static Measured PH(double value) => new(Dimension.Share, value, MeasuredForm.PH);
+
+    /// <summary>The EC of a solution at 25 °C, as a meter shows it.</summary>
+    /// <param name="siemensPerMetre">[S/m] The conductivity.</param>
+    public static Measured Ec(double siemensPerMetre) => new(Dimension.Conductivity, siemensPerMetre, MeasuredForm.Ec);
+
+    /// <summary>What is weighed.</summary>
+    /// <param name="kilograms">[kg] The mass.</param>
+    /// <param name="step">[kg] Smallest step of the scale.</param>
+    public static Measured Weighed(double kilograms, double step) =>
+        new(Dimension.Mass, kilograms, MeasuredForm.Weighed, step);
+
+    /// <summary>What is measured out of a bottle.</summary>
+    /// <param name="cubicMetres">[m³] The volume.</param>
+    public static Measured MeasuredOut(double cubicMetres) =>
+        new(Dimension.Volume, cubicMetres, MeasuredForm.MeasuredOut);
+
+    /// <summary>A concentration, told in mmol/L.</summary>
+    /// <param name="concentration">[mol/m³] The concentration.</param>
+    public static Measured Millimoles(double concentration) =>
+        new(Dimension.Share, concentration, MeasuredForm.Millimoles);
+
+    /// <summary>A concentration of charge, told in meq/L.</summary>
+    /// <param name="charge">[mol/m³ of charge] The concentration.</param>
+    public static Measured Milliequivalents(double charge) =>
+        new(Dimension.Share, charge, MeasuredForm.Milliequivalents);
+
+    /// <summary>A concentration, told in g/L.</summary>
+    /// <param name="kilogramsPerCubicMetre">[kg/m³] The concentration.</param>
+    public static Measured GramsPerLitre(double kilogramsPerCubicMetre) =>
+        new(Dimension.Share, kilogramsPerCubicMetre, MeasuredForm.GramsPerLitre);
 
     /// <summary>A bare number.</summary>
     /// <param name="value">[-] The number.</param>

@@ -91,7 +91,7 @@ internal static class NutrientChecks
         }
         foreach (var fault in WaterCheck.Read(Analysis(mix.Water)).Faults)
         {
-            say(NutrientPaths.OfWater(fault.Field), fault.Found, $"a water that can be. {fault.Why} {fault.Remedy}");
+            say(fault.Field, fault.Found, $"a water that can be. {fault.Why} {fault.Remedy}");
         }
     }
 }

@@ -3,10 +3,10 @@ using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Rigs;
 
-/// <summary>The crop that a feed is reckoned for.</summary>
+/// <summary>The crop that the nutrients are for.</summary>
 public enum NutrientCrop
 {
-    /// <summary>No feed is reckoned.</summary>
+    /// <summary>There is no recipe.</summary>
     None,
 
     /// <summary>Tomato.</summary>
@@ -35,7 +35,7 @@ public enum NutrientStage
     FullCrop,
 }
 
-/// <summary>How the feed is mixed.</summary>
+/// <summary>How the nutrients are mixed.</summary>
 public enum NutrientMixing
 {
     /// <summary>Salts straight into the reservoir.</summary>
@@ -49,8 +49,8 @@ public enum NutrientMixing
 /// <remarks>Not called feed: that is the pipework from the pump to the emitters.</remarks>
 public sealed record NutrientMix
 {
-    /// <summary>Crop; none where no feed is reckoned.</summary>
-    [Choice("none"), Says("Crop that the feed solution is for; \"none\" where no feed is to be reckoned.")]
+    /// <summary>Crop; none for no recipe.</summary>
+    [Choice("none"), Says("Crop that the nutrients are for; \"none\" for no recipe.")]
     public NutrientCrop Crop { get; init; }
 
     /// <summary>How far the crop is.</summary>
@@ -92,7 +92,7 @@ public sealed record NutrientMix
     /// <summary>Salts at hand; null for the usual ones.</summary>
     [
         Items(0, 60),
-        FoundByPlan("the usual eleven: see the handbook's page on feeding"),
+        FoundByPlan("the usual eleven: see the handbook's page on nutrients"),
         Says("Salts at hand. Their order does not matter.")
     ]
     public IReadOnlyList<NutrientSalt>? Salts { get; init; }
@@ -101,39 +101,39 @@ public sealed record NutrientMix
     [PartKey(PartGroup.Acids, "none", "none"), Says("Acid bottle at hand, or \"none\".")]
     public string Acid { get; init; } = "none";
 
-    /// <summary>How the feed is mixed.</summary>
-    [Choice("tank"), Says("Salts straight into the tank, or two cans of concentrate, A and B.")]
+    /// <summary>How the nutrients are mixed.</summary>
+    [Choice("tank"), Says("Salts straight into the reservoir, or two stock tanks, A and B.")]
     public NutrientMixing Mixing { get; init; }
 
     /// <summary>Parts of feed that one part of each concentrate makes.</summary>
-    [Whole(2, 1000, 100), Says("One part of each concentrate in so many parts of feed; 100 is 10 mL in a litre.")]
+    [Whole(2, 1000, 100), Says("One part of each stock in so many parts of nutrients; 100 is 10 mL in a litre.")]
     public int PartsOfFeed { get; init; } = 100;
 
     /// <summary>[m³] One can.</summary>
     [
         Quantity(Dimension.Volume, "0.1 gal", "300 gal", Us = "5 gal", Metric = "20 L"),
-        Says("Volume to which each can of concentrate is filled.")
+        Says("Volume to which each stock tank is filled.")
     ]
     public double CanVolume { get; init; } = 0.02;
 
     /// <summary>[kg] Smallest step of the scale.</summary>
-    [Quantity(Dimension.Mass, "0.001 g", "100 g", Us = "0.1 g"), Says("Smallest step of your scale.")]
+    [Quantity(Dimension.Mass, "0.001 g", "100 g", Us = "0.1 g"), Says("Smallest weight your scale shows.")]
     public double ScaleStep { get; init; } = 0.0001;
 
     /// <summary>[K] The coldest that the cans are stored at.</summary>
     [
         Quantity(Dimension.Temperature, "33 F", "104 F", Us = "50 F", Metric = "10 C"),
-        Says("The coldest it gets where the cans stand.")
+        Says("Coldest storage temperature of the stock tanks.")
     ]
     public double StoreTemperature { get; init; } = 283.15;
 
     /// <summary>Whether the pots are filled with raw coir.</summary>
-    [Choice("false"), Says("Whether the coir is raw: neither washed nor buffered.")]
+    [Choice("false"), Says("Whether the coir is unbuffered: neither washed nor buffered.")]
     public bool RawCoir { get; init; }
 
     /// <summary>The grower's own amounts.</summary>
     [Says(
-        "Your own amounts of elements in the feed; those left out stay as the target has them at its usual strength. With a strength of your own all are scaled to it together; without one the feed is as strong as the amounts make it."
+        "Your own amounts of elements in the nutrients; those left out stay as the target has them at its usual strength. With a strength of your own all are scaled to it together; without one the nutrients are as strong as the amounts make it."
     )]
     public NutrientWanted Wanted { get; init; } = new();
 }

@@ -1,76 +1,99 @@
 using Dripwright.Engine;
 using Dripwright.Engine.Chemistry.Formulas;
+using Dripwright.Engine.Nutrients.Planning;
 using Dripwright.Engine.Nutrients.Recipe;
-using Dripwright.Engine.Units;
+using Dripwright.Engine.Phrases;
 
 namespace Dripwright.Language.Report;
 
-/// <summary>Key figures of the feed solution.</summary>
+/// <summary>Key figures of the nutrient solution.</summary>
 internal static class NutrientFigures
 {
-    /// <summary>The figures, or null where no feed is asked for.</summary>
-    public static KeyFigureGroup? Of(Plan plan, QuantityWords words)
+    /// <summary>The figures, or null where the rig has no nutrients.</summary>
+    public static KeyFigureGroup? Of(Plan plan, PlanWords words)
     {
-        if (plan.Nutrients is not { } feed)
+        if (plan.Nutrients is not { } nutrients)
         {
             return null;
         }
 
-        var missed = feed
-            .Recipe.Elements.Where(element =>
-                element.Verdict is ElementVerdict.Under or ElementVerdict.Over or ElementVerdict.WaterOver
-            )
-            .Select(element => Forms.ShortName(element.Constituent))
-            .ToList();
-        var salts = feed.Recipe.Lines.Sum(line => line.Concentration) * feed.Volume;
         List<KeyFigure> figures =
         [
-            new("Strength", feed.Ec.ToString(), $"wanted {feed.Wanted}; the water alone reads {feed.FilledEc}"),
+            new(
+                Words.Of("figures.nutrients.ec"),
+                words.Of(nutrients.Ec.Measured),
+                Words.Of(
+                    "figures.nutrients.ec.remark",
+                    words.Of(nutrients.Wanted.Measured),
+                    words.Of(nutrients.FilledEc.Measured)
+                )
+            ),
             new(
                 "pH",
-                feed.PH is { } ph ? QuantityWords.Number(ph, "0.0") : "not known",
-                $"wanted {QuantityWords.Number(feed.WantedPH, "0.0")}, at rest with the air"
+                nutrients.PH is { } ph ? words.Of(Measured.PH(ph)) : Words.Of("figures.nutrients.ph.unknown"),
+                Words.Of("figures.nutrients.ph.remark", words.Of(Measured.PH(nutrients.WantedPH)))
             ),
-            new(
-                "Salts for a full tank",
-                $"{QuantityWords.Number(salts * 1000, "0")} g",
-                $"in {words.Volume(feed.Volume)}"
-                    + (
-                        feed.AcidVolume > 0
-                            ? $", with {QuantityWords.Number(feed.AcidVolume * 1e6, "0")} mL of acid"
-                            : ""
-                    )
-            ),
-            new(
-                "Elements missed",
-                missed.Count == 0 ? "none" : QuantityWords.Listed(missed),
-                missed.Count == 0 ? "" : "see the findings and the mixing sheet"
-            ),
+            Salts(nutrients, words),
+            Missed(nutrients.Recipe, words),
         ];
-        if (feed.Stock is { } stock)
+        if (nutrients.Stock is { } stock)
         {
             figures.Add(
                 new(
-                    "Two cans",
-                    $"1:{QuantityWords.Number(stock.Job.PartsOfFeed, "0")}",
-                    stock.MostParts is { } most ? $"keep up to 1:{QuantityWords.Number(most, "0")}" : "do not keep"
+                    Words.Of("figures.nutrients.stock"),
+                    $"1:{words.Of(Measured.Number(stock.Job.PartsOfFeed))}",
+                    stock.MostParts is { } most
+                        ? Words.Of("figures.nutrients.stock.keeps", words.Of(Measured.Number(most)))
+                        : Words.Of("figures.nutrients.stock.spoils")
                 )
             );
         }
 
-        if (feed.Outlook is { } outlook)
+        if (nutrients.Outlook is { } outlook)
         {
             figures.Add(
                 new(
-                    "Sodium passes its limit",
+                    Words.Of("figures.nutrients.sodium"),
                     outlook.SodiumDay is { } day
-                        ? $"day {QuantityWords.Count(day)}"
-                        : $"not in {QuantityWords.Count(outlook.Days / 7)} weeks",
-                    "topped up to its strength every day"
+                        ? Words.Of("nutrients.day", day)
+                        : Words.Of("figures.nutrients.sodium.never", outlook.Days / 7),
+                    Words.Of("figures.nutrients.sodium.remark")
                 )
             );
         }
 
-        return new("Feed solution", figures);
+        return new(FigureSubject.Nutrients, Words.Of("figures.nutrients"), figures);
+    }
+
+    private static KeyFigure Salts(NutrientPlan nutrients, PlanWords words)
+    {
+        var salts = words.Of(
+            Measured.Weighed(nutrients.Recipe.Lines.Sum(line => line.Concentration) * nutrients.Volume, 0.001)
+        );
+        var volume = words.Of(Measured.Volume(nutrients.Volume));
+        return new(
+            Words.Of("figures.nutrients.salts"),
+            salts,
+            nutrients.AcidVolume > 0
+                ? Words.Of("figures.nutrients.salts.acid", volume, words.Of(Measured.MeasuredOut(nutrients.AcidVolume)))
+                : Words.Of("figures.nutrients.salts.remark", volume)
+        );
+    }
+
+    private static KeyFigure Missed(NutrientRecipe recipe, PlanWords words)
+    {
+        var missed = recipe
+            .Elements.Where(element =>
+                element.Verdict is ElementVerdict.Under or ElementVerdict.Over or ElementVerdict.WaterOver
+            )
+            .Select(element => Elements.Short(element.Constituent, recipe.Job.Target.NitrogenIsSum))
+            .ToList();
+        return missed.Count == 0
+            ? new(Words.Of("figures.nutrients.missed"), Words.Of("figures.nutrients.missed.none"))
+            : new(
+                Words.Of("figures.nutrients.missed"),
+                words.Of(new Several(missed)),
+                Words.Of("figures.nutrients.missed.remark")
+            );
     }
 }

@@ -23,6 +23,7 @@ internal static class OverheadFigures
                 ? $"a loaded plant; the standard's load on its floor would be {words.Force(plant.ByArea)}"
                 : $"the standard's load on its floor; a loaded plant would be {words.Force(plant.ByPlant)}";
         return new(
+            FigureSubject.Overhead,
             "Overhead",
             [
                 new("Each plant hangs with", words.Force(plant.Force), $"by {whose}"),

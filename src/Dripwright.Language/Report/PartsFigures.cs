@@ -48,7 +48,7 @@ internal static class PartsFigures
                     + $"{QuantityWords.Count(parts.PotHoles.Sum(hole => hole.Count))} in pots"
             )
         );
-        return new("Parts", figures);
+        return new(FigureSubject.Parts, "Parts", figures);
     }
 
     private static KeyFigure Cost(Plan plan)

@@ -3,6 +3,8 @@ using Dripwright.Engine;
 using Dripwright.Engine.Chemistry.Formulas;
 using Dripwright.Engine.Nutrients.Correcting;
 using Dripwright.Engine.Nutrients.Planning;
+using Dripwright.Engine.Tending;
+using Dripwright.Engine.Units;
 
 namespace Dripwright.Language.Report;
 
@@ -11,44 +13,46 @@ public static partial class PlanJson
 {
     /// <summary>Writes the steps that bring a tank back.</summary>
     /// <param name="tank">The steps.</param>
-    /// <param name="renewals">What is to be let out.</param>
+    /// <param name="renewals">What is to be drained.</param>
+    /// <param name="units">The units its sentences are told in.</param>
     /// <returns>UTF-8 text without a byte-order mark, ending with a line feed.</returns>
-    public static byte[] WriteTank(TankPlan tank, IReadOnlyList<TankRenewal> renewals)
+    public static byte[] WriteTank(TankPlan tank, IReadOnlyList<TankRenewal> renewals, UnitSystem units)
     {
         ArgumentNullException.ThrowIfNull(tank);
         ArgumentNullException.ThrowIfNull(renewals);
+        var words = new PlanWords(units);
         return Whole(json =>
         {
-            json.Texts("cautions", tank.Cautions);
+            json.Texts("cautions", tank.Cautions.Select(words.Of));
             json.List(
                 "steps",
                 tank.Steps,
                 step =>
                 {
                     json.Text("does", EnumWords.Of(step.Kind));
-                    json.Text("text", step.Text);
+                    json.Text("text", words.Of(step.Text));
                     json.Millilitres("volume", step.Volume);
                     json.DecisiemensPerMetre("expected", step.ExpectedEc);
                     json.List("weigh", step.Weigh, salt => WriteWeighed(json, salt));
                 }
             );
-            json.Litres("letOut", tank.Drained);
+            json.Litres("drained", tank.Drained);
             json.Litres("water", tank.Water);
             json.Millilitres("stockOfEach", tank.StockEach);
             json.Litres("final", tank.FinalVolume);
             json.DecisiemensPerMetre("final", tank.FinalEc);
             json.Ratio("phBeforeAcid", tank.MixedPH);
             json.Millilitres("acidOrBase", tank.PH?.BottleVolume);
-            json.Texts("notes", tank.Notes);
+            json.Texts("notes", tank.Notes.Select(words.Of));
             json.List(
                 "renewal",
                 renewals,
                 renewal =>
                 {
-                    json.Share("letOut", renewal.Share);
-                    json.Litres("letOut", renewal.Volume);
-                    json.Text("because", renewal.Because is { } one ? Forms.ShortName(one) : "");
-                    json.Text("text", renewal.Text);
+                    json.Share("drain", renewal.Share);
+                    json.Litres("drain", renewal.Volume);
+                    json.Text("because", renewal.Because is { } one ? Elements.Key(one) : "");
+                    json.Text("text", words.Of(renewal));
                 }
             );
         });
@@ -56,8 +60,9 @@ public static partial class PlanJson
 
     /// <summary>Writes what two readings say.</summary>
     /// <param name="advice">The advice.</param>
+    /// <param name="units">The units its sentences are told in.</param>
     /// <returns>UTF-8 text without a byte-order mark, ending with a line feed.</returns>
-    public static byte[] WriteUptake(UptakeAdvice advice)
+    public static byte[] WriteUptake(UptakeAdvice advice, UnitSystem units)
     {
         ArgumentNullException.ThrowIfNull(advice);
         return Whole(json =>
@@ -69,28 +74,29 @@ public static partial class PlanJson
             json.Litres("fillUp", advice.Volume);
             json.Millilitres("stockOfEach", advice.StockEach);
             json.List("weigh", advice.Salts, salt => WriteWeighed(json, salt));
-            json.Texts("text", advice.Lines);
+            json.Texts("text", advice.Lines.Select(new PlanWords(units).Of));
         });
     }
 
     /// <summary>Writes the loop over the next weeks, every main element of it.</summary>
-    /// <param name="plan">A plan with a feed.</param>
+    /// <param name="plan">A plan with nutrients.</param>
     /// <returns>UTF-8 text without a byte-order mark, ending with a line feed.</returns>
     /// <exception cref="ArgumentException">The plan has none.</exception>
     public static byte[] WriteWeeks(Plan plan)
     {
         ArgumentNullException.ThrowIfNull(plan);
-        NutrientPlan feed =
-            plan.Nutrients ?? throw new ArgumentException("The plan has no feed solution.", nameof(plan));
+        NutrientPlan nutrients =
+            plan.Nutrients ?? throw new ArgumentException("The plan has no nutrients.", nameof(plan));
+        var words = new PlanWords(plan.Rig.Units);
         return Whole(json =>
         {
-            WriteOutlook(json, feed.Outlook);
+            WriteOutlook(json, nutrients.Outlook, words);
             json.List(
                 "drift",
-                feed.Outlook?.All ?? [],
+                nutrients.Outlook?.All ?? [],
                 way =>
                 {
-                    json.Text("name", NutrientWords.NameOf(feed.Outlook!, way));
+                    json.Text("name", words.Of(NutrientWords.NameOf(nutrients.Outlook!, way)));
                     json.List(
                         "weeks",
                         way.Evenings.Where(evening => evening.Day % 7 == 0),
@@ -102,7 +108,7 @@ public static partial class PlanJson
                                 NutrientWords.Followed,
                                 element =>
                                 {
-                                    json.Text("element", Forms.ShortName(element));
+                                    json.Text("element", Elements.Key(element));
                                     json.MilligramsPerLitre(
                                         "held",
                                         Milligrams(element, evening.State.Reservoir[element])

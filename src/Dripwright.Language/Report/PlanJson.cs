@@ -43,20 +43,20 @@ public static partial class PlanJson
         return bytes.ToArray();
     }
 
-    /// <summary>Writes a plan's feed solution alone, as it stands under "nutrients" in the whole.</summary>
+    /// <summary>Writes a plan's nutrient solution alone, as it stands under "nutrients" in the whole.</summary>
     /// <param name="plan">A plan that has one.</param>
     /// <returns>UTF-8 text without a byte-order mark, ending with a line feed.</returns>
     /// <exception cref="ArgumentException">The plan has none.</exception>
     public static byte[] WriteNutrients(Plan plan)
     {
         ArgumentNullException.ThrowIfNull(plan);
-        NutrientPlan feed =
-            plan.Nutrients ?? throw new ArgumentException("The plan has no feed solution.", nameof(plan));
+        NutrientPlan nutrients =
+            plan.Nutrients ?? throw new ArgumentException("The plan has no nutrients.", nameof(plan));
         using var bytes = new MemoryStream();
         using (var writer = new Utf8JsonWriter(bytes, s_options))
         {
             writer.WriteStartObject();
-            WriteNutrients(new UnitJson(writer), feed);
+            WriteNutrients(new UnitJson(writer), nutrients, new PlanWords(plan.Rig.Units));
             writer.WriteEndObject();
         }
 
@@ -96,7 +96,7 @@ public static partial class PlanJson
         json.Object("overhead", () => WriteOverhead(json, plan.Overhead));
         if (plan.Nutrients is { } nutrients)
         {
-            json.Object("nutrients", () => WriteNutrients(json, nutrients));
+            json.Object("nutrients", () => WriteNutrients(json, nutrients, new PlanWords(plan.Rig.Units)));
         }
         else
         {

@@ -14,10 +14,39 @@ public sealed record KeyFigure(string Name, string Value, string Remark = "")
     public bool Chief { get; init; }
 }
 
+/// <summary>What a group of key figures is about.</summary>
+public enum FigureSubject
+{
+    /// <summary>The pots and their water.</summary>
+    Pots,
+
+    /// <summary>The pump, or what gravity does in its place.</summary>
+    Pump,
+
+    /// <summary>The drain.</summary>
+    Drain,
+
+    /// <summary>The reservoir.</summary>
+    Reservoir,
+
+    /// <summary>The wire over the rows.</summary>
+    Overhead,
+
+    /// <summary>The nutrient solution.</summary>
+    Nutrients,
+
+    /// <summary>The stand.</summary>
+    Stand,
+
+    /// <summary>The parts list.</summary>
+    Parts,
+}
+
 /// <summary>Key figures of one stage of the job.</summary>
-/// <param name="Heading">The stage.</param>
+/// <param name="Subject">What they are about.</param>
+/// <param name="Heading">The same in words.</param>
 /// <param name="Figures">Its figures.</param>
-public sealed record KeyFigureGroup(string Heading, IReadOnlyList<KeyFigure> Figures);
+public sealed record KeyFigureGroup(FigureSubject Subject, string Heading, IReadOnlyList<KeyFigure> Figures);
 
 /// <summary>A plan in the words and units of the grower: what a first look must show.</summary>
 /// <param name="Title">Rig and place.</param>
@@ -51,7 +80,7 @@ public sealed record PlanSummary(
                 WaterFigures.Drain(plan, words),
                 WaterFigures.Reservoir(plan, words),
                 .. OverheadFigures.Of(plan, words) is { } overhead ? new[] { overhead } : [],
-                .. NutrientFigures.Of(plan, words) is { } nutrients ? new[] { nutrients } : [],
+                .. NutrientFigures.Of(plan, told) is { } nutrients ? new[] { nutrients } : [],
                 .. StandFigures.Of(plan, told) is { } stand ? new[] { stand } : [],
                 PartsFigures.Of(plan, told),
             ],

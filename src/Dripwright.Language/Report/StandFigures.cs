@@ -51,6 +51,6 @@ internal static class StandFigures
         }
 
         figures.Add(new("Heaviest foot", told.Quantities.Force(rows.Max(r => r.LargestFootForce)), "on the floor"));
-        return new("Stand", figures);
+        return new(FigureSubject.Stand, "Stand", figures);
     }
 }

@@ -23,7 +23,7 @@ internal static class WaterFigures
         if (!feed.Solved)
         {
             figures.Add(new("Water per pot", "not found", feed.Trouble) { Chief = true });
-            return new("Pots and their water", figures);
+            return new(FigureSubject.Pots, "Pots and their water", figures);
         }
 
         if (feed.Weakest is { } weakest && feed.Strongest is { } strongest)
@@ -66,7 +66,7 @@ internal static class WaterFigures
             );
         }
 
-        return new("Pots and their water", figures);
+        return new(FigureSubject.Pots, "Pots and their water", figures);
     }
 
     public static KeyFigureGroup Pump(Plan plan, QuantityWords words)
@@ -75,6 +75,7 @@ internal static class WaterFigures
         if (feed.OperatingPoint is not { } point)
         {
             return new(
+                FigureSubject.Pump,
                 "Gravity feed",
                 [
                     new(
@@ -119,7 +120,7 @@ internal static class WaterFigures
                 Chief = true,
             }
         );
-        return new("Pump", figures);
+        return new(FigureSubject.Pump, "Pump", figures);
     }
 
     public static KeyFigureGroup Drain(Plan plan, QuantityWords words)
@@ -150,7 +151,7 @@ internal static class WaterFigures
             figures.Add(new("Mouth", words.Length(Math.Abs(over)), where));
         }
 
-        return new("Drain", figures);
+        return new(FigureSubject.Drain, "Drain", figures);
     }
 
     public static KeyFigureGroup Reservoir(Plan plan, QuantityWords words)
@@ -190,7 +191,7 @@ internal static class WaterFigures
             );
         }
 
-        return new("Reservoir", figures);
+        return new(FigureSubject.Reservoir, "Reservoir", figures);
     }
 
     // The greatest cause first: that is the one to do something about.

@@ -1,4 +1,5 @@
 using Dripwright.Engine.Parts;
+using Dripwright.Language;
 using Dripwright.Sheets.Drawing;
 
 namespace Dripwright.Sheets.Bench;
@@ -10,11 +11,9 @@ internal static class BenchWords
     public static string Labels(IReadOnlyList<string> labels, int most = 12) =>
         labels.Count <= most
             ? string.Join(", ", labels)
-            : $"{string.Join(", ", labels.Take(most - 1))} and {Wording.Count(labels.Count - most + 1)} more";
+            : Words.Of("bench.labels.more", string.Join(", ", labels.Take(most - 1)), labels.Count - most + 1);
 
     /// <summary>A hole's number with what it serves: "3, pot 2".</summary>
     public static string Hole(HoleMark mark) =>
-        mark.Pot > 0
-            ? $"{Wording.Count(mark.Number)}, pot\u00a0{Wording.Count(mark.Pot)}"
-            : $"{Wording.Count(mark.Number)}, siphon\u00a0break";
+        mark.Pot > 0 ? Words.Of("bench.hole.pot", mark.Number, mark.Pot) : Words.Of("bench.hole.siphon", mark.Number);
 }

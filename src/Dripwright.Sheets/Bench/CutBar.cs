@@ -1,4 +1,5 @@
 using Dripwright.Engine.Parts;
+using Dripwright.Language;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 
@@ -33,7 +34,7 @@ internal static class CutBar
             elements.Add(new Rectangle(rest, Pen.Thin, stock.LeftoverUsable ? Keep : Waste));
             if (stock.LeftoverUsable)
             {
-                Inside(elements, rest, "keep", words.Length(stock.Leftover), masked: true);
+                Inside(elements, rest, Words.Of("bench.cuts.keep"), words.Length(stock.Leftover), masked: true);
             }
         }
 
@@ -57,7 +58,7 @@ internal static class CutBar
         {
             Class = "cut-bar",
             Title = caption,
-            Description = $"pieces end at {words.MarkWithUnit(end)}",
+            Description = Words.Of("bench.cuts.end", words.MarkWithUnit(end)),
         };
     }
 

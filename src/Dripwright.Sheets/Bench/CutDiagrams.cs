@@ -16,7 +16,7 @@ public static class CutDiagrams
     /// <summary>Up to so many bars, each has a line of its own to tick.</summary>
     private const int MostListedSingly = 40;
 
-    private const string Title = "Cuts";
+    private static string Title => Words.Of("bench.cuts.title");
 
     /// <summary>The sheets.</summary>
     /// <param name="plan">The plan.</param>
@@ -29,14 +29,11 @@ public static class CutDiagrams
         var flow = new Flow(paper.Portrait, Title).Heading(Title);
         if (plan.Parts.Cuts.Count == 0)
         {
-            flow.Paragraph("Nothing is cut from stock in this rig.");
+            flow.Paragraph(Words.Of("bench.cuts.none"));
         }
         else
         {
-            flow.Paragraph(
-                "Saw in the order drawn, from the left, and letter each piece before the next cut. A dark line is a saw cut. "
-                    + "Hatched ends are long enough to keep; crossed ends are waste."
-            );
+            flow.Paragraph(Words.Of("bench.cuts.how"));
         }
 
         var told = new PlanWords(plan.Rig.Units);
@@ -75,18 +72,21 @@ public static class CutDiagrams
         foreach (var trap in cut.KerfTraps)
         {
             flow.Caution(
-                $"The saw's width costs a piece: a length of {words.Length(trap.StockLength)} gives "
-                    + $"{Wording.Count(trap.WithKerf)} pieces of {words.MarkWithUnit(trap.PieceLength)}, not "
-                    + $"{Wording.Count(trap.WithoutKerf)}. Each would have to be {words.Size(trap.ShortenBy)} shorter."
+                Words.Of(
+                    "bench.cuts.kerf",
+                    words.Length(trap.StockLength),
+                    trap.WithKerf,
+                    words.MarkWithUnit(trap.PieceLength),
+                    trap.WithoutKerf,
+                    words.Size(trap.ShortenBy)
+                )
             );
             flow.Space(1);
         }
 
         if (patterns.Count > MostDrawn)
         {
-            flow.Paragraph(
-                $"{Wording.Count(patterns.Count - MostDrawn)} more ways to cut are only listed, or this would fill a book."
-            );
+            flow.Paragraph(Words.Of("bench.cuts.more", patterns.Count - MostDrawn));
         }
 
         flow.Space(2).Table(List(cut, words));
@@ -99,29 +99,31 @@ public static class CutDiagrams
     {
         var buy = cut
             .Purchases.Where(p => p.Count > 0)
-            .Select(p => $"{Wording.Count(p.Count)}\u00a0of\u00a0{words.Length(p.Length)}")
+            .Select(p => Words.Of("bench.cuts.stock", p.Count, words.Length(p.Length)))
             .ToList();
         var used = cut.Stocks.Count(s => !s.IsBought && s.Pieces.Count > 0);
-        var have =
-            used == 0 ? "" : $" {Wording.Counted(used, "length")} on hand {(used == 1 ? "is" : "are")} used first.";
-        return (buy.Count == 0 ? "Nothing to buy." : $"Buy {string.Join(" and ", buy)}.") + have;
+        var have = used == 0 ? "" : " " + Words.Count("bench.cuts.have", used);
+        return (buy.Count == 0 ? Words.Of("bench.cuts.buynone") : Words.Of("bench.cuts.buy", All(buy))) + have;
     }
+
+    private static string All(List<string> each) =>
+        each.Count == 1 ? each[0] : Words.Of("list.and", string.Join(", ", each.SkipLast(1)), each[^1]);
 
     private static string Least(CutPlan cut, Wording words)
     {
         if (cut.ProvenOptimal)
         {
-            return "No way of cutting buys less: this is proven.";
+            return Words.Of("bench.cuts.proven");
         }
 
         var gap = cut.Measure == PurchaseMeasure.Length ? words.Length(cut.Gap) : QuantityWords.Number(cut.Gap, "0.00");
-        return $"At the very best a plan could buy {gap} less.";
+        return Words.Of("bench.cuts.gap", gap);
     }
 
     private static string Rest(CutPlan cut, Wording words)
     {
-        var keep = cut.Leftovers.Count == 0 ? "" : $" Worth keeping: {LeftoverList(cut, words)}.";
-        return $"{Wording.Percent(cut.WasteShare)} is waste.{keep}";
+        var keep = cut.Leftovers.Count == 0 ? "" : " " + Words.Of("bench.cuts.leftovers", LeftoverList(cut, words));
+        return Words.Of("bench.cuts.waste", Wording.Percent(cut.WasteShare)) + keep;
     }
 
     private static string LeftoverList(CutPlan cut, Wording words) =>
@@ -133,8 +135,8 @@ public static class CutDiagrams
         var from = pattern[0].Stock.IsBought ? "" : ", " + pattern[0].Stock.OnHandLabel;
         var length = words.Length(pattern[0].Stock.Length);
         return pattern.Count == 1
-            ? $"Bar {bars}: {length}{from}"
-            : $"Cut {Wording.Count(pattern.Count)} like this: bars {bars}, {length}{from}";
+            ? Words.Of("bench.cuts.bar", bars, length, from)
+            : Words.Of("bench.cuts.alike", pattern.Count, bars, length, from);
     }
 
     /// <summary>Bars that are sawn at the same places, in the order of the plan.</summary>
@@ -158,12 +160,12 @@ public static class CutDiagrams
     private static Table List(CutPlan cut, Wording words)
     {
         var table = new Table(
-            new("Bar", Align.Middle),
-            new("Length", Align.Right),
-            new("From"),
-            new("Pieces in the order of sawing"),
-            new("Left over", Align.Right),
-            new("Cut", Align.Tick)
+            new(Words.Of("bench.cuts.column.bar"), Align.Middle),
+            new(Words.Of("bench.cuts.column.length"), Align.Right),
+            new(Words.Of("bench.cuts.column.from")),
+            new(Words.Of("bench.cuts.column.pieces")),
+            new(Words.Of("bench.cuts.column.left"), Align.Right),
+            new(Words.Of("bench.cuts.column.cut"), Align.Tick)
         );
         foreach (var bars in cut.Stocks.Count > MostListedSingly ? Alike(cut) : Singly(cut))
         {
@@ -171,11 +173,13 @@ public static class CutDiagrams
             table.Row(
                 QuantityWords.Numbers(bars.Select(b => b.Number)),
                 words.Length(stock.Length),
-                stock.OnHandLabel?.Replace(' ', '\u00a0') ?? "new",
-                stock.Pieces.Count == 0 ? "not needed"
+                stock.OnHandLabel?.Replace(' ', '\u00a0') ?? Words.Of("bench.cuts.new"),
+                stock.Pieces.Count == 0 ? Words.Of("bench.cuts.unneeded")
                     : bars.Count == 1 ? Pieces(stock, words)
                     : ManyPieces(bars, words),
-                stock.Leftover <= 0 ? "none" : words.Length(stock.Leftover) + (stock.LeftoverUsable ? ", keep" : "")
+                stock.Leftover <= 0 ? Words.Of("bench.cuts.nothing")
+                    : stock.LeftoverUsable ? Words.Of("bench.cuts.left", words.Length(stock.Leftover))
+                    : words.Length(stock.Leftover)
             );
         }
 
@@ -195,8 +199,8 @@ public static class CutDiagrams
                 string.Join(" + ", b.Stock.Pieces.GroupBy(p => p.Label).Select(g => Times(g.Count(), g.Key)))
             )
             .GroupBy(text => text)
-            .Select(g => g.Count() == 1 ? g.Key : $"{g.Key} ({Wording.Counted(g.Count(), "bar")})");
-        return $"each {string.Join(" + ", lengths)}: {string.Join("; ", labels)}";
+            .Select(g => g.Count() == 1 ? g.Key : $"{g.Key} ({Words.Count("bench.cuts.bars", g.Count())})");
+        return Words.Of("bench.cuts.each", string.Join(" + ", lengths), string.Join("; ", labels));
     }
 
     private static string Times(int count, string what) =>

@@ -2,6 +2,7 @@ using Dripwright.Engine;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Units;
 using Dripwright.Engine.Water;
+using Dripwright.Language;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 
@@ -13,7 +14,7 @@ public static class FirstFillForm
     /// <summary>Up to so many pots, every one is measured.</summary>
     internal const int EveryPotUpTo = 60;
 
-    private const string Title = "First fill and tests";
+    private static string Title => Words.Of("bench.fill.title");
 
     /// <summary>The sheets.</summary>
     /// <param name="plan">The plan.</param>
@@ -56,42 +57,35 @@ public static class FirstFillForm
     {
         var tank = plan.Layout.Tank;
         var pump = plan.Layout.Parts.Pump is not null;
-        flow.Heading("First fill and leak test")
+        flow.Heading(Words.Of("bench.fill.leaks"))
             .Paragraph(
-                $"Clean water only, no salts. The reservoir takes {words.Volume(plan.Reservoir.FullVolume)} to the full mark, "
-                    + $"{words.Length(tank.Full - tank.Floor)} over its floor. Have a bucket, a towel and this sheet at hand."
+                Words.Of(
+                    "bench.fill.how",
+                    words.Volume(plan.Reservoir.FullVolume),
+                    words.Length(tank.Full - tank.Floor)
+                )
             )
+            .Step(Words.Of("bench.fill.step.rinse"))
             .Step(
-                "Rinse the feed line with a garden hose before the emitters go in, or with every flush cap off: chips and dust "
-                    + "run out."
+                Words.Of(
+                    "bench.fill.step.mark",
+                    words.Length(tank.Full - tank.Floor),
+                    words.Length(tank.Lowest - tank.Floor)
+                )
             )
+            .Step(Words.Of("bench.fill.step.seams"))
+            .Step(Words.Of("bench.fill.step.jug"))
             .Step(
-                $"Mark the full level ({words.Length(tank.Full - tank.Floor)}) and the lowest level ({words.Length(tank.Lowest - tank.Floor)}) inside the reservoir."
+                Words.Of(pump ? "bench.fill.step.pump" : "bench.fill.step.valve"),
+                pump ? Words.Of("bench.fill.caution.plugs") : null
             )
-            .Step("Fill to the full mark and wait ten minutes. Wipe every seam below the water with dry paper.")
-            .Step(
-                "Pour a jug of water into the pot farthest from the reservoir. It must come back by itself, with none left standing in the drain."
-            )
-            .Step(
-                $"{(pump ? "Start the pump" : "Open the valve")} with the flush caps open. Close them one by one, the farthest "
-                    + "last.",
-                pump
-                    ? "Keep plugs, timer and outlet above the highest water, with a drip loop in the cord and a "
-                        + "residual-current device (GFCI) before the pump. Dry hands."
-                    : null
-            )
-            .Step(
-                "Wipe every joint, barb, grommet and pot drain with dry paper while the water runs. Mark leaks on the plumbing drawing.",
-                "Turn the pump off before you touch a joint that leaks: a barb under pressure comes off at once."
-            )
-            .Step("Watch each pot drain for a minute: the water must leave as fast as it comes.")
-            .FormLine("Leaks found at")
+            .Step(Words.Of("bench.fill.step.joints"), Words.Of("bench.fill.caution.barb"))
+            .Step(Words.Of("bench.fill.step.drains"))
+            .FormLine(Words.Of("bench.fill.form.leaks"))
             .WritingLines(1);
         if (plan.Reservoir.SecondsToEmptyDrainBlocked is { } dry)
         {
-            flow.Paragraph(
-                $"Stay with it: with a blocked drain the reservoir would be down to its lowest level after {words.Time(dry)}."
-            );
+            flow.Paragraph(Words.Of("bench.fill.blocked", words.Time(dry)));
         }
     }
 
@@ -99,23 +93,16 @@ public static class FirstFillForm
     {
         var (sample, every) = Sample(plan.Layout);
         var all = plan.Layout.Rows.Sum(r => r.Pots.Count);
-        flow.Heading("Catch test").RestartSteps();
+        flow.Heading(Words.Of("bench.fill.catch")).RestartSteps();
         if (every > 1)
         {
-            flow.Paragraph(
-                $"This rig has {Wording.Count(all)} pots. Measure {Wording.Count(sample.Count)} of them: in each row the "
-                    + $"first, the middle and the last pot, and every {Ordinal(every)} one between."
-            );
+            flow.Paragraph(Words.Of("bench.fill.sample", all, sample.Count, every));
         }
 
-        flow.Step("Let the water run until no air comes, at least five minutes.")
-            .Step(
-                "Hold a cup under one emitter for exactly one minute, read it in millilitres and write it down. Take the emitters in the order of the list."
-            )
-            .Step("Stop the water. Count the seconds until the pot's drain has run down to single drops.")
-            .Step(
-                "Tick what lies within a tenth of the number expected. An emitter far under it is clogged or pinched; a whole row under it points at the line or the strainer."
-            );
+        flow.Step(Words.Of("bench.fill.step.air"))
+            .Step(Words.Of("bench.fill.step.cup"))
+            .Step(Words.Of("bench.fill.step.count"))
+            .Step(Words.Of("bench.fill.step.tick"));
         flow.Space(1).Table(CatchTable(plan, sample));
         Verdict(flow, plan);
     }
@@ -123,14 +110,14 @@ public static class FirstFillForm
     private static Table CatchTable(Plan plan, IReadOnlySet<(int Row, int Pot)> sample)
     {
         var table = new Table(
-            new("Row", Align.Middle),
-            new("Pot", Align.Middle),
-            new("Emitter", Align.Middle),
-            new("Expected mL in a minute", Align.Right),
-            new("Measured mL"),
-            new("Drain runs, s", Align.Right),
-            new("Measured s"),
-            new("OK", Align.Tick)
+            new(Words.Of("bench.fill.column.row"), Align.Middle),
+            new(Words.Of("bench.fill.column.pot"), Align.Middle),
+            new(Words.Of("bench.fill.column.emitter"), Align.Middle),
+            new(Words.Of("bench.fill.column.expected"), Align.Right),
+            new(Words.Of("bench.fill.column.measured")),
+            new(Words.Of("bench.fill.column.drain"), Align.Right),
+            new(Words.Of("bench.fill.column.seconds")),
+            new(Words.Of("bench.fill.column.ok"), Align.Tick)
         );
         var drains = plan.Drain.Pots.ToDictionary(p => p.Row);
         foreach (var emitter in plan.Feed.Emitters.Where(e => sample.Contains((e.Row, e.Pot))))
@@ -151,24 +138,18 @@ public static class FirstFillForm
     }
 
     private static string Expected(EmitterFlow emitter) =>
-        emitter.Open <= 0 ? "shut: none" : QuantityWords.Number(emitter.Flow * 60e6, "0.0");
+        emitter.Open <= 0 ? Words.Of("bench.fill.shut") : QuantityWords.Number(emitter.Flow * 60e6, "0.0");
 
     private static void Verdict(Flow flow, Plan plan)
     {
+        var expected = string.Join(", ", plan.Feed.Uniformity.Select(e => $"{e.Name} {Wording.Percent(e.Value)}"));
         flow.Paragraph(
-            "Mean of the lowest quarter of all measured emitters over the mean of all: that is your uniformity."
-                + (
-                    plan.Feed.Uniformity.Count > 0
-                        ? " The plan expects: "
-                            + string.Join(
-                                ", ",
-                                plan.Feed.Uniformity.Select(e => $"{e.Name} {Wording.Percent(e.Value)}")
-                            )
-                            + "."
-                        : ""
-                )
+            Words.Of("bench.fill.verdict")
+                + (expected.Length > 0 ? " " + Words.Of("bench.fill.uniformity.expected", expected) : "")
         );
-        flow.FormLine("Mean of all", "mL").FormLine("Mean of the lowest quarter", "mL").FormLine("Uniformity", "%");
+        flow.FormLine(Words.Of("bench.fill.form.mean"), "mL")
+            .FormLine(Words.Of("bench.fill.form.low"), "mL")
+            .FormLine(Words.Of("bench.fill.form.uniformity"), "%");
     }
 
     private static void PowerOff(Flow flow, Plan plan, Wording words)
@@ -177,69 +158,54 @@ public static class FirstFillForm
         var tank = plan.Layout.Tank;
         var full = tank.Full - tank.Floor;
         var rise = full - reservoir.RunningLevel;
-        flow.Heading("Power-off test")
+        flow.Heading(Words.Of("bench.fill.off"))
             .RestartSteps()
             .Paragraph(
-                $"When the water stops, {words.Volume(reservoir.BackInAll)} run back: {words.Volume(reservoir.BackFromLines)} from "
-                    + $"the lines, {words.Volume(reservoir.BackFromDrains)} from the drains, {words.Volume(reservoir.BackFromPots)} "
-                    + $"from the pots. The level rises from {words.MarkWithUnit(reservoir.RunningLevel)} by about {words.MarkWithUnit(rise)}. Up to "
-                    + $"the rim there is room for {words.Volume(reservoir.Freeboard)} over the full mark."
+                Words.Of(
+                    "bench.fill.back",
+                    words.Volume(reservoir.BackInAll),
+                    words.Volume(reservoir.BackFromLines),
+                    words.Volume(reservoir.BackFromDrains),
+                    words.Volume(reservoir.BackFromPots),
+                    words.MarkWithUnit(reservoir.RunningLevel),
+                    words.MarkWithUnit(rise),
+                    words.Volume(reservoir.Freeboard)
+                )
             )
-            .Step("Run the water for half an hour and write down the level.")
+            .Step(Words.Of("bench.fill.step.level"))
             .Step(
-                "Pull the plug (or close the valve) and write down the level when nothing drips any more.",
+                Words.Of("bench.fill.step.stop"),
                 reservoir.Overflow > 0
-                    ? $"By the plan {words.Volume(reservoir.Overflow)} run over the rim: lower the full mark first."
+                    ? Words.Of("bench.fill.caution.overflow", words.Volume(reservoir.Overflow))
                     : null
             )
             .FormLine(
-                $"Level while running, expected {words.MarkWithUnit(reservoir.RunningLevel)}",
+                Words.Of("bench.fill.form.running", words.MarkWithUnit(reservoir.RunningLevel)),
                 words.Us ? "in" : "mm"
             )
-            .FormLine($"Level after the stop, expected {words.MarkWithUnit(full)}", words.Us ? "in" : "mm")
-            .FormLine($"Rise, expected {words.MarkWithUnit(rise)}", words.Us ? "in" : "mm")
-            .Step(
-                "Watch the emitters: if one goes on running after ten minutes the line siphons. Fit or open the siphon break."
-            );
+            .FormLine(Words.Of("bench.fill.form.stopped", words.MarkWithUnit(full)), words.Us ? "in" : "mm")
+            .FormLine(Words.Of("bench.fill.form.rise", words.MarkWithUnit(rise)), words.Us ? "in" : "mm")
+            .Step(Words.Of("bench.fill.step.siphon"));
         if (reservoir.SiphonsTo is { } level)
         {
-            flow.Caution(
-                    $"By the plan this rig siphons: the reservoir may empty down to {words.Length(level)} over its floor."
-                )
-                .Space(2);
+            flow.Caution(Words.Of("bench.fill.caution.siphon", words.Length(level))).Space(2);
         }
     }
 
     private static void WetDay(Flow flow)
     {
-        flow.Heading("Wet run, 24 hours")
+        flow.Heading(Words.Of("bench.fill.wet"))
             .RestartSteps()
-            .Step("Let the rig run on its timer for a day with clean water and no plants.")
-            .Step(
-                "After the first hour, the evening and the next morning: dry floor, dry joints, level as before, nothing warm at the plugs."
-            )
-            .Step("Clean the strainer, look what it caught, flush the ends.")
-            .FormLine("Level at the start")
-            .FormLine("Level after 24 hours")
-            .FormLine("In the strainer")
+            .Step(Words.Of("bench.fill.step.day"))
+            .Step(Words.Of("bench.fill.step.look"))
+            .Step(Words.Of("bench.fill.step.strainer"))
+            .FormLine(Words.Of("bench.fill.form.start"))
+            .FormLine(Words.Of("bench.fill.form.end"))
+            .FormLine(Words.Of("bench.fill.form.strainer"))
             .WritingLines(2)
             .Space(4)
-            .Step("Only now: fill the pots, fill with feed, plant.")
-            .FormLine("Tested by")
-            .FormLine("Date");
-    }
-
-    private static string Ordinal(int number)
-    {
-        var ending = (number % 100) is 11 or 12 or 13
-            ? "th"
-            : (number % 10) switch
-            {
-                1 => "st",
-                2 => "nd",
-                3 => "rd",
-                _ => "th",
-            };
-        return Wording.Count(number) + ending;
+            .Step(Words.Of("bench.fill.step.plant"))
+            .FormLine(Words.Of("bench.fill.form.by"))
+            .FormLine(Words.Of("bench.fill.form.date"));
     }
 }

@@ -3,6 +3,7 @@ using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Parts;
 using Dripwright.Engine.Units;
+using Dripwright.Language;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 
@@ -14,7 +15,7 @@ public static class HoleMap
     /// <summary>Most holes that are listed on paper; a longer list is read from holes.csv.</summary>
     internal const int MostListed = 900;
 
-    private const string Title = "Hole map";
+    private static string Title => Words.Of("bench.holes.title");
 
     /// <summary>The sheets. Pieces that are drilled alike are drawn once.</summary>
     /// <param name="plan">The plan.</param>
@@ -28,15 +29,11 @@ public static class HoleMap
         var flow = new Flow(paper.Portrait, Title).Heading(Title);
         if (patterns.Count == 0)
         {
-            flow.Paragraph("No hole is drilled in any pipe of this rig.");
+            flow.Paragraph(Words.Of("bench.holes.none"));
         }
         else
         {
-            flow.Paragraph(
-                "Lay one tape along the piece and mark every hole from its left end: single steps would add up their "
-                    + "errors. Left is on your left when you stand in front of the row. All holes of a piece lie in one "
-                    + "straight line along the pipe: draw that line first."
-            );
+            flow.Paragraph(Words.Of("bench.holes.how"));
             flow.Table(Tools(plan, words));
             Caution(flow, plan);
         }
@@ -59,25 +56,27 @@ public static class HoleMap
             || plan.Parts.PotHoles.Count > 0
         )
         {
-            flow.Caution(
-                "A hole saw grabs. Clamp the pipe, or lay it in a notched board; start slowly, wear goggles, no gloves "
-                    + "near the turning saw. Take the burr off every hole: chips block emitters."
-            );
+            flow.Caution(Words.Of("bench.holes.caution"));
             flow.Space(2);
         }
     }
 
     private static Table Tools(Plan plan, Wording words)
     {
-        var table = new Table(new("Tool"), new("Hole", Align.Decimal), new("Where"), new("Holes", Align.Right));
+        var table = new Table(
+            new(Words.Of("bench.holes.column.tool")),
+            new(Words.Of("bench.holes.column.size"), Align.Decimal),
+            new(Words.Of("bench.holes.column.where")),
+            new(Words.Of("bench.holes.column.count"), Align.Right)
+        );
         foreach (var group in plan.Parts.Holes.GroupBy(h => (h.Tool, h.Diameter, Use: UseOf(plan, h), h.Face)))
         {
             table.Row(
                 Wording.Sentence(group.Key.Tool),
                 words.Size(group.Key.Diameter),
                 group.Key.Face.Contains(' ')
-                    ? $"{group.Key.Use}, {group.Key.Face}"
-                    : $"{group.Key.Use}, {group.Key.Face} of the pipe",
+                    ? $"{group.Key.Use}, {FaceOf(group.Key.Face)}"
+                    : Words.Of("bench.holes.face", group.Key.Use, FaceOf(group.Key.Face)),
                 Wording.Count(group.Count())
             );
         }
@@ -87,7 +86,7 @@ public static class HoleMap
             table.Row(
                 Wording.Sentence(hole.Tool),
                 words.Size(hole.Diameter),
-                $"in the pots: {Wording.Sentence(PotOf(plan, hole)?.Name ?? hole.Pot)}",
+                Words.Of("bench.holes.inpots", Wording.Sentence(PotOf(plan, hole)?.Name ?? hole.Pot)),
                 Wording.Count(hole.Count)
             );
         }
@@ -98,10 +97,12 @@ public static class HoleMap
     private static string UseOf(Plan plan, HoleMark hole) =>
         plan.Layout.Runs.First(r => r.Label == hole.Run).Service switch
         {
-            RunService.Drain => "drains",
-            RunService.Feed => "feed lines",
-            _ => "header",
+            RunService.Drain => Words.Of("bench.holes.use.drains"),
+            RunService.Feed => Words.Of("bench.holes.use.lines"),
+            _ => Words.Of("bench.use.header"),
         };
+
+    private static string FaceOf(string face) => Words.Or("bench.face." + face.Replace(' ', '-'), face);
 
     private static PotType? PotOf(Plan plan, PotHole hole) =>
         plan.Layout.Rows.Select(r => r.Pot).FirstOrDefault(pot => pot.Key == hole.Pot);
@@ -112,18 +113,32 @@ public static class HoleMap
         var strips = PipeStrip.Of(piece, words);
         var heading =
             pattern.Count == 1
-                ? $"Piece {pattern.Labels}"
-                : $"Make {Wording.Count(pattern.Count)} alike: {pattern.Labels}";
-        var about =
-            $"{Wording.Sentence(piece.Run.Pipe.Name)}, {pattern.Use}. Cut length {words.MarkWithUnit(piece.Piece.Length)}"
-            + (words.Us ? $" ({Wording.Millimetres(piece.Piece.Length)})" : "")
-            + $", {Wording.Counted(piece.Marks.Count, "hole")}. Drawn at {strips[0].ScaleIn(flow.Width)} along, thickness not "
-            + "to scale."
-            + (piece.Run.Row > 0 ? "" : " Its left end is the one nearer the pump.")
-            + (
-                pattern.SamePots ? "" : $" Pot numbers are those of {piece.Piece.Label}; the other pieces serve others."
-            );
-        flow.Titled(heading, about, strips[0].Height, strips[0].Draw);
+                ? Words.Of("bench.holes.piece", pattern.Labels)
+                : Words.Of("bench.holes.make", pattern.Count, pattern.Labels);
+        var length =
+            words.MarkWithUnit(piece.Piece.Length) + (words.Us ? $" ({Wording.Millimetres(piece.Piece.Length)})" : "");
+        List<string> about =
+        [
+            Words.Of(
+                "bench.holes.about",
+                Wording.Sentence(piece.Run.Pipe.Name),
+                pattern.Use,
+                length,
+                Words.Count("bench.holes.counted", piece.Marks.Count)
+            ),
+            Words.Of("bench.holes.scale", strips[0].ScaleIn(flow.Width)),
+        ];
+        if (piece.Run.Row <= 0)
+        {
+            about.Add(Words.Of("bench.holes.left"));
+        }
+
+        if (!pattern.SamePots)
+        {
+            about.Add(Words.Of("bench.holes.others", piece.Piece.Label));
+        }
+
+        flow.Titled(heading, string.Join(' ', about), strips[0].Height, strips[0].Draw);
         foreach (var strip in strips.Skip(1))
         {
             flow.Figure(strip.Height, strip.Draw);
@@ -131,7 +146,7 @@ public static class HoleMap
 
         if (!listed)
         {
-            flow.Paragraph("The list of these holes is too long for paper: it stands in holes.csv.");
+            flow.Paragraph(Words.Of("bench.holes.long"));
             return;
         }
 
@@ -142,23 +157,28 @@ public static class HoleMap
     {
         List<Column> columns =
         [
-            new("Hole", Align.Middle),
-            new("Pot", Align.Middle),
-            new("From left end", Align.Decimal),
+            new(Words.Of("bench.holes.column.hole"), Align.Middle),
+            new(Words.Of("bench.holes.column.pot"), Align.Middle),
+            new(Words.Of("bench.holes.column.from"), Align.Decimal),
         ];
         if (words.Us)
         {
-            columns.Add(new("Same in mm", Align.Decimal));
+            columns.Add(new(Words.Of("bench.holes.column.mm"), Align.Decimal));
         }
 
-        columns.AddRange([new("Step", Align.Decimal), new("Tool"), new("Face"), new("Done", Align.Tick)]);
+        columns.AddRange([
+            new(Words.Of("bench.holes.column.step"), Align.Decimal),
+            new(Words.Of("bench.holes.column.tool")),
+            new(Words.Of("bench.holes.column.face")),
+            new(Words.Of("bench.holes.column.done"), Align.Tick),
+        ]);
         var table = new Table(columns);
         foreach (var mark in piece.Marks)
         {
             List<string> cells =
             [
                 Wording.Count(mark.Number),
-                mark.Pot > 0 ? Wording.Count(mark.Pot) : "none",
+                mark.Pot > 0 ? Wording.Count(mark.Pot) : Words.Of("bench.holes.nopot"),
                 words.MarkWithUnit(mark.FromEnd),
             ];
             if (words.Us)
@@ -166,7 +186,7 @@ public static class HoleMap
                 cells.Add(QuantityWords.Number(mark.FromEnd * 1000, "0.0"));
             }
 
-            cells.AddRange([words.MarkWithUnit(mark.Step), Wording.Sentence(mark.Tool), mark.Face, ""]);
+            cells.AddRange([words.MarkWithUnit(mark.Step), Wording.Sentence(mark.Tool), FaceOf(mark.Face), ""]);
             table.Row(cells);
         }
 
@@ -180,7 +200,7 @@ public static class HoleMap
             if (PotOf(plan, hole) is { } pot)
             {
                 flow.Titled(
-                    $"{Wording.Counted(hole.Count, "pot")}: {Wording.Sentence(pot.Name)}",
+                    $"{Words.Count("bench.pots", hole.Count)}: {Wording.Sentence(pot.Name)}",
                     "",
                     PotHoleFigure.Height,
                     box => PotHoleFigure.Draw(box, pot, hole, words)

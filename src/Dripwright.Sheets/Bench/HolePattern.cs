@@ -3,6 +3,7 @@ using System.Text;
 using Dripwright.Engine;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Parts;
+using Dripwright.Language;
 
 namespace Dripwright.Sheets.Bench;
 
@@ -33,9 +34,9 @@ internal sealed record HolePattern(IReadOnlyList<DrilledPiece> Pieces)
     public string Use =>
         First.Run.Service switch
         {
-            RunService.Drain => "drain",
-            RunService.Feed => "feed line",
-            _ => "header",
+            RunService.Drain => Words.Of("bench.use.drain"),
+            RunService.Feed => Words.Of("bench.use.line"),
+            _ => Words.Of("bench.use.header"),
         };
 
     /// <summary>Every drilled piece of a plan, alike ones together, in the order of the runs.</summary>

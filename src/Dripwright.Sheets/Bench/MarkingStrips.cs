@@ -1,5 +1,6 @@
 using Dripwright.Engine;
 using Dripwright.Engine.Layout;
+using Dripwright.Language;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 
@@ -11,9 +12,10 @@ public static class MarkingStrips
     /// <summary>Most sheets that are printed; beyond it a repeating pattern is printed once, then strips are left out.</summary>
     internal const int MostSheets = 60;
 
-    private const string Title = "Marking strips, full size";
     private const double RulerHeight = 25;
     private const double Between = 4;
+
+    private static string Title => Words.Of("bench.strips.title");
 
     /// <summary>The sheets: first what they are and how many, then the strips. Empty where no pipe is drilled.</summary>
     /// <param name="plan">The plan.</param>
@@ -50,7 +52,7 @@ public static class MarkingStrips
         }
     }
 
-    private static string Named(int sheet, int of) => $"{Title}, {Wording.Count(sheet)} of {Wording.Count(of)}";
+    private static string Named(int sheet, int of) => Words.Of("bench.strips.numbered", sheet, of);
 
     /// <summary>Whole strips if they fit the number of sheets, else one repeat of each, else as many as fit.</summary>
     private static (List<MarkingStrip> Strips, List<HolePattern> Left) Choose(
@@ -143,42 +145,29 @@ public static class MarkingStrips
     )
     {
         var flow = new Flow(paper, Title)
-            .Heading($"{Title}: {Wording.Counted(pages, "sheet")} of strips follow")
-            .Paragraph(
-                "For each piece of pipe along the rows one strip. Cut it out, lay each part with its dashed tab under the part "
-                    + "before, letter to letter, and tape them together. Lay the strip on the line along the pipe, its left end "
-                    + "flush with the pipe's left end, and prick every cross through the paper. Pieces cut alike share a strip."
-            )
-            .Caution(
-                "Check both rulers on every sheet before you drill: a printer set to fit the page makes every hole fall wrong. "
-                    + "Print at 100 %. Where strip and hole map differ, the hole map is right."
-            )
+            .Heading(Words.Count("bench.strips.heading", pages))
+            .Paragraph(Words.Of("bench.strips.how"))
+            .Caution(Words.Of("bench.strips.caution"))
             .Space(2);
         if (left.Count > 0)
         {
             var labels = BenchWords.Labels([.. left.SelectMany(p => p.Pieces).Select(p => p.Piece.Label)]);
-            flow.Paragraph(
-                $"Full-size strips of all pieces would take more than {Wording.Count(MostSheets)} sheets. There is none for "
-                    + $"{Wording.Counted(left.Sum(p => p.Count), "piece")}: {labels}. Mark these from the hole map with a tape."
-            );
+            flow.Paragraph(Words.Of("bench.strips.missing", MostSheets, labels));
         }
         else if (strips.Any(s => s.RepeatsAfter is not null))
         {
-            flow.Paragraph(
-                $"Whole strips would take more than {Wording.Count(MostSheets)} sheets, so a pattern that repeats is printed "
-                    + "once: move it on from hole to hole, and check the last hole against the hole map."
-            );
+            flow.Paragraph(Words.Of("bench.strips.repeats", MostSheets));
         }
 
         flow.Figure(RulerHeight, box => CheckRuler.Across(box.TopLeft));
         var table = new Table(
-            new("Strip of"),
-            new("Make", Align.Right),
-            new("Length", Align.Decimal),
-            new("Holes", Align.Right),
-            new("Strip sheets"),
-            new("Printed"),
-            new("Taped on", Align.Tick)
+            new(Words.Of("bench.strips.column.of")),
+            new(Words.Of("bench.strips.column.make"), Align.Right),
+            new(Words.Of("bench.strips.column.length"), Align.Decimal),
+            new(Words.Of("bench.strips.column.holes"), Align.Right),
+            new(Words.Of("bench.strips.column.sheets")),
+            new(Words.Of("bench.strips.column.printed")),
+            new(Words.Of("bench.strips.column.taped"), Align.Tick)
         );
         foreach (var strip in strips)
         {
@@ -189,8 +178,8 @@ public static class MarkingStrips
                 Wording.Count(strip.Pattern.Count),
                 words.MarkWithUnit(strip.Pattern.First.Piece.Length),
                 Wording.Count(strip.Pattern.First.Marks.Count),
-                first == last ? from : $"{from} to {Wording.Count(last)}",
-                strip.RepeatsAfter is { } hole ? $"one repeat: go on at hole {Wording.Count(hole)}" : "whole"
+                first == last ? from : Words.Of("bench.strips.range", from, last),
+                strip.RepeatsAfter is { } hole ? Words.Of("bench.strips.repeat", hole) : Words.Of("bench.strips.whole")
             );
         }
 
@@ -213,9 +202,9 @@ public static class MarkingStrips
         elements.Add(CheckRuler.Across(foot.TopLeft.Move(0, 1)));
         string[] notes =
         [
-            "Cut along the outlines. Dashed tabs go under the part before.",
-            "Circle: size of the hole. At it: hole, pot, distance from",
-            words.Us ? "the pipe's left end in inches (and millimetres)." : "the pipe's left end.",
+            Words.Of("bench.strips.note.cut"),
+            Words.Of("bench.strips.note.circle"),
+            Words.Of(words.Us ? "bench.strips.note.inches" : "bench.strips.note.end"),
         ];
         elements.AddRange(
             notes.Select((note, i) => new Text(note, new(room.X + 124, foot.Y + 6 + (i * 4.4)), TextStyle.Note))

@@ -10,7 +10,7 @@ namespace Dripwright.Sheets.Bench;
 /// <summary>Everything to have, by the shelf where a shop keeps it, with what is often forgotten and what it costs.</summary>
 public static class PartsSheets
 {
-    private const string Title = "Parts list";
+    private static string Title => Words.Of("bench.parts.title");
 
     /// <summary>The sheets.</summary>
     /// <param name="plan">The plan.</param>
@@ -28,11 +28,11 @@ public static class PartsSheets
         }
 
         flow.Table(Shelves(plan.Parts, words));
-        flow.Heading("What it costs").Paragraph(Cost(plan.Parts));
+        flow.Heading(Words.Of("bench.parts.cost")).Paragraph(Cost(plan.Parts));
         if (plan.Parts.Forgotten.Count > 0)
         {
-            flow.Heading("Often forgotten")
-                .Paragraph("Look at these before you leave the house.")
+            flow.Heading(Words.Of("bench.parts.forgotten"))
+                .Paragraph(Words.Of("bench.parts.forgotten.how"))
                 .Table(Forgotten(plan));
         }
 
@@ -42,10 +42,7 @@ public static class PartsSheets
     private static string Sum(PartsPlan parts)
     {
         var buy = parts.Lines.Count(l => l.Buy > 0);
-        return buy == 0
-            ? "You have everything: nothing is to be bought."
-            : $"{Wording.Counted(buy, "kind")} of part to buy. Need is what the rig takes, spare what you wanted kept, have what "
-                + "you said lies at home. Buy is the rest in whole packs.";
+        return buy == 0 ? Words.Of("bench.parts.nothing") : Words.Count("bench.parts.buy", buy);
     }
 
     private static Table Shelves(PartsPlan parts, Wording words)
@@ -53,17 +50,17 @@ public static class PartsSheets
         var priced = parts.Lines.Any(l => l.Price is not null);
         List<Column> columns =
         [
-            new("Got", Align.Tick),
-            new("Part"),
-            new("For, and what to mind"),
-            new("Need", Align.Right),
-            new("Spare", Align.Right),
-            new("Have", Align.Right),
-            new("Buy", Align.Right),
+            new(Words.Of("bench.parts.column.got"), Align.Tick),
+            new(Words.Of("bench.parts.column.part")),
+            new(Words.Of("bench.parts.column.for")),
+            new(Words.Of("bench.parts.column.need"), Align.Right),
+            new(Words.Of("bench.parts.column.spare"), Align.Right),
+            new(Words.Of("bench.parts.column.have"), Align.Right),
+            new(Words.Of("bench.parts.column.buy"), Align.Right),
         ];
         if (priced)
         {
-            columns.Add(new("Price", Align.Decimal));
+            columns.Add(new(Words.Of("bench.parts.column.price"), Align.Decimal));
         }
 
         var table = new Table(columns);
@@ -75,8 +72,9 @@ public static class PartsSheets
                 List<string> cells =
                 [
                     "",
-                    Wording.Sentence(line.Name)
-                        + (line.EachLength > 0 ? $", {words.Length(line.EachLength)} long" : ""),
+                    line.EachLength > 0
+                        ? Words.Of("bench.parts.long", Wording.Sentence(line.Name), words.Length(line.EachLength))
+                        : Wording.Sentence(line.Name),
                     Wording.Sentence(line.Note.Length == 0 ? line.Where : $"{line.Where}. {Large(line.Note)}"),
                     Wording.Count(line.Needed),
                     Wording.Count(line.Spares),
@@ -96,7 +94,7 @@ public static class PartsSheets
     }
 
     private static string Bought(PartLine line) =>
-        IsPrinted(line) ? $"print\u00a0{Wording.Count(line.Buy)}"
+        IsPrinted(line) ? Words.Of("bench.parts.print", line.Buy)
         : line.PackSize > 1 && line.Buy > 0
             ? $"{Wording.Count(line.Buy)} ({Wording.Count(line.Packs)}\u00a0×\u00a0{Wording.Count(line.PackSize)})"
         : Wording.Count(line.Buy);
@@ -115,29 +113,34 @@ public static class PartsSheets
         var lines = cost.LinesPriced + cost.LinesUnpriced;
         if (lines == 0)
         {
-            return "Nothing is to be bought.";
+            return Words.Of("bench.parts.free");
         }
 
         if (cost.LinesPriced == 0)
         {
-            return "No part has a price yet. Write prices into your own catalogue and the sum stands here.";
+            return Words.Of("bench.parts.unpriced");
         }
 
         var currency = parts.Currency.Length == 0 ? "" : "\u00a0" + parts.Currency;
         var share = Wording.Percent((double)cost.LinesUnpriced / lines);
-        return $"{QuantityWords.Number((double)cost.Known, "0.00")}{currency} for the "
-            + $"{Wording.Count(cost.LinesPriced)} of {Wording.Counted(lines, "line")} that have a price; "
-            + $"{Wording.Count(cost.LinesUnpriced)} ({share}) have none and come on top."
-            + (
-                cost.AnyInvented
-                    ? " Prices with a question mark are made-up typical ones, no shop's: put your own into your catalogue."
-                    : ""
-            );
+        var known = Words.Of(
+            "bench.parts.sum",
+            QuantityWords.Number((double)cost.Known, "0.00") + currency,
+            cost.LinesPriced,
+            Words.Count("bench.parts.lines", lines),
+            cost.LinesUnpriced,
+            share
+        );
+        return cost.AnyInvented ? $"{known} {Words.Of("bench.parts.invented")}" : known;
     }
 
     private static Table Forgotten(Plan plan)
     {
-        var table = new Table(new("Got", Align.Tick), new("What"), new("Why, and which size"));
+        var table = new Table(
+            new(Words.Of("bench.parts.column.got"), Align.Tick),
+            new(Words.Of("bench.parts.column.what")),
+            new(Words.Of("bench.parts.column.why"))
+        );
         foreach (var item in plan.Parts.Forgotten)
         {
             table.Row("", Wording.Sentence(item.Name), Wording.Sentence(item.Why));

@@ -1,4 +1,5 @@
 using Dripwright.Engine.Parts;
+using Dripwright.Language;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 
@@ -82,7 +83,7 @@ internal sealed class PipeStrip(DrilledPiece piece, double from, double to, Word
 
         elements.AddRange(Distances(X, top, box));
         elements.AddRange(Names(X, top + Thickness, box));
-        return new(elements) { Class = "pipe-strip", Title = $"Piece {piece.Piece.Label}" };
+        return new(elements) { Class = "pipe-strip", Title = Words.Of("bench.holes.piece", piece.Piece.Label) };
     }
 
     private IEnumerable<Element> Distances(Func<double, double> x, double top, Box box)

@@ -1,4 +1,5 @@
 using Dripwright.Engine;
+using Dripwright.Language;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 using Dripwright.Sheets.Plots;
@@ -8,11 +9,12 @@ namespace Dripwright.Sheets.Bench;
 /// <summary>How the water runs: pump, lines, drains and what uneven emitters may do, each plot with its key numbers.</summary>
 public static class PlotSheets
 {
-    private const string Title = "How the water runs";
     private const double PlotHeight = 66;
 
     /// <summary>Most different lines, and most different drains, that are plotted.</summary>
     private const int MostPlotted = 8;
+
+    private static string Title => Words.Of("bench.plots.title");
 
     /// <summary>The sheets.</summary>
     /// <param name="plan">The plan.</param>
@@ -26,30 +28,30 @@ public static class PlotSheets
         var units = new PlotUnits(words.Us);
         if (!plan.Feed.Solved)
         {
-            flow.Caution("The feed could not be solved: " + plan.Feed.Trouble).Space(2);
+            flow.Caution(Words.Of("bench.plots.unsolved", plan.Feed.Trouble)).Space(2);
         }
 
         Add(flow, PumpPlot.Of(plan, words, units));
-        Add(flow, LinePlots.Of(plan, words, units), "lines");
+        Add(flow, LinePlots.Of(plan, words, units), "bench.plots.lines");
         if (plan.Drain.Trouble.Length > 0)
         {
-            flow.Caution("A drain could not be followed: " + plan.Drain.Trouble).Space(2);
+            flow.Caution(Words.Of("bench.plots.undrained", plan.Drain.Trouble)).Space(2);
         }
 
-        Add(flow, DrainPlots.Of(plan, words, units), "drains");
+        Add(flow, DrainPlots.Of(plan, words, units), "bench.plots.drains");
         if (plan.Feed.Scatter is { } scatter)
         {
             Add(flow, ScatterPlots.Weakest(scatter));
         }
         else
         {
-            flow.Heading("Uneven emitters").Paragraph("Not drawn: no water comes, or the plan was made without draws.");
+            flow.Heading(Words.Of("bench.plots.uneven")).Paragraph(Words.Of("bench.plots.unsimulated"));
         }
 
         return flow.Build();
     }
 
-    private static void Add(Flow flow, IReadOnlyList<RigPlot> plots, string what)
+    private static void Add(Flow flow, IReadOnlyList<RigPlot> plots, string more)
     {
         foreach (var plot in plots.Take(MostPlotted))
         {
@@ -58,15 +60,16 @@ public static class PlotSheets
 
         if (plots.Count > MostPlotted)
         {
-            flow.Paragraph(
-                $"{Wording.Count(plots.Count - MostPlotted)} more {what} run differently and are not plotted."
-            );
+            flow.Paragraph(Words.Count(more, plots.Count - MostPlotted));
         }
     }
 
     private static void Add(Flow flow, RigPlot plot)
     {
-        var table = new Table(new("What"), new("Value", Align.Right));
+        var table = new Table(
+            new(Words.Of("bench.plots.column.what")),
+            new(Words.Of("bench.plots.column.value"), Align.Right)
+        );
         foreach (var (what, value) in plot.Numbers)
         {
             table.Row(what, value);

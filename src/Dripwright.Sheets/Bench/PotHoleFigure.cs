@@ -1,5 +1,6 @@
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Parts;
+using Dripwright.Language;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 
@@ -37,7 +38,7 @@ internal static class PotHoleFigure
             .. Notes(text, pot, hole, words),
             new Text(view.Scale.Words, new(view[0, 0].X, box.Bottom - 1), TextStyle.Small.Middle),
         ];
-        return new(elements) { Class = "pot-hole", Title = "Drain hole of " + pot.Name };
+        return new(elements) { Class = "pot-hole", Title = Words.Of("bench.pothole.title", pot.Name) };
     }
 
     private static IEnumerable<Text> Notes(Box text, PotType pot, PotHole hole, Wording words)
@@ -45,11 +46,13 @@ internal static class PotHoleFigure
         var style = TextStyle.Body;
         string[] notes =
         [
-            $"Drill one hole in each of {Wording.Counted(hole.Count, "pot")}: {Wording.Sentence(hole.Tool)}.",
-            $"Its centre stands {words.MarkWithUnit(hole.Height)}{(words.Us ? $" ({Wording.Millimetres(hole.Height)})" : "")} over the "
-                + "pot's underside.",
-            "Turn the hole towards the drain pipe.",
-            pot.Round ? "Round pots vary: measure one of yours first." : "Pots vary: measure one of yours first.",
+            Words.Of("bench.pothole.drill", Words.Count("bench.pots", hole.Count), Wording.Sentence(hole.Tool)),
+            Words.Of(
+                "bench.pothole.centre",
+                words.MarkWithUnit(hole.Height) + (words.Us ? $" ({Wording.Millimetres(hole.Height)})" : "")
+            ),
+            Words.Of("bench.pothole.turn"),
+            pot.Round ? Words.Of("bench.pothole.round") : Words.Of("bench.pothole.vary"),
         ];
         var y = text.Y + 8;
         foreach (var note in notes)

@@ -1,6 +1,7 @@
 using Dripwright.Engine;
 using Dripwright.Engine.Printed;
 using Dripwright.Engine.Units;
+using Dripwright.Language;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 
@@ -9,11 +10,12 @@ namespace Dripwright.Sheets.Bench;
 /// <summary>What is printed for the stands: each part with its picture, how many, what it takes and how it lies on the bed.</summary>
 public static class PrintedSheets
 {
-    private const string Title = "Printed parts";
     private const double PictureWidth = 46;
     private const double PictureHeight = 42;
     private const double Ahead = 5;
     private static readonly TextStyle s_text = TextStyle.Note;
+
+    private static string Title => Words.Of("bench.printed.title");
 
     /// <summary>The sheets; none where nothing is printed.</summary>
     /// <param name="plan">The plan.</param>
@@ -31,21 +33,20 @@ public static class PrintedSheets
 
         var flow = new Flow(paper.Portrait, Title).Heading(Title);
         var tubes = plan.Printed.Parts.Any(part => part.Design.Kind == PrintedKind.Coupon);
-        flow.Paragraph(
-            (
-                tubes
-                    ? $"For tube of {Mm(made.TubeOutside)} outside with a gap of {Mm(made.Clearance)} on each side, of"
-                    : "Of"
-            )
-                + $" {made.Plastic.Name}, nozzle {Mm(made.Printer.Nozzle)}, layers {Mm(made.Printer.Layer)}, on a bed of {Mm(made.Printer.BedWidth)} × {Mm(made.Printer.BedDepth)}. "
-                + "The files lie in the folder fittings: a 3MF and an STL of each, in millimetres. The piece number stands on the part."
+        var settings = Words.Of(
+            "bench.printed.settings",
+            made.Plastic.Name,
+            Mm(made.Printer.Nozzle),
+            Mm(made.Printer.Layer),
+            Mm(made.Printer.BedWidth),
+            Mm(made.Printer.BedDepth)
         );
+        var tube = tubes ? Words.Of("bench.printed.tube", Mm(made.TubeOutside), Mm(made.Clearance)) + " " : "";
+        flow.Paragraph($"{tube}{settings} {Words.Of("bench.printed.files")}");
         flow.Caution(Heat(made));
         if (tubes)
         {
-            flow.Paragraph(
-                $"Print {PrintedParts.Coupon} first, push your tube into each of its bores, and write the gap of the one that fits into the rig file (printing.clearance). Print one joint, load it, and only then the rest. Print joints, feet and hangers solid, with a filling of 100 %: so their strength is computed and so they are counted."
-            );
+            flow.Paragraph(Words.Of("bench.printed.coupon", PrintedParts.Coupon));
         }
 
         if (
@@ -54,13 +55,19 @@ public static class PrintedSheets
             )
         )
         {
-            flow.Paragraph("For clips, rests, holders and guides a filling of 30 % is enough; they are counted solid.");
+            flow.Paragraph(Words.Of("bench.printed.infill"));
         }
 
         foreach (var refused in plan.Printed.Refused)
         {
             flow.Caution(
-                $"{refused.Number} cannot be printed as the rig asks. Found {refused.Fault.Found}; expected {refused.Fault.Expected}: {refused.Fault.Remedy}."
+                Words.Of(
+                    "bench.printed.refused",
+                    refused.Number,
+                    refused.Fault.Found,
+                    refused.Fault.Expected,
+                    refused.Fault.Remedy
+                )
             );
         }
 
@@ -83,13 +90,14 @@ public static class PrintedSheets
     {
         var plastic = made.Plastic;
         var warm = made.Load.Temperature > plastic.WarmestInUse;
-        return $"{plastic.Name} creeps under load in the warmth: it sags from {Celsius(plastic.CreepTemperature)} "
-            + $"and should stay under {Celsius(plastic.WarmestInUse)}. A dark part in the sun gets warmer than the air. "
-            + (
-                warm
-                    ? $"This rig expects {Celsius(made.Load.Temperature)}: take another plastic or shade the stand."
-                    : $"This rig expects {Celsius(made.Load.Temperature)} at most."
-            );
+        return Words.Of(
+                "bench.printed.heat",
+                plastic.Name,
+                Celsius(plastic.CreepTemperature),
+                Celsius(plastic.WarmestInUse)
+            )
+            + " "
+            + Words.Of(warm ? "bench.printed.heat.warm" : "bench.printed.heat.cool", Celsius(made.Load.Temperature));
     }
 
     private static IReadOnlyList<string> Lines(PrintedPart part, PrintedPicture? picture, double width)
@@ -97,25 +105,32 @@ public static class PrintedSheets
         var fitting = part.Design;
         var size = fitting.Box.Size;
         List<string> texts = [$"{Capital(part.Use)}."];
-        texts.Add(
-            picture is { } known
-                ? $"Each {Grams(known.Estimate.Mass)}, {Metres(known.Estimate.FilamentLength)} of filament, printed solid; "
-                    + $"{Round(size.X)} × {Round(size.Y)} × {Round(size.Z)} mm as printed, wall {Mm(fitting.Wall)}."
-                : $"{Round(size.X)} × {Round(size.Y)} × {Round(size.Z)} mm as printed, wall {Mm(fitting.Wall)}."
-        );
+        if (picture is { } known)
+        {
+            texts.Add(
+                Words.Of("bench.printed.each", Grams(known.Estimate.Mass), Metres(known.Estimate.FilamentLength))
+            );
+        }
+
+        texts.Add(Words.Of("bench.printed.size", Round(size.X), Round(size.Y), Round(size.Z), Mm(fitting.Wall)));
         if (fitting.Strength is not null && part.Moment != MomentSource.None)
         {
             texts.Add(
-                part.Moment == MomentSource.Frame
-                    ? $"Walls made for the {Moment(fitting)} that the stand brings to it."
-                    : $"Walls made for {Moment(fitting)}, a firm push; the stand brings less."
+                Words.Of(
+                    part.Moment == MomentSource.Frame ? "bench.printed.moment.frame" : "bench.printed.moment.push",
+                    Moment(fitting)
+                )
             );
         }
 
         if (fitting.Hanger is { } hanger)
         {
             texts.Add(
-                $"Its ring is made for {QuantityWords.Number(hanger.Load, "0")} N, the pipe of a span full of water; it carries {QuantityWords.Number(hanger.Carries, "0")} N for years."
+                Words.Of(
+                    "bench.printed.hanger",
+                    QuantityWords.Number(hanger.Load, "0"),
+                    QuantityWords.Number(hanger.Carries, "0")
+                )
             );
         }
 
@@ -124,7 +139,7 @@ public static class PrintedSheets
         texts.AddRange(
             fitting
                 .Cautions.Where(caution => caution != PrintDesigner.HeatCaution(fitting.Parameters))
-                .Select(caution => $"Mind: {caution}")
+                .Select(caution => Words.Of("bench.printed.mind", caution))
         );
         return [.. texts.SelectMany(text => TextMeasure.Wrap(Wording.Sentence(text), width, s_text))];
     }
@@ -177,7 +192,7 @@ public static class PrintedSheets
             elements.AddRange(face.Edges.Select(edge => new Line(At(edge.From), At(edge.To), Pen.Thin)));
         }
 
-        return new(elements) { Class = "printed", Title = $"Picture of {picture.Number}" };
+        return new(elements) { Class = "printed", Title = Words.Of("bench.printed.picture", picture.Number) };
     }
 
     private static Fill Tone(double light) =>
@@ -188,10 +203,10 @@ public static class PrintedSheets
     private static Table Sum(Plan plan, PrintParameters made, IReadOnlyList<PrintedPicture> pictures)
     {
         var table = new Table(
-            new("Part"),
-            new("Pieces", Align.Right),
-            new("Mass together", Align.Right),
-            new("Filament together", Align.Right)
+            new(Words.Of("bench.printed.column.part")),
+            new(Words.Of("bench.printed.column.pieces"), Align.Right),
+            new(Words.Of("bench.printed.column.mass"), Align.Right),
+            new(Words.Of("bench.printed.column.filament"), Align.Right)
         );
         double mass = 0;
         double length = 0;
@@ -211,7 +226,7 @@ public static class PrintedSheets
             );
         }
 
-        table.Row("All together", "", Grams(mass), Metres(length));
+        table.Row(Words.Of("bench.printed.all"), "", Grams(mass), Metres(length));
         return table;
     }
 

@@ -1,5 +1,6 @@
 using Dripwright.Engine.Parts;
 using Dripwright.Engine.Units;
+using Dripwright.Language;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 
@@ -122,7 +123,7 @@ internal sealed record StripSegment(MarkingStrip Strip, int Index, int Count, do
         return new(elements)
         {
             Class = "marking-strip",
-            Title = $"Strip of {Strip.Pattern.First.Piece.Label}, part {Wording.Count(Index + 1)}",
+            Title = Words.Of("bench.strips.part", Strip.Pattern.First.Piece.Label, Index + 1),
         };
     }
 
@@ -176,10 +177,14 @@ internal sealed record StripSegment(MarkingStrip Strip, int Index, int Count, do
     {
         var pattern = Strip.Pattern;
         var piece = pattern.First;
-        var which = Count > 1 ? $", part {Wording.Count(Index + 1)} of {Wording.Count(Count)}" : "";
-        var make = pattern.Count > 1 && Index == 0 ? $"; make {Wording.Count(pattern.Count)}: {pattern.Labels}" : "";
-        var end = Index == 0 ? "this end left, flush with the pipe's end. " : "";
-        var title = $"{end}{piece.Piece.Label}{which}, {pattern.Use}{make}";
+        var name =
+            Count > 1
+                ? Words.Of("bench.strips.name.part", piece.Piece.Label, Index + 1, Count, pattern.Use)
+                : Words.Of("bench.strips.name.whole", piece.Piece.Label, pattern.Use);
+        var make =
+            pattern.Count > 1 && Index == 0 ? "; " + Words.Of("bench.strips.make", pattern.Count, pattern.Labels) : "";
+        var end = Index == 0 ? Words.Of("bench.strips.end.left") + " " : "";
+        var title = $"{end}{name}{make}";
         return TextMeasure.Shorten(title, Math.Max(8, To - From - 18), Style.Bold);
     }
 
@@ -198,7 +203,16 @@ internal sealed record StripSegment(MarkingStrip Strip, int Index, int Count, do
         elements.Add(new Polyline([corner, tab, tab.Move(0, height), foot], Pen.Hidden));
         elements.Add(new Line(corner, foot, Pen.Thin));
         elements.Add(new Text(Letter(Index - 1), corner.Move(3, 4.4), TextStyle.Body.Bold));
-        elements.Add(new Text("goes under", tab.Move(4.6, height / 2), TextStyle.Small.Middle with { Rotation = -90 }));
+        elements.Add(
+            new Text(
+                Words.Of("bench.strips.under"),
+                tab.Move(4.6, height / 2),
+                TextStyle.Small.Middle with
+                {
+                    Rotation = -90,
+                }
+            )
+        );
     }
 
     private void Right(List<Element> elements, Point corner, double height)
@@ -213,8 +227,8 @@ internal sealed record StripSegment(MarkingStrip Strip, int Index, int Count, do
 
         elements.Add(new Line(corner, foot, Strip.RepeatsAfter is null ? Pen.Built : Pen.Hidden));
         var words = Strip.RepeatsAfter is { } hole
-            ? $"goes on alike: lay the first hole on hole {Wording.Count(hole)}"
-            : "right end";
+            ? Words.Of("bench.strips.goeson", hole)
+            : Words.Of("bench.strips.end.right");
         var style = TextStyle.Small.End;
         var room = To - From - 12;
         elements.Add(

@@ -1,3 +1,4 @@
+using Dripwright.Language;
 using Dripwright.Sheets.Model;
 
 namespace Dripwright.Sheets.Drawing;
@@ -28,12 +29,12 @@ public static class CautionBox
         {
             new Rectangle(box, Pen.Built),
             new Rectangle(box with { Width = 1.5 }, null, Fill.Ink),
-            new Text("Caution", new(topLeft.X + 4, first), Style.Bold),
+            new Text(Words.Of("sheet.caution"), new(topLeft.X + 4, first), Style.Bold),
         };
         elements.AddRange(
             lines.Select((line, i) => new Text(line, new(topLeft.X + WordWidth, first + (i * Style.LineHeight)), Style))
         );
-        return new(elements) { Class = "caution", Title = "Caution" };
+        return new(elements) { Class = "caution", Title = Words.Of("sheet.caution") };
     }
 
     private static IReadOnlyList<string> Lines(string text, double width) =>

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Dripwright.Language;
 using Dripwright.Sheets.Model;
 
 namespace Dripwright.Sheets.Drawing;
@@ -7,8 +8,7 @@ namespace Dripwright.Sheets.Drawing;
 public static class CheckRuler
 {
     /// <summary>What to do with them.</summary>
-    public const string Words =
-        "Print at 100 % (actual size). Hold a ruler to both bars: 100 mm and 4 in must fit exactly, across and along.";
+    public static string Instruction => Words.Of("sheet.ruler.print");
 
     private const double Inch = 25.4;
 
@@ -19,9 +19,9 @@ public static class CheckRuler
         var elements = new List<Element>();
         elements.AddRange(Bar(at.Move(0, 4), 10, 10, "mm"));
         elements.AddRange(Bar(at.Move(0, 11), Inch, 4, "in"));
-        var lines = TextMeasure.Wrap(Words, 110, TextStyle.Small);
+        var lines = TextMeasure.Wrap(Instruction, 110, TextStyle.Small);
         elements.AddRange(lines.Select((line, i) => new Text(line, at.Move(0, 17 + (i * 3.2)), TextStyle.Small)));
-        return new(elements) { Class = "ruler", Title = "Rulers to check the size of the print" };
+        return new(elements) { Class = "ruler", Title = Words.Of("sheet.ruler.said") };
     }
 
     /// <summary>Both bars upwards, 16 mm wide and 104 mm high.</summary>
@@ -34,7 +34,7 @@ public static class CheckRuler
         return new(elements)
         {
             Class = "ruler",
-            Title = "Rulers to check the size of the print",
+            Title = Words.Of("sheet.ruler.said"),
             Offset = at,
             Rotation = -90,
         };

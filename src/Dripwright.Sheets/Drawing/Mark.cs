@@ -1,3 +1,4 @@
+using Dripwright.Language;
 using Dripwright.Sheets.Model;
 
 namespace Dripwright.Sheets.Drawing;
@@ -83,7 +84,7 @@ public static class Mark
             elements.Add(new Text(letter, beside.Move(0, bold.CapHeight / 2), bold));
         }
 
-        return new(elements) { Class = "section", Title = "Section " + letter };
+        return new(elements) { Class = "section", Title = Words.Of("sheet.mark.section", letter) };
     }
 
     /// <summary>The number of a part in a circle, with a line to the part.</summary>
@@ -103,7 +104,7 @@ public static class Mark
 
         elements.Add(new Circle(centre, radius, Pen.Thin, Fill.Paper));
         elements.Add(new Text(number, centre.Move(0, 1.05), TextStyle.Note.Middle));
-        return new(elements) { Class = "part-number", Title = "Part " + number };
+        return new(elements) { Class = "part-number", Title = Words.Of("sheet.mark.part", number) };
     }
 
     /// <summary>The name of a view, underlined, with its scale where it differs from the sheet's.</summary>
@@ -160,7 +161,7 @@ public static class Mark
         var down = grade == Grade.Mend ? 1.8 : 0.85;
         return new([shape, new Text(number, centre.Move(0, down), text with { Role = role })])
         {
-            Class = $"finding {Word(grade).ToLowerInvariant()}",
+            Class = $"finding {grade.ToString().ToLowerInvariant()}",
             Title = $"{Word(grade)} {number}".TrimEnd(),
         };
     }
@@ -169,8 +170,8 @@ public static class Mark
     public static string Word(Grade grade) =>
         grade switch
         {
-            Grade.Stop => "Stop",
-            Grade.Mend => "Mend",
-            _ => "Note",
+            Grade.Stop => Words.Of("sheet.grade.stop"),
+            Grade.Mend => Words.Of("sheet.grade.mend"),
+            _ => Words.Of("sheet.grade.note"),
         };
 }

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Dripwright.Language;
 using Dripwright.Sheets.Model;
 
 namespace Dripwright.Sheets.Drawing;
@@ -83,7 +84,11 @@ public sealed record Plot(Axis X, Axis Y)
         elements.AddRange(
             Notes.Select(n => DimensionLine.Leader(frame[n.X, n.Y], frame[n.X, n.Y].Move(n.Dx, n.Dy), n.Words))
         );
-        return new(elements) { Class = "plot", Title = Title.Length > 0 ? Title : $"{Y.Label} over {X.Label}" };
+        return new(elements)
+        {
+            Class = "plot",
+            Title = Title.Length > 0 ? Title : Words.Of("sheet.plot.over", Y.Label, X.Label),
+        };
     }
 
     private IEnumerable<double> Values(Func<(double X, double Y), double> pick) =>

@@ -1,4 +1,5 @@
 using Dripwright.Engine.Printed;
+using Dripwright.Language;
 
 namespace Dripwright.Sheets.Drawing;
 
@@ -6,19 +7,5 @@ namespace Dripwright.Sheets.Drawing;
 internal static class PrintedNames
 {
     /// <summary>"three-way joint".</summary>
-    public static string Of(PrintedKind kind) =>
-        kind switch
-        {
-            PrintedKind.ThreeWay => "three-way joint",
-            PrintedKind.FourWay => "four-way joint",
-            PrintedKind.TubeClip => "tube clip",
-            PrintedKind.DrainHanger => "drain hanger",
-            PrintedKind.HoseClip => "hose clip",
-            PrintedKind.DrillGuide => "drill guide",
-            PrintedKind.LineRest => "line rest",
-            PrintedKind.StakeHolder => "stake holder",
-            PrintedKind.ClampBlock => "clamp block",
-            PrintedKind.Coupon => "test coupon",
-            _ => kind.ToString().ToLowerInvariant(),
-        };
+    public static string Of(PrintedKind kind) => Words.Of("sheet.printed." + kind.ToString().ToLowerInvariant());
 }

@@ -1,3 +1,4 @@
+using Dripwright.Language;
 using Dripwright.Sheets.Model;
 
 namespace Dripwright.Sheets.Drawing;
@@ -37,7 +38,10 @@ public static class ProjectionSymbol
             new Line(cone.Move(-3.5, 0), cone.Move(3.5, 0), Pen.Explain),
         ])
         {
-            Title = projection == Projection.FirstAngle ? "First-angle projection" : "Third-angle projection",
+            Title =
+                projection == Projection.FirstAngle
+                    ? Words.Of("sheet.projection.first")
+                    : Words.Of("sheet.projection.third"),
         };
     }
 }

@@ -1,4 +1,4 @@
-using System.Globalization;
+using Dripwright.Language;
 using Dripwright.Sheets.Model;
 
 namespace Dripwright.Sheets.Drawing;
@@ -16,6 +16,9 @@ public sealed record SheetSet(string Garden, string Rig, string Revision, string
 {
     /// <summary>[mm] Height of the title block.</summary>
     public const double TitleBlockHeight = 18;
+
+    // The program needs no label: its name says what it is.
+    private const string Program = "";
 
     /// <summary>Where a draft may draw: within the frame and above the title block, with a margin of 4 mm.</summary>
     public static Box Room(Paper paper) => paper.Frame.CutBottom(TitleBlockHeight).Remainder.Inset(4);
@@ -37,42 +40,46 @@ public sealed record SheetSet(string Garden, string Rig, string Revision, string
     {
         var block = draft.Paper.Frame.CutBottom(TitleBlockHeight).Strip;
         var (upper, lower) = block.CutTop(TitleBlockHeight / 2);
-        var page = string.Create(CultureInfo.InvariantCulture, $"{number} of {count}");
+        var page = Words.Of("sheet.block.page", number, count);
         var elements = new List<Element>
         {
             new Line(block.TopLeft, new(block.Right, block.Y), Pen.Built),
             new Line(lower.TopLeft, new(lower.Right, lower.Y), Pen.Thin),
         };
+        var title = Words.Of("sheet.block.title");
         Row(
             elements,
             upper,
-            ("Title", draft.Title, 4),
-            ("Rig", Rig, 2.6),
-            ("Garden", Garden, 2.2),
-            ("Sheet", page, 1.4)
+            title,
+            (title, draft.Title, 4),
+            (Words.Of("sheet.block.rig"), Rig, 2.6),
+            (Words.Of("sheet.block.garden"), Garden, 2.2),
+            (Words.Of("sheet.block.sheet"), page, 1.4)
         );
         var cells = Row(
             elements,
             lower,
-            ("Scale", draft.Scale?.Words ?? "not to scale", 2.3),
-            ("Units", Units, 1.3),
-            ("Paper", draft.Paper.Name, 1.1),
-            ("Views", "", draft.Projection is null ? 0 : 1.3),
-            ("Revision", Revision, 1.6),
-            ("Date", Date, 1.6),
-            ("", "Dripwright", 1.5)
+            Program,
+            (Words.Of("sheet.block.scale"), draft.Scale?.Words ?? Words.Of("sheet.scale.none"), 2.3),
+            (Words.Of("sheet.block.units"), Units, 1.3),
+            (Words.Of("sheet.block.paper"), draft.Paper.Name, 1.1),
+            (Words.Of("sheet.block.views"), "", draft.Projection is null ? 0 : 1.3),
+            (Words.Of("sheet.block.revision"), Revision, 1.6),
+            (Words.Of("sheet.block.date"), Date, 1.6),
+            (Program, "Dripwright", 1.5)
         );
         if (draft.Projection is { } projection)
         {
             elements.Add(ProjectionSymbol.Draw(cells[3].Centre.Move(1.5, 0.8), projection));
         }
 
-        return new(elements) { Class = "title-block", Title = "Title block" };
+        return new(elements) { Class = "title-block", Title = Words.Of("sheet.block.said") };
     }
 
     private static List<Box> Row(
         List<Element> elements,
         Box row,
+        string strong,
         params (string Label, string Value, double Share)[] cells
     )
     {
@@ -90,7 +97,7 @@ public sealed record SheetSet(string Garden, string Rig, string Revision, string
             }
 
             elements.Add(new Text(label, new(box.X + 1.5, box.Y + 3), TextStyle.Small with { Size = 2.2 }));
-            var style = label is "Title" or "" ? TextStyle.Body.Bold : TextStyle.Note;
+            var style = label == strong ? TextStyle.Body.Bold : TextStyle.Note;
             elements.Add(Fitted(value, new(box.X + 1.5, box.Bottom - 1.8), box.Width - 3, style));
             x = box.Right;
         }

@@ -1,3 +1,4 @@
+using Dripwright.Language;
 using Dripwright.Sheets.Model;
 
 namespace Dripwright.Sheets.Drawing;
@@ -80,7 +81,7 @@ public sealed class Table(params IReadOnlyList<Column> columns)
         var blocks = new List<Block> { header with { KeepWithNext = true, Header = header } };
         if (rows.Count == 0)
         {
-            blocks.Add(Line(["Nothing here."], width, Style, header));
+            blocks.Add(Line([Words.Of("sheet.table.empty")], width, Style, header));
         }
 
         foreach (var (heading, cells) in rows)

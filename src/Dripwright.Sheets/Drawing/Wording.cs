@@ -21,7 +21,7 @@ internal sealed partial class Wording(UnitSystem units)
     public Units Drawn => Us ? Units.UnitedStates : Units.Metric;
 
     /// <summary>What the figures of dimensions mean.</summary>
-    public string DimensionNote => Us ? "Dimensions in inches" : "Dimensions in mm";
+    public string DimensionNote => Us ? Words.Of("sheet.dimensions.us") : Words.Of("sheet.dimensions.metric");
 
     /// <summary>A dimension's figure without its unit, which the sheet says once.</summary>
     public string Mark(double metres)
@@ -74,6 +74,14 @@ internal sealed partial class Wording(UnitSystem units)
         var gap = text.IndexOf(' ', StringComparison.Ordinal);
         return text[..gap] + Tie + text[(gap + 1)..];
     }
+
+    /// <summary>"1 pot", "12 pots", from the texts <c>key.one</c> and <c>key.many</c>.</summary>
+    public static string Counted(string key, int count) =>
+        Words.Of(count == 1 ? $"{key}.one" : $"{key}.many", Count(count));
+
+    /// <summary>Sentences one after another; empty ones are left out.</summary>
+    public static string Sentences(params ReadOnlySpan<string> sentences) =>
+        string.Join(' ', sentences.ToArray().Where(sentence => sentence.Length > 0));
 
     /// <summary>Any text of the plan with true fractions, and numbers that stay with their units.</summary>
     public static string Sentence(string text)

@@ -1,5 +1,6 @@
 using Dripwright.Engine.Chemistry.Formulas;
 using Dripwright.Engine.Nutrients.Recipe;
+using Dripwright.Language;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 
@@ -10,10 +11,11 @@ internal static class ElementBars
 {
     private const double RowHeight = 6.4;
     private const double Head = 7;
+    private const double NameWidth = 20;
     private const double Most = 1.5;
     private static readonly TextStyle Style = TextStyle.Note with { Size = 3.2 };
 
-    public static Flow Add(Flow flow, NutrientRecipe recipe)
+    public static Flow Add(Flow flow, NutrientRecipe recipe, PlanWords words)
     {
         List<ElementResult> asked = [.. recipe.Elements.Where(element => element.Wanted is > 0)];
         if (asked.Count == 0)
@@ -21,13 +23,9 @@ internal static class ElementBars
             return flow;
         }
 
-        flow.Heading("Wanted and reached")
-            .Paragraph(
-                "Hatched: what your water brings. Grey: what the salts bring. The band around 100 % is the tolerance: a bar that ends "
-                    + "in it is on target. Numbers are mg/L of the element.",
-                leads: true
-            )
-            .Figure(Head + (RowHeight * asked.Count), box => Draw(box, recipe, asked));
+        flow.Heading(Words.Of("bench.elements.title"))
+            .Paragraph(Words.Of("bench.elements.how"), leads: true)
+            .Figure(Head + (RowHeight * asked.Count), box => Draw(box, recipe, asked, words));
         string brought = string.Join(
             ", ",
             recipe
@@ -37,16 +35,16 @@ internal static class ElementBars
                     && element.Result > 0
                 )
                 .Select(element =>
-                    $"{Forms.ShortName(element.Constituent)} {FeedWords.Milligrams(element.Constituent, element.Result)}"
+                    $"{words.Of(Elements.Short(element.Constituent))} {FeedWords.Milligrams(element.Constituent, element.Result)}"
                 )
         );
-        return brought.Length > 0 ? flow.Paragraph($"Not asked for, but there (mg/L): {brought}.") : flow;
+        return brought.Length > 0 ? flow.Paragraph(Words.Of("bench.elements.brought", brought)) : flow;
     }
 
-    private static Group Draw(Box box, NutrientRecipe recipe, List<ElementResult> asked)
+    private static Group Draw(Box box, NutrientRecipe recipe, List<ElementResult> asked, PlanWords words)
     {
-        var left = box.X + 14;
-        var full = box.Width - 14 - 62;
+        var left = box.X + NameWidth;
+        var full = box.Width - NameWidth - 62;
         double At(double share) => left + (full * Math.Min(share, Most) / Most);
         var elements = new List<Element>();
         foreach (var (share, label) in new[] { (0.0, "0"), (0.5, "50 %"), (1.0, "100 %"), (1.5, "150 %") })
@@ -55,24 +53,31 @@ internal static class ElementBars
             elements.Add(new Line(new(At(share), box.Y + 5), new(At(share), box.Bottom), Pen.Faint));
         }
 
-        var columns = new[] { (box.Right - 42, "wanted"), (box.Right - 22, "reached"), (box.Right, "of it water") };
+        var columns = new[]
+        {
+            (box.Right - 42, Words.Of("bench.elements.wanted")),
+            (box.Right - 22, Words.Of("bench.elements.reached")),
+            (box.Right, Words.Of("bench.elements.water")),
+        };
         elements.AddRange(columns.Select(column => new Text(column.Item2, new(column.Item1, box.Y + 3.5), Style.End)));
         for (var i = 0; i < asked.Count; i++)
         {
-            elements.AddRange(Row(asked[i], recipe, box, box.Y + Head + (i * RowHeight), At, columns));
+            elements.AddRange(
+                Row(asked[i], Name(asked[i], recipe, words), box, box.Y + Head + (i * RowHeight), At, columns)
+            );
         }
 
         return new(elements)
         {
             Class = "bars",
-            Title = "Each element wanted and reached",
-            Description = string.Join("; ", asked.Select(element => Words(element, recipe))),
+            Title = Words.Of("bench.elements.figure"),
+            Description = string.Join("; ", asked.Select(element => Told(element, Name(element, recipe, words)))),
         };
     }
 
     private static IEnumerable<Element> Row(
         ElementResult element,
-        NutrientRecipe recipe,
+        string name,
         Box box,
         double y,
         Func<double, double> at,
@@ -85,7 +90,7 @@ internal static class ElementBars
         var foot = y + 4.2;
         var off = element.Verdict is not ElementVerdict.Reached;
         var (from, to) = (at(1 - element.Tolerance), at(1 + element.Tolerance));
-        yield return new Text(Name(element, recipe), new(box.X, foot), off ? Style.Bold : Style);
+        yield return new Text(name, new(box.X, foot), off ? Style.Bold : Style);
         yield return new Rectangle(new(from, y + 0.2, to - from, RowHeight - 0.8), Pen.Explain);
         if (at(result) > at(water))
         {
@@ -118,12 +123,14 @@ internal static class ElementBars
         }
     }
 
-    private static string Name(ElementResult element, NutrientRecipe recipe) =>
-        recipe.Job.Target.NitrogenIsSum && element.Constituent == Constituent.NitrateNitrogen
-            ? "N"
-            : Forms.ShortName(element.Constituent);
+    private static string Name(ElementResult element, NutrientRecipe recipe, PlanWords words) =>
+        words.Of(Elements.Short(element.Constituent, recipe.Job.Target.NitrogenIsSum));
 
-    private static string Words(ElementResult element, NutrientRecipe recipe) =>
-        $"{Name(element, recipe)} {FeedWords.Milligrams(element.Constituent, element.Result)} of "
-        + $"{FeedWords.Milligrams(element.Constituent, element.Wanted!.Value)} mg/L";
+    private static string Told(ElementResult element, string name) =>
+        Words.Of(
+            "bench.elements.told",
+            name,
+            FeedWords.Milligrams(element.Constituent, element.Result),
+            FeedWords.Milligrams(element.Constituent, element.Wanted!.Value)
+        );
 }

@@ -1,5 +1,4 @@
 using System.Globalization;
-using Dripwright.Engine.Catalogue.Salts;
 using Dripwright.Engine.Chemistry.Formulas;
 
 namespace Dripwright.Sheets.Nutrients;
@@ -35,10 +34,6 @@ internal static class FeedWords
     /// <summary>A number with so many decimals.</summary>
     public static string Number(double value, int decimals) =>
         value.ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
-
-    /// <summary>What to beware of in one salt, in one sentence each; empty for a harmless one.</summary>
-    public static string Cautions(Salt salt) =>
-        string.Join(" ", salt.Hazards.Select(Caution.For).Select(caution => $"{caution.What} {caution.Do}"));
 
     private static int Decimals(double grams) =>
         grams >= 0.9999 ? 0

@@ -1,8 +1,11 @@
 using Dripwright.Engine;
 using Dripwright.Engine.Catalogue.Salts;
+using Dripwright.Engine.Chemistry.Formulas;
 using Dripwright.Engine.Nutrients.Planning;
 using Dripwright.Engine.Nutrients.Recipe;
+using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Units;
+using Dripwright.Language;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 
@@ -11,13 +14,9 @@ namespace Dripwright.Sheets.Nutrients;
 /// <summary>What to weigh, in which order it goes in, and what is kept apart: for the wall beside the tank.</summary>
 public static class MixingSheet
 {
-    private const string AcidCaution =
-        "Goggles and gloves. Pour the acid slowly into much water, never water into the acid. Keep it from bleach, metal and the "
-        + "nitrate bags.";
+    private static string AcidCaution => Words.Of("bench.mixing.caution.acid");
 
-    private const string ApartCaution =
-        "Calcium nitrate never meets sulfates or phosphates undiluted: gypsum falls out as white sludge and blocks emitters. Rinse the "
-        + "bucket and the spoon between them.";
+    private static string ApartCaution => Words.Of("bench.mixing.caution.apart");
 
     /// <summary>The sheets; none where no feed is asked for.</summary>
     /// <param name="plan">The plan.</param>
@@ -32,47 +31,62 @@ public static class MixingSheet
         }
 
         var words = new QuantityWords(plan.Rig.Units);
-        var flow = new Flow(paper.Portrait, "Mixing the feed");
-        flow.Heading($"{Large(plan)} for {words.Volume(feed.Volume)} of reservoir")
+        var told = new PlanWords(plan.Rig.Units);
+        var flow = new Flow(paper.Portrait, Words.Of("bench.mixing.title"));
+        flow.Heading(Words.Of("bench.mixing.heading", Large(plan), words.Volume(feed.Volume)))
             .Paragraph(
-                $"Strength {feed.Ec} (counted by its cations alone {feed.CationRule}), wanted {feed.Wanted}. "
-                    + (
-                        feed.PH is { } ph
-                            ? $"pH {FeedWords.Number(ph, 1)} once the tank has come to rest with the air, wanted {FeedWords.Number(feed.WantedPH, 1)}. "
-                            : ""
-                    )
-                    + $"The water you fill with reads {feed.FilledEc}. Proportions: {feed.Recipe.Job.Target.Source}."
+                string.Join(
+                    ' ',
+                    [
+                        Words.Of("bench.mixing.ec", feed.Ec, feed.CationRule, feed.Wanted),
+                        .. feed.PH is { } ph
+                            ? new[]
+                            {
+                                Words.Of(
+                                    "bench.mixing.ph",
+                                    FeedWords.Number(ph, 1),
+                                    FeedWords.Number(feed.WantedPH, 1)
+                                ),
+                            }
+                            : [],
+                        Words.Of("bench.mixing.water", feed.FilledEc),
+                        Words.Of("bench.mixing.source", told.Of(feed.TargetSource)),
+                    ]
+                )
             )
-            .Caution(
-                "Tanks, cans and buckets of food-grade plastic, each labelled. Salts and acids locked away from children and animals. "
-                    + "Nitrates away from fuel, sawdust and heat. Weigh in grams: spoons lie."
-            );
+            .Caution(Words.Of("bench.mixing.caution"));
         if (feed.Stock is { } stock)
         {
-            Cans(flow, feed, stock, words);
+            Cans(flow, feed, stock, words, told);
         }
         else
         {
-            Tank(flow, feed, words);
+            Tank(flow, feed, words, told);
         }
 
         Traces(flow, feed.Recipe);
-        ElementBars.Add(flow, feed.Recipe);
+        ElementBars.Add(flow, feed.Recipe, told);
         foreach (var cure in feed.Cures)
         {
             flow.Bullet(
-                $"{Dripwright.Engine.Chemistry.Formulas.Forms.ShortName(cure.Constituent)} would come to {Signed(cure.MissAfter)} of its target, from {Signed(cure.MissBefore)}, with {cure.Salt.Name}."
+                Words.Of(
+                    "bench.mixing.cure",
+                    told.Of(Elements.Short(cure.Constituent, feed.Recipe.Job.Target.NitrogenIsSum)),
+                    Signed(cure.MissAfter),
+                    Signed(cure.MissBefore),
+                    cure.Salt.Name
+                )
             );
         }
 
         return flow.Build();
     }
 
-    private static void Tank(Flow flow, NutrientPlan feed, QuantityWords words)
+    private static void Tank(Flow flow, NutrientPlan feed, QuantityWords words, PlanWords told)
     {
         var recipe = feed.Recipe;
-        flow.Heading("What to weigh")
-            .Table(Weights(recipe.Lines.Select(line => (line.Salt, line.Weighed, line.Measured)), recipe));
+        flow.Heading(Words.Of("bench.mixing.weigh"))
+            .Table(Weights(recipe.Lines.Select(line => (line.Salt, line.Weighed, line.Measured)), recipe, told));
         var calcium = Names(recipe, StockPart.A, chelates: false);
         var chelates = Names(recipe, StockPart.A, chelates: true);
         var others = string.Join(
@@ -81,28 +95,28 @@ public static class MixingSheet
                 .Lines.Where(line => line.Salt.Part != StockPart.A && line.Salt.Kind != SaltKind.Acid)
                 .Select(line => line.Salt.Name)
         );
-        flow.Heading("In this order").RestartSteps();
-        flow.Step($"Fill the reservoir to about four fifths of {words.Volume(feed.Volume)} and let the pump stir it.");
-        Acid(flow, recipe.Lines.Select(line => (line.Salt, line.Measured)), "the reservoir");
+        flow.Heading(Words.Of("bench.mixing.order")).RestartSteps();
+        flow.Step(Words.Of("bench.mixing.step.four", words.Volume(feed.Volume)));
+        Acid(flow, recipe.Lines.Select(line => (line.Salt, line.Measured)), null);
         if (others.Length > 0)
         {
-            flow.Step($"Dissolve in a bucket of warm water, pour in and let it mix for ten minutes: {others}.");
+            flow.Step(Words.Of("bench.mixing.step.others", others));
         }
 
         if (calcium.Length > 0)
         {
-            flow.Step($"In a rinsed bucket dissolve by itself, and pour in slowly: {calcium}.", ApartCaution);
+            flow.Step(Words.Of("bench.mixing.step.calcium", calcium), ApartCaution);
         }
 
         if (chelates.Length > 0)
         {
-            flow.Step($"Last, away from sun and acid: {chelates}.");
+            flow.Step(Words.Of("bench.mixing.step.chelates", chelates));
         }
 
-        flow.Step("Fill up to the mark, mix for half an hour, read EC and pH, and write both into the log.");
+        flow.Step(Words.Of("bench.mixing.step.read"));
     }
 
-    private static void Cans(Flow flow, NutrientPlan feed, StockPlan stock, QuantityWords words)
+    private static void Cans(Flow flow, NutrientPlan feed, StockPlan stock, QuantityWords words, PlanWords told)
     {
         var parts = FeedWords.Number(stock.Job.PartsOfFeed, 0);
         foreach (var can in stock.Cans)
@@ -114,55 +128,57 @@ public static class MixingSheet
                 flow.NewSheet();
             }
 
-            flow.Heading($"Can {can.Name}: {words.Volume(can.Volume)} of concentrate, 1:{parts}")
-                .Table(Weights(can.Lines.Select(line => (line.Salt, line.Weighed, line.Measured)), feed.Recipe))
+            flow.Heading(Words.Of("bench.mixing.tank", can.Name, words.Volume(can.Volume), parts))
+                .Table(Weights(can.Lines.Select(line => (line.Salt, line.Weighed, line.Measured)), feed.Recipe, told))
                 .RestartSteps()
                 .Step(
-                    $"Fill can {can.Name} half with {(hasAcid ? "cold" : "warm")} water{(can.Name == "B" ? ", from a bucket that never held can A" : "")}."
+                    Words.Of(hasAcid ? "bench.mixing.step.half.cold" : "bench.mixing.step.half.warm", can.Name)
+                        + (can.Name == "B" ? " " + Words.Of("bench.mixing.step.half.apart") : "")
                 );
-            Acid(flow, can.Lines.Select(line => (line.Salt, line.Measured)), $"can {can.Name}");
+            Acid(flow, can.Lines.Select(line => (line.Salt, line.Measured)), can.Name);
             if (hasAcid)
             {
-                flow.Step("Pour in warm water, until the can is two thirds full: salts dissolve better in it.");
+                flow.Step(Words.Of("bench.mixing.step.warm"));
             }
 
             flow.Step(
-                can.Name == "A"
-                    ? "Dissolve one salt after the other, each until the water is clear; the iron chelate last, when it has cooled."
-                    : "Dissolve one salt after the other, each until the water is clear: phosphate, then the sulfates, traces last.",
+                can.Name == "A" ? Words.Of("bench.mixing.step.dissolve.a") : Words.Of("bench.mixing.step.dissolve.b"),
                 can.Name == "A" ? ApartCaution : null
             );
-            flow.Step(
-                $"Fill up to {words.Volume(can.Volume)}, stir, close, label and store in the dark, not colder than planned."
-            );
+            flow.Step(Words.Of("bench.mixing.step.store", words.Volume(can.Volume)));
         }
 
         var dose = feed.Volume * stock.DosePerLitre;
         flow.NewSheet()
-            .Heading("From the cans into the tank")
+            .Heading(Words.Of("bench.mixing.dose"))
             .RestartSteps()
-            .Step($"Fill the reservoir to about nine tenths of {words.Volume(feed.Volume)} and let the pump stir it.")
+            .Step(Words.Of("bench.mixing.step.nine", words.Volume(feed.Volume)))
             .Step(
-                $"Pour in {FeedWords.Millilitres(dose)} of A, let it mix for ten minutes, then {FeedWords.Millilitres(dose)} of B with "
-                    + $"another cup. An injector is set to {FeedWords.Number(stock.InjectorPercent, 2)} % for each can.",
-                "Never pour A and B together undiluted, and never out of the same cup."
+                Words.Of(
+                    "bench.mixing.step.dose",
+                    FeedWords.Millilitres(dose),
+                    FeedWords.Number(stock.InjectorPercent, 2)
+                ),
+                Words.Of("bench.mixing.caution.cup")
             )
-            .Step("Fill up to the mark, mix for half an hour, read EC and pH, and write both into the log.");
+            .Step(Words.Of("bench.mixing.step.read"));
         flow.Paragraph(
             stock.MostParts is { } most
-                ? $"These cans would keep up to 1:{FeedWords.Number(most, 0)} at the coldest you store them."
-                : "Even at 1:2 these cans do not keep: see the findings."
+                ? Words.Of("bench.mixing.keep", FeedWords.Number(most, 0))
+                : Words.Of("bench.mixing.keepnot")
         );
     }
 
-    private static void Acid(Flow flow, IEnumerable<(Salt Salt, double? Measured)> lines, string into)
+    private static void Acid(Flow flow, IEnumerable<(Salt Salt, double? Measured)> lines, string? tank)
     {
         foreach (var (salt, measured) in lines)
         {
             if (salt.Kind == SaltKind.Acid && measured is { } volume)
             {
                 flow.Step(
-                    $"Pour {FeedWords.Millilitres(volume)} of {salt.Name} into {into}, in a thin stream while it is stirred.",
+                    tank is null
+                        ? Words.Of("bench.mixing.step.acid.reservoir", FeedWords.Millilitres(volume), salt.Name)
+                        : Words.Of("bench.mixing.step.acid.tank", FeedWords.Millilitres(volume), salt.Name, tank),
                     AcidCaution
                 );
             }
@@ -171,10 +187,16 @@ public static class MixingSheet
 
     private static Table Weights(
         IEnumerable<(Salt Salt, double Weighed, double? Measured)> lines,
-        NutrientRecipe recipe
+        NutrientRecipe recipe,
+        PlanWords told
     )
     {
-        var table = new Table(new("Salt"), new("Weigh", Align.Decimal), new("Beware"), new("Done", Align.Tick));
+        var table = new Table(
+            new(Words.Of("bench.mixing.column.salt")),
+            new(Words.Of("bench.mixing.column.weigh"), Align.Decimal),
+            new(Words.Of("bench.mixing.column.beware")),
+            new(Words.Of("bench.mixing.column.done"), Align.Tick)
+        );
         foreach (
             var (salt, weighed, measured) in lines
                 .OrderBy(line => Place(line.Salt))
@@ -186,7 +208,7 @@ public static class MixingSheet
             table.Row(
                 salt.Name,
                 coarse ? "" : FeedWords.Weigh(weighed, measured, recipe.Job.Scale.Step),
-                coarse ? $"Too little for your scale: see below. {FeedWords.Cautions(salt)}" : FeedWords.Cautions(salt)
+                coarse ? $"{Words.Of("bench.mixing.coarse")} {told.Cautions(salt)}" : told.Cautions(salt)
             );
         }
 
@@ -200,13 +222,19 @@ public static class MixingSheet
             return;
         }
 
-        flow.Heading("Too little for your scale");
+        flow.Heading(Words.Of("bench.mixing.coarse.title"));
         foreach (var cure in recipe.Coarse)
         {
             flow.Bullet(
                 cure.Take is { } take
-                    ? $"{cure.Salt.Name}: dissolve {FeedWords.Weigh(cure.Weigh, null, recipe.Job.Scale.Step)} in water to {FeedWords.Litres(cure.Into)} and take {FeedWords.Millilitres(take)} of it."
-                    : $"{cure.Salt.Name}: mix at least {FeedWords.Litres(cure.SmallestBatch)} of feed at a time, or find a finer scale."
+                    ? Words.Of(
+                        "bench.mixing.coarse.dissolve",
+                        cure.Salt.Name,
+                        FeedWords.Weigh(cure.Weigh, null, recipe.Job.Scale.Step),
+                        FeedWords.Litres(cure.Into),
+                        FeedWords.Millilitres(take)
+                    )
+                    : Words.Of("bench.mixing.coarse.more", cure.Salt.Name, FeedWords.Litres(cure.SmallestBatch))
             );
         }
     }
@@ -229,9 +257,12 @@ public static class MixingSheet
     private static string Signed(double miss) => $"{FeedWords.Number(100 * (1 + miss), 0)} %";
 
     private static string Large(Plan plan) =>
-        plan.Rig.Nutrients.Crop switch
-        {
-            Dripwright.Engine.Rigs.NutrientCrop.SweetPepper => "Sweet pepper",
-            var crop => crop.ToString(),
-        };
+        Words.Of(
+            plan.Rig.Nutrients.Crop switch
+            {
+                NutrientCrop.SweetPepper => "bench.mixing.crop.pepper",
+                NutrientCrop.Cucumber => "bench.mixing.crop.cucumber",
+                _ => "bench.mixing.crop.tomato",
+            }
+        );
 }

@@ -1,5 +1,6 @@
 using Dripwright.Engine;
 using Dripwright.Engine.Catalogue.Salts;
+using Dripwright.Language;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 
@@ -24,7 +25,8 @@ public static class StockLabels
             return [];
         }
 
-        var flow = new Flow(paper.Portrait, "Labels");
+        var words = new PlanWords(plan.Rig.Units);
+        var flow = new Flow(paper.Portrait, Words.Of("bench.stocklabels.title"));
         var any = false;
         foreach (var can in feed.Stock?.Cans ?? [])
         {
@@ -32,16 +34,21 @@ public static class StockLabels
             var contents = string.Join(
                 "; ",
                 can.Lines.Select(line =>
-                    $"{line.Salt.Name} {FeedWords.Number(line.Concentration, line.Concentration < 1 ? 3 : 1)} g/L"
+                    Words.Of(
+                        "bench.stocklabels.line",
+                        line.Salt.Name,
+                        FeedWords.Number(line.Concentration, line.Concentration < 1 ? 3 : 1)
+                    )
                 )
             );
             Add(
                 flow,
                 can.Name,
-                $"Plant feed concentrate, 1 part in {FeedWords.Number(feed.Stock!.Job.PartsOfFeed, 0)} parts of feed",
+                Words.Of("bench.stocklabels.concentrate", FeedWords.Number(feed.Stock!.Job.PartsOfFeed, 0)),
                 contents,
-                $"Never mix undiluted with can {(can.Name == "A" ? "B" : "A")}. Not for drinking. Keep from children. "
-                    + Together(can.Lines.Select(line => line.Salt))
+                Words.Of("bench.stocklabels.beware", can.Name == "A" ? "B" : "A")
+                    + " "
+                    + Together(can.Lines.Select(line => line.Salt), words)
             );
         }
 
@@ -50,20 +57,18 @@ public static class StockLabels
             any = true;
             Add(
                 flow,
-                "ACID",
+                Words.Of("bench.stocklabels.acid"),
                 acid.Name,
-                "The maker's own label stays on. This one goes on a second bottle only if it is made for acid.",
-                "Acid into water, never water into acid. Goggles and gloves. Keep from children, bleach and metal. "
-                    + Together([acid])
+                Words.Of("bench.stocklabels.acid.contents"),
+                Words.Of("bench.stocklabels.acid.beware") + " " + Together([acid], words)
             );
         }
 
         return any ? flow.Build() : [];
     }
 
-    private static string Together(IEnumerable<Salt> salts) =>
-        string.Join(
-            " ",
+    private static string Together(IEnumerable<Salt> salts, PlanWords words) =>
+        words.Sentences(
             salts.SelectMany(salt => salt.Hazards).Distinct().Order().Select(hazard => Caution.For(hazard).What)
         );
 
@@ -94,7 +99,7 @@ public static class StockLabels
             y += TextStyle.Note.LineHeight;
         }
 
-        elements.Add(new Text("Mixed on ……………………………   by ……………………………", new(x, box.Bottom - 4), TextStyle.Note));
-        return new(elements) { Class = "label", Title = $"Label {mark}" };
+        elements.Add(new Text(Words.Of("bench.stocklabels.mixed"), new(x, box.Bottom - 4), TextStyle.Note));
+        return new(elements) { Class = "label", Title = Words.Of("bench.stocklabels.label", mark) };
     }
 }

@@ -1,6 +1,7 @@
 using Dripwright.Engine;
 using Dripwright.Engine.Units;
 using Dripwright.Engine.Water;
+using Dripwright.Language;
 using Dripwright.Sheets.Bench;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
@@ -48,35 +49,48 @@ internal static class DrainPlots
             Regions = [new("", [.. invert, .. surface.AsEnumerable().Reverse()], new(Role.Return, FillPattern.Tint))],
             Series =
             [
-                new("pipe, inside top", crown) { Pen = Pen.Hidden },
-                new("water surface", surface) { Pen = Pen.Return },
-                new("pipe, inside bottom", invert) { Pen = Pen.Built },
+                new(Words.Of("plot.drain.top"), crown) { Pen = Pen.Hidden },
+                new(Words.Of("plot.drain.surface"), surface) { Pen = Pen.Return },
+                new(Words.Of("plot.drain.bottom"), invert) { Pen = Pen.Built },
             ],
             HasLegend = true,
         };
         return new()
         {
             Key = "drain-" + run.Run.Replace(' ', '-'),
-            Title = $"Water in {BenchWords.Labels([.. runs.Select(r => r.Run)], 8)}",
+            Title = Words.Of("plot.drain.title", BenchWords.Labels([.. runs.Select(r => r.Run)], 8)),
             Words = (width, height) => Exaggeration(points, bore, width, height),
             Plots = [plot],
             Numbers =
             [
-                ("Flow at the low end", words.Flow(run.Flow)),
-                ("Fullest", $"{Wording.Percent(run.DeepestRatio)} of the bore, at {words.Length(run.DeepestStation)}"),
-                ("Full-bore flow at this slope", run.Capacity > 0 ? words.Flow(run.Capacity) : "the pipe is level"),
-                ("Water on its way", words.Volume(run.Stored)),
-                ("Low end", run.FreeFall ? "falls out freely" : "drowned or joined"),
-                .. run.Pressurised ? new[] { ("Runs full", "yes, under pressure") } : [],
+                (Words.Of("plot.drain.number.flow"), words.Flow(run.Flow)),
+                (
+                    Words.Of("plot.drain.number.fullest"),
+                    Words.Of("plot.drain.fullest", Wording.Percent(run.DeepestRatio), words.Length(run.DeepestStation))
+                ),
+                (
+                    Words.Of("plot.drain.number.full"),
+                    run.Capacity > 0 ? words.Flow(run.Capacity) : Words.Of("plot.drain.level")
+                ),
+                (Words.Of("plot.drain.number.stored"), words.Volume(run.Stored)),
+                (
+                    Words.Of("plot.drain.number.low"),
+                    run.FreeFall ? Words.Of("plot.drain.free") : Words.Of("plot.drain.drowned")
+                ),
+                .. run.Pressurised
+                    ? new[] { (Words.Of("plot.drain.number.pressurised"), Words.Of("plot.drain.pressurised")) }
+                    : [],
             ],
             Data = new(
                 [
-                    new(run.Row > 0 ? "From the row's left end" : "From its high end", units.WayUnit),
-                    new("Inside bottom over the lowest point", units.HeightUnit),
-                    new("Water surface", units.HeightUnit),
-                    new("Inside top", units.HeightUnit),
-                    new("Depth of water", units.HeightUnit),
-                    new("Flow", units.FlowUnit),
+                    run.Row > 0
+                        ? new("From the row's left end", Words.Of("plot.column.way"), units.WayUnit)
+                        : new("From its high end", Words.Of("plot.column.way.high"), units.WayUnit),
+                    new("Inside bottom over the lowest point", Words.Of("plot.column.bottom"), units.HeightUnit),
+                    new("Water surface", Words.Of("plot.column.surface"), units.HeightUnit),
+                    new("Inside top", Words.Of("plot.column.top"), units.HeightUnit),
+                    new("Depth of water", Words.Of("plot.column.depth"), units.HeightUnit),
+                    new("Flow", Words.Of("plot.column.flow"), units.FlowUnit),
                 ],
                 [
                     .. points.Select(
@@ -97,9 +111,7 @@ internal static class DrainPlots
     }
 
     private static string Label(PlotUnits units, DrainRunPlan run) =>
-        run.Row > 0
-            ? units.WayAxis.Label
-            : units.WayAxis.Label.Replace("the row's left end", "its high end", StringComparison.Ordinal);
+        run.Row > 0 ? units.WayAxis.Label : Words.Of("plot.axis.way.high", units.WayUnit);
 
     private static double BoreOf(Plan plan, DrainRunPlan run) =>
         (
@@ -117,13 +129,13 @@ internal static class DrainPlots
         var up = points.Max(p => p.Invert + bore) - points.Min(p => p.Invert);
         if (along <= 0)
         {
-            return "Heights are drawn larger than lengths.";
+            return Words.Of("plot.drain.taller");
         }
 
         // Figures, labels and legend take about 15 mm of the width and 32 mm of the height.
         var times = (height - 32) / up / ((width - 15) / along);
         return times < 1.5
-            ? "Heights and lengths are drawn about alike."
-            : $"Heights are drawn about {QuantityWords.Number(times, "0")} times larger than lengths.";
+            ? Words.Of("plot.drain.alike")
+            : Words.Of("plot.drain.times", QuantityWords.Number(times, "0"));
     }
 }

@@ -1,6 +1,7 @@
 using Dripwright.Engine;
 using Dripwright.Engine.Units;
 using Dripwright.Engine.Water;
+using Dripwright.Language;
 using Dripwright.Sheets.Bench;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
@@ -35,7 +36,7 @@ internal static class LinePlots
         double Shown(double si) => units.Flow(both ? si : Math.Abs(si));
         var pressure = new Plot(units.WayAxis, units.PressureAxis with { Low = 0 })
         {
-            Title = "Pressure in the line",
+            Title = Words.Of("plot.line.pressure"),
             Series =
             [
                 new("", [.. points.Select(p => (units.Way(p.Station), units.Pressure(p.Pressure)))])
@@ -49,9 +50,12 @@ internal static class LinePlots
             pressure = pressure with { Y = units.PressureAxis };
         }
 
-        var through = new Plot(units.WayAxis, new(units.FlowAxis.Label + (both ? ", to the right" : "")))
+        var through = new Plot(
+            units.WayAxis,
+            both ? new(Words.Of("plot.axis.flow.right", units.FlowUnit)) : units.FlowAxis
+        )
         {
-            Title = "Flow in the line",
+            Title = Words.Of("plot.line.flow"),
             Series =
             [
                 new("", [.. points.Select(p => (units.Way(p.Station), Shown(p.Flow)))], SeriesKind.Step)
@@ -64,22 +68,24 @@ internal static class LinePlots
         return new()
         {
             Key = "line-" + line.Run,
-            Title = $"Along {labels}",
+            Title = Words.Of("plot.line.title", labels),
             Plots = [pressure, through],
             Numbers =
             [
-                ("Highest pressure", words.Pressure(points.Max(p => p.Pressure))),
-                ("Lowest pressure", words.Pressure(points.Min(p => p.Pressure))),
-                ("Greatest flow", words.Flow(points.Max(p => Math.Abs(p.Flow)))),
+                (Words.Of("plot.line.number.highest"), words.Pressure(points.Max(p => p.Pressure))),
+                (Words.Of("plot.line.number.lowest"), words.Pressure(points.Min(p => p.Pressure))),
+                (Words.Of("plot.line.number.greatest"), words.Flow(points.Max(p => Math.Abs(p.Flow)))),
                 .. line.FlushVelocity is { } flush
-                    ? new[] { ("Velocity at the end with its flush cap open", words.Velocity(flush)) }
+                    ? new[] { (Words.Of("plot.line.number.flush"), words.Velocity(flush)) }
                     : [],
             ],
             Data = new(
                 [
-                    new("From the row's left end", units.WayUnit),
-                    new("Pressure", units.PressureUnit),
-                    new(both ? "Flow to the right" : "Flow", units.FlowUnit),
+                    new("From the row's left end", Words.Of("plot.column.way"), units.WayUnit),
+                    new("Pressure", Words.Of("plot.column.pressure"), units.PressureUnit),
+                    both
+                        ? new("Flow to the right", Words.Of("plot.column.flow.right"), units.FlowUnit)
+                        : new("Flow", Words.Of("plot.column.flow"), units.FlowUnit),
                 ],
                 [
                     .. points.Select(p =>

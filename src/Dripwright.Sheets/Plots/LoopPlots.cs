@@ -2,6 +2,7 @@ using Dripwright.Engine.Chemistry.Formulas;
 using Dripwright.Engine.Nutrients.Loop;
 using Dripwright.Engine.Nutrients.Planning;
 using Dripwright.Engine.Units;
+using Dripwright.Language;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 
@@ -10,6 +11,8 @@ namespace Dripwright.Sheets.Plots;
 /// <summary>How tank and pots drift over the next weeks.</summary>
 internal static class LoopPlots
 {
+    private static readonly PlanWords s_words = new(UnitSystem.Metric);
+
     /// <summary>EC of all ways, the elements of one, sodium of all.</summary>
     public static IReadOnlyList<RigPlot> Of(NutrientPlan feed, NutrientOutlook outlook, int way)
     {
@@ -17,7 +20,7 @@ internal static class LoopPlots
         LoopOutcome followed = outlook.All[way];
         return ways.Count == 0 ? []
             : followed.Evenings.Count < 2 ? [Strength(outlook, ways), Sodium(outlook, ways)]
-            : [Strength(outlook, ways), Elements(feed, outlook, followed), Sodium(outlook, ways)];
+            : [Strength(outlook, ways), EachElement(feed, outlook, followed), Sodium(outlook, ways)];
     }
 
     private static RigPlot Strength(NutrientOutlook outlook, List<LoopOutcome> ways) =>
@@ -27,11 +30,11 @@ internal static class LoopPlots
             new()
             {
                 Key = "weeks-ec",
-                Title = "Strength of the tank",
+                Title = Words.Of("plot.weeks.ec.title"),
                 Plots = [],
                 Numbers = [],
             },
-            "EC of the tank, dS/m",
+            (Words.Of("plot.weeks.ec.axis", "dS/m"), "dS/m"),
             evening => evening.ReservoirEc.DecisiemensPerMetre,
             null
         );
@@ -45,11 +48,11 @@ internal static class LoopPlots
             new()
             {
                 Key = "weeks-sodium",
-                Title = "Sodium in the pots",
+                Title = Words.Of("plot.weeks.sodium.title"),
                 Plots = [],
-                Numbers = [("What the crop stands", $"{QuantityWords.Number(limit, "0")}\u00a0mg/L")],
+                Numbers = [(Words.Of("plot.weeks.number.tolerates"), $"{QuantityWords.Number(limit, "0")}\u00a0mg/L")],
             },
-            "Sodium in the pots, mg/L",
+            (Words.Of("plot.weeks.sodium.axis", "mg/L"), "mg/L"),
             evening => Forms.ToMilligramsPerLitre(Constituent.Sodium, evening.State.Pots[Constituent.Sodium]),
             limit
         );
@@ -60,7 +63,7 @@ internal static class LoopPlots
         NutrientOutlook outlook,
         List<LoopOutcome> ways,
         RigPlot frame,
-        string axis,
+        (string Label, string Unit) axis,
         Func<LoopEvening, double> pick,
         double? limit
     )
@@ -68,14 +71,14 @@ internal static class LoopPlots
         List<Series> series =
         [
             .. ways.Select(way => new Series(
-                NutrientWords.NameOf(outlook, way),
+                Name(outlook, way),
                 [.. way.Evenings.Select(evening => ((double)evening.Day, pick(evening)))]
             )),
         ];
         if (limit is { } most)
         {
             series.Add(
-                new("the crop's limit", [(1, most), (ways.Max(way => way.Evenings[^1].Day), most)])
+                new(Words.Of("plot.weeks.limit"), [(1, most), (ways.Max(way => way.Evenings[^1].Day), most)])
                 {
                     Pen = new(Role.Stop, LineWidth.Narrow, LineType.LongDashDot),
                 }
@@ -84,9 +87,12 @@ internal static class LoopPlots
 
         return frame with
         {
-            Plots = [new(Time(outlook), new Axis(axis) { Low = 0 }) { Series = series, HasLegend = true }],
+            Plots = [new(Time(outlook), new Axis(axis.Label) { Low = 0 }) { Series = series, HasLegend = true }],
             Data = new(
-                [new("Day", ""), .. ways.Select(way => new PlotColumn(NutrientWords.NameOf(outlook, way), Unit(axis)))],
+                [
+                    new("Day", Words.Of("plot.column.day"), ""),
+                    .. ways.Select(way => new PlotColumn(Name(outlook, way), axis.Unit)),
+                ],
                 [
                     .. Enumerable
                         .Range(0, ways.Max(way => way.Evenings.Count))
@@ -104,7 +110,7 @@ internal static class LoopPlots
         };
     }
 
-    private static RigPlot Elements(NutrientPlan feed, NutrientOutlook outlook, LoopOutcome way)
+    private static RigPlot EachElement(NutrientPlan feed, NutrientOutlook outlook, LoopOutcome way)
     {
         Composition fresh = feed.Recipe.Composition;
         List<Constituent> shown = [.. NutrientWords.Main.Where(one => fresh[one] > 0)];
@@ -112,17 +118,17 @@ internal static class LoopPlots
         return new()
         {
             Key = "weeks-elements",
-            Title = $"Each element in the tank: {NutrientWords.NameOf(outlook, way)}",
-            Words = (_, _) => "A fresh feed is 100 %. The EC sees only the sum of them all.",
+            Title = Words.Of("plot.weeks.elements.title", Name(outlook, way)),
+            Words = (_, _) => Words.Of("plot.weeks.elements.words"),
             Plots =
             [
-                new(Time(outlook), new Axis("Of a fresh feed, %") { Low = 0 })
+                new(Time(outlook), new Axis(Words.Of("plot.weeks.elements.axis")) { Low = 0 })
                 {
                     HasLegend = true,
                     Series =
                     [
                         .. shown.Select(one => new Series(
-                            Forms.ShortName(one),
+                            Short(one),
                             [.. way.Evenings.Select(evening => ((double)evening.Day, Share(evening, one)))]
                         )),
                     ],
@@ -130,7 +136,10 @@ internal static class LoopPlots
             ],
             Numbers = [],
             Data = new(
-                [new("Day", ""), .. NutrientWords.Followed.Select(one => new PlotColumn(Forms.ShortName(one), "mg/L"))],
+                [
+                    new("Day", Words.Of("plot.column.day"), ""),
+                    .. NutrientWords.Followed.Select(one => new PlotColumn(Short(one), "mg/L")),
+                ],
                 [
                     .. way.Evenings.Select(evening =>
                         (IReadOnlyList<double?>)
@@ -146,7 +155,12 @@ internal static class LoopPlots
         };
     }
 
-    private static Axis Time(NutrientOutlook outlook) => new("Day") { Low = 0, High = outlook.Days };
+    // Neither name has a unit in it but the EC, which has one everywhere.
+    private static string Name(NutrientOutlook outlook, LoopOutcome way) =>
+        s_words.Of(NutrientWords.NameOf(outlook, way));
 
-    private static string Unit(string axis) => axis[(axis.LastIndexOf(' ') + 1)..];
+    private static string Short(Constituent constituent) => s_words.Of(Elements.Short(constituent));
+
+    private static Axis Time(NutrientOutlook outlook) =>
+        new(Words.Of("plot.axis.day")) { Low = 0, High = outlook.Days };
 }

@@ -3,12 +3,24 @@ using Dripwright.Sheets.Lists;
 namespace Dripwright.Sheets.Plots;
 
 /// <summary>A column of the numbers behind a plot.</summary>
-/// <param name="Name">What it is.</param>
+/// <param name="Field">What the file calls it: the same in every language.</param>
+/// <param name="Name">What it is, in the reader's words.</param>
 /// <param name="Unit">Unit of its numbers; "" for plain counts.</param>
-public sealed record PlotColumn(string Name, string Unit)
+public sealed record PlotColumn(string Field, string Name, string Unit)
 {
-    /// <summary>Name and unit as the table and the file head it: "Flow (L/h)".</summary>
-    public string Heading => Unit.Length == 0 ? Name : $"{Name} ({Unit})";
+    /// <summary>A column that has a name of its own in every language, such as an element.</summary>
+    /// <param name="name">Its name.</param>
+    /// <param name="unit">Unit of its numbers; "" for plain counts.</param>
+    public PlotColumn(string name, string unit)
+        : this(name, name, unit) { }
+
+    /// <summary>Name and unit as a table heads it: "Flow (L/h)".</summary>
+    public string Heading => WithUnit(Name);
+
+    /// <summary>Field and unit as a file heads it.</summary>
+    public string FileHeading => WithUnit(Field);
+
+    private string WithUnit(string name) => Unit.Length == 0 ? name : $"{name} ({Unit})";
 }
 
 /// <summary>The numbers behind a plot, in the units of its axes and not rounded.</summary>
@@ -20,7 +32,7 @@ public sealed record PlotTable(IReadOnlyList<PlotColumn> Columns, IReadOnlyList<
 
     /// <summary>The table as CSV (RFC 4180, UTF-8, decimal points), numbers to seven figures.</summary>
     public byte[] Csv() =>
-        CsvText.Write([.. Columns.Select(c => c.Heading)], Rows.Select(row => row.Select(Field).ToList()));
+        CsvText.Write([.. Columns.Select(c => c.FileHeading)], Rows.Select(row => row.Select(Field).ToList()));
 
     // A decimal, so that no digits of a binary fraction show.
     private static object? Field(double? value)

@@ -1,3 +1,4 @@
+using Dripwright.Language;
 using Dripwright.Sheets.Drawing;
 
 namespace Dripwright.Sheets.Plots;
@@ -15,15 +16,15 @@ internal sealed class PlotUnits(bool us)
 
     public string HeightUnit { get; } = us ? "in" : "mm";
 
-    public Axis FlowAxis => new("Flow, " + FlowUnit);
+    public Axis FlowAxis => new(Words.Of("plot.axis.flow", FlowUnit));
 
-    public Axis HeadAxis => new("Head, " + HeadUnit);
+    public Axis HeadAxis => new(Words.Of("plot.axis.head", HeadUnit));
 
-    public Axis PressureAxis => new("Pressure, " + PressureUnit);
+    public Axis PressureAxis => new(Words.Of("plot.axis.pressure", PressureUnit));
 
-    public Axis WayAxis => new("From the row's left end, " + WayUnit);
+    public Axis WayAxis => new(Words.Of("plot.axis.way", WayUnit));
 
-    public Axis HeightAxis => new("Height over the lowest point, " + HeightUnit);
+    public Axis HeightAxis => new(Words.Of("plot.axis.height", HeightUnit));
 
     public double Flow(double si) => us ? si * 3600 / 3.785411784e-3 : si * 3.6e6;
 

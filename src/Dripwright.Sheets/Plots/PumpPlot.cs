@@ -2,6 +2,7 @@ using Dripwright.Engine;
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Units;
 using Dripwright.Engine.Water;
+using Dripwright.Language;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 
@@ -18,13 +19,13 @@ internal static class PumpPlot
             : new()
             {
                 Key = "gravity",
-                Title = "Gravity feed",
+                Title = Words.Of("plot.pump.gravity"),
                 Plots = [],
                 Numbers =
                 [
-                    ("Water over the mean emitter", words.Head(feed.StaticHead)),
-                    ("Flow in all", words.Flow(feed.TotalFlow)),
-                    ("Flow in all at the lowest level", words.Flow(feed.TotalFlowAtLowest)),
+                    (Words.Of("plot.pump.number.static"), words.Head(feed.StaticHead)),
+                    (Words.Of("plot.pump.number.flow"), words.Flow(feed.TotalFlow)),
+                    (Words.Of("plot.pump.number.lowest"), words.Flow(feed.TotalFlowAtLowest)),
                 ],
             };
     }
@@ -35,19 +36,19 @@ internal static class PumpPlot
             [.. curve.Select(p => (units.Flow(p.Flow), units.Head(p.Head)))];
         var (pump, rig) = (Points(feed.PumpCurve), Points(feed.SystemCurve));
         var works = (X: units.Flow(point.Flow), Y: units.Head(point.Head));
-        List<Series> series = [new("pump", pump) { Pen = Pen.Built }];
+        List<Series> series = [new(Words.Of("plot.pump.pump"), pump) { Pen = Pen.Built }];
         if (rig.Count > 1)
         {
-            series.Add(new("rig: what it asks for", rig) { Pen = new(Role.Water, LineWidth.Wide, LineType.Dashed) });
+            series.Add(new(Words.Of("plot.pump.rig"), rig) { Pen = new(Role.Water, LineWidth.Wide, LineType.Dashed) });
         }
 
-        series.Add(new("working point", [works], SeriesKind.Points) { Marker = Marker.Dot });
+        series.Add(new(Words.Of("plot.pump.point"), [works], SeriesKind.Points) { Marker = Marker.Dot });
         // The rig's curve may climb far over the pump's: the plot ends a little over what the pump can do.
         var top = feed.PumpCurve.Max(p => p.Head) * 1.3;
         return new()
         {
             Key = "pump",
-            Title = "Pump and rig",
+            Title = Words.Of("plot.pump.title"),
             Plots =
             [
                 new(units.FlowAxis with { Low = 0 }, units.HeadAxis with { Low = 0, High = units.Head(top) })
@@ -59,7 +60,9 @@ internal static class PumpPlot
                         new PlotNote(
                             works.X,
                             works.Y,
-                            $"works here:\n{words.Flow(point.Flow)} at {words.Head(point.Head)}",
+                            Words.Of("plot.pump.here")
+                                + "\n"
+                                + Words.Of("plot.pump.at", words.Flow(point.Flow), words.Head(point.Head)),
                             6,
                             -9
                         ),
@@ -69,10 +72,10 @@ internal static class PumpPlot
             Numbers = Numbers(feed, point, words),
             Data = new(
                 [
-                    new("Flow", units.FlowUnit),
-                    new("Head of the pump", units.HeadUnit),
-                    new("Head that the rig asks for", units.HeadUnit),
-                    new("Head at the working point", units.HeadUnit),
+                    new("Flow", Words.Of("plot.column.flow"), units.FlowUnit),
+                    new("Head of the pump", Words.Of("plot.column.head.pump"), units.HeadUnit),
+                    new("Head that the rig needs", Words.Of("plot.column.head.rig"), units.HeadUnit),
+                    new("Head at the operating point", Words.Of("plot.column.head.point"), units.HeadUnit),
                 ],
                 [
                     .. pump.Select(p => new double?[] { p.X, p.Y, null, null }),
@@ -85,11 +88,11 @@ internal static class PumpPlot
 
     private static List<(string, string)> Numbers(FeedPlan feed, OperatingPoint point, Wording words) =>
         [
-            ("Flow through the pump", words.Flow(point.Flow)),
-            ("Head it gives", words.Head(point.Head)),
-            ("Out of the emitters", words.Flow(feed.TotalFlow)),
-            ("Out of the emitters at the lowest level", words.Flow(feed.TotalFlowAtLowest)),
-            .. feed.BypassFlow > 0 ? new[] { ("Back through the bypass", words.Flow(feed.BypassFlow)) } : [],
-            ("Power it takes", $"{QuantityWords.Number(point.Power, "0")}\u00a0W"),
+            (Words.Of("plot.pump.number.through"), words.Flow(point.Flow)),
+            (Words.Of("plot.pump.number.head"), words.Head(point.Head)),
+            (Words.Of("plot.pump.number.emitters"), words.Flow(feed.TotalFlow)),
+            (Words.Of("plot.pump.number.emitters.lowest"), words.Flow(feed.TotalFlowAtLowest)),
+            .. feed.BypassFlow > 0 ? new[] { (Words.Of("plot.pump.number.bypass"), words.Flow(feed.BypassFlow)) } : [],
+            (Words.Of("plot.pump.number.power"), $"{QuantityWords.Number(point.Power, "0")}\u00a0W"),
         ];
 }

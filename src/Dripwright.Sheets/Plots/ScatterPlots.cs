@@ -1,4 +1,5 @@
 using Dripwright.Engine.Water;
+using Dripwright.Language;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 
@@ -14,19 +15,17 @@ internal static class ScatterPlots
         return new()
         {
             Key = "spread-weakest-pot",
-            Title = "If emitters differ and some clog",
-            Words = (_, _) =>
-                $"{Wording.Count(scatter.Draws)} rigs like this one were drawn, each with emitters as uneven as they are made and "
-                + "some partly clogged. The bars show how often the weakest pot came out how weak.",
-            Plots = [Bars("Weakest pot, % of the mean pot", weakest)],
+            Title = Words.Of("plot.spread.weakest.title"),
+            Words = (_, _) => Words.Of("plot.spread.weakest.words", scatter.Draws),
+            Plots = [Bars(Words.Of("plot.spread.weakest.axis"), weakest)],
             Numbers =
             [
-                ("Weakest pot, half of the rigs over", Wording.Percent(weakest.Median)),
-                ("Weakest pot, one rig in twenty under", Wording.Percent(weakest.Quantile05)),
-                ("Chance of a pot that gets too little", Wording.Percent(scatter.ChanceOfWeakPot)),
-                ("Uniformity of the low quarter, half of the rigs over", Wording.Percent(scatter.LowQuarter.Median)),
+                (Words.Of("plot.spread.number.weakest.half"), Wording.Percent(weakest.Median)),
+                (Words.Of("plot.spread.number.weakest.twentieth"), Wording.Percent(weakest.Quantile05)),
+                (Words.Of("plot.spread.number.weak"), Wording.Percent(scatter.ChanceOfWeakPot)),
+                (Words.Of("plot.spread.number.uniformity"), Wording.Percent(scatter.LowQuarter.Median)),
             ],
-            Data = Counts("Weakest pot", weakest),
+            Data = Counts("Weakest pot", "weakest", weakest),
         };
     }
 
@@ -37,20 +36,18 @@ internal static class ScatterPlots
         return new()
         {
             Key = "spread-uniformity",
-            Title = "How even such rigs are",
-            Words = (_, _) =>
-                $"The same {Wording.Count(scatter.Draws)} rigs. The bars show how often the quarter of the pots that gets least came "
-                + "out how near to the mean.",
-            Plots = [Bars("Low quarter of the pots, % of the mean pot", even)],
+            Title = Words.Of("plot.spread.uniformity.title"),
+            Words = (_, _) => Words.Of("plot.spread.uniformity.words", scatter.Draws),
+            Plots = [Bars(Words.Of("plot.spread.uniformity.axis"), even)],
             Numbers =
             [
-                ("One rig in twenty under", Wording.Percent(even.Quantile05)),
-                ("One rig in four under", Wording.Percent(even.Quantile25)),
-                ("Half of the rigs over", Wording.Percent(even.Median)),
-                ("One rig in four over", Wording.Percent(even.Quantile75)),
-                ("One rig in twenty over", Wording.Percent(even.Quantile95)),
+                (Words.Of("plot.spread.number.q05"), Wording.Percent(even.Quantile05)),
+                (Words.Of("plot.spread.number.q25"), Wording.Percent(even.Quantile25)),
+                (Words.Of("plot.spread.number.q50"), Wording.Percent(even.Median)),
+                (Words.Of("plot.spread.number.q75"), Wording.Percent(even.Quantile75)),
+                (Words.Of("plot.spread.number.q95"), Wording.Percent(even.Quantile95)),
             ],
-            Data = Counts("Low quarter of the pots", even),
+            Data = Counts("Low quarter of the pots", "quarter", even),
         };
     }
 
@@ -72,11 +69,11 @@ internal static class ScatterPlots
                     [
                         bars.Series[0] with
                         {
-                            Name = "drawn rigs",
+                            Name = Words.Of("plot.spread.rigs"),
                         },
-                        At($"one rig in twenty under {Wording.Percent(draws.Quantile05)}", draws.Quantile05, Dashed),
-                        At($"half of the rigs under {Wording.Percent(draws.Median)}", draws.Median, Pen.Built),
-                        At($"one rig in twenty over {Wording.Percent(draws.Quantile95)}", draws.Quantile95, Dotted),
+                        At(Words.Of("plot.spread.under", Wording.Percent(draws.Quantile05)), draws.Quantile05, Dashed),
+                        At(Words.Of("plot.spread.half", Wording.Percent(draws.Median)), draws.Median, Pen.Built),
+                        At(Words.Of("plot.spread.over", Wording.Percent(draws.Quantile95)), draws.Quantile95, Dotted),
                     ],
                 },
             ],
@@ -92,17 +89,21 @@ internal static class ScatterPlots
     {
         var (bins, width) = (draws.Bins, WidthOf(draws.Bins));
         var bars = bins.Counts.Select((count, i) => ((bins.From + ((i + 0.5) * width)) * 100, (double)count)).ToList();
-        return new(new(label), new("Drawn rigs") { Low = 0 })
+        return new(new(label), new(Words.Of("plot.spread.axis.rigs")) { Low = 0 })
         {
             Series = [new("", bars, SeriesKind.Bars) { BarWidth = width * 100 }],
         };
     }
 
-    private static PlotTable Counts(string name, DrawDistribution draws)
+    private static PlotTable Counts(string name, string key, DrawDistribution draws)
     {
         var (bins, width) = (draws.Bins, WidthOf(draws.Bins));
         return new(
-            [new(name + ", from", "%"), new(name + ", to", "%"), new("Drawn rigs", "")],
+            [
+                new(name + ", from", Words.Of($"plot.column.{key}.from"), "%"),
+                new(name + ", to", Words.Of($"plot.column.{key}.to"), "%"),
+                new("Simulated rigs", Words.Of("plot.column.rigs"), ""),
+            ],
             [
                 .. bins.Counts.Select(
                     (count, i) =>

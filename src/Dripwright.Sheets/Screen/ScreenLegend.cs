@@ -1,4 +1,5 @@
 using Dripwright.Engine;
+using Dripwright.Language;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 using Dripwright.Sheets.Views;
@@ -71,11 +72,11 @@ internal static class ScreenLegend
 
     private static IReadOnlyList<LegendEntry> Entries(ScreenKind kind) =>
         [
-            new("feed, under pressure", Pen.Water),
-            new("drain, water running back", Pen.Return),
+            new(Words.Of("screen.legend.feed"), Pen.Water),
+            new(Words.Of("screen.legend.drain"), Pen.Return),
             kind == ScreenKind.Plan
-                ? new("planted", Pen.Plant, new(Role.Plant, FillPattern.Tint))
-                : new("vent", Pen.Hidden),
+                ? new(Words.Of("screen.legend.planted"), Pen.Plant, new(Role.Plant, FillPattern.Tint))
+                : new(Words.Of("screen.legend.vent"), Pen.Hidden),
         ];
 
     // Numbered boxes side by side, their edges written under them, and one apart for pots without water.
@@ -111,6 +112,10 @@ internal static class ScreenLegend
 
         var none = new Box(at.X + width - NoWater + 4, top, 6, 5);
         yield return new Rectangle(none, Pen.Thin, Fill.Paper);
-        yield return new Text("no water", new(none.Right + 1.5, none.Centre.Y + 1.05), TextStyle.Note);
+        yield return new Text(
+            Words.Of("screen.legend.dry"),
+            new(none.Right + 1.5, none.Centre.Y + 1.05),
+            TextStyle.Note
+        );
     }
 }

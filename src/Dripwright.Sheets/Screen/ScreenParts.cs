@@ -1,6 +1,7 @@
 using Dripwright.Engine;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Water;
+using Dripwright.Language;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Views;
 
@@ -35,25 +36,25 @@ internal static class ScreenParts
     )
     {
         var water = flows.GetValueOrDefault((row.Number, pot.Number));
-        List<string> says = [$"Row {Wording.Count(row.Number)}", $"pot {Wording.Count(pot.Number)}"];
+        List<string> says = [Words.Of("screen.part.row", row.Number), Words.Of("screen.part.pot", pot.Number)];
         says.Add(
-            !pot.Planted ? "empty"
-            : pot.Crop.Length > 0 ? "planted " + pot.Crop
-            : "planted"
+            !pot.Planted ? Words.Of("screen.part.empty")
+            : pot.Crop.Length > 0 ? Words.Of("screen.part.crop", pot.Crop)
+            : Words.Of("screen.part.planted")
         );
         if (pot.Plants > 1)
         {
-            says.Add(Wording.Counted(pot.Plants, "plant"));
+            says.Add(Words.Count("screen.part.plants", pot.Plants));
         }
 
         if (pot.Planted && pot.ValveOpen < 1)
         {
-            says.Add($"valve {words.Share(pot.ValveOpen)} open");
+            says.Add(Words.Of("screen.part.valve", words.Share(pot.ValveOpen)));
         }
 
         if (water is not null)
         {
-            says.Add(water.Flow > 0 ? words.Flow(water.Flow) : "no water");
+            says.Add(water.Flow > 0 ? words.Flow(water.Flow) : Words.Of("screen.part.dry"));
         }
 
         return new(PotName(row.Number, pot.Number), "pot", row.Number, row.SpecIndex, pot.Number, "", Said(says))
@@ -84,12 +85,15 @@ internal static class ScreenParts
             -1,
             0,
             "",
-            Said(["Reservoir", words.Volume(plan.Reservoir.FullVolume) + " when filled"])
+            Said([
+                Words.Of("screen.part.reservoir"),
+                Words.Of("screen.part.full", words.Volume(plan.Reservoir.FullVolume)),
+            ])
         );
 
     private static ScreenPart Pump(Plan plan, Wording words)
     {
-        List<string> says = [plan.Layout.Parts.Pump is null ? "Outlet to the feed line" : "Pump"];
+        List<string> says = [Words.Of(plan.Layout.Parts.Pump is null ? "screen.part.outlet" : "screen.part.pump")];
         if (plan.Feed.OperatingPoint is { } point)
         {
             says.Add(words.Flow(point.Flow));

@@ -1,4 +1,5 @@
 using Dripwright.Engine;
+using Dripwright.Language;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 using Dripwright.Sheets.Writing;
@@ -105,17 +106,21 @@ public static class ScreenView
     private static string TitleOf(Plan plan, ScreenKind kind, ScreenOptions options) =>
         kind switch
         {
-            ScreenKind.Plan => $"{plan.Rig.Name}, from above",
-            ScreenKind.Front => $"{plan.Rig.Name}, row {Wording.Count(options.Row)} from the front",
-            _ => $"{plan.Rig.Name}, from the reservoir's end",
+            ScreenKind.Plan => Words.Of("screen.view.above", plan.Rig.Name),
+            ScreenKind.Front => Words.Of("screen.view.front", plan.Rig.Name, options.Row),
+            _ => Words.Of("screen.view.end", plan.Rig.Name),
         };
 
     private static string DescriptionOf(Plan plan, StepScale? steps)
     {
         var pots = plan.Layout.Rows.Sum(r => r.Pots.Count);
         var planted = plan.Layout.Rows.Sum(r => r.Pots.Count(p => p.Planted));
-        var said =
-            $"{Wording.Counted(plan.Layout.Rows.Count, "row")}, {Wording.Counted(pots, "pot")}, {Wording.Count(planted)} planted.";
-        return steps is null ? said : $"{said} Coloured: {steps.Title}.";
+        var said = Words.Of(
+            "screen.view.about",
+            Words.Count("screen.view.rows", plan.Layout.Rows.Count),
+            Words.Count("screen.view.pots", pots),
+            planted
+        );
+        return steps is null ? said : $"{said} {Words.Of("screen.view.coloured", steps.Title)}";
     }
 }

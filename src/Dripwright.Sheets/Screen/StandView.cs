@@ -1,6 +1,7 @@
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Numerics;
 using Dripwright.Engine.Printed;
+using Dripwright.Language;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 using Dripwright.Sheets.Writing;
@@ -31,7 +32,7 @@ public static class StandView
         var (slant, elements) = part.Place is null
             ? SmallPartFigure.Of(layout, part, width)
             : Joints(layout, printed.Places, part.Place, width);
-        var title = $"Where {part.Number} goes: {Wording.Counted(part.Spots.Count, "place")}";
+        var title = Words.Of("screen.stand.title", part.Number, Words.Count("screen.stand.places", part.Spots.Count));
         return SvgWriter.Write(
             new Sheet(slant.Paper, title, elements),
             SvgOptions.Inline with

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Dripwright.Engine;
 using Dripwright.Engine.Units;
+using Dripwright.Language;
 using Dripwright.Sheets.Plots;
 
 namespace Dripwright.Sheets.Screen;
@@ -39,7 +40,7 @@ public sealed record StepScale(string Title, string Unit, IReadOnlyList<double> 
             (false, true) => "psi",
             _ => "kPa",
         };
-        var scale = new StepScale((flow ? "Flow to each pot, " : "Pressure at the emitters, ") + unit, unit, [])
+        var scale = new StepScale(Words.Of(flow ? "screen.scale.flow" : "screen.scale.pressure", unit), unit, [])
         {
             Colour = colour,
             Units = new(us),

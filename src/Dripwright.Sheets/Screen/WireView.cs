@@ -1,7 +1,7 @@
-using System.Globalization;
 using Dripwright.Engine;
 using Dripwright.Engine.Units;
 using Dripwright.Engine.Wires;
+using Dripwright.Language;
 using Dripwright.Sheets.Model;
 using Dripwright.Sheets.Writing;
 
@@ -38,11 +38,11 @@ public static class WireView
         var foot = wires.Length * Step;
         var note =
             factor > 1
-                ? string.Create(CultureInfo.InvariantCulture, $"The sag is drawn {factor:0} times as deep as it is.")
-                : "The sag is drawn to scale.";
+                ? Words.Of("screen.wire.deeper", QuantityWords.Number(factor, "0"))
+                : Words.Of("screen.wire.scale");
         elements.Add(new Text(note, new(2, foot + 2), TextStyle.Small));
         var told = string.Join(" ", wires.Select(wire => Told(wire, plan.Rig.Units))).Replace('\u00a0', ' ');
-        var sheet = new Sheet(new("screen", width, foot + 5), "Crop wires under their load", elements)
+        var sheet = new Sheet(new("screen", width, foot + 5), Words.Of("screen.wire.title"), elements)
         {
             Description = told,
         };
@@ -68,10 +68,14 @@ public static class WireView
             new(Side + ((station - supports[0]) * scale), top + Head + (drop * scale * factor));
 
         var height = Format(Dimension.Length, wire.Place.Z, units);
-        yield return new Text($"{wire.Place.Label}, supports {height} up", new(2, top + 5), TextStyle.Note.Bold);
+        yield return new Text(
+            Words.Of("screen.wire.wire", wire.Place.Label, height),
+            new(2, top + 5),
+            TextStyle.Note.Bold
+        );
         var deepest = wire.Loaded.Spans.MaxBy(span => span.Sag)!;
         yield return new Text(
-            $"sags {Format(Dimension.Length, deepest.Sag, units)} at most",
+            Words.Of("screen.wire.sag", Format(Dimension.Length, deepest.Sag, units)),
             new(width - 2, top + 5),
             TextStyle.Note.End
         );
@@ -126,8 +130,12 @@ public static class WireView
     }
 
     private static string Told(LoadedWire wire, UnitSystem units) =>
-        $"{wire.Place.Label}: sags {Format(Dimension.Length, wire.Loaded.Spans.Max(span => span.Sag), units)}, "
-        + $"pulls its ends with {Format(Dimension.Force, wire.Loaded.Supports.Where(s => s.End).Max(s => s.Total), units)}.";
+        Words.Of(
+            "screen.wire.told",
+            wire.Place.Label,
+            Format(Dimension.Length, wire.Loaded.Spans.Max(span => span.Sag), units),
+            Format(Dimension.Force, wire.Loaded.Supports.Where(s => s.End).Max(s => s.Total), units)
+        );
 
     private static string Format(Dimension dimension, double value, UnitSystem units) =>
         QuantityText.Format(dimension, value, units);

@@ -1,5 +1,6 @@
 using Dripwright.Engine;
 using Dripwright.Engine.Findings;
+using Dripwright.Language;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 
@@ -15,21 +16,16 @@ public static class AssemblySheets
     {
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(paper);
-        var flow = new Flow(paper.Portrait, "Assembly");
-        flow.Heading("Make ready");
+        var flow = new Flow(paper.Portrait, Words.Of("sheet.assembly.title"));
+        flow.Heading(Words.Of("sheet.assembly.ready"));
         var stops = plan.Findings.Count(f => f.Level == FindingLevel.Stop);
         if (stops > 0)
         {
-            flow.Caution(
-                $"The plan has {Wording.Counted(stops, "finding")} to stop for. Change the rig first; do not cut or buy by this plan."
-            );
+            flow.Caution(Words.Of("sheet.assembly.stop", Wording.Counted("sheet.count.finding", stops)));
         }
 
-        flow.Step("Lay out all parts by the parts list and tick them off.");
-        flow.Step(
-            "Cut every piece by the cut diagrams and write its label on it. Deburr each end inside and out.",
-            Cautions.Saw
-        );
+        flow.Step(Words.Of("sheet.assembly.layout"));
+        flow.Step(Words.Of("sheet.assembly.cut"), Cautions.Saw);
         new OverheadSteps(plan).Write(flow);
         new StandSteps(plan).Write(flow);
         new DrainSteps(plan).Write(flow);

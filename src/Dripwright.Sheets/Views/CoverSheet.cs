@@ -17,10 +17,15 @@ public static class CoverSheet
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(paper);
         var summary = PlanSummary.Of(plan);
-        var flow = new Flow(paper.Portrait, "Overview");
+        var flow = new Flow(paper.Portrait, Words.Of("sheet.cover.title"));
         flow.Heading(plan.Rig.Name).Paragraph(Wording.Sentence(summary.Sentence));
         flow.Figure(PlanView.PictureHeight(plan, flow.Width), box => PlanView.Picture(plan, box));
-        var table = new Table(new Column("Of"), new Column("Key figure"), new Column("Value"), new Column(""));
+        var table = new Table(
+            new Column(Words.Of("sheet.cover.about")),
+            new Column(Words.Of("sheet.cover.figure")),
+            new Column(Words.Of("sheet.cover.value")),
+            new Column("")
+        );
         foreach (var group in summary.Groups)
         {
             foreach (var (i, figure) in group.Figures.Where(f => f.Chief).Index())
@@ -36,9 +41,9 @@ public static class CoverSheet
 
         flow.Table(table);
         Findings(plan, flow);
-        flow.Heading("Before you begin").Caution(Cautions.Mains).Caution(Cautions.Weight(plan));
-        var hang = plan.Layout.Wires.Count > 0 ? " Nobody ever hangs on a crop wire." : "";
-        flow.Caution($"{Cautions.Climb}{hang} {Cautions.Codes}");
+        flow.Heading(Words.Of("sheet.cover.begin")).Caution(Cautions.Mains).Caution(Cautions.Weight(plan));
+        var hang = plan.Layout.Wires.Count > 0 ? Words.Of("sheet.caution.hang") : "";
+        flow.Caution(Wording.Sentences(Cautions.Climb, hang, Cautions.Codes));
         return flow.Build();
     }
 
@@ -46,12 +51,21 @@ public static class CoverSheet
     {
         var counts = plan.Findings.GroupBy(f => FindingMarks.GradeOf(f.Level)).ToDictionary(g => g.Key, g => g.Count());
         int Of(Grade grade) => counts.GetValueOrDefault(grade);
-        flow.Heading("Findings");
+        flow.Heading(Words.Of("sheet.cover.findings"));
         flow.Paragraph(
             Of(Grade.Stop) > 0
-                ? $"Do not build yet: {Wording.Count(Of(Grade.Stop))} to stop for, {Wording.Count(Of(Grade.Mend))} to mend, {Wording.Counted(Of(Grade.Note), "note")}."
-            : plan.Findings.Count == 0 ? "Nothing stands in the way: no findings."
-            : $"Nothing to stop for. {Wording.Count(Of(Grade.Mend))} to mend, {Wording.Counted(Of(Grade.Note), "note")}."
+                ? Words.Of(
+                    "sheet.cover.stop",
+                    Wording.Count(Of(Grade.Stop)),
+                    Wording.Count(Of(Grade.Mend)),
+                    Wording.Counted("sheet.count.note", Of(Grade.Note))
+                )
+            : plan.Findings.Count == 0 ? Words.Of("sheet.cover.none")
+            : Words.Of(
+                "sheet.cover.mend",
+                Wording.Count(Of(Grade.Mend)),
+                Wording.Counted("sheet.count.note", Of(Grade.Note))
+            )
         );
         var told = new PlanWords(plan.Rig.Units).Of(plan.Findings);
         for (var i = 0; i < told.Count; i++)

@@ -1,4 +1,5 @@
 using Dripwright.Engine.Layout;
+using Dripwright.Language;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 
@@ -27,8 +28,8 @@ internal static class CropSpans
         foreach (var pot in row.Pots)
         {
             var words =
-                !pot.Planted ? "empty"
-                : pot.Crop.Length == 0 ? "planted"
+                !pot.Planted ? Words.Of("sheet.crop.empty")
+                : pot.Crop.Length == 0 ? Words.Of("sheet.crop.planted")
                 : pot.Crop;
             if (spans.Count > 0 && spans[^1].Words == words)
             {
@@ -47,7 +48,7 @@ internal static class CropSpans
     public static string Sentence(RowLayout row)
     {
         var crops = Of(row).GroupBy(s => s.Words).Select(g => $"{g.Key} {string.Join(", ", g.Select(s => s.Numbers))}");
-        return $"Row {Wording.Count(row.Number)}: {string.Join("; ", crops)}";
+        return Words.Of("sheet.crop.row", Wording.Count(row.Number), string.Join("; ", crops));
     }
 
     /// <summary>A line along the pots of each span with its crop below it.</summary>

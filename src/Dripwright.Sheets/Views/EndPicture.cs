@@ -1,6 +1,7 @@
 using Dripwright.Engine;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Rigs;
+using Dripwright.Language;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 
@@ -136,7 +137,7 @@ internal sealed class EndPicture(Plan plan, View view, WireBand band)
 
         var top = view[middle, row.Base + row.Pot.Height].Y - PotSymbol.PlantHeight(view) - 2.5;
         var name = new Text(
-            $"Row\u00a0{Wording.Count(row.Number)}",
+            Words.Of("sheet.row.short", Wording.Count(row.Number)),
             new(view[middle, 0].X, top),
             TextStyle.Note.Bold.Middle
         );
@@ -182,12 +183,12 @@ internal sealed class EndPicture(Plan plan, View view, WireBand band)
         var row = layout.Rows[^1];
         List<(double, string)> rows =
         [
-            (row.Floor, "floor"),
-            (row.Base, "pots"),
-            (row.Base + row.Pot.Height, "rim"),
-            (row.Feed[0].Path[0].Z, "feed line"),
-            (Math.Min(row.Drain.Path[0].Z, row.Drain.Path[^1].Z), "drain"),
-            .. WirePicture.Of(plan, row).Take(1).Select(w => (w.Place.Z, "wire")),
+            (row.Floor, Words.Of("sheet.height.floor")),
+            (row.Base, Words.Of("sheet.height.pots")),
+            (row.Base + row.Pot.Height, Words.Of("sheet.height.rim")),
+            (row.Feed[0].Path[0].Z, Words.Of("sheet.height.feed")),
+            (Math.Min(row.Drain.Path[0].Z, row.Drain.Path[^1].Z), Words.Of("sheet.height.drain")),
+            .. WirePicture.Of(plan, row).Take(1).Select(w => (w.Place.Z, Words.Of("sheet.height.wire"))),
         ];
         var (back, front) = left ? (extent.Left, extent.Right) : (extent.Right, extent.Left);
         yield return side.Heights(rows, back, view[back, 0].X + (left ? -9 : 9), !left, words, band.Drawn);

@@ -1,5 +1,6 @@
 using Dripwright.Engine;
 using Dripwright.Engine.Rigs;
+using Dripwright.Language;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 
@@ -27,24 +28,25 @@ public static class EndView
                 view.Scale,
                 plan.Rig.Units,
                 [
-                    new("feed, under pressure", Pen.Water),
-                    new("drain, water running back", Pen.Return),
-                    .. band.Above > 0 ? new LegendEntry[] { new("string", WirePicture.String) } : [],
+                    new(Words.Of("sheet.legend.feed"), Pen.Water),
+                    new(Words.Of("sheet.legend.drain"), Pen.Return),
+                    .. band.Above > 0
+                        ? new LegendEntry[] { new(Words.Of("sheet.legend.string"), WirePicture.String) }
+                        : [],
                 ],
                 [
-                    .. band.Broken ? new[] { "Between the break lines height is left out." } : [],
-                    $"Seen along the rows from their {(left ? "left" : "right")} end; the front of the room is on the {(left ? "right" : "left")}.",
+                    .. band.Broken ? new[] { Words.Of("sheet.end.broken") } : [],
+                    Words.Of(left ? "sheet.end.seen.left" : "sheet.end.seen.right"),
                 ]
             ),
         ];
         return
         [
-            new SheetDraft(sheet, $"End view, from the {(left ? "left" : "right")}", elements)
+            new SheetDraft(sheet, Words.Of(left ? "sheet.end.title.left" : "sheet.end.title.right"), elements)
             {
                 Scale = view.Scale,
                 Projection = Scales.ProjectionOf(plan.Rig.Units),
-                Description =
-                    "Across the rows from the reservoir's end, with the heights of stands, pots, pipes and water.",
+                Description = Words.Of("sheet.end.said"),
             },
         ];
     }

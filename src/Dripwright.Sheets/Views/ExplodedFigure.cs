@@ -1,6 +1,7 @@
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Numerics;
 using Dripwright.Engine.Printed;
+using Dripwright.Language;
 using Dripwright.Sheets.Model;
 
 namespace Dripwright.Sheets.Views;
@@ -134,11 +135,7 @@ internal sealed class ExplodedFigure
             Label(StandLayout.ClampNumber, TextStyle.Small.Bold, [clamp]);
         }
 
-        return new(elements)
-        {
-            Class = "figure",
-            Title = "One module of the stand, drawn apart, with the labels of its tubes and the numbers of its joints",
-        };
+        return new(elements) { Class = "figure", Title = Words.Of("sheet.stand.figure") };
 
         void Label(string text, TextStyle style, IEnumerable<Point> spots)
         {

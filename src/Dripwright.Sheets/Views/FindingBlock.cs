@@ -27,7 +27,7 @@ internal sealed class FindingBlock
         var room = width - Indent;
         lines =
         [
-            .. Wrapped($"{Mark.Word(grade)} {this.number}: {finding.Place}", Style.Bold),
+            .. Wrapped(Words.Of("sheet.finding.head", Mark.Word(grade), this.number, finding.Place), Style.Bold),
             .. Wrapped(finding.What, Style),
             .. Wrapped(Against(finding), Style with { Role = Role.Explain }),
             .. Wrapped(finding.Remedy, Style),
@@ -55,8 +55,8 @@ internal sealed class FindingBlock
         ])
         {
             Id = "finding-" + number,
-            Class = "finding-text " + Mark.Word(grade).ToLowerInvariant(),
-            Title = $"{Mark.Word(grade)} {number}",
+            Class = "finding-text " + grade.ToString().ToLowerInvariant(),
+            Title = Words.Of("sheet.finding.title", Mark.Word(grade), number),
             Description = finding.What,
         };
 
@@ -65,8 +65,8 @@ internal sealed class FindingBlock
         (finding.Value.Length > 0, finding.Limit.Any(char.IsDigit)) switch
         {
             (false, false) => "",
-            (false, true) => $"Limit: {finding.Limit}.",
+            (false, true) => Words.Of("sheet.finding.limit", finding.Limit),
             (true, false) => "",
-            (true, true) => $"Value: {finding.Value}. Limit: {finding.Limit}.",
+            (true, true) => Words.Of("sheet.finding.value", finding.Value, finding.Limit),
         };
 }

@@ -1,4 +1,5 @@
 using Dripwright.Engine.Catalogue;
+using Dripwright.Language;
 using Dripwright.Sheets.Model;
 
 namespace Dripwright.Sheets.Views;
@@ -7,14 +8,7 @@ namespace Dripwright.Sheets.Views;
 internal static class FittingSymbol
 {
     /// <summary>The plain word for a kind of fitting.</summary>
-    public static string Word(FittingKind kind) =>
-        kind switch
-        {
-            FittingKind.Elbow90 => "elbow",
-            FittingKind.Elbow45 => "45° elbow",
-            FittingKind.CheckValve => "check valve",
-            _ => kind.ToString().ToLowerInvariant(),
-        };
+    public static string Word(FittingKind kind) => Words.Of("sheet.fitting." + kind.ToString().ToLowerInvariant());
 
     /// <summary>The symbol, in the spirit of ISO 1219 and 14617 (from memory): ways and ends are told apart by shape.</summary>
     public static IEnumerable<Element> Draw(FittingKind kind, Point at) =>

@@ -3,6 +3,7 @@ using Dripwright.Engine.Layout;
 using Dripwright.Engine.Numerics;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Wires;
+using Dripwright.Language;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 
@@ -219,7 +220,7 @@ internal sealed class FrontPicture(Plan plan, RowLayout row, View view, Extent w
             {
                 var style = TextStyle.Small with { Anchor = TankLeft ? Anchor.End : Anchor.Start };
                 var x = TankLeft ? view[row.OriginX - 0.1, 0].X - 4 : view[row.OriginX + row.Length + 0.1, 0].X + 4;
-                yield return new Text("height left out", new(x, band.Breaks(view).Upper + 2), style);
+                yield return new Text(Words.Of("sheet.front.left-out"), new(x, band.Breaks(view).Upper + 2), style);
             }
         }
 
@@ -234,8 +235,8 @@ internal sealed class FrontPicture(Plan plan, RowLayout row, View view, Extent w
         var drain = row.Drain;
         var text =
             plan.Rig.Drain.Slope > 0
-                ? $"{drain.Label} falls {wording.Slope(plan.Rig.Drain.Slope)}"
-                : $"{drain.Label} lies level";
+                ? Words.Of("sheet.front.falls", drain.Label, wording.Slope(plan.Rig.Drain.Slope))
+                : Words.Of("sheet.front.level", drain.Label);
         var (from, to) = (Math.Max(part.Left, row.OriginX), Math.Min(part.Right, row.OriginX + row.Length));
         Point Tip(double share)
         {
@@ -341,18 +342,22 @@ internal sealed class FrontPicture(Plan plan, RowLayout row, View view, Extent w
 
     private static (double Height, string Name)[] FarHeights(Plan plan, RowLayout row) =>
         [
-            (row.Floor, "floor"),
-            (row.Base, "pots"),
-            (row.Base + row.Pot.Height, "rim"),
-            (row.Feed[0].Path[0].Z, "feed line"),
-            (row.Drain.Path.Max(p => p.Z), "drain"),
-            .. WirePicture.Of(plan, row).Take(1).Select(w => (w.Place.Z, "wire")),
+            (row.Floor, Words.Of("sheet.height.floor")),
+            (row.Base, Words.Of("sheet.height.pots")),
+            (row.Base + row.Pot.Height, Words.Of("sheet.height.rim")),
+            (row.Feed[0].Path[0].Z, Words.Of("sheet.height.feed")),
+            (row.Drain.Path.Max(p => p.Z), Words.Of("sheet.height.drain")),
+            .. WirePicture.Of(plan, row).Take(1).Select(w => (w.Place.Z, Words.Of("sheet.height.wire"))),
         ];
 
     private static (double Height, string Name)[] NearHeights(Plan plan, RowLayout row) =>
         row.Number == 1
             ? SideParts.TankHeights(plan.Layout.Tank)
-            : [(row.Floor, "floor"), (row.Drain.Path.Min(p => p.Z), "drain, low")];
+            :
+            [
+                (row.Floor, Words.Of("sheet.height.floor")),
+                (row.Drain.Path.Min(p => p.Z), Words.Of("sheet.height.drain-low")),
+            ];
 
     private IEnumerable<Group> Heights()
     {

@@ -1,5 +1,6 @@
 using Dripwright.Engine;
 using Dripwright.Engine.Layout;
+using Dripwright.Language;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 
@@ -35,8 +36,8 @@ public static class FrontView
         var (scale, windows) = Windows(plan, row, extent, room);
         var name =
             alike.Count == 1
-                ? $"Front view, row {Wording.Count(row.Number)}"
-                : $"Front view, rows {Wording.Count(row.Number)} to {Wording.Count(alike[^1].Number)}";
+                ? Words.Of("sheet.front.title.row", Wording.Count(row.Number))
+                : Words.Of("sheet.front.title.rows", Wording.Count(row.Number), Wording.Count(alike[^1].Number));
         for (var i = 0; i < windows.Count; i++)
         {
             var (from, to) = windows[i];
@@ -58,29 +59,31 @@ public static class FrontView
             ];
             yield return new SheetDraft(
                 paper,
-                windows.Count == 1 ? name : $"{name}, part {Wording.Count(i + 1)} of {Wording.Count(windows.Count)}",
+                windows.Count == 1
+                    ? name
+                    : Words.Of("sheet.part-of", name, Wording.Count(i + 1), Wording.Count(windows.Count)),
                 elements
             )
             {
                 Scale = scale,
                 Projection = Scales.ProjectionOf(plan.Rig.Units),
-                Description = $"The row from the front with its heights. {CropSpans.Sentence(row)}.",
+                Description = Words.Of("sheet.front.said", CropSpans.Sentence(row)),
             };
         }
     }
 
-    private static readonly LegendEntry[] Legend =
-    [
-        new("feed, under pressure", Pen.Water),
-        new("drain, water running back", Pen.Return),
-        new("vent", Pen.Hidden),
-    ];
+    private static LegendEntry[] Legend =>
+        [
+            new(Words.Of("sheet.legend.feed"), Pen.Water),
+            new(Words.Of("sheet.legend.drain"), Pen.Return),
+            new(Words.Of("sheet.legend.vent"), Pen.Hidden),
+        ];
 
-    private static readonly LegendEntry[] WireLegend =
-    [
-        new("crop wire, loaded", WirePicture.Wire),
-        new("string", WirePicture.String),
-    ];
+    private static LegendEntry[] WireLegend =>
+        [
+            new(Words.Of("sheet.legend.wire-loaded"), WirePicture.Wire),
+            new(Words.Of("sheet.legend.string"), WirePicture.String),
+        ];
 
     private static Box Within(Box room, Margins margins) =>
         room.Inset(margins.Left, margins.Top, margins.Right, margins.Bottom);
@@ -98,22 +101,33 @@ public static class FrontView
         {
             var left = windows[part - 1].To - row.OriginX;
             var right = windows[part].From - row.OriginX;
-            notes.Add($"From {words.Mark(left)} to {words.Mark(right)} all is alike and not drawn.");
+            notes.Add(Words.Of("sheet.front.alike", words.Mark(left), words.Mark(right)));
         }
 
         var (from, to) = windows[part];
         var shown = row.Pots.Where(p => p.Base.X >= from && p.Base.X <= to).ToList();
         notes.Add(
-            windows.Count == 1 ? "Pots run from the row's left end."
-            : shown.Count == 0 ? "No pots in this part."
-            : $"Pots {Wording.Count(shown[0].Number)} to {Wording.Count(shown[^1].Number)}, the first at {words.Mark(shown[0].Station)} from the row's left end."
+            windows.Count == 1 ? Words.Of("sheet.front.pots.all")
+            : shown.Count == 0 ? Words.Of("sheet.front.pots.none")
+            : Words.Of(
+                "sheet.front.pots.some",
+                Wording.Count(shown[0].Number),
+                Wording.Count(shown[^1].Number),
+                words.Mark(shown[0].Station)
+            )
         );
         if (row.Number == 1)
         {
-            notes.Add("Mouth: centre of the elbow from which the drain falls.");
+            notes.Add(Words.Of("sheet.front.outlet"));
         }
 
-        notes.Add($"{Wording.Counted(row.Modules, "module")} of {words.MarkWithUnit(row.Spec.ModuleLength)}.");
+        notes.Add(
+            Words.Of(
+                "sheet.front.modules",
+                Wording.Counted("sheet.count.module", row.Modules),
+                words.MarkWithUnit(row.Spec.ModuleLength)
+            )
+        );
         return notes;
     }
 

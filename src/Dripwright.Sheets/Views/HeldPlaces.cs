@@ -1,6 +1,7 @@
 using Dripwright.Engine;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Rigs;
+using Dripwright.Language;
 
 namespace Dripwright.Sheets.Views;
 
@@ -35,9 +36,9 @@ internal static class HeldPlaces
 
     /// <summary>Which end is high, in words.</summary>
     public static string HighEnd(Plan plan) =>
-        plan.Rig.Drain.Exit == DrainExit.Middle ? "both ends"
-        : plan.Rig.Reservoir.At == RowEnd.Left ? "the right end"
-        : "the left end";
+        plan.Rig.Drain.Exit == DrainExit.Middle ? Words.Of("sheet.drain.from.both")
+        : plan.Rig.Reservoir.At == RowEnd.Left ? Words.Of("sheet.drain.from.right")
+        : Words.Of("sheet.drain.from.left");
 
     /// <summary>The frame nearest to a station, from 1.</summary>
     private static int Nearest(IReadOnlyList<double> frames, double station) =>

@@ -3,6 +3,7 @@ using Dripwright.Engine.Physics;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Units;
 using Dripwright.Engine.Wires;
+using Dripwright.Language;
 using Dripwright.Sheets.Drawing;
 
 namespace Dripwright.Sheets.Views;
@@ -26,34 +27,30 @@ internal sealed class OverheadSteps(Plan plan)
         }
 
         var end = wires.Max(w => w.Loaded.Supports.Where(s => s.End).Max(s => s.Total));
-        flow.Heading("Overhead");
-        flow.Paragraph($"{type.Name}, {words.Length(overhead.Height)} over the floor of its row.", leads: true);
+        flow.Heading(Words.Of("sheet.overhead.title"));
+        flow.Paragraph(Words.Of("sheet.overhead.lead", type.Name, words.Length(overhead.Height)), leads: true);
         flow.Table(Supports(wires));
-        flow.Step(
-            "Mark on the floor by the plan view where each row will stand. Carry the line of its wire up with a plumb line, and mark the supports overhead by the table."
-        );
+        flow.Step(Words.Of("sheet.overhead.mark"));
         flow.Step(Ends(), Cautions.Overhead(words.Force(end)));
         if (wires.Any(w => w.Place.Supports.Count > 2))
         {
             var down = wires.Max(w => w.Loaded.Supports.Where(s => !s.End).Select(s => s.Down).DefaultIfEmpty().Max());
-            flow.Step($"{Hooks()} Each carries up to {words.Force(down)}.", Cautions.Ladder);
+            flow.Step(Words.Of("sheet.overhead.hooks", Hooks(), words.Force(down)), Cautions.Ladder);
         }
 
-        flow.Step(
-            "Lead the wire through the hooks. At one end take it through the eye, at the other through the turnbuckle, opened wide, and back along itself. Set two clips at each end, their saddles on the long part of the wire, and tighten their nuts in turn."
-        );
+        flow.Step(Words.Of("sheet.overhead.wire"));
         flow.Step(Tightening(wires[0]), Cautions.Tighten);
-        flow.Step("Trim what stands out behind the clips to a hand's width, and cap every end.", Cautions.WireEnds);
+        flow.Step(Words.Of("sheet.overhead.trim"), Cautions.WireEnds);
         Strings(flow, wires);
     }
 
     private Table Supports(IReadOnlyList<LoadedWire> wires)
     {
         var table = new Table(
-            new("Wire"),
-            new("From", Align.Decimal),
-            new("To", Align.Decimal),
-            new("Supports between, from the row's left end")
+            new(Words.Of("sheet.overhead.column.wire")),
+            new(Words.Of("sheet.overhead.column.from"), Align.Decimal),
+            new(Words.Of("sheet.overhead.column.to"), Align.Decimal),
+            new(Words.Of("sheet.overhead.column.supports"))
         );
         foreach (var wire in wires)
         {
@@ -62,9 +59,9 @@ internal sealed class OverheadSteps(Plan plan)
                 wire.Place.Label,
                 words.MarkWithUnit(at[0]),
                 words.MarkWithUnit(at[^1]),
-                at.Count <= 2 ? "none"
+                at.Count <= 2 ? Words.Of("sheet.overhead.none")
                     : at.Count <= 8 ? string.Join(", ", at.Skip(1).SkipLast(1).Select(words.MarkWithUnit))
-                    : $"{Wording.Count(at.Count - 2)}, every {words.MarkWithUnit(at[1] - at[0])}"
+                    : Words.Of("sheet.overhead.every", Wording.Count(at.Count - 2), words.MarkWithUnit(at[1] - at[0]))
             );
         }
 
@@ -73,19 +70,22 @@ internal sealed class OverheadSteps(Plan plan)
 
     private string Ends() =>
         overhead.Ends == WireEnds.Bolted
-            ? "Bolt an eye bolt with washers through a post or frame at each end of each wire. The post is braced along the row, against the pull of the wire."
-            : $"{Hooks()} The end hooks hold the wire's whole pull.";
+            ? Words.Of("sheet.overhead.bolt")
+            : Words.Of("sheet.overhead.end-hooks", Hooks());
 
     private string Hooks() =>
         overhead.Timber == Timber.Other
-            ? "Fasten a hook at each mark, with an anchor made for what is there."
-            : $"Drill and screw a hook of {words.MarkWithUnit(overhead.HookDiameter)} into framing at each mark, never into board or plaster, with at least {words.MarkWithUnit(overhead.HookThread)} of thread in the wood.";
+            ? Words.Of("sheet.overhead.anchor")
+            : Words.Of(
+                "sheet.overhead.hook",
+                words.MarkWithUnit(overhead.HookDiameter),
+                words.MarkWithUnit(overhead.HookThread)
+            );
 
     /// <summary>By hand, and how to see that it is enough: a known weight in the middle of a span pulls a tight wire down so far.</summary>
     private string Tightening(LoadedWire wire)
     {
-        var text =
-            $"Turn the turnbuckle by hand until the empty wire pulls with {words.Force(overhead.Tightened)}, not more.";
+        var text = Words.Of("sheet.overhead.tighten", words.Force(overhead.Tightened));
         var type = plan.Layout.Parts.Wire!;
         var supports = wire.Place.Supports;
         var span = new WireSpan
@@ -105,7 +105,14 @@ internal sealed class OverheadSteps(Plan plan)
         // Less than this cannot be read off a ruler.
         return drop < 0.003
             ? text
-            : $"{text} To check it, hang {(plan.Rig.Units == UnitSystem.Us ? "a jug with a gallon" : "a bottle with a litre")} of water in the middle of a span: the wire then hangs {words.MarkWithUnit(drop)} lower there than at its supports.";
+            : Words.Of(
+                "sheet.overhead.check",
+                text,
+                plan.Rig.Units == UnitSystem.Us
+                    ? Words.Of("sheet.overhead.check.us")
+                    : Words.Of("sheet.overhead.check.metric"),
+                words.MarkWithUnit(drop)
+            );
     }
 
     private void Strings(Flow flow, IReadOnlyList<LoadedWire> wires)
@@ -118,7 +125,12 @@ internal sealed class OverheadSteps(Plan plan)
 
         var strings = plants * overhead.Strings;
         flow.Step(
-            $"Wind {words.Length(vine.Length)} of string on each of {Wording.Counted(strings, "hook")}, and hang {(overhead.Strings == 1 ? "one" : Wording.Count(overhead.Strings))} over each plant when it is set: the string reaches to the pot, the rest stays wound on the hook for lowering. New string for each crop."
+            Words.Of(
+                "sheet.overhead.strings",
+                words.Length(vine.Length),
+                Wording.Counted("sheet.count.hook", strings),
+                overhead.Strings == 1 ? Words.Of("sheet.overhead.one") : Wording.Count(overhead.Strings)
+            )
         );
     }
 }

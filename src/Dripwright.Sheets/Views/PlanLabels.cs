@@ -1,6 +1,7 @@
 using Dripwright.Engine;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Rigs;
+using Dripwright.Language;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 
@@ -39,7 +40,7 @@ internal sealed class PlanLabels(Plan plan, View view)
             yield return Label(drain.Label, near, feedY + 2.2, style with { Role = Role.Return });
         }
 
-        yield return Label($"Row\u00a0{Wording.Count(row.Number)}", x + (Outwards * 11), y, style.Bold);
+        yield return Label(Words.Of("sheet.row.short", Wording.Count(row.Number)), x + (Outwards * 11), y, style.Bold);
         var marks = findings.Where(f => f.Row == row.Number && f.At is null).Take(2).ToList();
         // Beside the name where the next row leaves room, else none: the cover sheet lists them all.
         if (view.Length(row.Depth) < 14 && layout.Rows.Count > 4)
@@ -61,10 +62,10 @@ internal sealed class PlanLabels(Plan plan, View view)
         var tank = layout.Tank;
         var box = view.Box(tank.Left, tank.Front, tank.Right - tank.Left, tank.Back - tank.Front);
         var style = TextStyle.Note.Bold.Middle;
-        var half = TextMeasure.Width("Reservoir", style) / 2;
+        var half = TextMeasure.Width(Words.Of("sheet.reservoir"), style) / 2;
         // A narrow reservoir at the edge must not push its name off the sheet.
         var x = Math.Clamp(box.Centre.X, view[extent.Left, 0].X + half - 8, view[extent.Right, 0].X - half + 8);
-        var name = new Text("Reservoir", new(x, box.Bottom + 4), style);
+        var name = new Text(Words.Of("sheet.reservoir"), new(x, box.Bottom + 4), style);
         yield return Polyline.Polygon(TextMeasure.Corners(name), null, Fill.Paper);
         yield return name;
         var perLine = Math.Max(1, (int)((box.Width - 2) / MarkPitch));

@@ -1,6 +1,7 @@
 using Dripwright.Engine;
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Layout;
+using Dripwright.Language;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 
@@ -102,7 +103,7 @@ internal sealed class PlanPicture(Plan plan, View view)
         {
             Id = "wire-" + wire.Label,
             Class = "wire",
-            Title = "Crop wire " + wire.Label,
+            Title = Words.Of("sheet.wire.title", wire.Label),
         };
     }
 
@@ -124,7 +125,7 @@ internal sealed class PlanPicture(Plan plan, View view)
         ])
         {
             Class = "stand",
-            Title = "Stand",
+            Title = Words.Of("sheet.stand.title"),
         };
 
     private Group Tank()
@@ -146,7 +147,7 @@ internal sealed class PlanPicture(Plan plan, View view)
         {
             Id = "reservoir",
             Class = "reservoir",
-            Title = "Reservoir",
+            Title = Words.Of("sheet.reservoir"),
         };
     }
 
@@ -165,7 +166,7 @@ internal sealed class PlanPicture(Plan plan, View view)
         {
             Id = "pump",
             Class = "pump",
-            Title = layout.Parts.Pump is null ? "Outlet" : "Pump",
+            Title = layout.Parts.Pump is null ? Words.Of("sheet.plan.outlet") : Words.Of("sheet.plan.pump"),
         };
     }
 }

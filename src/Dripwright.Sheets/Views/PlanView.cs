@@ -1,4 +1,5 @@
 using Dripwright.Engine;
+using Dripwright.Language;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 
@@ -33,12 +34,11 @@ public static class PlanView
         ];
         return
         [
-            new SheetDraft(sheet, "Plan, from above", elements)
+            new SheetDraft(sheet, Words.Of("sheet.plan.title"), elements)
             {
                 Scale = view.Scale,
                 Projection = Scales.ProjectionOf(plan.Rig.Units),
-                Description =
-                    $"{Wording.Counted(plan.Layout.Rows.Count, "row")} and the reservoir from above, the front at the lower edge.",
+                Description = Words.Of("sheet.plan.said", Wording.Counted("sheet.count.row", plan.Layout.Rows.Count)),
             },
         ];
     }
@@ -52,11 +52,11 @@ public static class PlanView
         var (extent, room) = (PlanPicture.ExtentOf(plan.Layout), box.Inset(3));
         // A picture without dimensions needs no standard scale.
         var smaller = Math.Max(extent.Width / room.Width, extent.Height / room.Height) * 1000;
-        var view = View.At(extent, room, new Scale(smaller, "not to scale"));
+        var view = View.At(extent, room, new Scale(smaller, Words.Of("sheet.scale.none")));
         return new([.. new PlanPicture(plan, view).Draw(texts: false)])
         {
             Class = "plan-picture",
-            Title = "The rig from above",
+            Title = Words.Of("sheet.plan.picture"),
         };
     }
 
@@ -67,20 +67,20 @@ public static class PlanView
         return Math.Clamp(((width - 6) * extent.Height / extent.Width) + 8, 20, 60);
     }
 
-    private static readonly LegendEntry[] Legend =
-    [
-        new("feed, under pressure", Pen.Water),
-        new("drain, water running back", Pen.Return),
-        new("planted pot", Pen.Plant, new(Role.Plant, FillPattern.Tint)),
-    ];
+    private static LegendEntry[] Legend =>
+        [
+            new(Words.Of("sheet.legend.feed"), Pen.Water),
+            new(Words.Of("sheet.legend.drain"), Pen.Return),
+            new(Words.Of("sheet.legend.planted"), Pen.Plant, new(Role.Plant, FillPattern.Tint)),
+        ];
 
-    private static readonly LegendEntry[] WireLegend = [new("crop wire, overhead", WirePicture.Over)];
+    private static LegendEntry[] WireLegend => [new(Words.Of("sheet.legend.wire"), WirePicture.Over)];
 
     private static List<string> Notes(Plan plan)
     {
         var words = new Wording(plan.Rig.Units);
         var first = plan.Layout.Rows[0];
-        List<string> notes = [$"Clear way before row 1: {words.Length(first.Spec.Aisle)}."];
+        List<string> notes = [Words.Of("sheet.plan.way", words.Length(first.Spec.Aisle))];
         if (plan.Layout.Rows.Count <= 3)
         {
             notes.AddRange(plan.Layout.Rows.Select(CropSpans.Sentence));

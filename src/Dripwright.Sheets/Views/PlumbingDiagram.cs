@@ -1,5 +1,6 @@
 using Dripwright.Engine;
 using Dripwright.Engine.Layout;
+using Dripwright.Language;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 
@@ -13,12 +14,12 @@ public static class PlumbingDiagram
 {
     private const double Gap = 5;
 
-    private static readonly LegendEntry[] Legend =
-    [
-        new("feed, under pressure", Pen.Water),
-        new("drain, water running back", Pen.Return),
-        new("vent", Pen.Hidden),
-    ];
+    private static LegendEntry[] Legend =>
+        [
+            new(Words.Of("sheet.legend.feed"), Pen.Water),
+            new(Words.Of("sheet.legend.drain"), Pen.Return),
+            new(Words.Of("sheet.legend.vent"), Pen.Hidden),
+        ];
 
     /// <summary>Draws the sheets, always with the long edge of the paper along the bottom.</summary>
     /// <param name="plan">The plan.</param>
@@ -35,13 +36,13 @@ public static class PlumbingDiagram
             .. Strips(
                 plan,
                 sheet,
-                "Plumbing, feed",
+                Words.Of("sheet.plumbing.title.feed"),
                 runs.Where(r => r.Service is not (RunService.Drain or RunService.Return))
             ),
             .. Strips(
                 plan,
                 sheet,
-                "Plumbing, drain",
+                Words.Of("sheet.plumbing.title.drain"),
                 runs.Where(r => r.Service is RunService.Drain or RunService.Return)
             ),
         ];
@@ -62,10 +63,7 @@ public static class PlumbingDiagram
                         new Text(line, strip.TopLeft.Move(75, 6 + (i * TextStyle.Note.LineHeight)), TextStyle.Note)
                 ),
         ];
-        return new(sheet, "Plumbing at a glance", elements)
-        {
-            Description = "All pipe runs with their labels and the way of the water, not to scale.",
-        };
+        return new(sheet, Words.Of("sheet.plumbing.title"), elements) { Description = Words.Of("sheet.plumbing.said") };
     }
 
     private static List<string> Notes(Plan plan)
@@ -73,24 +71,24 @@ public static class PlumbingDiagram
         var parts = plan.Layout.Parts;
         List<string> notes =
         [
-            $"Feed line: {parts.Line.Name}. Header: {parts.Header.Name}. Drain: {parts.Drain.Name}.",
-            parts.Strainer is { } strainer ? $"Strainer: {strainer.Name}." : "No strainer.",
+            Words.Of("sheet.plumbing.pipes", parts.Line.Name, parts.Header.Name, parts.Drain.Name),
+            parts.Strainer is { } strainer
+                ? Words.Of("sheet.plumbing.strainer", strainer.Name)
+                : Words.Of("sheet.plumbing.strainer.none"),
         ];
         if (plan.Rig.Feed.SiphonBreak)
         {
-            notes.Add("Siphon break: a small hole in the header just above the highest water.");
+            notes.Add(Words.Of("sheet.plumbing.siphon"));
         }
 
         if (plan.Layout.Rows.Count > PlumbingOverview.MostNamed)
         {
-            notes.Add(
-                "Only the runs of the first and the last row are named here; the others carry their own row's number."
-            );
+            notes.Add(Words.Of("sheet.plumbing.first-last"));
         }
 
         if (plan.Rig.Drain.Vent)
         {
-            notes.Add("Vents (V) stay open at the top.");
+            notes.Add(Words.Of("sheet.plumbing.vents"));
         }
 
         return notes;
@@ -129,6 +127,5 @@ public static class PlumbingDiagram
         }
     }
 
-    private static string Said(string title) =>
-        title + ": each run stretched out, with fittings, cut pieces and lengths, not to scale.";
+    private static string Said(string title) => Words.Of("sheet.plumbing.strips.said", title);
 }

@@ -1,6 +1,7 @@
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Rigs;
+using Dripwright.Language;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 
@@ -162,9 +163,14 @@ internal static class PotSymbol
         {
             Id = $"pot-{Wording.Count(row.Number)}-{Wording.Count(pot.Number)}",
             Class = pot.Planted ? "pot planted" : "pot empty",
-            Title = $"Row {Wording.Count(row.Number)}, pot {Wording.Count(pot.Number)}",
+            Title = Words.Of("sheet.pot.title", Wording.Count(row.Number), Wording.Count(pot.Number)),
             Description = pot.Planted
-                ? $"{(pot.Crop.Length > 0 ? pot.Crop : "planted")}, {Wording.Counted(pot.Plants, "plant")}, {Wording.Counted(pot.Emitters, "emitter")}"
-                : "empty",
+                ? Words.Of(
+                    "sheet.pot.said",
+                    pot.Crop.Length > 0 ? pot.Crop : Words.Of("sheet.crop.planted"),
+                    Wording.Counted("sheet.count.plant", pot.Plants),
+                    Wording.Counted("sheet.count.emitter", pot.Emitters)
+                )
+                : Words.Of("sheet.crop.empty"),
         };
 }

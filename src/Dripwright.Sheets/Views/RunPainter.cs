@@ -1,6 +1,7 @@
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Numerics;
 using Dripwright.Engine.Rigs;
+using Dripwright.Language;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 
@@ -53,20 +54,28 @@ internal sealed class RunPainter(Rig rig, Func<Vector3, Point> project)
         };
     }
 
-    /// <summary>What a run is, in words.</summary>
+    /// <summary>What a run is, with its label and row.</summary>
     public static string TitleOf(PipeRun run)
     {
-        var what = run.Service switch
-        {
-            _ when RunWays.IsVent(run) => "Vent",
-            RunService.Header => "Header",
-            RunService.Feed => "Feed line",
-            RunService.Drain => "Drain",
-            RunService.Bypass => "Bypass",
-            _ => "Return",
-        };
-        return run.Row > 0 ? $"{what} {run.Label} of row {Wording.Count(run.Row)}" : $"{what} {run.Label}";
+        var what = Words.Of("sheet.run." + Kind(run));
+        return run.Row > 0
+            ? Words.Of("sheet.run.of-row", what, run.Label, Wording.Count(run.Row))
+            : Words.Of("sheet.run.alone", what, run.Label);
     }
+
+    /// <summary>What a run is, within a sentence.</summary>
+    public static string WordOf(PipeRun run) => Words.Of("sheet.run.word." + Kind(run));
+
+    private static string Kind(PipeRun run) =>
+        run.Service switch
+        {
+            _ when RunWays.IsVent(run) => "vent",
+            RunService.Header => "header",
+            RunService.Feed => "feed",
+            RunService.Drain => "drain",
+            RunService.Bypass => "bypass",
+            _ => "return",
+        };
 
     private Rectangle Fitting(PipeRun run, RunFitting fitting)
     {

@@ -1,6 +1,7 @@
 using Dripwright.Engine;
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Layout;
+using Dripwright.Language;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 
@@ -30,16 +31,21 @@ internal sealed class RunStrip
         words = new(plan.Rig.Units);
         ways = RunWays.Of(run, plan.Rig);
         items = [.. Items(plan, run).OrderBy(i => i.Station)];
-        var name = alike.Count == 1 ? run.Label : $"{Named(alike)}, alike";
-        Heading =
-            $"{name}: {RunPainter.TitleOf(run).Split(' ')[0].ToLowerInvariant()}, {Wording.Sentence(run.Pipe.Name)}, {words.MarkWithUnit(run.Length)}";
+        var name = alike.Count == 1 ? run.Label : Words.Of("sheet.strip.alike", Named(alike));
+        Heading = Words.Of(
+            "sheet.strip.heading",
+            name,
+            RunPainter.WordOf(run),
+            Wording.Sentence(run.Pipe.Name),
+            words.MarkWithUnit(run.Length)
+        );
     }
 
     private RunStrip(RunStrip whole, IReadOnlyList<Item> items, bool first)
     {
         (run, words, ways) = (whole.run, whole.words, whole.ways);
         this.items = items;
-        Heading = first ? whole.Heading : whole.Heading + ", continued";
+        Heading = first ? whole.Heading : Words.Of("sheet.strip.continued", whole.Heading);
     }
 
     /// <summary>The strip in pieces that are no taller than a sheet.</summary>
@@ -103,7 +109,7 @@ internal sealed class RunStrip
     {
         var rows = alike.Select(r => r.Row).ToList();
         return rows.Count > 2 && rows.Zip(rows.Skip(1), (a, b) => b - a).All(d => d == 1)
-            ? $"{alike[0].Label} to {alike[^1].Label}"
+            ? Words.Of("sheet.to", alike[0].Label, alike[^1].Label)
             : string.Join(", ", alike.Select(r => r.Label));
     }
 
@@ -169,7 +175,8 @@ internal sealed class RunStrip
         foreach (var fitting in run.Fittings)
         {
             var joined = Joined(plan.Layout, run, fitting);
-            var word = FittingSymbol.Word(fitting.Type.Kind) + (joined.Length > 0 ? ", to " + joined : "");
+            var word = FittingSymbol.Word(fitting.Type.Kind);
+            word = joined.Length > 0 ? Words.Of("sheet.strip.joined", word, joined) : word;
             yield return new(fitting.Station, fitting.Label, word, fitting.Type.Kind, null);
         }
 
@@ -179,17 +186,35 @@ internal sealed class RunStrip
         }
 
         var pump = plan.Layout.Tank.PumpOutlet;
-        yield return new(run.Start - 1, plan.Layout.Parts.Pump is null ? "outlet" : "pump", "from the", null, null);
+        yield return new(
+            run.Start - 1,
+            plan.Layout.Parts.Pump is null ? Words.Of("sheet.strip.outlet") : Words.Of("sheet.strip.pump"),
+            Words.Of("sheet.strip.from"),
+            null,
+            null
+        );
         if (plan.Layout.Parts.Strainer is not null)
         {
-            yield return new(run.Start - 0.5, "strainer", "in the feed", null, null);
+            yield return new(
+                run.Start - 0.5,
+                Words.Of("sheet.strip.strainer"),
+                Words.Of("sheet.strip.in-feed"),
+                null,
+                null
+            );
         }
 
         if (plan.Rig.Feed.SiphonBreak)
         {
             // Just above the highest water, within the pipe that rises from the pump.
             var above = Math.Max(plan.Layout.Tank.Rim - pump.Z, 0.02);
-            yield return new(Math.Min(run.Start + above, run.End), "siphon break", "small hole", null, null);
+            yield return new(
+                Math.Min(run.Start + above, run.End),
+                Words.Of("sheet.strip.siphon"),
+                Words.Of("sheet.strip.siphon.small"),
+                null,
+                null
+            );
         }
     }
 
@@ -208,7 +233,7 @@ internal sealed class RunStrip
                     "bypass" => "B",
                     "split" => "G",
                     "tank" => "",
-                    _ => "row " + link.To[(link.To.IndexOf('-', StringComparison.Ordinal) + 1)..],
+                    _ => Words.Of("sheet.rows.one", link.To[(link.To.IndexOf('-', StringComparison.Ordinal) + 1)..]),
                 };
             }
         }

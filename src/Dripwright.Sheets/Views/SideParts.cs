@@ -1,5 +1,6 @@
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Numerics;
+using Dripwright.Language;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 
@@ -53,7 +54,7 @@ internal sealed class SideParts(View view, Func<Vector3, double> level)
             }
         }
 
-        return new(elements) { Class = "stand", Title = "Stand" };
+        return new(elements) { Class = "stand", Title = Words.Of("sheet.stand.title") };
     }
 
     /// <summary>The reservoir with its water.</summary>
@@ -72,7 +73,7 @@ internal sealed class SideParts(View view, Func<Vector3, double> level)
         {
             Id = "reservoir",
             Class = "reservoir",
-            Title = "Reservoir",
+            Title = Words.Of("sheet.reservoir"),
         };
     }
 
@@ -91,7 +92,7 @@ internal sealed class SideParts(View view, Func<Vector3, double> level)
         {
             Id = "pump",
             Class = "pump",
-            Title = "Pump",
+            Title = Words.Of("sheet.plan.pump"),
         };
     }
 
@@ -109,12 +110,12 @@ internal sealed class SideParts(View view, Func<Vector3, double> level)
     /// <summary>Heights of the reservoir and its water.</summary>
     public static (double Height, string Name)[] TankHeights(TankPlace tank) =>
         [
-            (0, "floor"),
-            .. Math.Abs(tank.Floor) > 1e-6 ? new[] { (tank.Floor, "tank floor") } : [],
-            (tank.Lowest, "lowest"),
-            (tank.Full, "full"),
-            (tank.Rim, "rim"),
-            (tank.Mouth.Z, "mouth"),
+            (0, Words.Of("sheet.height.floor")),
+            .. Math.Abs(tank.Floor) > 1e-6 ? new[] { (tank.Floor, Words.Of("sheet.height.tank-floor")) } : [],
+            (tank.Lowest, Words.Of("sheet.height.lowest")),
+            (tank.Full, Words.Of("sheet.height.full")),
+            (tank.Rim, Words.Of("sheet.height.rim")),
+            (tank.Mouth.Z, Words.Of("sheet.height.outlet")),
         ];
 
     /// <summary>[mm] Room that heights need beyond their dimension line.</summary>

@@ -1,5 +1,6 @@
 using Dripwright.Engine;
 using Dripwright.Engine.Layout;
+using Dripwright.Language;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 
@@ -27,7 +28,7 @@ internal static class SlopeFigure
         List<Element> elements =
         [
             new Line(new(left, top), new(right, top), Pen.Built),
-            new Text("top of the rails, level", new(left, top - 2), TextStyle.Small),
+            new Text(Words.Of("sheet.slope.rails"), new(left, top - 2), TextStyle.Small),
             new Polyline([.. held.Select(s => new Point(X(s.Station), Y(s.Drop)))], Pen.Return),
         ];
         var step = Math.Max(1, (int)Math.Ceiling((held.Count - 1) / (double)MostFrames));
@@ -50,7 +51,7 @@ internal static class SlopeFigure
             elements.Add(Drop(held[^1]));
         }
 
-        return new(elements) { Class = "figure", Title = "Drop of the drain at each frame" };
+        return new(elements) { Class = "figure", Title = Words.Of("sheet.slope.figure") };
 
         Group Drop(HeldPlace place) =>
             DimensionLine.Vertical(

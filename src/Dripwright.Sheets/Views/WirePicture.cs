@@ -2,6 +2,7 @@ using Dripwright.Engine;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Wires;
+using Dripwright.Language;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 
@@ -105,8 +106,14 @@ internal sealed class WirePicture(Plan plan, View view, WireBand band)
         var sag = wires.Max(w => w.Loaded.Spans.Max(s => s.Sag));
         string[] texts =
         [
-            $"{names}: {Wording.Counted(supports.Count, "support")}, {words.MarkWithUnit(supports[1] - supports[0])} apart; sags {words.MarkWithUnit(sag)} under the grown crop",
-            $"{names}: sags {words.MarkWithUnit(sag)}",
+            Words.Of(
+                "sheet.wire.label",
+                names,
+                Wording.Counted("sheet.count.support", supports.Count),
+                words.MarkWithUnit(supports[1] - supports[0]),
+                words.MarkWithUnit(sag)
+            ),
+            Words.Of("sheet.wire.label.short", names, words.MarkWithUnit(sag)),
         ];
         var style = TextStyle.Note.Bold;
         var text = texts.FirstOrDefault(t => TextMeasure.Width(t, style) <= right - left) ?? names;
@@ -172,8 +179,11 @@ internal sealed class WirePicture(Plan plan, View view, WireBand band)
         {
             Id = "wire-" + wire.Place.Label,
             Class = "wire",
-            Title = "Crop wire " + wire.Place.Label,
-            Description =
-                $"{words.Length(plan.Rig.Overhead.Height)} over the row's floor, pulls with {words.Force(wire.Loaded.Supports.Where(s => s.End).Max(s => s.Total))} on each end under the grown crop",
+            Title = Words.Of("sheet.wire.title", wire.Place.Label),
+            Description = Words.Of(
+                "sheet.wire.said",
+                words.Length(plan.Rig.Overhead.Height),
+                words.Force(wire.Loaded.Supports.Where(s => s.End).Max(s => s.Total))
+            ),
         };
 }

@@ -1,5 +1,6 @@
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Storage;
 
 namespace Dripwright.Store.Tables;
 
@@ -14,8 +15,8 @@ internal sealed class Connection(GardenPlace place, bool pooling = true)
 
     public GardenPlace Place => place;
 
-    /// <summary>False for a file of passing use, which is let go of at once.</summary>
-    public bool IsPooled => pooling;
+    /// <summary>Called after each change that was committed.</summary>
+    public Action? Committed { get; set; }
 
     public GardenTables Open() =>
         _options is DbContextOptions<SqliteTables> sqlite
@@ -45,8 +46,12 @@ internal sealed class Connection(GardenPlace place, bool pooling = true)
     }
 
     /// <summary>Changes, all or nothing: what the work throws undoes it.</summary>
-    public Task<T> Change<T>(Func<GardenTables, Task<T>> work, CancellationToken stop) =>
-        Alone(() => Read(tables => InTransaction(tables, work, stop)), stop);
+    public async Task<T> Change<T>(Func<GardenTables, Task<T>> work, CancellationToken stop)
+    {
+        var result = await Alone(() => Read(tables => InTransaction(tables, work, stop)), stop).ConfigureAwait(false);
+        Committed?.Invoke();
+        return result;
+    }
 
     /// <summary>Waits until no one else of this process writes to the file, and works while they wait.</summary>
     public async Task<T> Alone<T>(Func<Task<T>> work, CancellationToken stop)
@@ -74,11 +79,30 @@ internal sealed class Connection(GardenPlace place, bool pooling = true)
     {
         // On SQLite this takes the writer's lock at once, so that a reading in it cannot be outdated by its writing.
         var change = await tables.Database.BeginTransactionAsync(stop).ConfigureAwait(false);
-        await using (change.ConfigureAwait(false))
+        try
         {
+            var before = await EditCount.Before(tables, stop).ConfigureAwait(false);
             var result = await work(tables).ConfigureAwait(false);
+            await EditCount.Add(tables, before, stop).ConfigureAwait(false);
             await change.CommitAsync(stop).ConfigureAwait(false);
             return result;
+        }
+        finally
+        {
+            await End(change).ConfigureAwait(false);
+        }
+    }
+
+    // With the connection gone there is nothing to take back, and what the driver says of that must not hide why it went.
+    private static async Task End(IDbContextTransaction change)
+    {
+        try
+        {
+            await change.DisposeAsync().ConfigureAwait(false);
+        }
+        catch (Exception wrong) when (wrong is Npgsql.NpgsqlException or InvalidOperationException or IOException)
+        {
+            // Whatever ended the connection is on its way to the caller.
         }
     }
 
@@ -87,9 +111,15 @@ internal sealed class Connection(GardenPlace place, bool pooling = true)
     {
         if (place.Path is { } path)
         {
-            using var any = new SqliteConnection(SqliteWords(path));
-            SqliteConnection.ClearPool(any);
+            LetGo(path);
         }
+    }
+
+    /// <summary>Closes what this process has open of a file and is not in use.</summary>
+    public static void LetGo(string path)
+    {
+        using var any = new SqliteConnection(SqliteWords(path));
+        SqliteConnection.ClearPool(any);
     }
 
     /// <summary>The words by which a SQLite file is opened.</summary>

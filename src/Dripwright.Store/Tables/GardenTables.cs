@@ -14,6 +14,8 @@ internal abstract class GardenTables(DbContextOptions options) : DbContext(optio
 
     public DbSet<RevisionRow> Revisions => Set<RevisionRow>();
 
+    public DbSet<ChecksumRow> Checksums => Set<ChecksumRow>();
+
     protected override void ConfigureConventions(ModelConfigurationBuilder configurationBuilder) =>
         // SQLite gives dates back without saying that they are UTC.
         configurationBuilder.Properties<DateTime>().HaveConversion<Utc>();
@@ -41,6 +43,11 @@ internal abstract class GardenTables(DbContextOptions options) : DbContext(optio
             revision.ToTable("revisions");
             revision.HasKey(row => new { row.DocumentId, row.Number });
             revision.HasOne<DocumentRow>().WithMany().HasForeignKey(row => row.DocumentId);
+        });
+        modelBuilder.Entity<ChecksumRow>(checksum =>
+        {
+            checksum.ToTable("checksums");
+            checksum.Property(row => row.Id).ValueGeneratedNever();
         });
     }
 

@@ -11,6 +11,21 @@ internal sealed class GardenRow
     public string Settings { get; set; } = "";
 
     public DateTime MadeAt { get; set; }
+
+    /// <summary>How many changes the file has seen; 0 on a server.</summary>
+    public long Edits { get; set; }
+}
+
+/// <summary>What a backup's content comes to: exactly one row in a backup, none in a garden.</summary>
+internal sealed class ChecksumRow
+{
+    public const int TheOne = 1;
+
+    public int Id { get; set; }
+
+    public string Sha256 { get; set; } = "";
+
+    public DateTime MadeAt { get; set; }
 }
 
 /// <summary>A document with its draft.</summary>

@@ -7,46 +7,37 @@ using Dripwright.Engine.Units;
 using Dripwright.Language;
 using Dripwright.Sheets.Screen;
 using Dripwright.Store;
+using Dripwright.Workbench.Work;
 
 namespace Dripwright.Workbench.Editing;
 
-/// <summary>One rig on one page: the text being edited, its plan, and the keeping of it.</summary>
-/// <remarks>
-/// All members are called from the page's own thread; what takes time goes on in the background and comes back to it.
-/// What is typed is in the text at once, in the garden a moment later. While a fault stands the last good plan stays.
-/// </remarks>
+/// <summary>One rig on one page: its text as it is kept, and what is planned from it.</summary>
+/// <remarks>All members are called from the page's own thread; what takes time goes on in the background and comes back to it.</remarks>
 public sealed class RigDesk : IFormDesk, IAsyncDisposable
 {
-    /// <summary>A stand that takes longer is told later than all else; one of ten pots takes less, and nothing flickers.</summary>
-    private static readonly TimeSpan s_patience = TimeSpan.FromMilliseconds(250);
-
     private readonly Garden _garden;
-    private readonly PlanQueue _queue;
-    private readonly TimeSpan _keepAfter;
-    private readonly SemaphoreSlim _keeping = new(1, 1);
-    private CancellationTokenSource? _planning;
-    private CancellationTokenSource? _waiting;
-    private string _what = "";
-    private string _planned = "";
+    private readonly DraftKeeping _keeping;
+    private readonly RigPlanning _planning;
 
-    private RigDesk(Garden garden, PlanQueue queue, TimeSpan keepAfter, Draft draft, PartsCatalogue catalogue)
+    private RigDesk(Garden garden, DraftKeeping keeping, RigPlanning planning, PartsCatalogue catalogue)
     {
-        _garden = garden;
-        _queue = queue;
-        _keepAfter = keepAfter;
-        Kept = draft;
-        Text = draft.Text;
-        Catalogue = catalogue;
+        (_garden, _keeping, _planning, Catalogue) = (garden, keeping, planning, catalogue);
+        Root = RigFileText.Root(keeping.Text);
+        keeping.Changed += Tell;
+        planning.Changed += Tell;
     }
 
     /// <summary>Told when something to show has changed.</summary>
     public event EventHandler? Changed;
 
     /// <summary>The draft as the garden has it, the last we know.</summary>
-    public Draft Kept { get; private set; }
+    public Draft Kept => _keeping.Kept;
 
     /// <summary>The text as it is on this page.</summary>
-    public string Text { get; private set; }
+    public string Text => _keeping.Text;
+
+    /// <summary>The text as nodes; null where it is no JSON object.</summary>
+    public JsonObject? Root { get; private set; }
 
     /// <summary>The parts that can be named.</summary>
     public PartsCatalogue Catalogue { get; private set; }
@@ -57,55 +48,55 @@ public sealed class RigDesk : IFormDesk, IAsyncDisposable
     /// <summary>Number of the newest saved revision; 0 where there is none.</summary>
     public int Revision { get; private set; }
 
-    /// <summary>The text as nodes; null where it is no JSON object.</summary>
-    public JsonObject? Root { get; private set; }
-
-    /// <summary>What came of reading the text; null until the first reading.</summary>
-    public RigReading? Reading { get; private set; }
-
-    /// <summary>The last good plan; null until there is one. Without the strength of its stands while that is being worked out.</summary>
-    public Plan? Plan { get; private set; }
-
-    /// <summary>The plan to draw: a moment ahead of <see cref="Plan"/>, and not judged to the end.</summary>
-    public Plan? Sketch { get; private set; }
-
-    /// <summary>True while the strength of the stands is still being worked out, and with it what the plan has to say of them.</summary>
-    public bool IsStandOpen { get; private set; }
-
-    /// <summary>Why a rig without fault cannot be planned; null where it can.</summary>
-    public string? Lacking { get; private set; }
-
-    /// <summary>What the last edit changed in the drawing.</summary>
-    public IReadOnlyList<ScreenChange> Changes { get; private set; } = [];
-
-    /// <summary>True while a plan is being made.</summary>
-    public bool IsPlanning { get; private set; }
-
-    /// <summary>What another page made of the rig while this one was typing; null where there is no such conflict.</summary>
-    public Draft? Other { get; private set; }
-
-    /// <summary>The rig has been thrown away on another page.</summary>
-    public bool IsGone { get; private set; }
-
-    /// <summary>Why the last text could not be kept; null where it could. It stays on the page, and is tried again.</summary>
-    public string? Refused { get; private set; }
-
-    /// <summary>Told when a page's own work in the background failed. Gives the number under which the log tells of it.</summary>
-    internal Func<Exception, string> Failed { get; init; } = _ => "–";
-
     /// <summary>Units to show; those of the rig where null.</summary>
     public UnitSystem? Units { get; private set; }
+
+    /// <inheritdoc cref="DraftKeeping.Other"/>
+    public Draft? Other => _keeping.Other;
+
+    /// <inheritdoc cref="DraftKeeping.IsGone"/>
+    public bool IsGone => _keeping.IsGone;
+
+    /// <inheritdoc cref="DraftKeeping.Refused"/>
+    public string? Refused => _keeping.Refused;
+
+    /// <inheritdoc cref="DraftKeeping.IsUnkept"/>
+    public bool IsUnkept => _keeping.IsUnkept;
+
+    /// <inheritdoc cref="RigPlanning.Reading"/>
+    public RigReading? Reading => _planning.Reading;
+
+    /// <inheritdoc cref="RigPlanning.Plan"/>
+    public Plan? Plan => _planning.Plan;
+
+    /// <inheritdoc cref="RigPlanning.Sketch"/>
+    public Plan? Sketch => _planning.Sketch;
+
+    /// <inheritdoc cref="RigPlanning.IsStandOpen"/>
+    public bool IsStandOpen => _planning.IsStandOpen;
+
+    /// <inheritdoc cref="RigPlanning.Lacking"/>
+    public string? Lacking => _planning.Lacking;
+
+    /// <inheritdoc cref="RigPlanning.Changes"/>
+    public IReadOnlyList<ScreenChange> Changes => _planning.Changes;
+
+    /// <inheritdoc cref="RigPlanning.IsPlanning"/>
+    public bool IsPlanning => _planning.IsPlanning;
 
     /// <summary>True when the plan shown is not that of the text: a fault stands in it.</summary>
     public bool IsStale => Reading is { Faults.Count: > 0 } || Lacking is not null;
 
-    /// <summary>True while something typed is not yet in the garden.</summary>
-    public bool IsUnkept => Text != Kept.Text;
-
     /// <summary>Opens a rig; null where there is none of that number.</summary>
+    /// <param name="garden">The garden that keeps it.</param>
+    /// <param name="work">Where it is planned.</param>
+    /// <param name="id">Its number.</param>
+    /// <param name="units">Units to show; those of the rig where null.</param>
+    /// <param name="keepAfter">How long after the last letter it is kept.</param>
+    /// <param name="failed">Told when the page's own work in the background failed. Gives the number under which the log tells of it.</param>
     internal static async Task<RigDesk?> Open(
         Garden garden,
-        PlanQueue queue,
+        PageWork work,
         int id,
         UnitSystem? units,
         TimeSpan keepAfter,
@@ -117,13 +108,9 @@ public sealed class RigDesk : IFormDesk, IAsyncDisposable
             return null;
         }
 
-        var catalogue = await garden.CatalogueAsync();
-        var desk = new RigDesk(garden, queue, keepAfter, draft, catalogue.Catalogue)
-        {
-            Units = units,
-            Failed = failed ?? (_ => "–"),
-        };
-        desk.Root = RigFileText.Root(desk.Text);
+        var keeping = new DraftKeeping(garden, draft, keepAfter, failed ?? (_ => "–"));
+        var catalogue = (await garden.CatalogueAsync()).Catalogue;
+        var desk = new RigDesk(garden, keeping, new RigPlanning(work), catalogue) { Units = units };
         await desk.Fetch();
         return desk;
     }
@@ -150,24 +137,7 @@ public sealed class RigDesk : IFormDesk, IAsyncDisposable
     /// <summary>Puts another text in the place of the whole.</summary>
     /// <param name="text">The text.</param>
     /// <param name="what">What that is, for the list of steps.</param>
-    public async Task Write(string text, string what)
-    {
-        if (text == Text)
-        {
-            return;
-        }
-
-        if (IsUnkept && what != _what)
-        {
-            // Another field: what was typed in the last one is a step of its own.
-            await Keep();
-        }
-
-        Text = text;
-        _what = what;
-        KeepSoon();
-        await Replan();
-    }
+    public Task Write(string text, string what) => Follow(_keeping.Write(text, what));
 
     /// <summary>Shows other units. Nothing in the rig changes.</summary>
     /// <param name="units">Units to show.</param>
@@ -180,73 +150,24 @@ public sealed class RigDesk : IFormDesk, IAsyncDisposable
     Task IFormDesk.Keep() => Keep();
 
     /// <summary>Keeps what was typed now. False where that failed: then it stays on the page, which says why.</summary>
-    public async Task<bool> Keep()
-    {
-        _waiting?.Cancel();
-        await _keeping.WaitAsync();
-        var isWell = true;
-        try
-        {
-            if (!IsUnkept || IsGone || Other is not null)
-            {
-                return true;
-            }
-
-            Took(await _garden.KeepDraftAsync(Kept.Id, Text, Kept.Version, _what));
-        }
-#pragma warning disable CA1031 // Whatever it is: what was typed must not go down with the page.
-        catch (Exception why)
-#pragma warning restore CA1031
-        {
-            isWell = false;
-            Refused = why is GardenException trouble ? trouble.Message : Words.Of("kept.failed", Failed(why));
-        }
-        finally
-        {
-            _keeping.Release();
-        }
-
-        Tell();
-        return isWell;
-    }
+    public Task<bool> Keep() => _keeping.Keep();
 
     /// <summary>Goes back one step.</summary>
-    public Task Undo() => Step(_garden.UndoAsync);
+    public Task Undo() => Follow(_keeping.Step(_garden.UndoAsync));
 
     /// <summary>Goes forward again.</summary>
-    public Task Redo() => Step(_garden.RedoAsync);
+    public Task Redo() => Follow(_keeping.Step(_garden.RedoAsync));
+
+    /// <summary>Makes the draft what it was at a step of its history; Undo takes that back.</summary>
+    /// <param name="number">The step.</param>
+    public Task GoToStep(int number) =>
+        Follow(_keeping.Step((id, version, stop) => _garden.GoToStepAsync(id, number, version, stop)));
 
     /// <summary>In a conflict: what stands on this page. The other page's stays one step back.</summary>
-    public async Task TakeMine()
-    {
-        if (Other is { } other)
-        {
-            Kept = other;
-            Other = null;
-            await Keep();
-        }
-    }
+    public Task TakeMine() => _keeping.TakeMine();
 
     /// <summary>In a conflict: what the other page made. What stands here stays one step back.</summary>
-    public async Task TakeOther()
-    {
-        if (Other is not { } other)
-        {
-            return;
-        }
-
-        Kept = other;
-        Other = null;
-        if (!await Keep())
-        {
-            return;
-        }
-
-        Text = other.Text;
-        _what = Words.Of("conflict.step");
-        await Keep();
-        await Replan();
-    }
+    public Task TakeOther() => Follow(_keeping.TakeOther());
 
     /// <summary>Saves a revision.</summary>
     /// <param name="who">Who.</param>
@@ -273,129 +194,37 @@ public sealed class RigDesk : IFormDesk, IAsyncDisposable
         }
 
         var isOurs = change.DocumentId == Kept.Id || change.Event is GardenEvent.All;
-        if (!isOurs || (change.Event is GardenEvent.Draft && change.Version <= Kept.Version))
+        if (isOurs && !(change.Event is GardenEvent.Draft && change.Version <= Kept.Version))
         {
-            return;
+            await Follow(_keeping.Heard());
         }
-
-        // A keeping of our own may just be on its way back.
-        await _keeping.WaitAsync();
-        Draft? now;
-        try
-        {
-            now = await _garden.DraftAsync(Kept.Id);
-        }
-        finally
-        {
-            _keeping.Release();
-        }
-
-        if (now is null)
-        {
-            IsGone = true;
-        }
-        else if (now.Version != Kept.Version)
-        {
-            if (IsUnkept && now.Text != Text)
-            {
-                Other = now;
-            }
-            else
-            {
-                Kept = now;
-                await Take(now.Text);
-            }
-        }
-        else
-        {
-            Kept = now;
-        }
-
-        Tell();
     }
 
     /// <summary>Reads and plans the text anew.</summary>
-    public async Task Replan()
+    public Task Replan()
     {
-        var stop = await Restart();
-        var text = Text;
-        Root = RigFileText.Root(text);
-        IsPlanning = true;
-        try
-        {
-            var quick = await _queue.Draw(text, Kept.Name, Catalogue, Shelf, Units, stop.Token);
-            stop.Token.ThrowIfCancellationRequested();
-            Took(quick);
-            Tell();
-            if (quick.Plan is { } plan)
-            {
-                await Complete(plan, text, stop.Token);
-            }
-        }
-        catch (OperationCanceledException)
-        {
-            // A later edit has its own plan.
-        }
-
-        if (ReferenceEquals(stop, _planning))
-        {
-            IsPlanning = false;
-            IsStandOpen = false;
-            Tell();
-        }
+        Root = RigFileText.Root(Text);
+        return _planning.Replan(Text, Kept.Name, Catalogue, Shelf, Units);
     }
 
-    private static int Pots(Plan plan) => Math.Max(1, plan.Layout.Rows.Sum(row => row.Pots.Count));
-
-    private static int Draws(Plan plan) => SpreadDraws.For(Pots(plan));
-
-    // What the first answer leaves out: the stands at once, the draws when the typing rests.
-    private async Task Complete(Plan plan, string text, CancellationToken stop)
-    {
-        var standing = _queue.Complete(plan, 0, stop);
-        if (await Task.WhenAny(standing, Task.Delay(s_patience, stop)) != standing)
-        {
-            stop.ThrowIfCancellationRequested();
-            (Plan, _planned, IsStandOpen) = (plan, text, true);
-            Tell();
-        }
-
-        var whole = await standing;
-        stop.ThrowIfCancellationRequested();
-        (Plan, _planned, IsStandOpen) = (whole, text, false);
-        Tell();
-
-        await Task.Delay(TimeSpan.FromMilliseconds(Math.Clamp(Pots(whole) * 20, 400, 4000)), stop);
-        whole = await _queue.Complete(whole, Draws(whole), stop);
-        stop.ThrowIfCancellationRequested();
-        (Plan, Changes) = (whole, []);
-    }
-
-    /// <summary>The plan with all that belongs to it, also where the page has not come so far yet, and the text it is of; null where there is none.</summary>
-    /// <param name="stop">Asks to stop.</param>
-    public async Task<(Plan Plan, string Text)?> Whole(CancellationToken stop)
-    {
-        var (plan, text) = (Plan, _planned);
-        return plan is null ? null : (await _queue.Complete(plan, Draws(plan), stop), text);
-    }
+    /// <inheritdoc cref="RigPlanning.Whole"/>
+    public Task<(Plan Plan, string Text)?> Whole(CancellationToken stop) => _planning.Whole(stop);
 
     /// <summary>Keeps what is not kept yet.</summary>
     public async ValueTask DisposeAsync()
     {
-        if (_planning is not null)
-        {
-            await _planning.CancelAsync();
-        }
-
-        await Keep();
-        _waiting?.Dispose();
-        _planning?.Dispose();
-        _keeping.Dispose();
+        await _planning.DisposeAsync();
+        await _keeping.DisposeAsync();
     }
 
-    /// <summary>Makes the draft what it was at a step of its history; Undo takes that back.</summary>
-    /// <param name="number">The step.</param>
-    public Task GoToStep(int number) => Step((id, version, stop) => _garden.GoToStepAsync(id, number, version, stop));
+    // Where the text became another one, the plan follows.
+    private async Task Follow(Task<bool> change)
+    {
+        if (await change)
+        {
+            await Replan();
+        }
+    }
 
     // What the garden holds besides the rig's own text. True where the plan may be another with it.
     private async Task<bool> Fetch()
@@ -409,77 +238,5 @@ public sealed class RigDesk : IFormDesk, IAsyncDisposable
         return isOther;
     }
 
-    private async Task Step(Func<int, int, CancellationToken, Task<DraftOutcome>> step)
-    {
-        if (!await Keep() || Other is not null)
-        {
-            return;
-        }
-
-        Took(await step(Kept.Id, Kept.Version, default));
-        await Take(Kept.Text);
-    }
-
-    private async Task Take(string text)
-    {
-        if (text != Text)
-        {
-            Text = text;
-            await Replan();
-        }
-        else
-        {
-            Tell();
-        }
-    }
-
-    private void Took(DraftOutcome outcome)
-    {
-        Refused = (outcome as DraftOutcome.Refused)?.Why;
-        IsGone = outcome is DraftOutcome.Gone;
-        Kept = outcome is DraftOutcome.Kept kept ? kept.Draft : Kept;
-        Other = (outcome as DraftOutcome.Overtaken)?.Current;
-    }
-
-    private void Took(Draught drawn)
-    {
-        Reading = drawn.Reading;
-        Lacking = drawn.Lacking;
-        if (drawn.Plan is { } plan)
-        {
-            Changes = Sketch is { } before ? ScreenView.Changes(before, plan) : [];
-            Sketch = plan;
-        }
-    }
-
-    private async Task<CancellationTokenSource> Restart()
-    {
-        if (_planning is { } before)
-        {
-            await before.CancelAsync();
-        }
-
-        return _planning = new CancellationTokenSource();
-    }
-
-    private async void KeepSoon()
-    {
-        _waiting?.Cancel();
-        var waiting = _waiting = new CancellationTokenSource();
-        try
-        {
-            await Task.Delay(_keepAfter, waiting.Token);
-            await Keep();
-        }
-        catch (OperationCanceledException)
-        {
-            // Typing goes on, or it is kept already.
-        }
-        catch (ObjectDisposedException)
-        {
-            // The page was closed meanwhile; closing keeps.
-        }
-    }
-
-    private void Tell() => Changed?.Invoke(this, EventArgs.Empty);
+    private void Tell(object? sender, EventArgs e) => Changed?.Invoke(this, e);
 }

@@ -1,31 +1,49 @@
 using Dripwright.Language;
+using Dripwright.Language.Report;
 
 namespace Dripwright.Workbench.Editing;
 
 /// <summary>A room of the job, with the parts of the rig file that are decided there.</summary>
 /// <param name="Key">Its word in addresses.</param>
-/// <param name="Fields">Names of the fields at the root of the rig file; none for a room without inputs.</param>
-public sealed record Stage(string Key, IReadOnlyList<string> Fields)
+/// <param name="Fields">Names of the fields at the root of the rig file; none for a room without drawing and inputs.</param>
+/// <param name="Figures">Key figures that it shows.</param>
+public sealed record Stage(string Key, IReadOnlyList<string> Fields, IReadOnlyList<FigureSubject> Figures)
 {
-    /// <summary>The rooms in the order of the job. A new room is one line here and one case in the rig's page.</summary>
+    /// <summary>Key of the room of the wire over the rows, which has a view of its own.</summary>
+    public const string Overhead = "overhead";
+
+    private static readonly FigureSubject[] s_all = Enum.GetValues<FigureSubject>();
+
+    private static readonly FigureSubject[] s_water =
+    [
+        FigureSubject.Pots,
+        FigureSubject.Pump,
+        FigureSubject.Drain,
+        FigureSubject.Reservoir,
+    ];
+
+    /// <summary>The rooms in the order of the job. A new room is one line here and one in the table of its piece of the page.</summary>
     public static IReadOnlyList<Stage> All { get; } =
     [
-        new("site", ["name", "units", "notes", "site"]),
-        new("row", ["rows"]),
-        new("stand", ["stand", "printing"]),
-        new("water", ["feed", "drain", "reservoir", "pump", "timer"]),
-        new("feed", ["nutrients"]),
-        new("tank", []),
-        new("overhead", ["overhead"]),
-        new("parts", ["onHand", "spares"]),
-        new("printed", []),
-        new("pack", []),
-        new("revisions", []),
-        new("file", []),
+        new("site", ["name", "units", "notes", "site"], s_all),
+        new("row", ["rows"], s_all),
+        new("stand", ["stand", "printing"], [FigureSubject.Stand]),
+        new("water", ["feed", "drain", "reservoir", "pump", "timer"], s_water),
+        new("nutrients", ["nutrients"], []),
+        new("adjust", [], []),
+        new(Overhead, ["overhead"], [FigureSubject.Overhead]),
+        new("parts", ["onHand", "spares"], [FigureSubject.Parts]),
+        new("printed", [], []),
+        new("pack", [], []),
+        new("revisions", [], []),
+        new("file", [], []),
     ];
 
     /// <summary>What to call it.</summary>
     public string Name => Words.Of($"stage.{Key}");
+
+    /// <summary>Whether drawing, findings and inputs stand in it.</summary>
+    public bool IsDrawn => Fields.Count > 0;
 
     /// <summary>The inputs of this room.</summary>
     public IEnumerable<FormField> Inputs => FormField.Root.Where(input => Fields.Contains(input.Path));

@@ -49,18 +49,20 @@ internal sealed partial class Trouble(RequestDelegate next, ILogger<Trouble> log
             }
 
             context.Response.Clear();
+            var garden = why as GardenException;
+            var status = Problems.Passing(context, garden) ? 503 : 500;
             if (Problems.AreFor(context))
             {
-                var detail = why is GardenException of ? of.Message : null;
-                await Problems.Of(context, 500, detail, null, number).ExecuteAsync(context).ConfigureAwait(false);
+                await Problems
+                    .Of(context, status, garden?.ForPage, null, number)
+                    .ExecuteAsync(context)
+                    .ConfigureAwait(false);
                 return;
             }
 
-            context.Response.StatusCode = StatusCodes.Status500InternalServerError;
+            context.Response.StatusCode = status;
             context.Response.ContentType = "text/html; charset=utf-8";
-            var said = why is GardenException trouble
-                ? System.Net.WebUtility.HtmlEncode(trouble.Message)
-                : Words.Of("trouble.text");
+            var said = garden is null ? Words.Of("trouble.text") : System.Net.WebUtility.HtmlEncode(garden.ForPage);
             await context
                 .Response.WriteAsync(
                     $"""

@@ -4,6 +4,7 @@ using Dripwright.Engine.Rigs;
 using Dripwright.Language;
 using Dripwright.Language.Report;
 using Dripwright.Store;
+using Dripwright.Store.Backups;
 
 namespace Dripwright.Workbench.Http;
 
@@ -102,12 +103,46 @@ internal sealed record NewName(string Name);
 internal sealed record NewRevision(string? Note, string? Who);
 
 /// <summary>The garden as a whole.</summary>
-internal sealed record GardenAnswer(string Name, string Units, int Rigs);
+/// <param name="Name">What the grower calls it.</param>
+/// <param name="Units">us or metric.</param>
+/// <param name="Rigs">How many rigs are in use.</param>
+/// <param name="Older">That its file is older than the one that was last used at its place; null where all is well.</param>
+internal sealed record GardenAnswer(string Name, string Units, int Rigs, OlderFile? Older);
+
+/// <summary>How much of the disk the garden takes, in bytes.</summary>
+/// <param name="Garden">The garden itself.</param>
+/// <param name="Beside">Older gardens that are kept beside it.</param>
+/// <param name="Backups">Its backups, without those in a second place.</param>
+/// <param name="Log">The log.</param>
+/// <param name="Free">What is free; null for a garden on a server.</param>
+internal sealed record DiskAnswer(long Garden, long Beside, long Backups, long Log, long? Free);
+
+/// <summary>How it stands with the backups.</summary>
+/// <param name="LastGood">When the last good one was made, UTC; null where there is none.</param>
+/// <param name="IsOld">There is none, or it is older than three days.</param>
+/// <param name="Fault">What was wrong with the last one; null where it is good.</param>
+/// <param name="SecondFault">What was wrong with the last one in the second place; null where all is well.</param>
+/// <param name="Backups">All of them, the newest first.</param>
+internal sealed record BackupsAnswer(
+    DateTime? LastGood,
+    bool IsOld,
+    string? Fault,
+    string? SecondFault,
+    IReadOnlyList<BackupEntry> Backups
+)
+{
+    public static BackupsAnswer Of(BackupStatus status) =>
+        new(status.LastGood, status.IsOld, status.Fault, status.SecondFault, status.All);
+}
+
+/// <summary>What was deleted for good.</summary>
+/// <param name="Deleted">How many.</param>
+internal sealed record EmptiedAnswer(int Deleted);
 
 /// <summary>Other settings; what is left out stays as it is.</summary>
 /// <param name="Name">What the grower calls the garden.</param>
 /// <param name="Units">us or metric.</param>
 internal sealed record NewSettings(string? Name, string? Units);
 
-/// <summary>What was taken in.</summary>
-internal sealed record TakenInAnswer(int Rigs, int Others, IReadOnlyList<string> Remarks);
+/// <summary>What was imported.</summary>
+internal sealed record ImportedAnswer(int Rigs, int Others, IReadOnlyList<string> Remarks);

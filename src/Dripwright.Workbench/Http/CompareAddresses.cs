@@ -1,7 +1,8 @@
 using Dripwright.Engine;
 using Dripwright.Engine.Extending;
 using Dripwright.Engine.Rigs;
-using Dripwright.Store;
+using Dripwright.Workbench.Hosting;
+using Dripwright.Workbench.Work;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
@@ -50,7 +51,7 @@ internal static class CompareAddresses
 
     public static void Map(RouteGroupBuilder api) =>
         api.MapGet("/rigs/{id:int}/compare", Compare)
-            .WithTags("Computed from a rig of the garden")
+            .WithTags(RigRoutes.KeptTag)
             .WithName("CompareRig")
             .WithSummary("What must be bought to get from one saved revision to another, or to the draft")
             .Produces<CompareAnswer>()
@@ -60,16 +61,16 @@ internal static class CompareAddresses
 
     private static async Task<IResult> Compare(
         HttpContext context,
-        Plans plans,
-        Garden garden,
+        RequestWork work,
+        GardenOfRequest here,
         int id,
         int from,
         int? to
     )
     {
-        var before = await Planned(context, plans, garden, id, from);
-        var after = await Planned(context, plans, garden, id, to);
-        var steps = await plans.Run(_ => Expansion.Of(before, after), context.RequestAborted);
+        var before = await Planned(new RigQuestion(context, work, here, id, from));
+        var after = await Planned(new RigQuestion(context, work, here, id, to));
+        var steps = await work.Run(_ => Expansion.Of(before, after), context.RequestAborted);
         return Results.Ok(
             new CompareAnswer(
                 RigDifference.Of(before.Rig, after.Rig),
@@ -99,8 +100,7 @@ internal static class CompareAddresses
         );
     }
 
-    private static Task<Plan> Planned(HttpContext context, Plans plans, Garden garden, int id, int? revision) =>
-        PlanAddresses.Make(context, plans, garden, id, revision, draws: false, (plan, _) => plan);
+    private static Task<Plan> Planned(RigQuestion asked) => asked.Of(draws: false, (plan, _) => plan);
 
     private static double Millimetres(double metres) => Math.Round(metres * 1000, 1);
 }

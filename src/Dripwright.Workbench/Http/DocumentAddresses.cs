@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using Dripwright.Store;
+using Dripwright.Workbench.Hosting;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
@@ -27,14 +28,17 @@ internal static class DocumentAddresses
     )
     {
         var one = api.MapGroup("/" + place).WithTags("Your own catalogue and parts on hand");
-        one.MapGet("", (HttpContext c, Garden g, int? revision) => Fetch(c, g, open(g), revision))
+        one.MapGet(
+                "",
+                (HttpContext c, GardenOfRequest h, int? revision) => Fetch(c, h.Garden, open(h.Garden), revision)
+            )
             .WithName(name)
             .WithSummary(
                 $"The draft of {what}, with its version as ETag; revision takes a saved one, 0 the one in force"
             )
             .Produces<object>()
             .ProducesProblem(404);
-        one.MapPut("", (HttpContext c, Garden g, string? what) => Keep(c, g, open(g), what))
+        one.MapPut("", (HttpContext c, GardenOfRequest h, string? what) => Keep(c, h.Garden, open(h.Garden), what))
             .Takes(Json, Limits.TextBytes)
             .WithName("Keep" + name)
             .WithSummary($"Keeps the draft of {what}; If-Match says which version it is based on")
@@ -42,11 +46,17 @@ internal static class DocumentAddresses
             .ProducesProblem(412)
             .ProducesProblem(422)
             .ProducesProblem(428);
-        one.MapGet("/revisions", (Garden g, CancellationToken stop) => Revisions(g, open(g), stop))
+        one.MapGet(
+                "/revisions",
+                (GardenOfRequest h, CancellationToken stop) => Revisions(h.Garden, open(h.Garden), stop)
+            )
             .WithName(name + "Revisions")
             .WithSummary($"What was saved of {what}, the newest first: that one is in force")
             .Produces<IReadOnlyList<RevisionAnswer>>();
-        one.MapPost("/revisions", (HttpContext c, Garden g, NewRevision why) => Save(c, g, open(g), place, why))
+        one.MapPost(
+                "/revisions",
+                (HttpContext c, GardenOfRequest h, NewRevision why) => Save(c, h.Garden, open(h.Garden), place, why)
+            )
             .Takes(Json, RigAddresses.WordsBytes)
             .Accepts<NewRevision>(Json)
             .WithName("Save" + name)

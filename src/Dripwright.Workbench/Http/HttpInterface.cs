@@ -13,7 +13,6 @@ internal static class HttpInterface
 {
     public static void Add(IServiceCollection services)
     {
-        services.AddSingleton<Plans>();
         services.AddRequestTimeouts();
         services.ConfigureHttpJsonOptions(json =>
         {
@@ -79,7 +78,9 @@ internal static class HttpInterface
             .ProducesProblem(429)
             .ProducesProblem(500);
         PlanAddresses.Map(api);
-        FeedingAddresses.Map(api);
+        PackAddresses.Map(api);
+        SuggestAddresses.Map(api);
+        NutrientAddresses.Map(api);
         StartAddresses.Map(api);
         CompareAddresses.Map(api);
         RigAddresses.Map(api);

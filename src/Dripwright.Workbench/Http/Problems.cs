@@ -2,6 +2,7 @@ using System.Globalization;
 using Dripwright.Engine.Files;
 using Dripwright.Store;
 using Dripwright.Workbench.Hosting;
+using Dripwright.Workbench.Work;
 using Microsoft.AspNetCore.Http;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
@@ -40,6 +41,12 @@ internal static partial class Problems
 
             return Of(context, refused.Status, refused.Message, refused.Faults);
         }
+        catch (LineFull full)
+        {
+            context.Response.Headers.RetryAfter = Math.Ceiling(full.RetryAfter.TotalSeconds)
+                .ToString(CultureInfo.InvariantCulture);
+            return Of(context, 503, full.Message);
+        }
         catch (BadHttpRequestException bad)
         {
             return Of(context, bad.StatusCode);
@@ -51,7 +58,8 @@ internal static partial class Problems
                 Tell(LogOf(context), context.Request.Path, trouble);
             }
 
-            return Of(context, StatusOf(trouble.Kind), trouble.Message);
+            Passing(context, trouble);
+            return Of(context, StatusOf(trouble.Kind), trouble.ForPage);
         }
         catch (OperationCanceledException) when (!context.RequestAborted.IsCancellationRequested)
         {
@@ -95,6 +103,18 @@ internal static partial class Problems
         );
     }
 
+    /// <summary>Whether a trouble may go by itself; then the answer says when to ask again.</summary>
+    public static bool Passing(HttpContext context, GardenException? trouble)
+    {
+        if (trouble is not { MayPass: true })
+        {
+            return false;
+        }
+
+        context.Response.Headers.RetryAfter = "10";
+        return true;
+    }
+
     private static ILogger LogOf(HttpContext context) =>
         context.RequestServices.GetRequiredService<ILoggerFactory>().CreateLogger("Http");
 
@@ -125,7 +145,7 @@ internal static partial class Problems
             422 => "Faults in what was sent",
             428 => "Say which version you changed",
             429 => "Too many requests",
-            503 => "Busy",
+            503 => "Not just now",
             _ => status >= 500 ? "Something failed" : "Refused",
         };
 

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using Dripwright.Store;
+using Dripwright.Workbench.Hosting;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
@@ -11,6 +12,7 @@ namespace Dripwright.Workbench.Http;
 internal static class RigAddresses
 {
     private const string Json = "application/json";
+    private const string Tag = "Rigs of the garden";
 
     /// <summary>Largest body that holds only a name or a note.</summary>
     public const int WordsBytes = 16 << 10;
@@ -24,7 +26,15 @@ internal static class RigAddresses
 
     public static void Map(RouteGroupBuilder api)
     {
-        var rigs = api.MapGroup("/rigs").WithTags("Rigs of the garden");
+        var rigs = api.MapGroup("/rigs").WithTags(Tag);
+        MapRigs(rigs);
+        MapSteps(rigs);
+        MapRevisions(rigs);
+        MapBin(api.MapGroup("/bin").WithTags(Tag));
+    }
+
+    private static void MapRigs(RouteGroupBuilder rigs)
+    {
         rigs.MapGet("", List).WithName("Rigs").WithSummary("The rigs, by name").Produces<IReadOnlyList<RigAnswer>>();
         rigs.MapPost("", Add)
             .Takes(Json, Limits.TextBytes)
@@ -61,14 +71,24 @@ internal static class RigAddresses
             .Produces(204)
             .ProducesProblem(404)
             .ProducesProblem(412);
-        rigs.MapPost("/{id:int}/undo", (HttpContext c, Garden g, int id) => Step(c, g, id, g.UndoAsync))
+    }
+
+    private static void MapSteps(RouteGroupBuilder rigs)
+    {
+        rigs.MapPost(
+                "/{id:int}/undo",
+                (HttpContext c, GardenOfRequest h, int id) => Step(c, h.Garden, id, h.Garden.UndoAsync)
+            )
             .WithName("UndoRig")
             .WithSummary("Goes back one step; If-Match says from which version")
             .Produces<DraftAnswer>()
             .ProducesProblem(404)
             .ProducesProblem(412)
             .ProducesProblem(428);
-        rigs.MapPost("/{id:int}/redo", (HttpContext c, Garden g, int id) => Step(c, g, id, g.RedoAsync))
+        rigs.MapPost(
+                "/{id:int}/redo",
+                (HttpContext c, GardenOfRequest h, int id) => Step(c, h.Garden, id, h.Garden.RedoAsync)
+            )
             .WithName("RedoRig")
             .WithSummary("Goes forward to what was undone last; If-Match says from which version")
             .Produces<DraftAnswer>()
@@ -82,8 +102,8 @@ internal static class RigAddresses
             .ProducesProblem(404);
         rigs.MapPost(
                 "/{id:int}/steps/{number:int}",
-                (HttpContext c, Garden g, int id, int number) =>
-                    Step(c, g, id, (at, version, stop) => g.GoToStepAsync(at, number, version, stop))
+                (HttpContext c, GardenOfRequest h, int id, int number) =>
+                    Step(c, h.Garden, id, (at, version, stop) => h.Garden.GoToStepAsync(at, number, version, stop))
             )
             .WithName("GoToStep")
             .WithSummary(
@@ -93,6 +113,10 @@ internal static class RigAddresses
             .ProducesProblem(404)
             .ProducesProblem(412)
             .ProducesProblem(428);
+    }
+
+    private static void MapRevisions(RouteGroupBuilder rigs)
+    {
         rigs.MapGet("/{id:int}/revisions", Revisions)
             .WithName("Revisions")
             .WithSummary("The saved revisions, the newest first, each with what it changed")
@@ -114,7 +138,10 @@ internal static class RigAddresses
             .WithSummary("The rig file of a saved revision")
             .Produces<object>()
             .ProducesProblem(404);
-        var bin = api.MapGroup("/bin").WithTags("Rigs of the garden");
+    }
+
+    private static void MapBin(RouteGroupBuilder bin)
+    {
         bin.MapGet("", Bin).WithName("Bin").WithSummary("What was thrown away").Produces<IReadOnlyList<RigAnswer>>();
         bin.MapPost("/{id:int}/restore", Restore)
             .WithName("RestoreRig")
@@ -123,37 +150,40 @@ internal static class RigAddresses
             .ProducesProblem(404);
     }
 
-    private static async Task<IResult> List(Garden garden, CancellationToken stop) =>
-        Results.Ok((await garden.RigsAsync(stop)).Select(RigAnswer.Of).ToList());
+    private static async Task<IResult> List(GardenOfRequest here, CancellationToken stop) =>
+        Results.Ok((await here.Garden.RigsAsync(stop)).Select(RigAnswer.Of).ToList());
 
-    private static async Task<IResult> Bin(Garden garden, CancellationToken stop) =>
+    private static async Task<IResult> Bin(GardenOfRequest here, CancellationToken stop) =>
         Results.Ok(
-            (await garden.BinAsync(stop)).Where(entry => entry.Kind == DocumentKinds.Rig).Select(RigAnswer.Of).ToList()
+            (await here.Garden.BinAsync(stop))
+                .Where(entry => entry.Kind == DocumentKinds.Rig)
+                .Select(RigAnswer.Of)
+                .ToList()
         );
 
-    private static async Task<IResult> Add(HttpContext context, Garden garden, string name)
+    private static async Task<IResult> Add(HttpContext context, GardenOfRequest here, string name)
     {
-        var draft = await garden.AddRigAsync(name, await Body.Text(context), context.RequestAborted);
+        var draft = await here.Garden.AddRigAsync(name, await Body.Text(context), context.RequestAborted);
         Versions.Show(context, draft);
         var address = string.Create(CultureInfo.InvariantCulture, $"{Problems.Root}/rigs/{draft.Id}");
         return Results.Created(address, DraftAnswer.Of(draft));
     }
 
-    private static async Task<IResult> Fetch(HttpContext context, Garden garden, int id)
+    private static async Task<IResult> Fetch(HttpContext context, GardenOfRequest here, int id)
     {
-        var draft = await Rig(garden, id, context.RequestAborted);
+        var draft = await Rig(here.Garden, id, context.RequestAborted);
         Versions.Show(context, draft);
         return Results.Text(draft.Text, Json, Encoding.UTF8);
     }
 
-    private static async Task<IResult> Keep(HttpContext context, Garden garden, int id, string? what)
+    private static async Task<IResult> Keep(HttpContext context, GardenOfRequest here, int id, string? what)
     {
-        var draft = await Rig(garden, id, context.RequestAborted);
+        var draft = await Rig(here.Garden, id, context.RequestAborted);
         var version = Versions.Wanted(context, draft);
         var text = await Body.Text(context);
         return Came(
             context,
-            await garden.KeepDraftAsync(id, text, version, what ?? "over HTTP", context.RequestAborted)
+            await here.Garden.KeepDraftAsync(id, text, version, what ?? "over HTTP", context.RequestAborted)
         );
     }
 
@@ -168,31 +198,31 @@ internal static class RigAddresses
         return Came(context, await go(id, Versions.Wanted(context, draft), context.RequestAborted));
     }
 
-    private static async Task<IResult> Rename(HttpContext context, Garden garden, int id, NewName name)
+    private static async Task<IResult> Rename(HttpContext context, GardenOfRequest here, int id, NewName name)
     {
-        Versions.Check(context, await Rig(garden, id, context.RequestAborted));
+        Versions.Check(context, await Rig(here.Garden, id, context.RequestAborted));
         if (string.IsNullOrWhiteSpace(name.Name))
         {
             throw new Refused(422, "name: a rig needs a name.");
         }
 
-        await garden.RenameAsync(id, name.Name, context.RequestAborted);
-        var draft = await Rig(garden, id, context.RequestAborted);
+        await here.Garden.RenameAsync(id, name.Name, context.RequestAborted);
+        var draft = await Rig(here.Garden, id, context.RequestAborted);
         Versions.Show(context, draft);
         return Results.Ok(DraftAnswer.Of(draft));
     }
 
-    private static async Task<IResult> Remove(HttpContext context, Garden garden, int id)
+    private static async Task<IResult> Remove(HttpContext context, GardenOfRequest here, int id)
     {
-        Versions.Check(context, await Rig(garden, id, context.RequestAborted));
-        await garden.RemoveRigAsync(id, context.RequestAborted);
+        Versions.Check(context, await Rig(here.Garden, id, context.RequestAborted));
+        await here.Garden.RemoveRigAsync(id, context.RequestAborted);
         return Results.NoContent();
     }
 
-    private static async Task<IResult> Restore(HttpContext context, Garden garden, int id)
+    private static async Task<IResult> Restore(HttpContext context, GardenOfRequest here, int id)
     {
         if (
-            (await garden.BinAsync(context.RequestAborted)).All(entry =>
+            (await here.Garden.BinAsync(context.RequestAborted)).All(entry =>
                 entry.Id != id || entry.Kind != DocumentKinds.Rig
             )
         )
@@ -200,41 +230,44 @@ internal static class RigAddresses
             throw Refused.NotThere("rig of that number in the bin");
         }
 
-        await garden.RestoreRigAsync(id, context.RequestAborted);
-        var draft = await Rig(garden, id, context.RequestAborted);
+        await here.Garden.RestoreRigAsync(id, context.RequestAborted);
+        var draft = await Rig(here.Garden, id, context.RequestAborted);
         Versions.Show(context, draft);
         return Results.Ok(DraftAnswer.Of(draft));
     }
 
-    private static async Task<IResult> Revisions(Garden garden, int id, CancellationToken stop)
+    private static async Task<IResult> Revisions(GardenOfRequest here, int id, CancellationToken stop)
     {
-        await Rig(garden, id, stop);
-        return Results.Ok((await garden.RevisionsAsync(id, stop)).Select(line => Told(line.Revision, line)).ToList());
+        await Rig(here.Garden, id, stop);
+        return Results.Ok(
+            (await here.Garden.RevisionsAsync(id, stop)).Select(line => Told(line.Revision, line)).ToList()
+        );
     }
 
-    private static async Task<IResult> Revision(Garden garden, int id, int number, CancellationToken stop)
+    private static async Task<IResult> Revision(GardenOfRequest here, int id, int number, CancellationToken stop)
     {
-        await Rig(garden, id, stop);
-        var saved = await garden.RevisionAsync(id, number, stop) ?? throw Refused.NotThere("such revision of the rig");
+        await Rig(here.Garden, id, stop);
+        var saved =
+            await here.Garden.RevisionAsync(id, number, stop) ?? throw Refused.NotThere("such revision of the rig");
         return Results.Text(saved.Text, Json, Encoding.UTF8);
     }
 
-    private static async Task<IResult> Steps(Garden garden, int id, CancellationToken stop)
+    private static async Task<IResult> Steps(GardenOfRequest here, int id, CancellationToken stop)
     {
-        await Rig(garden, id, stop);
+        await Rig(here.Garden, id, stop);
         return Results.Ok(
-            (await garden.StepsAsync(id, stop))
+            (await here.Garden.StepsAsync(id, stop))
                 .Reverse()
                 .Select(step => new StepAnswer(step.Number, step.At, step.What, step.IsNow))
                 .ToList()
         );
     }
 
-    private static async Task<IResult> Save(HttpContext context, Garden garden, int id, NewRevision why) =>
+    private static async Task<IResult> Save(HttpContext context, GardenOfRequest here, int id, NewRevision why) =>
         await SaveDraft(
             context,
-            garden,
-            await Rig(garden, id, context.RequestAborted),
+            here.Garden,
+            await Rig(here.Garden, id, context.RequestAborted),
             why,
             number => string.Create(CultureInfo.InvariantCulture, $"{Problems.Root}/rigs/{id}/revisions/{number}")
         );

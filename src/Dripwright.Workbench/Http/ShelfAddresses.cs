@@ -2,6 +2,7 @@ using System.Text;
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Rigs;
 using Dripwright.Store;
+using Dripwright.Workbench.Hosting;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
@@ -17,7 +18,7 @@ internal static class ShelfAddresses
     {
         var shelf = api.MapGroup("").WithTags("Catalogue and schema");
         shelf
-            .MapGet("/shelf", (Garden garden, string? kind, CancellationToken stop) => Shelf(garden, kind, stop))
+            .MapGet("/shelf", (GardenOfRequest h, string? kind, CancellationToken stop) => Shelf(h.Garden, kind, stop))
             .WithName("Shelf")
             .WithSummary(
                 "The parts that a rig file of this garden can name, with their sources; kind chooses one shelf"
@@ -26,9 +27,9 @@ internal static class ShelfAddresses
         shelf
             .MapGet(
                 "/schema/rig",
-                async (Garden garden, CancellationToken stop) =>
+                async (GardenOfRequest here, CancellationToken stop) =>
                     Results.Text(
-                        RigSchema.Write((await garden.CatalogueAsync(stop)).Catalogue),
+                        RigSchema.Write((await here.Garden.CatalogueAsync(stop)).Catalogue),
                         "application/schema+json",
                         Encoding.UTF8
                     )

@@ -1,7 +1,7 @@
 using System.Text;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Units;
-using Dripwright.Store;
+using Dripwright.Workbench.Hosting;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
@@ -33,13 +33,13 @@ internal static class StartAddresses
 
     public static void Map(RouteGroupBuilder api) =>
         api.MapGet("/start", Start)
-            .WithTags("A rig file in, the answer out")
+            .WithTags(RigRoutes.GivenTag)
             .WithName("Start")
             .WithSummary("A first rig file from a few answers, each field with a comment; nothing is kept")
             .Produces<object>()
             .ProducesProblem(422);
 
-    private static async Task<IResult> Start([AsParameters] Answers given, Garden garden, CancellationToken stop)
+    private static async Task<IResult> Start([AsParameters] Answers given, GardenOfRequest here, CancellationToken stop)
     {
         var usual = new StarterAnswers();
         var answers = usual with
@@ -60,7 +60,7 @@ internal static class StartAddresses
         };
         try
         {
-            var catalogue = (await garden.CatalogueAsync(stop)).Catalogue;
+            var catalogue = (await here.Garden.CatalogueAsync(stop)).Catalogue;
             return Results.Text(RigStarter.Text(answers, catalogue), "application/json", Encoding.UTF8);
         }
         catch (ArgumentOutOfRangeException wrong) when (wrong.ParamName == "answers")

@@ -1,3 +1,5 @@
+using Dripwright.Language.Report;
+
 namespace Dripwright.Workbench.Methods;
 
 /// <summary>Which method stands behind a finding or a group of figures.</summary>
@@ -75,17 +77,17 @@ internal static class HowKnown
         s_rules.FirstOrDefault(known => rule.StartsWith(known.Start, StringComparison.Ordinal)).Method;
 
     /// <summary>The methods behind a group of key figures.</summary>
-    public static IReadOnlyList<string> Group(string heading) =>
-        heading switch
+    public static IReadOnlyList<string> Group(FigureSubject subject) =>
+        subject switch
         {
-            "Pots and their water" => ["feed-network", "uniformity", "scatter"],
-            "Pump" => ["pump", "feed-network"],
-            "Gravity feed" => ["feed-network"],
-            "Drain" => ["drain-water-surface", "layout"],
-            "Reservoir" => ["reservoir-days", "drain-back"],
-            "Overhead" => ["crop-wire"],
-            "Stand" => ["stand-checks", "stand-loads", "stand-frame"],
-            "Parts" => ["parts", "cutting"],
+            FigureSubject.Pots => ["feed-network", "uniformity", "scatter"],
+            FigureSubject.Pump => ["pump", "feed-network"],
+            FigureSubject.Drain => ["drain-water-surface", "layout"],
+            FigureSubject.Reservoir => ["reservoir-days", "drain-back"],
+            FigureSubject.Overhead => ["crop-wire"],
+            FigureSubject.Nutrients => ["recipe", "solution-ec", "solution-ph"],
+            FigureSubject.Stand => ["stand-checks", "stand-loads", "stand-frame"],
+            FigureSubject.Parts => ["parts", "cutting"],
             _ => [],
         };
 

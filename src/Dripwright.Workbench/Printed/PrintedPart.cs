@@ -13,7 +13,7 @@ namespace Dripwright.Workbench.Printed;
 /// <param name="Mesh">Its mesh as it is printed.</param>
 /// <param name="Estimate">What one piece takes.</param>
 /// <param name="Still">Its picture as it is used, an SVG.</param>
-internal sealed record PrintedPart(EnginePart Part, SolidMesh Mesh, PrintEstimate Estimate, string Still)
+public sealed record PrintedPart(EnginePart Part, SolidMesh Mesh, PrintEstimate Estimate, string Still)
 {
     /// <summary>What it is as a small part that the rig asks for or could ask for; null for a part of the stand.</summary>
     public SmallPart? Small { get; init; }

@@ -1,18 +1,19 @@
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Proposing;
+using Dripwright.Workbench.Work;
 
 namespace Dripwright.Workbench.Proposing;
 
-/// <summary>One search for rigs in the background; one at a time, so that it does not slow everyone's typing down.</summary>
+/// <summary>One search for rigs in the background, from a page.</summary>
 internal sealed class ProposalSearch : IDisposable
 {
     /// <summary>A longer search is stopped, with the best so far kept.</summary>
     private static readonly TimeSpan s_longest = TimeSpan.FromMinutes(5);
 
-    private static readonly SemaphoreSlim s_turn = new(1, 1);
-
     private readonly CancellationTokenSource _stop = new();
+    private readonly CancellationTokenSource _leave = new();
     private volatile ProposeProgress? _progress;
+    private int _hasBegun;
 
     /// <summary>How far it has come; null while it waits for its turn.</summary>
     public ProposeProgress? Progress => _progress;
@@ -23,6 +24,11 @@ internal sealed class ProposalSearch : IDisposable
         try
         {
             _stop.Cancel();
+            // What has begun ends by itself, with an answer; what still waits leaves the line.
+            if (Interlocked.Exchange(ref _hasBegun, 1) == 0)
+            {
+                _leave.Cancel();
+            }
         }
         catch (ObjectDisposedException)
         {
@@ -31,26 +37,27 @@ internal sealed class ProposalSearch : IDisposable
     }
 
     /// <summary>Searches; null where it was stopped before its turn came.</summary>
-    public async Task<ProposalList?> Run(Brief brief, PartsCatalogue catalogue)
+    public async Task<ProposalList?> Run(PageWork work, Brief brief, PartsCatalogue catalogue)
     {
         try
         {
-            await s_turn.WaitAsync(_stop.Token);
+            return await work.Search(
+                _ =>
+                {
+                    if (Interlocked.Exchange(ref _hasBegun, 1) != 0)
+                    {
+                        return null;
+                    }
+
+                    _stop.CancelAfter(s_longest);
+                    return Proposer.Of(brief, catalogue, null, new Told(this), _stop.Token);
+                },
+                _leave.Token
+            );
         }
         catch (OperationCanceledException)
         {
             return null;
-        }
-
-        try
-        {
-            _stop.CancelAfter(s_longest);
-            var told = new Told(this);
-            return await Task.Run(() => Proposer.Of(brief, catalogue, null, told, _stop.Token));
-        }
-        finally
-        {
-            s_turn.Release();
         }
     }
 
@@ -58,6 +65,7 @@ internal sealed class ProposalSearch : IDisposable
     {
         Stop();
         _stop.Dispose();
+        _leave.Dispose();
     }
 
     private sealed class Told(ProposalSearch search) : IProgress<ProposeProgress>

@@ -1,4 +1,6 @@
+using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Units;
+using Dripwright.Workbench.Hosting;
 using Microsoft.AspNetCore.Components.Authorization;
 using Microsoft.JSInterop;
 
@@ -7,23 +9,26 @@ namespace Dripwright.Workbench.Shared;
 /// <summary>What this browser has chosen for itself: it is kept there, not in the garden.</summary>
 /// <param name="js">The browser.</param>
 /// <param name="signedIn">Who has signed in, where that is needed.</param>
-public sealed class Viewer(IJSRuntime js, AuthenticationStateProvider signedIn)
+/// <param name="here">The garden: what was chosen for one is not chosen for another.</param>
+internal sealed class Viewer(IJSRuntime js, AuthenticationStateProvider signedIn, GardenOfRequest here)
 {
-    private const string UnitsKey = "dripwright-units";
-    private const string PenKey = "dripwright-pen";
-    private const string NameKey = "dripwright-who";
-
     private bool _isRead;
     private bool _isSignedIn;
 
     /// <summary>Units to show; those of each rig where null.</summary>
     public UnitSystem? Units { get; private set; }
 
-    /// <summary>What the pen shows, by its short name; empty where it was never said.</summary>
-    public string Pen { get; private set; } = "";
+    /// <summary>What the meter shows, by its short name; empty where it was never said.</summary>
+    public string Meter { get; private set; } = "";
 
     /// <summary>Who saves revisions from here.</summary>
     public string Who { get; private set; } = "";
+
+    private string UnitsKey => $"dripwright-{here.Id}-units";
+
+    private string MeterKey => $"dripwright-{here.Id}-meter";
+
+    private string NameKey => $"dripwright-{here.Id}-who";
 
     /// <summary>Asks the browser what was chosen before.</summary>
     public async Task Read()
@@ -40,7 +45,7 @@ public sealed class Viewer(IJSRuntime js, AuthenticationStateProvider signedIn)
         )
             ? units
             : null;
-        Pen = await js.InvokeAsync<string?>("localStorage.getItem", PenKey) ?? "";
+        Meter = await js.InvokeAsync<string?>("localStorage.getItem", MeterKey) ?? "";
         var person = (await signedIn.GetAuthenticationStateAsync()).User.Identity;
         _isSignedIn = person?.IsAuthenticated == true;
         Who = _isSignedIn ? person!.Name ?? "" : await js.InvokeAsync<string?>("localStorage.getItem", NameKey) ?? "";
@@ -54,12 +59,12 @@ public sealed class Viewer(IJSRuntime js, AuthenticationStateProvider signedIn)
         await js.InvokeVoidAsync("localStorage.setItem", UnitsKey, units.ToString());
     }
 
-    /// <summary>Remembers what the pen shows.</summary>
-    /// <param name="pen">Its short name.</param>
-    public async Task ChoosePen(string pen)
+    /// <summary>Remembers what the meter shows.</summary>
+    /// <param name="meter">Its short name.</param>
+    public async Task ChooseMeter(string meter)
     {
-        Pen = pen;
-        await js.InvokeVoidAsync("localStorage.setItem", PenKey, pen);
+        Meter = meter;
+        await js.InvokeVoidAsync("localStorage.setItem", MeterKey, meter);
     }
 
     /// <summary>Remembers who saves from here.</summary>

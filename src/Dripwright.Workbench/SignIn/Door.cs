@@ -1,5 +1,6 @@
 using System.Security.Claims;
 using Dripwright.Language;
+using Dripwright.Workbench.Hosting;
 using Dripwright.Workbench.Http;
 using Microsoft.AspNetCore.Authentication;
 using Microsoft.AspNetCore.Authentication.Cookies;
@@ -12,13 +13,16 @@ using Microsoft.Extensions.DependencyInjection;
 namespace Dripwright.Workbench.SignIn;
 
 /// <summary>When the workbench is open to the house network: nobody comes past without having signed in.</summary>
-internal sealed class Door(RequestDelegate next, People people)
+internal sealed class Door(RequestDelegate next)
 {
     /// <summary>Where one signs in.</summary>
     public const string Page = "/sign-in";
 
     /// <summary>Where one sees the people and one's own keys.</summary>
     public const string PeoplePage = "/people";
+
+    /// <summary>Says which garden somebody has signed in to: a session of one opens no other.</summary>
+    public const string GardenClaim = "garden";
 
     private const string Scheme = CookieAuthenticationDefaults.AuthenticationScheme;
     private const string StampClaim = "stamp";
@@ -27,9 +31,8 @@ internal sealed class Door(RequestDelegate next, People people)
     private static readonly string[] s_open = [Page, "/styles", "/_content", "/_framework", "/not-there"];
 
     /// <summary>What signing in needs, whether it is used or not.</summary>
-    public static void Add(IServiceCollection services, WorkbenchOptions options)
+    public static void Add(IServiceCollection services)
     {
-        services.AddSingleton(_ => new People(options.DataFolder, options.Time ?? TimeProvider.System));
         services
             .AddAuthentication(Scheme)
             .AddCookie(cookie =>
@@ -44,7 +47,9 @@ internal sealed class Door(RequestDelegate next, People people)
                 {
                     var who = context.Principal?.Identity?.Name ?? "";
                     var stamp = context.Principal?.FindFirstValue(StampClaim) ?? "";
-                    if (!context.HttpContext.RequestServices.GetRequiredService<People>().Holds(who, stamp))
+                    var garden = context.Principal?.FindFirstValue(GardenClaim);
+                    var here = context.HttpContext.RequestServices.GetRequiredService<GardenOfRequest>();
+                    if (garden != here.Id || !here.People.Holds(who, stamp))
                     {
                         context.RejectPrincipal();
                         await context.HttpContext.SignOutAsync(Scheme);
@@ -64,11 +69,11 @@ internal sealed class Door(RequestDelegate next, People people)
         app.MapPost($"{PeoplePage}/keys/drop", DropKey).ExcludeFromDescription();
     }
 
-    public async Task Invoke(HttpContext context)
+    public async Task Invoke(HttpContext context, GardenOfRequest here)
     {
         var path = context.Request.Path;
         var isApi = Problems.AreFor(context);
-        if (isApi && KeyOf(context) is { } key && people.OfKey(key) is { } owner)
+        if (isApi && KeyOf(context) is { } key && here.People.OfKey(key) is { } owner)
         {
             context.User = new ClaimsPrincipal(new ClaimsIdentity([new Claim(ClaimTypes.Name, owner)], "key"));
         }
@@ -109,55 +114,62 @@ internal sealed class Door(RequestDelegate next, People people)
 
     private static async Task<IResult> Enter(
         HttpContext context,
-        People people,
+        GardenOfRequest here,
         [FromForm] string? name,
         [FromForm] string? passphrase
     )
     {
-        if (await people.Enter(name ?? "", passphrase ?? "", context.RequestAborted) is not { } person)
+        if (await here.People.Enter(name ?? "", passphrase ?? "", context.RequestAborted) is not { } person)
         {
             return Results.LocalRedirect($"{Page}?said=wrong");
         }
 
-        await SignIn(context, person.Name, person.Stamp);
+        await SignIn(context, here, person);
         return Results.LocalRedirect("/");
     }
 
     private static async Task<IResult> Join(
         HttpContext context,
-        People people,
+        GardenOfRequest here,
         [FromForm] string? name,
         [FromForm] string? code,
         [FromForm] string? passphrase
     )
     {
-        if (await people.Join(name ?? "", code ?? "", passphrase ?? "", context.RequestAborted) is { } why)
+        if (await here.People.Join(name ?? "", code ?? "", passphrase ?? "", context.RequestAborted) is { } why)
         {
             return Results.LocalRedirect($"{Page}?said={why}");
         }
 
-        if (await people.Enter(name ?? "", passphrase ?? "", context.RequestAborted) is { } person)
+        if (await here.People.Enter(name ?? "", passphrase ?? "", context.RequestAborted) is { } person)
         {
-            await SignIn(context, person.Name, person.Stamp);
+            await SignIn(context, here, person);
         }
 
         return Results.LocalRedirect("/");
     }
 
-    private static Task SignIn(HttpContext context, string name, string stamp) =>
+    private static Task SignIn(HttpContext context, GardenOfRequest here, People.Person person) =>
         context.SignInAsync(
             Scheme,
             new ClaimsPrincipal(
-                new ClaimsIdentity([new Claim(ClaimTypes.Name, name), new Claim(StampClaim, stamp)], Scheme)
+                new ClaimsIdentity(
+                    [
+                        new Claim(ClaimTypes.Name, person.Name),
+                        new Claim(StampClaim, person.Stamp),
+                        new Claim(GardenClaim, here.Id),
+                    ],
+                    Scheme
+                )
             ),
             new AuthenticationProperties { IsPersistent = true }
         );
 
-    private static async Task<IResult> Leave(HttpContext context, People people, [FromForm] bool? everywhere)
+    private static async Task<IResult> Leave(HttpContext context, GardenOfRequest here, [FromForm] bool? everywhere)
     {
         if (everywhere == true)
         {
-            people.EndSessions(Who(context));
+            here.People.EndSessions(Who(context));
         }
 
         await context.SignOutAsync(Scheme);
@@ -165,23 +177,23 @@ internal sealed class Door(RequestDelegate next, People people)
     }
 
     // The form holds nothing but its token; a value must be named so that the token is asked for.
-    private static IResult Invite(HttpContext context, People people, [FromForm] string? done)
+    private static IResult Invite(HttpContext context, GardenOfRequest here, [FromForm] string? done)
     {
         _ = done;
-        people.Show(Who(context), Words.Of("people.code", people.NewCode()));
+        here.People.Show(Who(context), Words.Of("people.code", here.People.NewCode()));
         return Results.LocalRedirect(PeoplePage);
     }
 
-    private static IResult MakeKey(HttpContext context, People people, [FromForm] string? label)
+    private static IResult MakeKey(HttpContext context, GardenOfRequest here, [FromForm] string? label)
     {
-        var key = people.MakeKey(Who(context), label ?? "");
-        people.Show(Who(context), key is null ? Words.Of("people.enough") : Words.Of("people.key", key));
+        var key = here.People.MakeKey(Who(context), label ?? "");
+        here.People.Show(Who(context), key is null ? Words.Of("people.enough") : Words.Of("people.key", key));
         return Results.LocalRedirect(PeoplePage);
     }
 
-    private static IResult DropKey(HttpContext context, People people, [FromForm] string? id)
+    private static IResult DropKey(HttpContext context, GardenOfRequest here, [FromForm] string? id)
     {
-        people.DropKey(Who(context), id ?? "");
+        here.People.DropKey(Who(context), id ?? "");
         return Results.LocalRedirect(PeoplePage);
     }
 

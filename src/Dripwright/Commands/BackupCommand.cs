@@ -26,7 +26,7 @@ internal static class BackupCommand
                     async open =>
                     {
                         var path = call.GetRequiredValue(file);
-                        await open.CopyToAsync(path, call.GetValue(replace), stop).ConfigureAwait(false);
+                        await open.BackupAsync(path, call.GetValue(replace), stop).ConfigureAwait(false);
                         around.Out.WriteLine(
                             $"{path}: a backup of {open.Place}. To restore it: dripwright restore {path}"
                         );

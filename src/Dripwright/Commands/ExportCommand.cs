@@ -56,7 +56,7 @@ internal static class ExportCommand
     private static async Task<byte[]> Whole(Garden garden, CancellationToken stop)
     {
         using var bytes = new MemoryStream();
-        await garden.HandOutAsync(bytes, stop).ConfigureAwait(false);
+        await garden.ExportAsync(bytes, stop).ConfigureAwait(false);
         return bytes.ToArray();
     }
 

@@ -48,7 +48,7 @@ internal static class ImportCommand
         var stream = File.OpenRead(path);
         await using (stream.ConfigureAwait(false))
         {
-            var imported = await garden.TakeInAsync(stream, path, stop).ConfigureAwait(false);
+            var imported = await garden.ImportAsync(stream, path, stop).ConfigureAwait(false);
             var rigs = imported.Rigs.ToString(CultureInfo.InvariantCulture) + (imported.Rigs == 1 ? " rig" : " rigs");
             around.Out.WriteLine($"{path}: {rigs} imported into {garden.Place}");
             foreach (var remark in imported.Remarks)

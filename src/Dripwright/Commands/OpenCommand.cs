@@ -39,6 +39,11 @@ internal static class OpenCommand
             Description = "With --network: another name that the network has for this machine.",
             HelpName = "name",
         };
+        var copiesTo = new Option<string?>("--copies-to")
+        {
+            Description = "A second folder for the daily backups, such as one on another disk; it must be there.",
+            HelpName = "folder",
+        };
         var command = new Command("open", "Open the workbench in the browser: design a rig, see it at once, print it.")
         {
             garden.Option,
@@ -46,6 +51,7 @@ internal static class OpenCommand
             address,
             network,
             knownAs,
+            copiesTo,
         };
         command.SetAction(
             async (call, stop) =>
@@ -58,6 +64,7 @@ internal static class OpenCommand
                             KnownAs = call.GetValue(knownAs) ?? [],
                             Port = call.GetValue(port),
                             Garden = garden.Place(call),
+                            CopiesTo = SecondPlace(call.GetValue(copiesTo)),
                             DataFolder = DataFolder(around),
                         },
                         around,
@@ -102,6 +109,7 @@ internal static class OpenCommand
             await around
                 .Out.WriteLineAsync($"The garden is kept in {options.Garden}. Ctrl-C closes it.")
                 .ConfigureAwait(false);
+            await TellOfOlder(app, around).ConfigureAwait(false);
             await TellOfNetwork(app, options, around).ConfigureAwait(false);
             await around.Out.FlushAsync(stop).ConfigureAwait(false);
             await WaitFor(stop).ConfigureAwait(false);
@@ -109,6 +117,24 @@ internal static class OpenCommand
             await app.StopAsync(patience.Token).ConfigureAwait(false);
         }
     }
+
+    private static string? SecondPlace(string? given) =>
+        given is null || Directory.Exists(given)
+            ? given
+            : throw new Refusal(
+                Exit.WrongCall,
+                $"{given}: there is no such folder for backups: make it, or plug its disk in, and open again."
+            );
+
+    private static Task TellOfOlder(WebApplication app, Surroundings around) =>
+        app.Services.GetRequiredService<Garden>().Older is { } older
+            ? around.Out.WriteLineAsync(
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"This garden's file is older than the one last used here: it ends with change {older.Found}, the other with change {older.Known} of {older.KnownAt:yyyy-MM-dd HH:mm} UTC. If you did not put it here on purpose, close the workbench and look for the newer file, or restore a backup."
+                )
+            )
+            : Task.CompletedTask;
 
     private static string Reached(WebApplication app, WorkbenchOptions options)
     {

@@ -23,7 +23,7 @@ internal static class RestoreCommand
             {
                 var path = call.GetRequiredValue(file);
                 var place = garden.Place(call);
-                var aside = await Garden.BringBackAsync(place, path, stop: stop).ConfigureAwait(false);
+                var aside = await Garden.RestoreAsync(place, path, stop: stop).ConfigureAwait(false);
                 around.Out.WriteLine($"{place}: restored from {path}.");
                 if (aside is not null)
                 {

@@ -103,7 +103,7 @@ public sealed class OwnNutrientTests
     [Fact]
     public void The_example_in_the_handbook_reads_without_a_fault()
     {
-        string page = CommittedText.Of("docs/handbook/feeding.md");
+        string page = CommittedText.Of("docs/handbook/nutrients.md");
         int start = page.IndexOf("```json\n", StringComparison.Ordinal) + "```json".Length;
         string example = page[start..page.IndexOf("```", start, StringComparison.Ordinal)];
         CatalogueReading reading = CatalogueReader.Read(

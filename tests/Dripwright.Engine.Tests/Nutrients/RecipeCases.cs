@@ -3,6 +3,7 @@ using Dripwright.Engine.Catalogue.Targets;
 using Dripwright.Engine.Chemistry.Formulas;
 using Dripwright.Engine.Chemistry.Waters;
 using Dripwright.Engine.Nutrients.Recipe;
+using Dripwright.Engine.Phrases;
 
 namespace Dripwright.Engine.Tests.Nutrients;
 
@@ -33,7 +34,7 @@ public sealed class RecipeCases
 
     private static WaterSupply Hard(double alkalinity) =>
         new(
-            "well",
+            Phrase.Plain("well"),
             Composition.Of((Constituent.Calcium, alkalinity / 2), (Constituent.InorganicCarbon, alkalinity)),
             alkalinity
         );
@@ -44,7 +45,7 @@ public sealed class RecipeCases
         var recipe = RecipePlanner.Plan(Job("tomato-closed"));
         Assert.Empty(recipe.Lines);
         Assert.Equal(Composition.Nothing, recipe.Composition);
-        Assert.Contains(recipe.Findings, finding => finding.Told().What == "No salt at hand brings K.");
+        Assert.Contains(recipe.Findings, finding => finding.Told().What == "None of your salts brings potassium.");
     }
 
     [Fact]
@@ -67,7 +68,11 @@ public sealed class RecipeCases
     [Fact]
     public void Water_that_is_above_the_target_is_named_and_fed_as_little_more_as_nitrogen_allows()
     {
-        var water = new WaterSupply("well", Composition.Of((Constituent.Calcium, 4), (Constituent.Sulfur, 4)), 0);
+        var water = new WaterSupply(
+            Phrase.Plain("well"),
+            Composition.Of((Constituent.Calcium, 4), (Constituent.Sulfur, 4)),
+            0
+        );
         var recipe = RecipePlanner.Plan(Job("tomato-closed", Usual) with { Water = water });
         var pure = RecipePlanner.Plan(Job("tomato-closed", Usual));
         double Added(NutrientRecipe of, Constituent key) => of.Elements.Single(e => e.Constituent == key).FromSalts;

@@ -3,6 +3,7 @@ using Dripwright.Engine.Catalogue.Targets;
 using Dripwright.Engine.Chemistry.Formulas;
 using Dripwright.Engine.Chemistry.Waters;
 using Dripwright.Engine.Nutrients.Recipe;
+using Dripwright.Engine.Phrases;
 
 namespace Dripwright.Engine.Tests.Nutrients;
 
@@ -126,7 +127,7 @@ public sealed class StockTests
             plan.Findings,
             finding =>
                 finding.Rule == "stock-saturated"
-                && finding.Told().What.Contains("potassium + sulfate", StringComparison.Ordinal)
+                && finding.Told().What.Contains("potassium and sulfate", StringComparison.Ordinal)
         );
     }
 
@@ -154,7 +155,7 @@ public sealed class StockTests
         var job = new RecipeJob
         {
             Water = new WaterSupply(
-                "well",
+                Phrase.Plain("well"),
                 Composition.Of((Constituent.Calcium, 1.5), (Constituent.InorganicCarbon, 3)),
                 3
             ),

@@ -13,7 +13,7 @@ public sealed class CutAndHoleTests
 {
     [Fact]
     public void Every_piece_of_the_layout_is_cut_exactly_once() =>
-        TestRigs.Any.Sample(
+        TestRigs.Any.Holds(
             rig =>
             {
                 RigLayout layout = TestRigs.Layout(rig);
@@ -47,7 +47,7 @@ public sealed class CutAndHoleTests
 
     [Fact]
     public void Members_that_share_a_label_are_cut_alike() =>
-        TestRigs.Any.Sample(rig =>
+        TestRigs.Any.Holds(rig =>
         {
             foreach (var members in TestRigs.Layout(rig).Stand.Members.GroupBy(m => m.Label))
             {
@@ -57,7 +57,7 @@ public sealed class CutAndHoleTests
 
     [Fact]
     public void Bought_lengths_are_those_of_the_cut_plans() =>
-        TestRigs.Any.Sample(
+        TestRigs.Any.Holds(
             rig =>
             {
                 PartsPlan plan = PartsPlanTests.Plan(rig);
@@ -72,7 +72,7 @@ public sealed class CutAndHoleTests
 
     [Fact]
     public void Marks_and_steps_lead_back_to_the_stations() =>
-        TestRigs.Any.Sample(
+        TestRigs.Any.Holds(
             rig =>
             {
                 RigLayout layout = TestRigs.Layout(rig);

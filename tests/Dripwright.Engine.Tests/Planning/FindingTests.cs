@@ -290,8 +290,7 @@ public sealed class FindingTests
     [Fact]
     public void Every_finding_points_to_a_field_of_the_rig_file()
     {
-        CsCheck.Check.Sample(
-            RigGen.Rigs,
+        RigGen.Rigs.Holds(
             rig =>
             {
                 foreach (Finding finding in Plans.Of(rig).Findings)

@@ -1,4 +1,5 @@
 using Dripwright.Store;
+using Dripwright.Workbench.Hosting;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.Extensions.DependencyInjection;
 
@@ -19,26 +20,29 @@ internal sealed class Bench : IAsyncDisposable
 
     public string Url => App.Urls.First();
 
-    public Garden Garden => App.Services.GetRequiredService<Garden>();
+    public Garden Garden => App.Services.GetRequiredService<IGardens>().All[0].Garden;
 
     public static async Task<Bench> Open(
         string? folder = null,
         TimeSpan? keepAfter = null,
         bool withDemo = true,
-        bool network = false
+        bool network = false,
+        TimeProvider? time = null,
+        int port = 0
     )
     {
         folder ??= Directory.CreateTempSubdirectory("dripwright-bench-").FullName;
         var app = await WorkbenchHost.BuildAsync(
             new WorkbenchOptions
             {
-                Port = 0,
+                Port = port,
                 Garden = GardenPlace.File(Path.Combine(folder, "garden.dripwright")),
                 DataFolder = folder,
                 KeepAfter = keepAfter ?? TimeSpan.FromMilliseconds(300),
                 WithDemo = withDemo,
                 // The tests reach it on loopback; whether it asks for signing in does not depend on that.
                 Network = network,
+                Time = time,
             },
             TestContext.Current.CancellationToken
         );

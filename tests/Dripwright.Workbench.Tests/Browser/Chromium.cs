@@ -46,7 +46,10 @@ public sealed class Chromium : IAsyncLifetime
         _playwright?.Dispose();
     }
 
-    internal async Task<Visit> Visit(Bench bench, int width = 1280, int height = 900, bool dark = false)
+    internal Task<Visit> Visit(Bench bench, int width = 1280, int height = 900, bool dark = false) =>
+        Visit(bench.Url, width, height, dark);
+
+    internal async Task<Visit> Visit(string url, int width = 1280, int height = 900, bool dark = false)
     {
         if (_browser is null)
         {
@@ -60,7 +63,7 @@ public sealed class Chromium : IAsyncLifetime
         var context = await _browser.NewContextAsync(
             new()
             {
-                BaseURL = bench.Url,
+                BaseURL = url,
                 ViewportSize = new() { Width = width, Height = height },
                 ColorScheme = dark ? ColorScheme.Dark : ColorScheme.Light,
                 AcceptDownloads = true,

@@ -1,8 +1,9 @@
+using Dripwright.Language;
 using Microsoft.Playwright;
 
 namespace Dripwright.Workbench.Tests.Browser;
 
-/// <summary>The garden as a whole: bin, copies, own catalogue, parts on hand.</summary>
+/// <summary>The garden as a whole: bin, backups, own catalogue, parts on hand.</summary>
 public sealed class GardenTests(Chromium chromium)
 {
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
@@ -21,28 +22,94 @@ public sealed class GardenTests(Chromium chromium)
         Assert.Equal("", string.Join("\n", visit.Complaints.Distinct()));
     }
 
+    [Theory]
+    [InlineData(1280)]
+    [InlineData(390)]
+    public async Task The_bin_is_emptied_after_a_question_that_says_how_many(int width)
+    {
+        await using var bench = await Bench.Open();
+        foreach (var rig in await bench.Garden.RigsAsync(Stop))
+        {
+            await bench.Garden.RemoveRigAsync(rig.Id, Stop);
+        }
+
+        await using var visit = await chromium.Visit(bench, width, 844);
+        var page = visit.Page;
+        await page.GotoAsync("/garden");
+        await page.Locator("#bin-empty").ClickAsync();
+        await Assertions.Expect(page.Locator("#bin-sure")).ToContainTextAsync("2 rigs");
+        Assert.Equal("", string.Join("\n", await visit.Axe()));
+        Assert.True(await page.EvaluateAsync<int>("document.documentElement.scrollWidth") <= width);
+        await page.Locator("#bin-delete").ClickAsync();
+        await Assertions.Expect(page.Locator(".bin")).ToHaveCountAsync(0);
+        Assert.Empty(await bench.Garden.BinAsync(Stop));
+        await Assertions.Expect(page.Locator("#disk")).ToContainTextAsync("kB");
+        Assert.Equal("", string.Join("\n", visit.Complaints.Distinct()));
+    }
+
     [Fact]
-    public async Task A_copy_is_downloaded_and_brought_back()
+    public async Task An_older_file_in_the_gardens_place_is_told_on_the_first_page()
+    {
+        var folder = await (await Bench.Open()).Stop();
+        await File.WriteAllTextAsync(
+            Path.Combine(folder, "garden.dripwright.last-edit"),
+            "edit 4711 2026-03-01T12:00:00Z\n",
+            Stop
+        );
+        await using var bench = await Bench.Open(folder);
+        await using var visit = await chromium.Visit(bench);
+        foreach (var address in (string[])["/", "/garden"])
+        {
+            await visit.Page.GotoAsync(address);
+            await Assertions.Expect(visit.Page.Locator("#older")).ToContainTextAsync("4711");
+            Assert.Equal("", string.Join("\n", await visit.Axe()));
+        }
+    }
+
+    [Fact]
+    public async Task The_page_says_when_the_last_good_backup_was_made_and_restores_it()
     {
         await using var bench = await Bench.Open();
         await using var visit = await chromium.Visit(bench);
         var page = visit.Page;
         await page.GotoAsync("/garden");
-        var copy = await page.RunAndWaitForDownloadAsync(() => page.Locator("#copy-take").ClickAsync());
-        var path = Path.Combine(bench.Folder, "taken.dripwright");
-        await copy.SaveAsAsync(path);
+        await Assertions.Expect(page.Locator("#backup-last")).ToContainTextAsync("no good backup yet");
+        await page.Locator("#backup-now").ClickAsync();
+        await Assertions.Expect(page.Locator("#backup-last")).ToContainTextAsync("0 min ago");
         var rigs = (await bench.Garden.RigsAsync(Stop)).Count;
         await bench.Garden.AddRigAsync("Later", "{}", Stop);
-
-        await page.Locator("#copy-file").SetInputFilesAsync(path);
-        await page.Locator("#copy-back").ClickAsync();
-        await Assertions.Expect(page.Locator("#copy-said")).ToContainTextAsync("kept in");
+        await page.Locator("#daily summary").ClickAsync();
+        await page.Locator("#daily li button").ClickAsync();
+        Assert.Equal("", string.Join("\n", await visit.Axe()));
+        await page.Locator("#restore-do").ClickAsync();
+        await Assertions.Expect(page.Locator("#backup-said.good")).ToBeVisibleAsync();
         Assert.Equal(rigs, (await bench.Garden.RigsAsync(Stop)).Count);
         Assert.Equal("", string.Join("\n", visit.Complaints.Distinct()));
     }
 
     [Fact]
-    public async Task A_file_that_is_no_copy_is_refused_and_the_garden_stays()
+    public async Task A_backup_is_downloaded_and_restored()
+    {
+        await using var bench = await Bench.Open();
+        await using var visit = await chromium.Visit(bench);
+        var page = visit.Page;
+        await page.GotoAsync("/garden");
+        var copy = await page.RunAndWaitForDownloadAsync(() => page.Locator("#backup-take").ClickAsync());
+        var path = Path.Combine(bench.Folder, "taken.dripwright");
+        await copy.SaveAsAsync(path);
+        var rigs = (await bench.Garden.RigsAsync(Stop)).Count;
+        await bench.Garden.AddRigAsync("Later", "{}", Stop);
+
+        await page.Locator("#restore-file").SetInputFilesAsync(path);
+        await page.Locator("#restore-do").ClickAsync();
+        await Assertions.Expect(page.Locator("#backup-said")).ToContainTextAsync("kept beside it");
+        await Assertions.Expect(page.Locator("#backup-said")).Not.ToContainTextAsync(bench.Folder);
+        Assert.Equal(rigs, (await bench.Garden.RigsAsync(Stop)).Count);
+        Assert.Equal("", string.Join("\n", visit.Complaints.Distinct()));
+    }
+
+    [Fact]
+    public async Task A_file_that_is_no_backup_is_refused_and_the_garden_stays()
     {
         await using var bench = await Bench.Open();
         await using var visit = await chromium.Visit(bench);
@@ -54,31 +121,31 @@ public sealed class GardenTests(Chromium chromium)
             MimeType = "application/octet-stream",
             Buffer = "no garden"u8.ToArray(),
         };
-        await Assertions.Expect(page.Locator("#copy-file")).ToBeEnabledAsync();
-        await page.Locator("#copy-file").SetInputFilesAsync(bad);
-        await page.Locator("#copy-back").ClickAsync();
-        await Assertions.Expect(page.Locator("#copy-said.stop")).ToBeVisibleAsync();
-        await page.Locator("#hand-in").SetInputFilesAsync(bad);
-        await Assertions.Expect(page.Locator("#copy-said.stop")).ToBeVisibleAsync();
+        await Assertions.Expect(page.Locator("#restore-file")).ToBeEnabledAsync();
+        await page.Locator("#restore-file").SetInputFilesAsync(bad);
+        await page.Locator("#restore-do").ClickAsync();
+        await Assertions.Expect(page.Locator("#backup-said.stop")).ToBeVisibleAsync();
+        await page.Locator("#import-file").SetInputFilesAsync(bad);
+        await Assertions.Expect(page.Locator("#backup-said.stop")).ToBeVisibleAsync();
         Assert.NotEmpty(await bench.Garden.RigsAsync(Stop));
         Assert.Equal("", string.Join("\n", visit.Complaints.Distinct()));
     }
 
     [Fact]
-    public async Task A_garden_handed_out_is_taken_in_by_another()
+    public async Task A_garden_exported_is_imported_by_another()
     {
         await using var bench = await Bench.Open();
         await using var other = await Bench.Open(withDemo: false);
         await using var visit = await chromium.Visit(bench);
         await visit.Page.GotoAsync("/garden");
-        var file = await visit.Page.RunAndWaitForDownloadAsync(() => visit.Page.Locator("#hand-out").ClickAsync());
+        var file = await visit.Page.RunAndWaitForDownloadAsync(() => visit.Page.Locator("#export").ClickAsync());
         var path = Path.Combine(bench.Folder, "garden.json");
         await file.SaveAsAsync(path);
         await using var there = await chromium.Visit(other);
         await there.Page.GotoAsync("/garden");
-        await Assertions.Expect(there.Page.Locator("#hand-in")).ToBeEnabledAsync();
-        await there.Page.Locator("#hand-in").SetInputFilesAsync(path);
-        await Assertions.Expect(there.Page.Locator("#copy-said.good")).ToBeVisibleAsync();
+        await Assertions.Expect(there.Page.Locator("#import-file")).ToBeEnabledAsync();
+        await there.Page.Locator("#import-file").SetInputFilesAsync(path);
+        await Assertions.Expect(there.Page.Locator("#backup-said.good")).ToBeVisibleAsync();
         Assert.Equal(
             (await bench.Garden.RigsAsync(Stop)).Select(rig => rig.Name),
             (await other.Garden.RigsAsync(Stop)).Select(rig => rig.Name)
@@ -148,7 +215,7 @@ public sealed class GardenTests(Chromium chromium)
         await Assertions.Expect(page.Locator("#history > li").First).ToContainTextAsync("row 1, spacing");
         Assert.Equal("", string.Join("\n", await visit.Axe()));
         await page.Locator("#history button").Last.ClickAsync();
-        await Assertions.Expect(page.Locator("#history > li").Last).ToContainTextAsync("the draft stands here");
+        await Assertions.Expect(page.Locator("#history > li").Last).ToContainTextAsync(Words.Of("history.now"));
         Assert.Equal("", string.Join("\n", visit.Complaints.Distinct()));
     }
 }

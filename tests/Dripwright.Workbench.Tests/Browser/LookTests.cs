@@ -7,7 +7,7 @@ namespace Dripwright.Workbench.Tests.Browser;
 /// <remarks>Those of docs/pictures lie in its folder <c>docs</c>.</remarks>
 public sealed class LookTests(Chromium chromium)
 {
-    private static readonly string[] s_full = ["water", "parts", "printed", "feed"];
+    private static readonly string[] s_full = ["water", "parts", "printed", "nutrients", "adjust"];
 
     private static readonly (string Room, string Picture)[] s_docs =
     [

@@ -33,7 +33,7 @@ public sealed class ProposeTests(Chromium chromium)
         await page.Locator(".front .point").Last.FocusAsync();
         await page.Keyboard.PressAsync("Enter");
         await Assertions.Expect(page.Locator(".proposals li").Last).ToBeFocusedAsync();
-        await page.GetByRole(AriaRole.Button, new() { Name = "Take this one: rig 1", Exact = true }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Use this one: setup 1", Exact = true }).ClickAsync();
         await page.Locator(".titleblock").WaitForAsync();
         await visit.Drawing.WaitForAsync();
         var rig = Assert.Single(await bench.Garden.RigsAsync(TestContext.Current.CancellationToken));

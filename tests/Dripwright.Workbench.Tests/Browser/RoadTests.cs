@@ -104,7 +104,7 @@ public sealed class RoadTests(Chromium chromium)
         var notice = first.Page.Locator("#conflict");
         await notice.WaitForAsync(s_seen);
         Assert.Equal("", string.Join("\n", await first.Axe()));
-        await first.Page.GetByRole(AriaRole.Button, new() { Name = "Keep what stands on this page" }).ClickAsync();
+        await first.Page.GetByRole(AriaRole.Button, new() { Name = "Keep what is on this page" }).ClickAsync();
         await Assertions.Expect(notice).ToHaveCountAsync(0);
         await Assertions.Expect(first.Page.Locator("#f-rows-0-spacing")).ToHaveValueAsync("9 in");
         await Assertions.Expect(second.Page.Locator("#f-rows-0-spacing")).ToHaveValueAsync("9 in");
@@ -188,7 +188,7 @@ public sealed class RoadTests(Chromium chromium)
         await Assertions.Expect(page.Locator(".compare .pair svg")).ToHaveCountAsync(2);
         await Assertions.Expect(page.Locator(".compare table")).ToContainTextAsync("pot", new() { IgnoreCase = true });
         Assert.Equal("", string.Join("\n", await visit.Axe()));
-        await page.GetByRole(AriaRole.Button, new() { Name = "Bring back revision 1" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Restore revision 1" }).ClickAsync();
         await Assertions.Expect(page.Locator(".notice.good")).ToContainTextAsync("revision 1");
         Assert.Equal("", string.Join("\n", visit.Complaints.Distinct()));
     }

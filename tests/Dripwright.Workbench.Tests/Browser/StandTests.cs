@@ -139,7 +139,9 @@ public sealed class StandTests(Chromium chromium)
         // What holds the rows stands a room away: loads with their factors, and what each tube bears.
         await visit.Rig("stand");
         var stands = page.Locator(".stands");
-        await Assertions.Expect(stands.Locator(".weakest")).ToContainTextAsync("used up", new() { Timeout = 30_000 });
+        await Assertions
+            .Expect(stands.Locator(".weakest"))
+            .ToContainTextAsync("of its limit", new() { Timeout = 30_000 });
         await Assertions.Expect(stands.Locator("tr.governs")).ToHaveCountAsync(1);
         await Assertions.Expect(stands).ToContainTextAsync("North Carolina State extension");
         await Assertions.Expect(page.Locator("#stands-caution")).ToContainTextAsync("Local codes decide");
@@ -164,13 +166,13 @@ public sealed class StandTests(Chromium chromium)
         );
         await using var visit = await chromium.Visit(bench, width, 844, dark);
         var page = visit.Page;
-        await visit.Rig("feed");
-        await Assertions.Expect(page.Locator(".feedresult .empty")).ToBeVisibleAsync();
+        await visit.Rig("nutrients");
+        await Assertions.Expect(page.Locator(".mixresult .empty")).ToBeVisibleAsync();
         await page.Locator("#f-nutrients-crop").SelectOptionAsync("tomato");
         await Assertions.Expect(page.Locator(".elements li").First).ToBeVisibleAsync();
-        await Assertions.Expect(page.Locator(".feedresult")).ToContainTextAsync("dS/m");
+        await Assertions.Expect(page.Locator(".mixresult")).ToContainTextAsync("dS/m");
         await Assertions.Expect(page.Locator("#can-B")).ToBeVisibleAsync();
-        await Assertions.Expect(page.Locator(".feedresult")).ToContainTextAsync("Raw coir first");
+        await Assertions.Expect(page.Locator(".mixresult")).ToContainTextAsync("First buffer the coir");
         await Assertions.Expect(page.Locator(".weeks svg")).ToHaveCountAsync(3);
         await page.Locator("#weeks-way").SelectOptionAsync("0");
         await Assertions.Expect(page.Locator("#plot-weeks-elements")).ToContainTextAsync("water only");

@@ -18,10 +18,10 @@ public sealed class TankTests(Chromium chromium)
         );
         await using var visit = await chromium.Visit(bench, width, 844, dark);
         var page = visit.Page;
-        await visit.Rig("tank");
+        await visit.Rig("adjust");
         var mend = page.Locator("section[aria-labelledby='mend-title']");
-        Assert.Equal("ec", await page.Locator("#ask-pen").InputValueAsync());
-        await page.Locator("#ask-pen").SelectOptionAsync("ppm500");
+        Assert.Equal("ec", await page.Locator("#ask-meter").InputValueAsync());
+        await page.Locator("#ask-meter").SelectOptionAsync("ppm500");
         await mend.Locator("#ask-ec").FillAsync("700");
         await mend.Locator("#ask-ph").FillAsync("6,4");
         await mend.Locator("#ask-volume").FillAsync("20 gal");
@@ -65,8 +65,8 @@ public sealed class TankTests(Chromium chromium)
             TestContext.Current.CancellationToken
         );
         await using var visit = await chromium.Visit(bench);
-        await visit.Rig("feed");
-        var boron = visit.Page.Locator(".feedresult tr", new() { HasText = "Boric acid" }).Locator("td.num").Last;
+        await visit.Rig("nutrients");
+        var boron = visit.Page.Locator(".mixresult tr", new() { HasText = "Boric acid" }).Locator("td.num").Last;
         Assert.Matches(@"^0\.\d\d[1-9] g$", await boron.InnerTextAsync());
     }
 }

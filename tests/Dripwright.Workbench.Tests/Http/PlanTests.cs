@@ -99,7 +99,7 @@ public sealed class PlanTests
             """;
         var mix = await caller.Post("mix", Fed);
         Assert.NotEmpty(mix.Json.GetProperty("weigh").EnumerateArray());
-        var mend = await caller.Post("mend-tank?ec=900+ppm&penScale=500&ph=6.4&volume=20+gal&days=30", Fed);
+        var mend = await caller.Post("adjust-tank?ec=900+ppm&meterScale=500&ph=6.4&volume=20+gal&days=30", Fed);
         Assert.NotEmpty(mend.Json.GetProperty("steps").EnumerateArray());
         Assert.NotEmpty(mend.Json.GetProperty("renewal").EnumerateArray());
         var uptake = await caller.Post(
@@ -111,13 +111,13 @@ public sealed class PlanTests
         var weeks = await caller.Post("weeks-ahead", Fed);
         Assert.Equal(12, weeks.Json.GetProperty("drift")[0].GetProperty("weeks").GetArrayLength());
 
-        var wrong = (await caller.Post("mend-tank?ec=900+ppm&penScale=600&ph=6,4&volume=20", Fed)).IsProblem(400);
-        foreach (var field in (string[])["penScale", "ph", "volume"])
+        var wrong = (await caller.Post("adjust-tank?ec=900+ppm&meterScale=600&ph=6,4&volume=20", Fed)).IsProblem(400);
+        foreach (var field in (string[])["meterScale", "ph", "volume"])
         {
             Assert.Contains(field, wrong.Json.GetProperty("detail").GetString(), StringComparison.Ordinal);
         }
 
-        (await caller.Post("mend-tank?ec=40+dS/m&ph=6.4&volume=20+gal", Fed)).IsProblem(422);
+        (await caller.Post("adjust-tank?ec=40+dS/m&ph=6.4&volume=20+gal", Fed)).IsProblem(422);
         (await caller.Post("weeks-ahead", Caller.TenPots)).IsProblem(422);
     }
 

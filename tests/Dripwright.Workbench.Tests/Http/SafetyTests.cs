@@ -17,8 +17,8 @@ public sealed class SafetyTests
         "rigs?name=x",
         "rigs",
         "rigs/RIG/revisions",
-        "garden/file",
-        "garden/copy",
+        "garden/import",
+        "garden/restore",
     ];
 
     [Fact]
@@ -42,7 +42,7 @@ public sealed class SafetyTests
             foreach (var address in s_posts.Select(post => post.Replace("RIG", id, StringComparison.Ordinal)))
             {
                 using var content = new ByteArrayContent(bytes);
-                var type = address == "garden/copy" ? "application/octet-stream" : "application/json";
+                var type = address == "garden/restore" ? "application/octet-stream" : "application/json";
                 var answer = await caller.Send(HttpMethod.Post, address, content, "*", type);
                 Assert.True(answer.Status < 500, $"{address}: {answer.Text}");
             }
@@ -65,7 +65,7 @@ public sealed class SafetyTests
     [InlineData("rigs/../../../etc/passwd")]
     [InlineData("rigs/..%2f..%2fetc%2fpasswd")]
     [InlineData("schema/..%2frig")]
-    [InlineData("garden/file?path=/etc/passwd&name=/etc/passwd")]
+    [InlineData("garden/export?path=/etc/passwd&name=/etc/passwd")]
     [InlineData("shelf?kind=/etc/passwd")]
     public async Task No_address_reads_a_file_of_this_machine(string address)
     {
@@ -163,45 +163,5 @@ public sealed class SafetyTests
             TestContext.Current.CancellationToken
         );
         Assert.Contains(number, log, StringComparison.Ordinal);
-    }
-
-    [Fact]
-    public async Task Who_comes_when_too_many_wait_is_told_to_come_again()
-    {
-        using var turns = new Workbench.Http.Turns(1, 1, TimeSpan.FromSeconds(30));
-        using var gate = new ManualResetEventSlim();
-        var stop = TestContext.Current.CancellationToken;
-        var first = turns.Run(
-            _ =>
-            {
-                gate.Wait(stop);
-                return 1;
-            },
-            stop
-        );
-        var second = turns.Run(_ => 2, stop);
-        var third = await Assert.ThrowsAsync<Workbench.Http.Refused>(() => turns.Run(_ => 3, stop));
-        Assert.Equal(503, third.Status);
-        Assert.NotNull(third.RetryAfter);
-        gate.Set();
-        Assert.Equal(3, await first + await second);
-    }
-
-    [Fact]
-    public async Task Work_that_takes_too_long_is_given_up()
-    {
-        using var turns = new Workbench.Http.Turns(1, 1, TimeSpan.FromMilliseconds(50));
-        var stop = TestContext.Current.CancellationToken;
-        await Assert.ThrowsAnyAsync<OperationCanceledException>(() =>
-            turns.Run(
-                token =>
-                {
-                    token.WaitHandle.WaitOne();
-                    token.ThrowIfCancellationRequested();
-                    return 1;
-                },
-                stop
-            )
-        );
     }
 }

@@ -57,7 +57,7 @@ public sealed record Salt
     /// <summary>How sure they are.</summary>
     public required Sureness Sure { get; init; }
 
-    /// <summary>Price of a kilogram in the grower's currency; null where price or pack is unknown.</summary>
+    /// <summary>[currency/kg] Price, in the grower's currency; null where price or pack is unknown.</summary>
     public double? PricePerKilogram => Price is { } price && Pack is > 0 ? (double)price / Pack : null;
 
     /// <summary>[mol/m³] Moles of the compound in a cubic metre of a liquid; null for solids and label-only products.</summary>

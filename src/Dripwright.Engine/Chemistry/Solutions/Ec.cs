@@ -1,4 +1,5 @@
 using System.Globalization;
+using Dripwright.Engine.Phrases;
 
 namespace Dripwright.Engine.Chemistry.Solutions;
 
@@ -19,6 +20,9 @@ public readonly record struct Ec : IComparable<Ec>
 
     /// <summary>[µS/cm] The conductivity as laboratory meters show it.</summary>
     public double MicrosiemensPerCentimetre => DecisiemensPerMetre * 1000;
+
+    /// <summary>The same as a measured value, to be told.</summary>
+    public Measured Measured => Measured.Ec(DecisiemensPerMetre / 10);
 
     /// <summary>A conductivity from µS/cm.</summary>
     /// <param name="microsiemensPerCentimetre">[µS/cm] Conductivity, not negative.</param>

@@ -1,5 +1,5 @@
-using System.Globalization;
 using Dripwright.Engine.Chemistry.Formulas;
+using Dripwright.Engine.Phrases;
 
 namespace Dripwright.Engine.Chemistry.Solutions;
 
@@ -26,13 +26,8 @@ public static class SolutionPh
         if (acidEnd < 0 || alkalineEnd > 0)
         {
             double excess = acidEnd < 0 ? -acidEnd : alkalineEnd;
-            string sign = acidEnd < 0 ? "anions" : "cations";
             return Answer<Speciation>.No(
-                string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"No pH balances this solution: {excess:0.#} meq/L of {sign} are left over at any pH."
-                ),
-                "A figure is wrong or an ion is missing from the analysis: look at the largest ones first."
+                Unanswerable.Of(acidEnd < 0 ? "too-many-anions" : "too-many-cations", Measured.Milliequivalents(excess))
             );
         }
 
@@ -53,11 +48,11 @@ public static class SolutionPh
 
     internal static Answer<Speciation> TooStrong(Speciation found) =>
         Answer<Speciation>.No(
-            string.Create(
-                CultureInfo.InvariantCulture,
-                $"The solution has an ionic strength of {found.IonicStrength:0} mol/m³, above 500: a concentrate, for which pH cannot be computed."
-            ),
-            "Compute the diluted solution that goes to the plants."
+            Unanswerable.Of(
+                "concentrate",
+                Measured.Millimoles(found.IonicStrength),
+                Measured.Millimoles(Speciation.HighestIonicStrength)
+            )
         );
 
     private readonly struct Balance(Composition solution, SolutionConditions surroundings, double gap) : IOneNumber

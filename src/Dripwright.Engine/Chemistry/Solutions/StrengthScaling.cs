@@ -1,5 +1,5 @@
-using System.Globalization;
 using Dripwright.Engine.Chemistry.Formulas;
+using Dripwright.Engine.Phrases;
 
 namespace Dripwright.Engine.Chemistry.Solutions;
 
@@ -29,21 +29,14 @@ public static class StrengthScaling
         Ec plain = Conductivity.Of(water, ph, SolutionConditions.Closed);
         if (plain > target)
         {
-            return Answer<ScaledSolution>.No(
-                $"The water alone reads {plain}, more than the {target} wanted.",
-                "Blend it with rain or reverse-osmosis water, or aim higher."
-            );
+            return Answer<ScaledSolution>.No(Unanswerable.Of("water-over-target", plain.Measured, target.Measured));
         }
 
         var over = new Over(water, recipe, target, ph);
         if (over.At(LargestFactor) < 0)
         {
             return Answer<ScaledSolution>.No(
-                string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"Even {LargestFactor:0} times this recipe reads less than {target}."
-                ),
-                "Look at the recipe: its amounts or their unit are wrong."
+                Unanswerable.Of("recipe-too-weak", Measured.Number(LargestFactor), target.Measured)
             );
         }
 

@@ -3,6 +3,8 @@ using Dripwright.Engine.Chemistry.Formulas;
 namespace Dripwright.Engine.Chemistry.Solutions;
 
 /// <summary>What strong acid does to a solution, drop by drop.</summary>
+/// <remarks>A plan doses bottled acids with their own ions; this is the laboratory's titration, by which waters
+/// are reported and the chemistry is checked against published examples.</remarks>
 public static class Titration
 {
     /// <summary>[-] pH at which a titration for alkalinity is commonly stopped.</summary>
@@ -66,18 +68,12 @@ public static class Titration
         var lacking = new Lacking(solution, alkalinity, ph, surroundings with { CarbonDioxide = null });
         if (lacking.At(0) > 0)
         {
-            return Answer<Composition>.No(
-                "At this pH the solution has more alkalinity from phosphate, ammonia or hydroxide than was read.",
-                "Read pH and alkalinity again, of the same sample on the same day."
-            );
+            return Answer<Composition>.No(Unanswerable.Of("alkalinity-below-others"));
         }
 
         double reach = 100 * (alkalinity + 1);
         return lacking.At(reach) < 0
-            ? Answer<Composition>.No(
-                "So little of the carbon counts as alkalinity at this pH that no likely amount gives what was read.",
-                "Read pH and alkalinity again, of the same sample on the same day."
-            )
+            ? Answer<Composition>.No(Unanswerable.Of("alkalinity-too-high"))
             : Answer<Composition>.Of(solution.With(Constituent.InorganicCarbon, Bracket.Root(lacking, 0, reach)));
     }
 

@@ -1,4 +1,5 @@
 using Dripwright.Engine.Chemistry.Formulas;
+using Dripwright.Engine.Phrases;
 
 namespace Dripwright.Engine.Chemistry.Waters;
 
@@ -10,7 +11,7 @@ public sealed record WaterAnalysis
     public static WaterAnalysis Nothing { get; } = new();
 
     /// <summary>What the grower calls it.</summary>
-    public string Name { get; init; } = "your water";
+    public Phrase Name { get; init; } = Phrase.Of("water.yours");
 
     /// <summary>[mol/m³] Measured constituents; the same numbers as mmol/L.</summary>
     public IReadOnlyDictionary<Constituent, double> Measured { get; init; } = new Dictionary<Constituent, double>();

@@ -1,4 +1,5 @@
 using Dripwright.Engine.Chemistry.Formulas;
+using Dripwright.Engine.Phrases;
 
 namespace Dripwright.Engine.Chemistry.Waters;
 
@@ -6,7 +7,7 @@ namespace Dripwright.Engine.Chemistry.Waters;
 public static class WaterBlend
 {
     /// <summary>Mixes waters by volume.</summary>
-    /// <param name="parts">Each water with its volume in m³ or its share; only the ratio counts.</param>
+    /// <param name="parts">Each water with its volume [m³] or share [-]; only the ratio counts.</param>
     /// <returns>The blend. Constituents and alkalinity are exact; the EC is the mean by volume, good to a few percent; the pH of a
     /// blend does not follow from the pH of its parts and is left open.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A volume is negative or not finite, or all are 0.</exception>
@@ -33,7 +34,7 @@ public static class WaterBlend
             alkalinity += water.Alkalinity * (volume / whole);
             conductivity += water.Conductivity * (volume / whole);
         }
-        var name = string.Join(" with ", used.Select(part => part.Water.Name));
+        var name = Phrase.Of("water.blend", new Several([.. used.Select(part => part.Water.Name)]));
         return new WaterSupply(name, composition, alkalinity, conductivity);
     }
 

@@ -1,4 +1,5 @@
 using Dripwright.Engine.Findings;
+using Dripwright.Engine.Phrases;
 
 namespace Dripwright.Engine.Chemistry.Waters;
 
@@ -6,6 +7,9 @@ namespace Dripwright.Engine.Chemistry.Waters;
 /// <remarks>Method page: docs/methods/water-analysis.md</remarks>
 public static class WaterCheck
 {
+    // [mol/m³ of charge] Below this an open balance is rounding.
+    private const double OpenGap = 0.2;
+
     /// <summary>Reads an analysis.</summary>
     /// <param name="analysis">Any part of an analysis.</param>
     /// <returns>The water with what was filled in, or what cannot be. Never throws for its numbers.</returns>
@@ -44,69 +48,78 @@ public static class WaterCheck
     private static IEnumerable<Finding> Unsure(WaterAnalysis analysis, WaterFilling filling)
     {
         var balance = filling.Balance;
-        var place = analysis.Name;
+        var place = new Place(analysis.Name);
         if (balance.Missing.Count > 0)
         {
-            var missing = string.Join(", ", balance.Missing);
-            var least = Math.Abs(balance.Gap);
-            var side = balance.Gap > 0 ? "anions" : "cations";
-            yield return NutrientRules.Finding(
-                "water-unknown",
-                place,
-                "water",
-                least > 0.2
-                    ? $"Not measured: {missing}. What is known leaves {NutrientRules.Number(least)} meq/L of {side} to be found among them."
-                    : $"Not measured: {missing}. They are counted as nothing.",
-                missing,
-                "measured",
-                "Ask for them in the next analysis; till then watch EC and pH of the mix more closely."
-            );
+            yield return Unknown(place, balance);
         }
-        else if (Math.Abs(balance.Gap) > 0.2)
+        else if (Math.Abs(balance.Gap) > OpenGap && GapRule(balance) is { } rule)
         {
-            var relative = Math.Abs(balance.RelativeGap);
-            var rule =
-                relative > NutrientRules.Limit("water-gap-large") ? "water-gap-large"
-                : relative > NutrientRules.Limit("water-gap") ? "water-gap"
-                : null;
-            if (rule is not null)
-            {
-                yield return NutrientRules.Finding(
-                    rule,
-                    place,
-                    "water",
-                    balance.Gap > 0
-                        ? "Cations outweigh anions: chloride, sulfate, nitrate or alkalinity is reported too low or left out, or a cation too high."
-                        : "Anions outweigh cations: sodium, potassium or ammonium is reported too low or left out, or an anion too high.",
-                    $"{NutrientRules.Number(balance.Cations)} against {NutrientRules.Number(balance.Anions)} meq/L",
-                    $"within {NutrientRules.Percent(NutrientRules.Limit(rule))} of their sum",
-                    "Check units (as N or as NO3? as CaCO3?) and ask for the analysis again."
-                );
-            }
+            yield return Gap(rule, place, balance);
         }
         if (filling.HardnessUnsplit)
         {
-            yield return NutrientRules.Finding(
+            yield return Judged.By(
                 "water-hardness-split",
                 place,
-                "water.hardness",
-                "Hardness is known, but not how much of it is calcium: neither is counted as food.",
-                $"{NutrientRules.Number(analysis.Hardness!.Value)} mmol/L",
-                "calcium and magnesium apart",
-                "Ask for calcium or magnesium; one of them is enough."
+                [NutrientPaths.Hardness, NutrientPaths.Of(Formulas.Constituent.Calcium)],
+                Phrase.Of("finding.water-hardness-split.what"),
+                Phrase.Of(Measured.Millimoles(analysis.Hardness!.Value)),
+                Phrase.Of("finding.water-hardness-split.limit"),
+                Phrase.Of("finding.water-hardness-split.remedy")
             );
         }
         if (WaterConductivity.Misfit(analysis.Conductivity, balance) is { } ratio)
         {
-            yield return NutrientRules.Finding(
+            yield return Judged.By(
                 "water-ec-off",
                 place,
-                "water.conductivity",
-                $"The EC is {NutrientRules.Number(ratio)} times what the ions tell.",
-                $"{NutrientRules.Number(analysis.Conductivity!.Value * 10)} dS/m",
-                $"about {NutrientRules.Number(WaterConductivity.Expected(balance) * 10)} dS/m",
-                "Calibrate the pen, check that the reading is at 25 °C, and check the units of the analysis."
+                [NutrientPaths.Conductivity],
+                Phrase.Of("finding.water-ec-off.what", Measured.Number(ratio)),
+                Phrase.Of(Measured.Ec(analysis.Conductivity!.Value)),
+                Phrase.Of("finding.water-ec-off.limit", Measured.Ec(WaterConductivity.Expected(balance))),
+                Phrase.Of("finding.water-ec-off.remedy")
             );
         }
     }
+
+    private static Finding Unknown(Place place, ChargeBalance balance)
+    {
+        var missing = new Several(balance.Missing);
+        var open = Measured.Milliequivalents(Math.Abs(balance.Gap));
+        return Judged.By(
+            "water-unknown",
+            place,
+            [NutrientPaths.Water],
+            Math.Abs(balance.Gap) <= OpenGap ? Phrase.Of("finding.water-unknown.what", missing)
+                : balance.Gap > 0 ? Phrase.Of("finding.water-unknown.anions.what", missing, open)
+                : Phrase.Of("finding.water-unknown.cations.what", missing, open),
+            Phrase.Of("finding.water-unknown.value", missing),
+            Phrase.Of("finding.water-unknown.limit"),
+            Phrase.Of("finding.water-unknown.remedy")
+        );
+    }
+
+    private static string? GapRule(ChargeBalance balance)
+    {
+        var relative = Math.Abs(balance.RelativeGap);
+        return relative > RuleBook.Limit("water-gap-large") ? "water-gap-large"
+            : relative > RuleBook.Limit("water-gap") ? "water-gap"
+            : null;
+    }
+
+    private static Finding Gap(string rule, Place place, ChargeBalance balance) =>
+        Judged.By(
+            rule,
+            place,
+            [NutrientPaths.Water],
+            Phrase.Of(balance.Gap > 0 ? "finding.water-gap.cations.what" : "finding.water-gap.anions.what"),
+            Phrase.Of(
+                "finding.water-gap.value",
+                Measured.Milliequivalents(balance.Cations),
+                Measured.Milliequivalents(balance.Anions)
+            ),
+            Phrase.Of("finding.water-gap.limit", Measured.Percent(RuleBook.Limit(rule))),
+            Phrase.Of("finding.water-gap.remedy")
+        );
 }

@@ -16,7 +16,7 @@ internal static class WaterConductivity
     /// <summary>[S/m per mol/m³] The least that ions can carry: magnesium and bicarbonate at 15 % off for their number.</summary>
     private const double LeastPerCharge = 0.007;
 
-    /// <summary>[S/m] Readings of a pen are not surer than this: 0.05 dS/m.</summary>
+    /// <summary>[S/m] Readings of a meter are not surer than this: 0.05 dS/m.</summary>
     private const double PenStep = 0.005;
 
     public static double Expected(ChargeBalance balance) => PerCharge * (balance.Cations + balance.Anions) / 2;
@@ -38,7 +38,7 @@ internal static class WaterConductivity
             return null;
         }
         var ratio = measured / expected;
-        var off = Math.Abs(ratio - 1) > NutrientRules.Limit("water-ec-off");
+        var off = Math.Abs(ratio - 1) > RuleBook.Limit("water-ec-off");
         return off && Math.Abs(measured - expected) > 2 * PenStep ? ratio : null;
     }
 }

@@ -1,4 +1,5 @@
 using Dripwright.Engine.Chemistry.Formulas;
+using Dripwright.Engine.Phrases;
 
 namespace Dripwright.Engine.Chemistry.Waters;
 
@@ -10,13 +11,15 @@ internal sealed class WaterFilling(WaterAnalysis analysis)
     private const double CarbonicPK2 = 10.329;
     private const double WaterPK = 14.0;
 
-    private static readonly (Constituent Ion, string Name)[] s_main =
+    private static readonly Phrase s_alkalinity = Phrase.Of("water.alkalinity");
+
+    private static readonly Constituent[] s_main =
     [
-        (Constituent.Calcium, "calcium"),
-        (Constituent.Magnesium, "magnesium"),
-        (Constituent.Sodium, "sodium"),
-        (Constituent.Chloride, "chloride"),
-        (Constituent.Sulfur, "sulfate"),
+        Constituent.Calcium,
+        Constituent.Magnesium,
+        Constituent.Sodium,
+        Constituent.Chloride,
+        Constituent.Sulfur,
     ];
 
     private readonly Dictionary<Constituent, double> _amounts = new(analysis.Measured);
@@ -50,18 +53,18 @@ internal sealed class WaterFilling(WaterAnalysis analysis)
         var magnesium = _amounts.TryGetValue(Constituent.Magnesium, out var mg);
         if (calcium && !magnesium)
         {
-            Add(Constituent.Magnesium, "magnesium", Math.Max(0, hardness - ca), "hardness less calcium");
+            Add(Constituent.Magnesium, Math.Max(0, hardness - ca), "water.follows.hardness-less-calcium");
         }
         else if (magnesium && !calcium)
         {
-            Add(Constituent.Calcium, "calcium", Math.Max(0, hardness - mg), "hardness less magnesium");
+            Add(Constituent.Calcium, Math.Max(0, hardness - mg), "water.follows.hardness-less-magnesium");
         }
         else if (!calcium && !magnesium)
         {
             if (hardness == 0)
             {
-                Add(Constituent.Calcium, "calcium", 0, "there is no hardness");
-                Add(Constituent.Magnesium, "magnesium", 0, "there is no hardness");
+                Add(Constituent.Calcium, 0, "water.follows.no-hardness");
+                Add(Constituent.Magnesium, 0, "water.follows.no-hardness");
             }
             HardnessUnsplit = hardness > 0;
         }
@@ -75,21 +78,21 @@ internal sealed class WaterFilling(WaterAnalysis analysis)
         {
             return;
         }
-        const string Why = "what closes the balance of charges, as all other main ions are known";
+        const string Why = "water.follows.charges";
         if (Alkalinity is null)
         {
             if (balance.Gap >= 0)
             {
                 Alkalinity = balance.Gap;
-                Completions.Add(new("alkalinity", balance.Gap, Why));
+                Completions.Add(new(s_alkalinity, balance.Gap, Phrase.Of(Why)));
             }
             return;
         }
-        var (ion, name) = Array.Find(s_main, main => !_amounts.ContainsKey(main.Ion));
+        var ion = Array.Find(s_main, main => !_amounts.ContainsKey(main));
         var amount = -balance.Gap / Charges.Of(ion);
         if (amount >= 0)
         {
-            Add(ion, name, amount, Why);
+            Add(ion, amount, Why);
         }
     }
 
@@ -110,40 +113,39 @@ internal sealed class WaterFilling(WaterAnalysis analysis)
             var carbon = (alkalinity - water) * whole / (first + 2 * second);
             if (carbon > 0)
             {
-                Add(Constituent.InorganicCarbon, "inorganic carbon", carbon, "alkalinity and pH");
+                Add(Constituent.InorganicCarbon, carbon, "water.follows.alkalinity-and-ph");
             }
         }
         else
         {
-            Add(
-                Constituent.InorganicCarbon,
-                "inorganic carbon",
-                alkalinity,
-                "alkalinity, taken as bicarbonate because no pH is known"
-            );
+            Add(Constituent.InorganicCarbon, alkalinity, "water.follows.alkalinity");
         }
     }
 
-    private void Add(Constituent ion, string name, double amount, string why)
+    private void Add(Constituent ion, double amount, string why)
     {
         _amounts[ion] = amount;
-        Completions.Add(new(name, amount, why));
+        Completions.Add(new(NameOf(ion), amount, Phrase.Of(why)));
     }
+
+    // Carbon of a water is more than its bicarbonate; sulfur in a water is sulfate.
+    private static Phrase NameOf(Constituent ion) =>
+        ion == Constituent.InorganicCarbon ? Elements.Name(ion) : Elements.Ion(ion);
 
     private ChargeBalance Sum()
     {
         var composition = Composition.Of(_amounts.Select(pair => (pair.Key, pair.Value)));
-        List<string> missing = [.. s_main.Where(main => !_amounts.ContainsKey(main.Ion)).Select(main => main.Name)];
+        List<Phrase> missing = [.. s_main.Where(main => !_amounts.ContainsKey(main)).Select(NameOf)];
         if (Alkalinity is null)
         {
-            missing.Add("alkalinity");
+            missing.Add(s_alkalinity);
         }
         var cations = Charges.Cations(composition);
         if (HardnessUnsplit)
         {
             // Two charges a mole, whichever of the two it is.
-            missing.Remove("calcium");
-            missing.Remove("magnesium");
+            missing.Remove(NameOf(Constituent.Calcium));
+            missing.Remove(NameOf(Constituent.Magnesium));
             cations += 2 * analysis.Hardness!.Value;
         }
         var anions = Charges.Anions(composition) + (Alkalinity ?? 0);

@@ -1,121 +1,113 @@
 using Dripwright.Engine.Chemistry.Formulas;
 using Dripwright.Engine.Findings;
-using static Dripwright.Engine.Findings.NutrientRules;
+using Dripwright.Engine.Phrases;
 
 namespace Dripwright.Engine.Chemistry.Waters;
 
 /// <summary>What a water brings too much of.</summary>
 public static class WaterLimits
 {
-    private static readonly (string Rule, Constituent Ion, string Name, string Remedy)[] s_ions =
+    private static readonly (string Rule, Constituent Ion)[] s_ions =
     [
-        (
-            "water-sodium",
-            Constituent.Sodium,
-            "Sodium",
-            "Blend with rain or reverse-osmosis water; bleed the tank before it builds up."
-        ),
-        (
-            "water-chloride",
-            Constituent.Chloride,
-            "Chloride",
-            "Blend with rain or reverse-osmosis water; use no chloride salts."
-        ),
-        (
-            "water-calcium",
-            Constituent.Calcium,
-            "Calcium",
-            "The recipe uses it as food; blend where it is more than the target."
-        ),
-        (
-            "water-sulfate",
-            Constituent.Sulfur,
-            "Sulfate",
-            "The recipe uses it as food; blend where it is more than the target."
-        ),
-        ("water-boron", Constituent.Boron, "Boron", "Leave boron out of the feed; blend where it is still too much."),
-        (
-            "water-iron",
-            Constituent.Iron,
-            "Iron",
-            "Aerate and settle or filter it before use; it clogs emitters and feeds nobody."
-        ),
-        (
-            "water-manganese",
-            Constituent.Manganese,
-            "Manganese",
-            "Aerate and filter it before use; leave manganese out of the feed."
-        ),
-        ("water-zinc", Constituent.Zinc, "Zinc", "Leave zinc out of the feed; look for galvanised gutters or tanks."),
+        ("water-sodium", Constituent.Sodium),
+        ("water-chloride", Constituent.Chloride),
+        ("water-calcium", Constituent.Calcium),
+        ("water-sulfate", Constituent.Sulfur),
+        ("water-boron", Constituent.Boron),
+        ("water-iron", Constituent.Iron),
+        ("water-manganese", Constituent.Manganese),
+        ("water-zinc", Constituent.Zinc),
     ];
 
     /// <summary>Findings for every constituent over its limit, for alkalinity and for EC.</summary>
     /// <param name="supply">The water.</param>
-    public static IReadOnlyList<Finding> TooMuch(WaterSupply supply)
+    /// <param name="pureShare">[-] Share of rain or reverse-osmosis water that is in it already, under 1.</param>
+    /// <returns>The findings; what cures a constituent that harms is the share of pure water that brings it to its limit.</returns>
+    public static IReadOnlyList<Finding> TooMuch(WaterSupply supply, double pureShare = 0)
     {
         ArgumentNullException.ThrowIfNull(supply);
+        var place = new Place(supply.Name);
         var findings = new List<Finding>();
-        foreach (var (rule, ion, name, remedy) in s_ions)
+        foreach (var (rule, ion) in s_ions)
         {
-            var (amount, limit) = (supply.Composition[ion], Limit(rule));
+            var (amount, limit) = (supply.Composition[ion], RuleBook.Limit(rule));
             if (amount > limit)
             {
-                var share = WaterBlend.ShareOfPure(amount, limit);
-                findings.Add(
-                    Finding(
-                        rule,
-                        supply.Name,
-                        $"water.{Forms.Symbol(ion).ToLowerInvariant()}",
-                        $"{name} is higher than good feed water has; {Percent(share)} of rain water in the blend would bring it under.",
-                        $"{Number(Forms.ToMilligramsPerLitre(ion, amount))} mg/L",
-                        $"at most {Number(Forms.ToMilligramsPerLitre(ion, limit))} mg/L",
-                        remedy
-                    )
-                );
+                findings.Add(OfIon(rule, ion, place, amount, limit, pureShare));
             }
         }
-        if (supply.Alkalinity > Limit("water-alkalinity"))
+        if (supply.Alkalinity > RuleBook.Limit("water-alkalinity"))
         {
             findings.Add(
-                Finding(
+                Judged.By(
                     "water-alkalinity",
-                    supply.Name,
-                    "water.alkalinity",
-                    "Hard to hold the pH with: this water needs acid in every fill.",
-                    $"{Number(supply.Alkalinity)} meq/L ({Number(supply.Alkalinity * Forms.CarbonateEquivalent * 1000)} mg/L as CaCO3)",
-                    $"at most {Number(Limit("water-alkalinity"))} meq/L",
-                    "Let the recipe count acid in, or blend with rain or reverse-osmosis water."
+                    place,
+                    [NutrientPaths.Acid, NutrientPaths.Alkalinity, NutrientPaths.PureShare],
+                    Phrase.Of("finding.water-alkalinity.what"),
+                    Phrase.Of(
+                        "finding.water-alkalinity.value",
+                        Measured.Milliequivalents(supply.Alkalinity),
+                        Measured.Concentration(supply.Alkalinity * Forms.CarbonateEquivalent)
+                    ),
+                    Judged.AtMost(Measured.Milliequivalents(RuleBook.Limit("water-alkalinity"))),
+                    Phrase.Of("finding.water-alkalinity.remedy")
                 )
             );
         }
-        else if (supply.Alkalinity < Limit("water-buffer-none"))
+        else if (supply.Alkalinity < RuleBook.Limit("water-buffer-none"))
         {
             findings.Add(
-                Finding(
+                Judged.By(
                     "water-buffer-none",
-                    supply.Name,
-                    "water.alkalinity",
-                    "Nothing in this water holds the pH: it swings with what the plants take up.",
-                    $"{Number(supply.Alkalinity)} meq/L",
-                    $"at least {Number(Limit("water-buffer-none"))} meq/L",
-                    "Check the pH daily; a little potassium bicarbonate or some of the tap water in the blend steadies it."
+                    place,
+                    [NutrientPaths.Alkalinity, NutrientPaths.PureShare],
+                    Phrase.Of("finding.water-buffer-none.what"),
+                    Phrase.Of(Measured.Milliequivalents(supply.Alkalinity)),
+                    Judged.AtLeast(Measured.Milliequivalents(RuleBook.Limit("water-buffer-none"))),
+                    Phrase.Of("finding.water-buffer-none.remedy")
                 )
             );
         }
-        if (supply.Conductivity > Limit("water-ec"))
+        if (supply.Conductivity > RuleBook.Limit("water-ec"))
         {
             findings.Add(
-                Finding(
+                Judged.By(
                     "water-ec",
-                    supply.Name,
-                    "water.conductivity",
-                    "The water alone is strong and leaves little room for the feed.",
-                    $"{Number(supply.Conductivity.Value * 10)} dS/m",
-                    $"at most {Number(Limit("water-ec") * 10)} dS/m",
-                    "Blend with rain or reverse-osmosis water."
+                    place,
+                    [NutrientPaths.PureShare, NutrientPaths.Conductivity],
+                    Phrase.Of("finding.water-ec.what"),
+                    Phrase.Of(Measured.Ec(supply.Conductivity.Value)),
+                    Judged.AtMost(Measured.Ec(RuleBook.Limit("water-ec"))),
+                    Phrase.Of("finding.water-ec.remedy")
                 )
             );
         }
         return findings;
+    }
+
+    private static Finding OfIon(
+        string rule,
+        Constituent ion,
+        Place place,
+        double amount,
+        double limit,
+        double pureShare
+    )
+    {
+        var share = WaterBlend.ShareOfPure(amount, limit);
+        // What is pure already stays so; of the rest that share is made pure.
+        var blended = 1 - ((1 - pureShare) * (1 - share));
+        return Judged.By(
+            rule,
+            place,
+            [NutrientPaths.PureShare, NutrientPaths.Of(ion)],
+            Phrase.Of($"finding.{rule}.what", Measured.Percent(blended)),
+            Phrase.Of(Elements.Amount(ion, amount)),
+            Judged.AtMost(Elements.Amount(ion, limit)),
+            Phrase.Of($"finding.{rule}.remedy"),
+            RuleBook.Rules[rule].Level is FindingLevel.Note
+                ? []
+                : [Cure.Field(NutrientPaths.PureShare, NutrientPaths.ShareText(blended))]
+        );
     }
 }

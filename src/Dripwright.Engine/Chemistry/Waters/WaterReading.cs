@@ -1,27 +1,28 @@
 using Dripwright.Engine.Chemistry.Formulas;
 using Dripwright.Engine.Findings;
+using Dripwright.Engine.Phrases;
 
 namespace Dripwright.Engine.Chemistry.Waters;
 
 /// <summary>One thing that cannot be in a water analysis.</summary>
-/// <param name="Field">The value at fault, as the report calls it.</param>
+/// <param name="Field">Path of the rig file's field that holds the value at fault.</param>
 /// <param name="Found">What is reported.</param>
 /// <param name="Why">Why it cannot be.</param>
 /// <param name="Remedy">What to look at.</param>
 public sealed record WaterFault(string Field, string Found, string Why, string Remedy);
 
 /// <summary>A part of the analysis that was not measured but follows from the rest.</summary>
-/// <param name="Field">What was found.</param>
+/// <param name="What">What was found.</param>
 /// <param name="Value">[mol/m³] How much.</param>
 /// <param name="Why">From what it follows.</param>
-public sealed record WaterCompletion(string Field, double Value, string Why);
+public sealed record WaterCompletion(Phrase What, double Value, Phrase Why);
 
 /// <summary>Sums of charge of a water.</summary>
 /// <param name="Cations">[mol/m³ of charge] Calcium, magnesium, sodium, potassium, ammonium.</param>
 /// <param name="Anions">[mol/m³ of charge] Alkalinity, chloride, sulfate, nitrate, phosphate.</param>
 /// <param name="Complete">True when every main ion was measured or follows from the others.</param>
 /// <param name="Missing">Main ions that are neither measured nor follow.</param>
-public sealed record ChargeBalance(double Cations, double Anions, bool Complete, IReadOnlyList<string> Missing)
+public sealed record ChargeBalance(double Cations, double Anions, bool Complete, IReadOnlyList<Phrase> Missing)
 {
     /// <summary>[mol/m³ of charge] Cations less anions.</summary>
     public double Gap => Cations - Anions;
@@ -37,7 +38,7 @@ public sealed record ChargeBalance(double Cations, double Anions, bool Complete,
 /// <param name="Conductivity">[S/m] At 25 °C as measured; null where it was not.</param>
 /// <param name="PH">[-] As measured; null where it was not.</param>
 public sealed record WaterSupply(
-    string Name,
+    Phrase Name,
     Composition Composition,
     double Alkalinity,
     double? Conductivity = null,
@@ -45,7 +46,7 @@ public sealed record WaterSupply(
 )
 {
     /// <summary>Pure water, as rain or reverse osmosis nearly gives.</summary>
-    public static WaterSupply Pure { get; } = new("pure water", Composition.Nothing, 0, 0);
+    public static WaterSupply Pure { get; } = new(Phrase.Of("water.pure"), Composition.Nothing, 0, 0);
 }
 
 /// <summary>What came of judging a water analysis.</summary>

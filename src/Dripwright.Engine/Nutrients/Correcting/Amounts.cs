@@ -4,12 +4,13 @@ namespace Dripwright.Engine.Nutrients.Correcting;
 internal readonly record struct Amounts(double Drained, double Water, double Units)
 {
     /// <summary>The least draining and the fewest additions that reach the target within the tank.</summary>
+    /// <remarks>Water that nobody can measure out at a tank is neither added nor drained.</remarks>
     public static Amounts For(TankReading reading, TankTarget target, Strengthener giver, double water, double capacity)
     {
         double volume = reading.Volume;
         double ec = reading.DecisiemensPerMetre;
         double want = target.DecisiemensPerMetre;
-        double full = Math.Max(target.Volume ?? volume, volume);
+        double full = target.Volume is { } wished && wished - volume >= TankCorrection.LeastWater ? wished : volume;
         if (Math.Abs(ec - want) < TankCorrection.SmallestStep && full == volume)
         {
             return default;
@@ -21,7 +22,7 @@ internal readonly record struct Amounts(double Drained, double Water, double Uni
         double taken = need * giver.Bulk;
         if (need >= 0 && taken <= added)
         {
-            return new Amounts(0, added - taken, need);
+            return new Amounts(0, Told(added - taken), need);
         }
 
         return need > 0 ? Strengthen(volume, ec, want, giver, capacity) : Thin(volume, ec, want, water, capacity);
@@ -30,7 +31,7 @@ internal readonly record struct Amounts(double Drained, double Water, double Uni
     private static Amounts Strengthen(double volume, double ec, double want, Strengthener giver, double capacity)
     {
         double need = volume * (want - ec) / (giver.Strength - (giver.Bulk * want));
-        if (volume + (need * giver.Bulk) <= capacity)
+        if (volume + (need * giver.Bulk) < capacity + TankCorrection.LeastWater)
         {
             return new Amounts(0, 0, need);
         }
@@ -42,12 +43,14 @@ internal readonly record struct Amounts(double Drained, double Water, double Uni
     private static Amounts Thin(double volume, double ec, double want, double water, double capacity)
     {
         double need = volume * (ec - want) / (want - water);
-        if (volume + need <= capacity)
+        if (volume + need < capacity + TankCorrection.LeastWater)
         {
-            return new Amounts(0, need, 0);
+            return new Amounts(0, Told(need), 0);
         }
 
         double squeezed = capacity * (ec - want) / (ec - water);
         return new Amounts(volume + squeezed - capacity, squeezed, 0);
     }
+
+    private static double Told(double water) => water < TankCorrection.LeastWater ? 0 : water;
 }

@@ -1,5 +1,6 @@
 using Dripwright.Engine.Catalogue.Salts;
 using Dripwright.Engine.Chemistry.Formulas;
+using Dripwright.Engine.Phrases;
 
 namespace Dripwright.Engine.Nutrients.Correcting;
 
@@ -68,13 +69,11 @@ public sealed record PhBottle
     public bool IsAcid => Equivalents > 0;
 
     /// <summary>What to mind when it is used.</summary>
-    public IReadOnlyList<string> Cautions =>
+    public IReadOnlyList<Phrase> Cautions =>
         [
-            "Wear goggles and gloves.",
-            IsAcid
-                ? "Pour the acid into the water, slowly and in small amounts; never water into the acid."
-                : "Pour the lye into the water, slowly and in small amounts; never water into the lye.",
-            "Never bring acid and lye, or acid and chlorine bleach, together.",
-            "Keep it locked away from children, from metal and from the nitrate bags.",
+            Phrase.Of("tank.caution.goggles"),
+            Phrase.Of(IsAcid ? "tank.caution.acid-into-water" : "tank.caution.base-into-water"),
+            Phrase.Of("tank.caution.never-together"),
+            Phrase.Of("tank.caution.locked-away"),
         ];
 }

@@ -1,6 +1,6 @@
-using System.Globalization;
 using Dripwright.Engine.Chemistry.Formulas;
 using Dripwright.Engine.Chemistry.Solutions;
+using Dripwright.Engine.Phrases;
 
 namespace Dripwright.Engine.Nutrients.Correcting;
 
@@ -24,7 +24,7 @@ public sealed record PhDose(
     public double Millilitres => BottleVolume * 1e6;
 
     /// <summary>What to mind, empty when nothing is to be added.</summary>
-    public IReadOnlyList<string> Cautions => BottleVolume > 0 ? Bottle.Cautions : [];
+    public IReadOnlyList<Phrase> Cautions => BottleVolume > 0 ? Bottle.Cautions : [];
 }
 
 /// <summary>Acid or base for a tank: how much to reach a pH, and what pH a given amount leads to.</summary>
@@ -77,28 +77,19 @@ public static class PhDosing
 
         if (way > 0 != bottle.IsAcid)
         {
-            string at = now.Value.PH.ToString("0.0", CultureInfo.InvariantCulture);
-            string want = target.ToString("0.0", CultureInfo.InvariantCulture);
-            return way > 0
-                ? Answer<PhDose>.No(
-                    $"The tank stands at pH {at} and {want} is wanted: {bottle.Name} would bring it up, not down.",
-                    "Take an acid."
+            return Answer<PhDose>.No(
+                Unanswerable.Of(
+                    way > 0 ? "bottle-raises-ph" : "bottle-lowers-ph",
+                    Measured.PH(now.Value.PH),
+                    Measured.PH(target),
+                    bottle.Name
                 )
-                : Answer<PhDose>.No(
-                    $"The tank stands at pH {at} and {want} is wanted: {bottle.Name} would bring it down, not up.",
-                    "Take a base such as potassium hydroxide or bicarbonate, or let it rise by itself."
-                );
+            );
         }
 
         if (Math.Sign(left.At(LargestShare)) == Math.Sign(open))
         {
-            return Answer<PhDose>.No(
-                string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"{bottle.Name} does not reach pH {target:0.0} before it is a tenth of the tank."
-                ),
-                "Take a stronger bottle; a phosphate or bicarbonate buffer holds pH near its own value."
-            );
+            return Answer<PhDose>.No(Unanswerable.Of("bottle-too-weak", bottle.Name, Measured.PH(target)));
         }
 
         double share = Bracket.Root(left, 0, LargestShare);

@@ -3,7 +3,7 @@ using Dripwright.Engine.Chemistry.Solutions;
 
 namespace Dripwright.Engine.Nutrients.Correcting;
 
-/// <summary>How much of a tank must be let out and refilled.</summary>
+/// <summary>How much of a tank must be drained and refilled.</summary>
 /// <param name="Share">[-] Share of the tank, 0 to 1.</param>
 /// <param name="Because">The constituent that asks for it; null when none does.</param>
 /// <param name="After">[mol/m³] What the tank holds then.</param>
@@ -34,8 +34,7 @@ public static class Renewal
             if (over > 0 && refill[constituent] > limit)
             {
                 return Answer<RenewalShare>.No(
-                    $"The refill itself holds more {TankWords.Of(constituent)} than the limit.",
-                    "Refill with rain or reverse-osmosis water and salts without it."
+                    Unanswerable.Of("refill-over-limit", Elements.Ion(constituent), Elements.Amount(constituent, limit))
                 );
             }
 

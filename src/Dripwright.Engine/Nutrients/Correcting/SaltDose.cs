@@ -1,6 +1,7 @@
 using Dripwright.Engine.Catalogue.Salts;
 using Dripwright.Engine.Chemistry.Formulas;
 using Dripwright.Engine.Nutrients.Recipe;
+using Dripwright.Engine.Phrases;
 
 namespace Dripwright.Engine.Nutrients.Correcting;
 
@@ -37,10 +38,7 @@ public sealed record SaltDose : Strengthener
     public override Composition Brings { get; }
 
     /// <inheritdoc/>
-    public override IReadOnlyList<string> Cautions =>
-        [
-            "Goggles and gloves when weighing and dissolving. Nitrates away from fuel, sawdust and heat; all salts away from children.",
-        ];
+    public override IReadOnlyList<Phrase> Cautions => [Phrase.Of("tank.caution.salts")];
 
     /// <summary>What to weigh for some units, the most first.</summary>
     /// <param name="units">[m³] Volume of full-strength feed that the salts would make.</param>
@@ -58,27 +56,27 @@ public sealed record SaltDose : Strengthener
                         ? RecipePlanner.Rounded(mass / density, scale.MeasureStep)
                         : null;
                     double weighed = measured * line.Salt.Density ?? RecipePlanner.Rounded(mass, scale.Step);
-                    return new WeighedSalt(line.Salt.Name, mass, weighed, measured);
+                    return new WeighedSalt(line.Salt.Name, mass, weighed, measured, scale.Step);
                 })
                 .OrderByDescending(salt => salt.Mass),
         ];
     }
 
-    internal override IEnumerable<TankStep> Give(double units, string again)
+    internal override bool CanGive(double units) => Weigh(units).Any(salt => salt.Weighed > 0);
+
+    internal override IEnumerable<TankStep> Give(double units, bool isPart)
     {
         IReadOnlyList<WeighedSalt> all = Weigh(units);
-        List<WeighedSalt> some = [.. all.Where(salt => salt.Weighed > 0)];
-        string less =
-            some.Count < all.Count
-                ? $" Too little for your scale, left out this time: {string.Join(", ", all.Where(salt => salt.Weighed <= 0).Select(salt => salt.Name))}."
-                : "";
+        List<Phrase> leftOut = [.. all.Where(salt => salt.Weighed <= 0).Select(salt => Phrase.Plain(salt.Name))];
         yield return new TankStep(
             TankStepKind.Salts,
             0,
-            $"Weigh these{again}. Dissolve each by itself in a bucket of tank water, pour it in and let it mix before the next.{less}"
+            leftOut.Count == 0
+                ? Phrase.Of(isPart ? "tank.step.salts.part" : "tank.step.salts")
+                : Phrase.Of(isPart ? "tank.step.salts.part.left-out" : "tank.step.salts.left-out", new Several(leftOut))
         )
         {
-            Weigh = some,
+            Weigh = [.. all.Where(salt => salt.Weighed > 0)],
         };
     }
 }

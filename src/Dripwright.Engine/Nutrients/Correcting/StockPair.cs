@@ -1,5 +1,6 @@
 using Dripwright.Engine.Chemistry.Formulas;
 using Dripwright.Engine.Chemistry.Solutions;
+using Dripwright.Engine.Phrases;
 
 namespace Dripwright.Engine.Nutrients.Correcting;
 
@@ -30,7 +31,7 @@ public sealed record StockPair : Strengthener
     public override Composition? Brings => Both;
 
     /// <summary>The dose of the label: in plain proportion, the stock's own volume not counted.</summary>
-    /// <remarks>Some per cent less than a correction reckons, which counts it.</remarks>
+    /// <remarks>Some per cent less than a correction asks for, which counts it.</remarks>
     /// <param name="volume">[m³] Volume in the tank.</param>
     /// <param name="decisiemensPerMetre">[dS/m] Rise wanted.</param>
     /// <returns>[m³] Of stock A, and the same of stock B.</returns>
@@ -63,18 +64,20 @@ public sealed record StockPair : Strengthener
         return new StockPair(dose.DecisiemensPerMetre, doseOfEach) { A = a, B = b };
     }
 
-    internal override IEnumerable<TankStep> Give(double units, string again)
+    internal override bool CanGive(double units) => units / 2 >= TankCorrection.LeastDose;
+
+    internal override IEnumerable<TankStep> Give(double units, bool isPart)
     {
         double each = units / 2;
         yield return new TankStep(
             TankStepKind.StockA,
             each,
-            $"Pour in {TankWords.Millilitres(each)} of stock A{again}, and let it mix."
+            Phrase.Of(isPart ? "tank.step.stock-a.part" : "tank.step.stock-a", Measured.MeasuredOut(each))
         );
         yield return new TankStep(
             TankStepKind.StockB,
             each,
-            $"Pour in {TankWords.Millilitres(each)} of stock B{again}, and let it mix."
+            Phrase.Of(isPart ? "tank.step.stock-b.part" : "tank.step.stock-b", Measured.MeasuredOut(each))
         );
     }
 }

@@ -1,5 +1,5 @@
 using Dripwright.Engine.Chemistry.Formulas;
-using Dripwright.Engine.Units;
+using Dripwright.Engine.Phrases;
 
 namespace Dripwright.Engine.Nutrients.Correcting;
 
@@ -16,12 +16,16 @@ public abstract record Strengthener
     public abstract Composition? Brings { get; }
 
     /// <summary>What to mind when it is given.</summary>
-    public virtual IReadOnlyList<string> Cautions => [];
+    public virtual IReadOnlyList<Phrase> Cautions => [];
 
-    /// <summary>The steps that give an amount.</summary>
+    /// <summary>Whether an amount is enough to be weighed or measured out.</summary>
     /// <param name="units">[-] How much.</param>
-    /// <param name="again">What is said after the amount: that it is a part only.</param>
-    internal abstract IEnumerable<TankStep> Give(double units, string again);
+    internal abstract bool CanGive(double units);
+
+    /// <summary>The steps that give an amount that can be given.</summary>
+    /// <param name="units">[-] How much.</param>
+    /// <param name="isPart">Whether it is two thirds of the amount, and the rest follows after a reading.</param>
+    internal abstract IEnumerable<TankStep> Give(double units, bool isPart);
 
     /// <summary>Strength of a tank after some units.</summary>
     internal double Mixed(double volume, double ec, double units) =>
@@ -33,11 +37,14 @@ public abstract record Strengthener
 /// <param name="Mass">[kg] What is wanted.</param>
 /// <param name="Weighed">[kg] The same, rounded to the scale; nought where the scale cannot weigh it.</param>
 /// <param name="Measured">[m³] What to measure out of a liquid; null for a solid.</param>
-public sealed record WeighedSalt(string Name, double Mass, double Weighed, double? Measured)
+/// <param name="Step">[kg] Smallest step of the scale.</param>
+public sealed record WeighedSalt(string Name, double Mass, double Weighed, double? Measured, double Step)
 {
-    /// <summary>The salt in words, "12.3 g of magnesium sulfate".</summary>
-    public string Text =>
-        Measured is { } volume
-            ? $"{QuantityWords.Number(volume * 1e6, "0.0")} mL of {Name}"
-            : $"{QuantityWords.Number(Weighed * 1000, "0.0##")} g of {Name}";
+    /// <summary>The salt to weigh or measure out, "12.3 g of magnesium sulfate".</summary>
+    public Phrase Text =>
+        Phrase.Of(
+            "tank.weigh",
+            Measured is { } volume ? Phrases.Measured.MeasuredOut(volume) : Phrases.Measured.Weighed(Weighed, Step),
+            Name
+        );
 }

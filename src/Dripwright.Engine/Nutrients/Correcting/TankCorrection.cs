@@ -1,6 +1,5 @@
-using System.Globalization;
 using Dripwright.Engine.Chemistry.Solutions;
-using Dripwright.Engine.Units;
+using Dripwright.Engine.Phrases;
 
 namespace Dripwright.Engine.Nutrients.Correcting;
 
@@ -16,8 +15,14 @@ public static class TankCorrection
     /// <summary>[-] Share of stock and of acid that goes in before reading again.</summary>
     public const double FirstShare = 2.0 / 3;
 
-    /// <summary>[dS/m] EC that pens of the trade can tell apart; smaller differences are left alone.</summary>
+    /// <summary>[dS/m] EC that meters of the trade can tell apart; smaller differences are left alone.</summary>
     public const double SmallestStep = 0.02;
+
+    /// <summary>[m³] The least water that is added or drained, 10 mL: less nobody sees at a tank.</summary>
+    public const double LeastWater = 1e-5;
+
+    /// <summary>[m³] The least of a bottle or a stock that is poured, 0.1 mL: the finest mark of a small syringe.</summary>
+    public const double LeastDose = 1e-7;
 
     /// <summary>The steps from a reading to a target.</summary>
     /// <param name="reading">What was read.</param>
@@ -25,8 +30,7 @@ public static class TankCorrection
     /// <param name="giver">What makes it stronger: the stock pair, or the salts.</param>
     /// <param name="water">The water to fill up with.</param>
     /// <param name="capacity">[m³] What the tank holds when full.</param>
-    /// <param name="ph">What is needed to reckon acid; null to leave pH to a bucket test.</param>
-    /// <param name="words">Says volumes in the grower's units; litres where null.</param>
+    /// <param name="ph">What is needed to compute the acid; null to leave pH to a bucket test.</param>
     /// <returns>The plan, or why there is none and what would help.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The capacity is not positive, or the target is not a possible one.</exception>
     public static Answer<TankPlan> Plan(
@@ -35,8 +39,7 @@ public static class TankCorrection
         Strengthener giver,
         MakeUpWater water,
         double capacity,
-        PhMeans? ph = null,
-        QuantityWords? words = null
+        PhMeans? ph = null
     )
     {
         ArgumentNullException.ThrowIfNull(reading);
@@ -56,26 +59,35 @@ public static class TankCorrection
             return Answer<TankPlan>.No(faults);
         }
 
-        words ??= new QuantityWords(UnitSystem.Metric);
         Amounts amounts = Amounts.For(reading, target, giver, water.DecisiemensPerMetre, capacity);
         List<TankStep> steps = [];
-        List<string> notes = [];
+        List<Phrase> notes = [];
         double volume = reading.Volume - amounts.Drained;
         double ec = reading.DecisiemensPerMetre;
         if (amounts.Drained > 0)
         {
-            steps.Add(new TankStep(TankStepKind.Drain, amounts.Drained, $"Let out {words.Volume(amounts.Drained)}."));
-            notes.Add("What is let out is feed: give it to garden plants, away from drains and ponds.");
+            steps.Add(
+                new TankStep(
+                    TankStepKind.Drain,
+                    amounts.Drained,
+                    Phrase.Of("tank.step.drain", Measured.Volume(amounts.Drained))
+                )
+            );
+            notes.Add(Phrase.Of("tank.note.drained"));
         }
 
         if (amounts.Water > 0)
         {
             ec = Blend.Mixed(volume, ec, amounts.Water, water.DecisiemensPerMetre);
             volume += amounts.Water;
-            steps.Add(
-                new TankStep(TankStepKind.Water, amounts.Water, $"Fill in {words.Volume(amounts.Water)} of water.")
-            );
+            steps.Add(AddWater(amounts.Water));
             steps.Add(Reading(ec));
+        }
+
+        if (amounts.Units > 0 && !giver.CanGive(amounts.Units))
+        {
+            amounts = amounts with { Units = 0 };
+            notes.Add(Phrase.Of("tank.note.too-little"));
         }
 
         if (amounts.Units > 0)
@@ -83,9 +95,9 @@ public static class TankCorrection
             (volume, ec) = Strengthen(steps, amounts.Units, giver, volume, ec);
         }
 
-        if (steps.Count == 0)
+        if (steps.Count == 0 && notes.Count == 0)
         {
-            notes.Add("EC is where it should be.");
+            notes.Add(Phrase.Of("tank.note.ec-right"));
         }
 
         TankPlan plan = new(
@@ -105,6 +117,11 @@ public static class TankCorrection
         return Answer<TankPlan>.Of(TankPh.Add(plan, reading, target, giver, water, ph, steps, notes));
     }
 
+    /// <summary>The step that adds water.</summary>
+    /// <param name="volume">[m³] How much.</param>
+    internal static TankStep AddWater(double volume) =>
+        new(TankStepKind.Water, volume, Phrase.Of("tank.step.water", Measured.Volume(volume)));
+
     private static IEnumerable<Unanswerable> Hindrances(
         TankReading reading,
         TankTarget target,
@@ -114,47 +131,43 @@ public static class TankCorrection
     )
     {
         double want = target.DecisiemensPerMetre;
-        if (!double.IsFinite(water.DecisiemensPerMetre) || water.DecisiemensPerMetre is < 0 or > TankReading.HighestEc)
+        Measured wanted = Told(want);
+        if (water.DecisiemensPerMetre is not (>= 0 and <= TankReading.HighestEc))
         {
-            yield return new Unanswerable(
-                $"An EC of {Number(water.DecisiemensPerMetre)} dS/m cannot be that of a fill-up water.",
-                "Read the water again, in dS/m."
+            yield return Unanswerable.Of(
+                "water-ec",
+                double.IsFinite(water.DecisiemensPerMetre)
+                    ? Told(water.DecisiemensPerMetre)
+                    : Phrase.Of("unanswerable.no-number")
             );
             yield break;
         }
 
         if (want <= water.DecisiemensPerMetre && reading.DecisiemensPerMetre > want + SmallestStep)
         {
-            double share = 100 * want / water.DecisiemensPerMetre;
             yield return new Unanswerable(
-                $"The water alone reads {Number(water.DecisiemensPerMetre)} dS/m: no amount of it brings the tank down to {Number(want)}.",
+                Phrase.Of("unanswerable.water-too-strong.what", Told(water.DecisiemensPerMetre), wanted),
                 want > 0
-                    ? $"Fill up with rain or reverse-osmosis water, or blend: less than {Whole(share)} % of this water, the rest clean."
-                    : "Fill up with rain or reverse-osmosis water, and aim above nought."
+                    ? Phrase.Of(
+                        "unanswerable.water-too-strong.remedy",
+                        Measured.Percent(want / water.DecisiemensPerMetre)
+                    )
+                    : Phrase.Of("unanswerable.water-too-strong.remedy.zero")
             );
         }
         else if (want < water.DecisiemensPerMetre && target.Volume is { } wished && wished > reading.Volume)
         {
-            yield return new Unanswerable(
-                $"Filling up with water that reads {Number(water.DecisiemensPerMetre)} dS/m takes the tank above the {Number(want)} wanted.",
-                "Fill up with rain or reverse-osmosis water, or aim higher."
-            );
+            yield return Unanswerable.Of("filling-over-target", Told(water.DecisiemensPerMetre), wanted);
         }
 
         if (giver is StockPair && want >= giver.Strength)
         {
-            yield return new Unanswerable(
-                $"The stock pair itself counts for {Number(giver.Strength)} dS/m, not more than the {Number(want)} wanted.",
-                "Make a stronger stock, or look at its dose again."
-            );
+            yield return Unanswerable.Of("stock-too-weak", Told(giver.Strength), wanted);
         }
 
         if (target.Volume is { } full && !(full > 0 && full <= capacity))
         {
-            yield return new Unanswerable(
-                $"{TankWords.Litres(full)} are wanted in a tank that holds {TankWords.Litres(capacity)}.",
-                "Name a volume that fits."
-            );
+            yield return Unanswerable.Of("volume-over-tank", Measured.Volume(full), Measured.Volume(capacity));
         }
     }
 
@@ -167,11 +180,12 @@ public static class TankCorrection
     )
     {
         double end = giver.Mixed(volume, ec, units);
-        double[] shares = end - ec > 0.1 ? [FirstShare, 1 - FirstShare] : [1];
+        double[] shares =
+            end - ec > 0.1 && giver.CanGive(units * (1 - FirstShare)) ? [FirstShare, 1 - FirstShare] : [1];
         foreach (double share in shares)
         {
             double part = units * share;
-            steps.AddRange(giver.Give(part, share == FirstShare ? ", two thirds of the amount" : ""));
+            steps.AddRange(giver.Give(part, share == FirstShare));
             ec = giver.Mixed(volume, ec, part);
             volume += part * giver.Bulk;
             steps.Add(Reading(ec));
@@ -181,14 +195,7 @@ public static class TankCorrection
     }
 
     private static TankStep Reading(double ec) =>
-        new(
-            TankStepKind.Read,
-            0,
-            $"After a quarter of an hour of mixing read EC: about {Number(ec)} dS/m is expected. If it is off by more than 0.1, reckon again from this reading.",
-            ec
-        );
+        new(TankStepKind.Read, 0, Phrase.Of("tank.step.read-ec", Told(ec)), ec);
 
-    private static string Number(double value) => value.ToString("0.00", CultureInfo.InvariantCulture);
-
-    private static string Whole(double value) => value.ToString("0", CultureInfo.InvariantCulture);
+    private static Measured Told(double decisiemensPerMetre) => Measured.Ec(decisiemensPerMetre / 10);
 }

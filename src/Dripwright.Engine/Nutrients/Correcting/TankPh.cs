@@ -1,6 +1,6 @@
-using System.Globalization;
 using Dripwright.Engine.Chemistry.Formulas;
 using Dripwright.Engine.Chemistry.Solutions;
+using Dripwright.Engine.Phrases;
 
 namespace Dripwright.Engine.Nutrients.Correcting;
 
@@ -24,15 +24,13 @@ internal static class TankPh
         MakeUpWater water,
         PhMeans? ph,
         List<TankStep> steps,
-        List<string> notes
+        List<Phrase> notes
     )
     {
         double units = plan.SaltsFor + (2 * plan.StockEach);
         if (ph is null || (plan.Water > 0 && water.Contents is null) || (units > 0 && giver.Brings is null))
         {
-            notes.Add(
-                "For acid the contents of tank, water and stock are needed. Without them: take 10 L of the mixed tank in a bucket, add acid by the millilitre until the pH is right, and give the tank two thirds of that, litre for litre; read, then the rest."
-            );
+            notes.Add(Phrase.Of("tank.note.bucket-test"));
             return plan;
         }
 
@@ -54,14 +52,14 @@ internal static class TankPh
         Answer<Speciation> now = SolutionPh.Of(mixed, surroundings, gap);
         if (!now.Found)
         {
-            notes.AddRange(now.Refusals.Select(r => $"{r.What} {r.Remedy}"));
+            notes.AddRange(now.Refusals.SelectMany(Both));
             return plan;
         }
 
         plan = plan with { MixedPH = now.Value.PH };
         if (Math.Abs(now.Value.PH - target.PH) < 0.05)
         {
-            notes.Add("pH is where it should be.");
+            notes.Add(Phrase.Of("tank.note.ph-right"));
             return plan;
         }
 
@@ -70,8 +68,8 @@ internal static class TankPh
         {
             notes.Add(
                 down
-                    ? "pH must come down, and no acid is at hand."
-                    : $"pH is about {Number(now.Value.PH)} then and must come up, and no base is at hand; it often rises by itself as plants take up nitrate."
+                    ? Phrase.Of("tank.note.no-acid", Measured.PH(now.Value.PH))
+                    : Phrase.Of("tank.note.no-base", Measured.PH(now.Value.PH))
             );
             return plan;
         }
@@ -79,34 +77,39 @@ internal static class TankPh
         Answer<PhDose> dose = PhDosing.ToReach(mixed, total, target.PH, bottle, surroundings, gap);
         if (!dose.Found)
         {
-            notes.AddRange(dose.Refusals.Select(r => $"{r.What} {r.Remedy}"));
+            notes.AddRange(dose.Refusals.SelectMany(Both));
+            return plan;
+        }
+
+        if (dose.Value.BottleVolume < TankCorrection.LeastDose)
+        {
+            notes.Add(
+                Phrase.Of("tank.note.ph-too-little", Measured.MeasuredOut(TankCorrection.LeastDose), bottle.Name)
+            );
             return plan;
         }
 
         Pour(steps, dose.Value.BottleVolume, bottle.Name, target.PH);
-        notes.Add("EDTA and other chelating agents are left out of the pH; read again after a day in an aerated tank.");
+        notes.Add(Phrase.Of("tank.note.chelates"));
         return plan with { PH = dose.Value, Cautions = [.. plan.Cautions, .. dose.Value.Cautions] };
     }
 
     private static void Pour(List<TankStep> steps, double volume, string name, double ph)
     {
         double first = volume * TankCorrection.FirstShare;
-        steps.Add(
-            new TankStep(
-                TankStepKind.PH,
-                first,
-                $"Pour {TankWords.Millilitres(first)} of {name} slowly into the stirred tank, two thirds of the amount. Goggles and gloves."
-            )
-        );
-        steps.Add(new TankStep(TankStepKind.Read, 0, "Let it mix for half an hour and read pH."));
-        steps.Add(
-            new TankStep(
-                TankStepKind.PH,
-                volume - first,
-                $"Pour in up to {TankWords.Millilitres(volume - first)} more of {name}, until pH is {Number(ph)}."
-            )
-        );
+        if (volume - first < TankCorrection.LeastDose)
+        {
+            steps.Add(Acid("tank.step.acid", volume));
+            return;
+        }
+
+        steps.Add(Acid("tank.step.acid.part", first));
+        steps.Add(new TankStep(TankStepKind.Read, 0, Phrase.Of("tank.step.read-ph")));
+        steps.Add(Acid("tank.step.acid.rest", volume - first));
+
+        TankStep Acid(string key, double amount) =>
+            new(TankStepKind.PH, amount, Phrase.Of(key, Measured.MeasuredOut(amount), name, Measured.PH(ph)));
     }
 
-    private static string Number(double ph) => ph.ToString("0.0", CultureInfo.InvariantCulture);
+    private static IEnumerable<Phrase> Both(Unanswerable refusal) => [refusal.What, refusal.Remedy];
 }

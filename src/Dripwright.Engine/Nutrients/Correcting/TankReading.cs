@@ -1,5 +1,5 @@
-using System.Globalization;
 using Dripwright.Engine.Chemistry.Solutions;
+using Dripwright.Engine.Phrases;
 
 namespace Dripwright.Engine.Nutrients.Correcting;
 
@@ -10,72 +10,54 @@ namespace Dripwright.Engine.Nutrients.Correcting;
 /// <param name="Celsius">[°C] Temperature of the water.</param>
 public sealed record TankReading(double DecisiemensPerMetre, double PH, double Volume, double Celsius = 20)
 {
-    /// <summary>[dS/m] EC above which a reading is taken for another unit or a dry pen.</summary>
+    /// <summary>[dS/m] EC above which a reading is taken for another unit or a dry meter.</summary>
     public const double HighestEc = 15;
+
+    private const double LowestPH = 3;
+    private const double HighestPH = 10;
+    private const double WarmestCelsius = 40;
+
+    // [dS/m] From here on the number looks like µS/cm or ppm.
+    private const double MicrosiemensFrom = 100;
 
     /// <summary>What is impossible in the reading, and what may lie behind it; empty when it can be used.</summary>
     /// <param name="capacity">[m³] What the tank holds when full.</param>
-    public IReadOnlyList<Unanswerable> Faults(double capacity)
+    public IReadOnlyList<Unanswerable> Faults(double capacity) => [.. Each(capacity).OfType<Unanswerable>()];
+
+    private IEnumerable<Unanswerable?> Each(double capacity)
     {
-        List<Unanswerable> faults = [];
-        if (!double.IsFinite(DecisiemensPerMetre) || DecisiemensPerMetre < 0)
-        {
-            faults.Add(new Unanswerable($"An EC of {Text(DecisiemensPerMetre)} dS/m cannot be.", "Read it again."));
-        }
-        else if (DecisiemensPerMetre > HighestEc)
-        {
-            faults.Add(
-                new Unanswerable(
-                    $"An EC of {Text(DecisiemensPerMetre)} dS/m is no tank that plants live in.",
-                    DecisiemensPerMetre >= 100
-                        ? "This looks like µS/cm or ppm: 1000 µS/cm is 1 dS/m; for ppm name the meter's scale."
-                        : "Rinse and calibrate the pen and read again; if it is true, drain and mix anew."
-                )
+        yield return FaultOfEc();
+        yield return PH is >= LowestPH and <= HighestPH
+            ? null
+            : Unanswerable.Of("reading-ph", Told(PH, Measured.Number));
+        yield return FaultOfVolume(capacity);
+        yield return Celsius is >= 0 and <= WarmestCelsius
+            ? null
+            : Unanswerable.With(
+                "reading-temperature",
+                Celsius is > WarmestCelsius and < 105 ? "fahrenheit" : "again",
+                Told(Celsius, Measured.Number)
             );
-        }
-
-        if (!double.IsFinite(PH) || PH is < 3 or > 10)
-        {
-            faults.Add(
-                new Unanswerable(
-                    $"A pH of {Text(PH)} is no reading of a feed tank.",
-                    "Calibrate the pen in fresh buffers and read again; if it is true, drain and mix anew."
-                )
-            );
-        }
-
-        if (!double.IsFinite(Volume) || Volume < 0)
-        {
-            faults.Add(new Unanswerable($"A volume of {Text(Volume * 1000)} L cannot be.", "Read the level again."));
-        }
-        else if (Volume == 0)
-        {
-            faults.Add(
-                new Unanswerable("The tank is empty: there is nothing to correct.", "Mix it new from the recipe.")
-            );
-        }
-        else if (Volume > capacity * 1.001)
-        {
-            faults.Add(
-                new Unanswerable(
-                    $"{Text(Volume * 1000)} L are more than the tank's {Text(capacity * 1000)} L.",
-                    "Read the level again, or correct the tank's volume."
-                )
-            );
-        }
-
-        if (!double.IsFinite(Celsius) || Celsius is < 0 or > 40)
-        {
-            faults.Add(
-                new Unanswerable(
-                    $"A water temperature of {Text(Celsius)} °C is no tank that roots live in.",
-                    Celsius is > 40 and < 105 ? "This looks like °F." : "Read it again."
-                )
-            );
-        }
-
-        return faults;
     }
 
-    private static string Text(double value) => value.ToString("0.##", CultureInfo.InvariantCulture);
+    private Unanswerable? FaultOfEc() =>
+        DecisiemensPerMetre is >= 0 and <= HighestEc ? null
+        : DecisiemensPerMetre is > HighestEc and < double.PositiveInfinity
+            ? Unanswerable.With(
+                "reading-ec-high",
+                DecisiemensPerMetre >= MicrosiemensFrom ? "unit" : "again",
+                Told(DecisiemensPerMetre / 10, Measured.Ec)
+            )
+        : Unanswerable.Of("reading-ec", Told(DecisiemensPerMetre / 10, Measured.Ec));
+
+    private Unanswerable? FaultOfVolume(double capacity) =>
+        Volume == 0 ? Unanswerable.Of("tank-empty")
+        : !(Volume > 0 && double.IsFinite(Volume)) ? Unanswerable.Of("reading-volume", Told(Volume, Measured.Volume))
+        : Volume > capacity * 1.001
+            ? Unanswerable.Of("reading-volume-high", Measured.Volume(Volume), Measured.Volume(capacity))
+        : null;
+
+    // No unit fits what is no number.
+    private static object Told(double value, Func<double, Measured> form) =>
+        double.IsFinite(value) ? form(value) : Phrase.Of("unanswerable.no-number");
 }

@@ -1,14 +1,15 @@
 using Dripwright.Engine.Chemistry.Formulas;
+using Dripwright.Engine.Phrases;
 
 namespace Dripwright.Engine.Nutrients.Correcting;
 
 /// <summary>What one step of a correction does.</summary>
 public enum TankStepKind
 {
-    /// <summary>Let water out.</summary>
+    /// <summary>Drain some.</summary>
     Drain,
 
-    /// <summary>Fill up with water.</summary>
+    /// <summary>Add water.</summary>
     Water,
 
     /// <summary>Pour stock A in.</summary>
@@ -30,17 +31,17 @@ public enum TankStepKind
 /// <summary>One step of a correction, in the order to be done.</summary>
 /// <param name="Kind">What it does.</param>
 /// <param name="Volume">[m³] How much; nought for a reading and for salts.</param>
-/// <param name="Text">The step in words, with its amount.</param>
+/// <param name="Text">What to do, with its amount.</param>
 /// <param name="ExpectedEc">[dS/m] What EC should read then; null where it is not read.</param>
-public sealed record TankStep(TankStepKind Kind, double Volume, string Text, double? ExpectedEc = null)
+public sealed record TankStep(TankStepKind Kind, double Volume, Phrase Text, double? ExpectedEc = null)
 {
     /// <summary>What is weighed for it; empty for other steps.</summary>
     public IReadOnlyList<WeighedSalt> Weigh { get; init; } = [];
 }
 
 /// <summary>How a tank is brought to its target.</summary>
-/// <param name="Drained">[m³] Let out first.</param>
-/// <param name="Water">[m³] Water filled in.</param>
+/// <param name="Drained">[m³] Drained first.</param>
+/// <param name="Water">[m³] Water added.</param>
 /// <param name="StockEach">[m³] Of stock A, and the same of stock B; nought where salts are weighed.</param>
 /// <param name="FinalVolume">[m³] In the tank afterwards, before acid or base.</param>
 /// <param name="FinalEc">[dS/m] EC expected afterwards.</param>
@@ -56,8 +57,8 @@ public sealed record TankPlan(
     double FinalEc,
     PhDose? PH,
     IReadOnlyList<TankStep> Steps,
-    IReadOnlyList<string> Notes,
-    IReadOnlyList<string> Cautions
+    IReadOnlyList<Phrase> Notes,
+    IReadOnlyList<Phrase> Cautions
 )
 {
     /// <summary>[m³] The salts given, as the volume of full-strength feed that they would make; nought where stock is poured.</summary>

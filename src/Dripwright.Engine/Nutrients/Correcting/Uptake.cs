@@ -1,5 +1,5 @@
-using System.Globalization;
 using Dripwright.Engine.Chemistry.Solutions;
+using Dripwright.Engine.Phrases;
 
 namespace Dripwright.Engine.Nutrients.Correcting;
 
@@ -90,24 +90,15 @@ public sealed record Uptake(double Volume, double DecisiemensPerMetre)
             + poured.Sum(p => p.Volume * Guard.NotNegative(p.DecisiemensPerMetre, nameof(poured)));
         if (water <= 0)
         {
-            return Answer<Uptake>.No(
-                string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"There are {-water * 1000:0.#} L more than before and what was poured in: the plants took nothing, or rain or a filling was not written down."
-                ),
-                "Look at the level and the list of fillings."
-            );
+            return Answer<Uptake>.No(Unanswerable.Of("water-from-nowhere", Measured.Volume(-water)));
         }
 
         if (salt < -0.05 * first.Volume * first.DecisiemensPerMetre)
         {
-            return Answer<Uptake>.No(
-                "There is more salt in the tank than before and what was poured in; water can go, salt cannot come.",
-                "A dose was not written down, the pots gave off old salt, or a pen has drifted: calibrate and read again."
-            );
+            return Answer<Uptake>.No(Unanswerable.Of("salt-from-nowhere"));
         }
 
-        // Within the pens' error, salt that seems to have come means that only water went.
+        // Within the meters' error, salt that seems to have come means that only water went.
         return Answer<Uptake>.Of(new Uptake(water, Math.Max(0, salt) / water));
     }
 }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Dripwright.Engine.Chemistry.Formulas;
 using Dripwright.Engine.Chemistry.Solutions;
 
@@ -54,10 +53,7 @@ internal sealed class LoopRun(LoopForecast forecast, TopUpStrategy strategy)
 
         if (TooStrong(state.Reservoir) || TooStrong(state.Pots))
         {
-            Stopped = new Unanswerable(
-                $"On day {day.ToString(CultureInfo.InvariantCulture)} the loop is stronger than any crop stands and EC can be reckoned for.",
-                "Bleed or dump long before; use a weaker top-up or a cleaner water."
-            );
+            Stopped = Unanswerable.Of("loop-too-strong", day);
             return;
         }
 

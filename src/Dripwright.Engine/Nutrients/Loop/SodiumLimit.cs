@@ -1,5 +1,18 @@
 namespace Dripwright.Engine.Nutrients.Loop;
 
+/// <summary>The crops whose limits are known here.</summary>
+public enum LoopCrop
+{
+    /// <summary>Tomato.</summary>
+    Tomato,
+
+    /// <summary>Cucumber.</summary>
+    Cucumber,
+
+    /// <summary>Sweet pepper.</summary>
+    SweetPepper,
+}
+
 /// <summary>How much sodium a crop stands in the root zone or drain, by two generations of sources.</summary>
 /// <param name="Classic">[mol/m³] The norm of the 1980s and 1990s, kept by laboratories.</param>
 /// <param name="Newer">[mol/m³] What newer trials found harmless; null where none was found.</param>

@@ -1,21 +1,23 @@
-using System.Globalization;
 using Dripwright.Engine.Chemistry.Formulas;
 using Dripwright.Engine.Chemistry.Waters;
 using Dripwright.Engine.Findings;
+using Dripwright.Engine.Nutrients.Recipe;
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Rigs;
 
 namespace Dripwright.Engine.Nutrients.Planning;
 
-/// <summary>All that is to be said of a feed, each with the field of the rig file that cures it.</summary>
+/// <summary>All that is to be said of a nutrient solution, each with the field of the rig file that cures it.</summary>
 internal static class NutrientFindings
 {
-    public static IReadOnlyList<Finding> Of(NutrientMix mix, NutrientPlan plan) =>
+    private static Place Solution { get; } = Place.Of("place.nutrients");
+
+    public static IReadOnlyList<Finding> Of(Rig rig, NutrientPlan plan) =>
         [
-            .. OfWater(mix, plan)
-                .Concat(plan.Recipe.Findings)
+            .. OfWater(rig.Nutrients, plan)
+                .Concat(RecipeFindings.Of(plan.Recipe, NutrientCures.Of(rig, plan.Cures)))
                 .Concat(plan.Stock?.Findings ?? [])
-                .Select(finding => finding with { Fields = [NutrientPaths.OfFinding(finding.Field)] })
-                .Concat(Own(plan))
+                .Concat(new[] { Ec(plan), RestingPH(plan), Sodium(plan) }.OfType<Finding>())
                 .OrderBy(finding => finding.Level),
         ];
 
@@ -27,66 +29,81 @@ internal static class NutrientFindings
             return [];
         }
 
-        IReadOnlyList<Finding> raw = WaterLimits.TooMuch(plan.Water.Supply!);
-        return plan.Water.Findings.Except(raw).Concat(WaterLimits.TooMuch(plan.Filled));
+        HashSet<string> tooMuch = [.. WaterLimits.TooMuch(plan.Water.Supply!).Select(finding => finding.Rule)];
+        return plan
+            .Water.Findings.Where(finding => !tooMuch.Contains(finding.Rule))
+            .Concat(WaterLimits.TooMuch(plan.Filled, mix.PureShare));
     }
 
-    private static IEnumerable<Finding> Own(NutrientPlan plan)
+    private static Finding? Ec(NutrientPlan plan)
     {
         double off = plan.Ec.DecisiemensPerMetre / plan.Wanted.DecisiemensPerMetre - 1;
-        double limit = NutrientRules.Limit("recipe-ec-unreached");
-        if (Math.Abs(off) > limit)
+        if (Math.Abs(off) <= RuleBook.Limit("recipe-ec-unreached"))
         {
-            bool water = plan.FilledEc > plan.Wanted;
-            yield return NutrientRules.Finding(
-                "recipe-ec-unreached",
-                "feed",
-                water ? "nutrients.pureShare" : "nutrients.strength",
-                water ? "The water alone is stronger than the feed is to be."
-                    : off > 0 ? "The feed comes out stronger than wanted."
-                    : "The feed comes out weaker than wanted.",
-                plan.Ec.ToString(),
-                plan.Wanted.ToString(),
-                water
-                    ? "Blend the water with rain or reverse-osmosis water, or ask for a stronger feed."
-                    : "See which elements are missed, and what cures them; or ask for another strength."
-            );
+            return null;
         }
 
-        double most = NutrientRules.Limit("recipe-ph-off");
-        if (plan.PH is not { } ph || Math.Abs(ph - plan.WantedPH) > most)
-        {
-            bool high = plan.PH is { } is_ && is_ > plan.WantedPH;
-            yield return NutrientRules.Finding(
-                "recipe-ph-off",
-                "feed",
-                high ? "nutrients.acid" : "nutrients.ph",
-                plan.PH is null ? "No pH fits this feed: the analysis of the water misses an ion."
-                    : high ? "When the tank has come to rest with the air, its pH is higher than wanted."
-                    : "When the tank has come to rest with the air, its pH is lower than wanted.",
-                plan.PH is { } found ? $"pH {NutrientRules.Number(Math.Round(found, 1))}" : "none",
-                $"pH {NutrientRules.Number(plan.WantedPH)}",
-                high
-                    ? "Have an acid at hand; in use the pH moves with what the plants take, so read it daily."
-                    : "Read it after a day; with soft water a little potassium bicarbonate brings it up."
-            );
-        }
-
-        if (plan.Outlook is { SodiumDay: { } day } outlook)
-        {
-            double limitMg = Forms.ToMilligramsPerLitre(Constituent.Sodium, outlook.Limit.Classic);
-            string after = day.ToString(CultureInfo.InvariantCulture);
-            yield return NutrientRules.Finding(
-                "loop-sodium",
-                "reservoir",
-                "nutrients.pureShare",
-                $"Topped up to its EC, the loop holds more sodium than the crop stands from day {after} on, and the EC does not show it.",
-                $"day {after}",
-                $"{NutrientRules.Number(limitMg)} mg/L of sodium in the pots",
-                outlook.Dumping is { Dumps: > 0 } dumped
-                    ? $"Blend with rain or reverse-osmosis water, or dump the reservoir before that day: {dumped.Dumps.ToString(CultureInfo.InvariantCulture)} times in {(outlook.Days / 7).ToString(CultureInfo.InvariantCulture)} weeks."
-                    : "Blend with rain or reverse-osmosis water, or bleed the tank."
-            );
-        }
+        bool water = plan.FilledEc > plan.Wanted;
+        return Judged.By(
+            "recipe-ec-unreached",
+            Solution,
+            water ? [NutrientPaths.PureShare, NutrientPaths.Strength] : [NutrientPaths.Strength, NutrientPaths.Salts],
+            Phrase.Of(
+                water ? "finding.recipe-ec-unreached.water.what"
+                : off > 0 ? "finding.recipe-ec-unreached.over.what"
+                : "finding.recipe-ec-unreached.under.what"
+            ),
+            Phrase.Of(plan.Ec.Measured),
+            Phrase.Of(plan.Wanted.Measured),
+            Phrase.Of(water ? "finding.recipe-ec-unreached.water.remedy" : "finding.recipe-ec-unreached.remedy")
+        );
     }
+
+    private static Finding? RestingPH(NutrientPlan plan)
+    {
+        Phrase wanted = Phrase.Of("nutrients.ph", Measured.PH(plan.WantedPH));
+        if (plan.PH is not { } ph)
+        {
+            return Judged.By(
+                "recipe-ph-off",
+                Solution,
+                [NutrientPaths.Water],
+                Phrase.Of("finding.recipe-ph-off.none.what"),
+                Phrase.Of("finding.recipe-ph-off.none.value"),
+                wanted,
+                Phrase.Of("finding.recipe-ph-off.none.remedy")
+            );
+        }
+
+        if (Math.Abs(ph - plan.WantedPH) <= RuleBook.Limit("recipe-ph-off"))
+        {
+            return null;
+        }
+
+        bool high = ph > plan.WantedPH;
+        return Judged.By(
+            "recipe-ph-off",
+            Solution,
+            high ? [NutrientPaths.Acid, NutrientPaths.PH] : [NutrientPaths.PH, NutrientPaths.PureShare],
+            Phrase.Of(high ? "finding.recipe-ph-off.high.what" : "finding.recipe-ph-off.low.what"),
+            Phrase.Of("nutrients.ph", Measured.PH(ph)),
+            wanted,
+            Phrase.Of(high ? "finding.recipe-ph-off.high.remedy" : "finding.recipe-ph-off.low.remedy")
+        );
+    }
+
+    private static Finding? Sodium(NutrientPlan plan) =>
+        plan.Outlook is { SodiumDay: { } day } outlook
+            ? Judged.By(
+                "loop-sodium",
+                Place.Reservoir,
+                [NutrientPaths.PureShare, NutrientPaths.Of(Constituent.Sodium)],
+                Phrase.Of("finding.loop-sodium.what", day),
+                Phrase.Of("nutrients.day", day),
+                Phrase.Of("finding.loop-sodium.limit", Elements.Amount(Constituent.Sodium, outlook.Limit.Classic)),
+                outlook.Dumping is { Dumps: > 0 and var dumps }
+                    ? Phrase.Counted("finding.loop-sodium.change.remedy", dumps, outlook.Days / 7)
+                    : Phrase.Of("finding.loop-sodium.remedy")
+            )
+            : null;
 }

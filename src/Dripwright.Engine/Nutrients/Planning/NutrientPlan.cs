@@ -6,6 +6,7 @@ using Dripwright.Engine.Chemistry.Waters;
 using Dripwright.Engine.Findings;
 using Dripwright.Engine.Nutrients.Loop;
 using Dripwright.Engine.Nutrients.Recipe;
+using Dripwright.Engine.Phrases;
 
 namespace Dripwright.Engine.Nutrients.Planning;
 
@@ -39,6 +40,9 @@ public sealed record NutrientPlan
 
     /// <summary>The recipe, for the reservoir, or for what one filling of the cans makes.</summary>
     public required NutrientRecipe Recipe { get; init; }
+
+    /// <summary>Where the amounts wanted come from.</summary>
+    public required Phrase TargetSource { get; init; }
 
     /// <summary>Salts that would reach what the salts at hand miss.</summary>
     public required IReadOnlyList<SaltCure> Cures { get; init; }
@@ -76,9 +80,9 @@ public sealed record NutrientPlan
 
 /// <summary>A loop over the next weeks, topped up in several ways.</summary>
 /// <param name="Days">How many days were followed.</param>
-/// <param name="Limit">What sodium the crop stands.</param>
+/// <param name="Limit">What sodium the crop tolerates.</param>
 /// <param name="Ways">Water, half, full strength, and the EC held; the last is the usual one.</param>
-/// <param name="Dumping">The EC held, and the reservoir dumped whenever the pots pass the sodium limit; null where they never do.</param>
+/// <param name="Dumping">The EC held, and the reservoir changed whenever the pots pass the sodium limit; null where they never do.</param>
 /// <param name="Hidden">What the EC hides at the end of the last way, the most hidden first.</param>
 public sealed record NutrientOutlook(
     int Days,
@@ -94,6 +98,6 @@ public sealed record NutrientOutlook(
     /// <summary>The EC held every day.</summary>
     public LoopOutcome Held => Ways[^1];
 
-    /// <summary>First day on which the pots hold more sodium than the crop stands, with the EC held; null when they do not.</summary>
+    /// <summary>First day on which the pots hold more sodium than the crop tolerates, with the EC held; null when they do not.</summary>
     public int? SodiumDay => Held.PastLimit.TryGetValue(Constituent.Sodium, out var day) ? day : null;
 }

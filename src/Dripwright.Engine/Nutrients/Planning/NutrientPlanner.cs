@@ -103,6 +103,7 @@ public static class NutrientPlanner
             Wanted = wanted,
             WantedPH = ph,
             Recipe = recipe,
+            TargetSource = goal.Source,
             Cures = RecipeCures.Of(recipe, catalogue.Salts),
             Stock =
                 mix.Mixing is NutrientMixing.Cans
@@ -126,7 +127,7 @@ public static class NutrientPlanner
             Findings = [],
         };
         plan = plan with { Outlook = NutrientOutlooks.Of(rig, layout, feed, reservoir, plan, catalogue.Targets) };
-        return plan with { Findings = NutrientFindings.Of(mix, plan) };
+        return plan with { Findings = NutrientFindings.Of(rig, plan) };
     }
 
     /// <summary>[m³] Coir in all pots.</summary>

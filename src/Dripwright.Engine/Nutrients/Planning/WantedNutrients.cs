@@ -2,6 +2,7 @@ using Dripwright.Engine.Catalogue.Targets;
 using Dripwright.Engine.Chemistry.Formulas;
 using Dripwright.Engine.Chemistry.Solutions;
 using Dripwright.Engine.Chemistry.Waters;
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Rigs;
 
 namespace Dripwright.Engine.Nutrients.Planning;
@@ -11,7 +12,8 @@ namespace Dripwright.Engine.Nutrients.Planning;
 /// <param name="Strength">The EC wanted.</param>
 /// <param name="Factor">[-] How much stronger than the amounts, about.</param>
 /// <param name="IsFixed">True where the grower's own amounts say how strong it is.</param>
-internal sealed record WantedNutrients(NutrientTarget Target, Ec Strength, double Factor, bool IsFixed)
+/// <param name="Source">Where the amounts come from.</param>
+internal sealed record WantedNutrients(NutrientTarget Target, Ec Strength, double Factor, bool IsFixed, Phrase Source)
 {
     /// <summary>What a rig asks for.</summary>
     /// <param name="mix">The rig's nutrients section.</param>
@@ -36,13 +38,15 @@ internal sealed record WantedNutrients(NutrientTarget Target, Ec Strength, doubl
             whole = With(whole.Times(Reaching(whole, water, usual, ph)), own);
         }
 
-        return own.Count > 0 && mix.Strength is null
-            ? new WantedNutrients(whole, Reads(whole.Complete, water, ph), 1, true)
-            : Scaled(whole, mix.Strength is { } strength ? new Ec(strength * 10) : usual, water, ph);
-    }
+        Phrase source = own.Count > 0 ? Phrase.Of("nutrients.source.own", whole.Source) : Phrase.Plain(whole.Source);
+        if (own.Count > 0 && mix.Strength is null)
+        {
+            return new WantedNutrients(whole, Reads(whole.Complete, water, ph), 1, true, source);
+        }
 
-    private static WantedNutrients Scaled(NutrientTarget whole, Ec strength, WaterSupply water, double ph) =>
-        new(whole, strength, Reaching(whole, water, strength, ph), false);
+        Ec strength = mix.Strength is { } wished ? new Ec(wished * 10) : usual;
+        return new WantedNutrients(whole, strength, Reaching(whole, water, strength, ph), false, source);
+    }
 
     private static NutrientTarget With(NutrientTarget target, List<(Constituent Constituent, double Amount)> own)
     {
@@ -54,11 +58,9 @@ internal sealed record WantedNutrients(NutrientTarget Target, Ec Strength, doubl
 
         return target with
         {
-            Name = $"{target.Name}, with amounts of the grower's own",
             Wanted = wanted,
             // Who says ammonium says nitrate and ammonium apart.
             NitrogenIsSum = target.NitrogenIsSum && !own.Any(one => one.Constituent == Constituent.AmmoniumNitrogen),
-            Source = $"the grower's own amounts; the others: {target.Source}",
         };
     }
 

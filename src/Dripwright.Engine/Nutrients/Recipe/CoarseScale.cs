@@ -13,7 +13,7 @@ internal static class CoarseScale
     /// <summary>The cure, or null where the line can be weighed well enough.</summary>
     public static CoarseCure? Cure(RecipeJob job, RecipeLine line)
     {
-        var limit = NutrientRules.Limit("scale-coarse");
+        var limit = RuleBook.Limit("scale-coarse");
         var step = line.Salt.Density is { } density ? job.Scale.MeasureStep * density : job.Scale.Step;
         var error = step / 2 / line.Mass;
         if (error <= limit)
@@ -37,6 +37,6 @@ internal static class CoarseScale
     // [kg/m³] What dissolves with a margin in a room's water; a salt of unknown solubility is taken to dissolve.
     private static double Strongest(Salt salt) =>
         salt is { Solubility: { } curve, Formula: { } formula }
-            ? NutrientRules.Limit("stock-saturated") * 1000 * curve.At(RoomTemperature).Molality * formula.MolarMass
+            ? RuleBook.Limit("stock-saturated") * 1000 * curve.At(RoomTemperature).Molality * formula.MolarMass
             : double.PositiveInfinity;
 }

@@ -1,18 +1,30 @@
 using Dripwright.Engine.Catalogue.Salts;
 using Dripwright.Engine.Chemistry.Formulas;
+using Dripwright.Engine.Chemistry.Waters;
 using Dripwright.Engine.Findings;
-using static Dripwright.Engine.Findings.NutrientRules;
+using Dripwright.Engine.Phrases;
 
 namespace Dripwright.Engine.Nutrients.Recipe;
+
+/// <summary>A salt that would help an element, and the change of the rig that has it.</summary>
+/// <param name="Salt">The salt with what it does.</param>
+/// <param name="Change">The change.</param>
+internal sealed record NamedCure(SaltCure Salt, Cure Change);
 
 /// <summary>What is to be said of a recipe.</summary>
 internal static class RecipeFindings
 {
-    private const string Place = "feed";
+    // A limit that is just kept is kept.
+    private const double Hair = 1e-9;
 
-    public static IReadOnlyList<Finding> Of(NutrientRecipe recipe) =>
+    /// <summary>Findings of elements, limits, acid, chelates and the scale.</summary>
+    /// <param name="recipe">The recipe.</param>
+    /// <param name="cures">Salts to get for the elements that are missed.</param>
+    public static IReadOnlyList<Finding> Of(NutrientRecipe recipe, IReadOnlyList<NamedCure> cures) =>
         [
-            .. Elements(recipe)
+            .. recipe
+                .Elements.Select(element => OfElement(recipe, element, cures))
+                .OfType<Finding>()
                 .Concat(Limits(recipe))
                 .Concat(Acid(recipe))
                 .Concat(Chelates(recipe))
@@ -20,90 +32,87 @@ internal static class RecipeFindings
                 .OrderBy(finding => finding.Level),
         ];
 
-    private static IEnumerable<Finding> Elements(NutrientRecipe recipe)
+    private static Place Solution { get; } = Place.Of("place.nutrients");
+
+    private static Finding? OfElement(NutrientRecipe recipe, ElementResult element, IReadOnlyList<NamedCure> cures)
     {
-        foreach (var element in recipe.Elements)
+        if (element.Verdict is ElementVerdict.Reached or ElementVerdict.NotAsked)
         {
-            if (element.Verdict is ElementVerdict.Reached or ElementVerdict.NotAsked)
-            {
-                continue;
-            }
-            var wanted = element.Wanted!.Value;
-            var brought = recipe.Lines.Any(line => line.Salt.Brings[element.Constituent] > 0);
-            var name = Forms.ShortName(element.Constituent);
-            if (recipe.Job.Target.NitrogenIsSum && element.Constituent == Constituent.NitrateNitrogen)
-            {
-                name = "N";
-            }
-            var (rule, what, remedy) = element.Verdict switch
-            {
-                ElementVerdict.WaterOver => (
-                    "recipe-water-over",
-                    $"The water alone brings more {name} than is wanted.",
-                    "Blend the water with rain or reverse-osmosis water."
-                ),
-                ElementVerdict.Over => (
-                    Rule(element),
-                    $"{name} comes out higher than wanted: it rides along with what brings the others.",
-                    "Take a salt at hand that brings the others without it."
-                ),
-                _ => (
-                    Rule(element),
-                    brought
-                        ? $"{name} comes out lower than wanted: more of what brings it would overfeed something else."
-                        : $"No salt at hand brings {name}.",
-                    "Take a salt at hand that brings it; the cures name one."
-                ),
-            };
-            yield return Finding(
-                rule,
-                Place,
-                "feed.salts",
-                what,
-                $"{Milligrams(element.Constituent, element.Result)} mg/L",
-                $"{Milligrams(element.Constituent, wanted)} mg/L",
-                remedy
+            return null;
+        }
+        var name = Elements.Name(element.Constituent, recipe.Job.Target.NitrogenIsSum);
+        var result = Phrase.Of(Elements.Amount(element.Constituent, element.Result));
+        var wanted = Phrase.Of(Elements.Amount(element.Constituent, element.Wanted!.Value));
+        if (element.Verdict is ElementVerdict.WaterOver)
+        {
+            return Judged.By(
+                "recipe-water-over",
+                Solution,
+                [NutrientPaths.PureShare, NutrientPaths.Of(element.Constituent)],
+                Phrase.Of("finding.recipe-water-over.what", name),
+                result,
+                wanted,
+                Phrase.Of("finding.recipe-water-over.remedy")
             );
         }
+        var cure = cures.FirstOrDefault(one => one.Salt.Constituent == element.Constituent);
+        var isOver = element.Verdict is ElementVerdict.Over;
+        var isBrought = recipe.Lines.Any(line => line.Salt.Brings[element.Constituent] > 0);
+        return Judged.By(
+            Charges.IsTrace(element.Constituent) ? "recipe-trace-unreached" : "recipe-unreached",
+            Solution,
+            [NutrientPaths.Salts],
+            isOver ? Phrase.Of("finding.recipe-unreached.over.what", name)
+                : isBrought ? Phrase.Of("finding.recipe-unreached.under.what", name)
+                : Phrase.Of("finding.recipe-unreached.none.what", name),
+            result,
+            wanted,
+            cure is not null
+                    ? Phrase.Of(
+                        "finding.recipe-unreached.remedy.named",
+                        name,
+                        cure.Salt.Salt.Name,
+                        Measured.Percent(1 + cure.Salt.MissAfter)
+                    )
+                : isOver ? Phrase.Of("finding.recipe-unreached.over.remedy", name)
+                : Phrase.Of("finding.recipe-unreached.remedy", name),
+            cure is null ? [] : [cure.Change]
+        );
     }
-
-    private static string Rule(ElementResult element) =>
-        Charges.IsTrace(element.Constituent) ? "recipe-trace-unreached" : "recipe-unreached";
 
     private static IEnumerable<Finding> Limits(NutrientRecipe recipe)
     {
-        const double Hair = 1e-9;
         var job = recipe.Job;
         if (recipe.AmmoniumShare > job.MostAmmoniumShare + Hair)
         {
-            yield return Finding(
+            yield return Judged.By(
                 "recipe-ammonium-share",
-                Place,
-                "feed.ammonium",
-                "More of the nitrogen is ammonium than is safe, and the water brings it.",
-                Percent(recipe.AmmoniumShare),
-                $"at most {Percent(job.MostAmmoniumShare)}",
-                "Blend the water; add more nitrate."
+                Solution,
+                [NutrientPaths.PureShare, NutrientPaths.Of(Constituent.AmmoniumNitrogen)],
+                Phrase.Of("finding.recipe-ammonium-share.what"),
+                Phrase.Of(Measured.Percent(recipe.AmmoniumShare)),
+                Judged.AtMost(Measured.Percent(job.MostAmmoniumShare)),
+                Phrase.Of("finding.recipe-ammonium-share.remedy")
             );
         }
         foreach (
-            var (key, rule, limit) in new[]
+            var (ion, rule, limit) in new[]
             {
                 (Constituent.Chloride, "recipe-chloride", job.MostChloride),
                 (Constituent.Sodium, "recipe-sodium", job.MostSodium),
             }
         )
         {
-            if (limit is { } most && recipe.Composition[key] > most + Hair)
+            if (limit is { } most && recipe.Composition[ion] > most + Hair)
             {
-                yield return Finding(
+                yield return Judged.By(
                     rule,
-                    Place,
-                    "water",
-                    $"The water alone brings more {(key == Constituent.Sodium ? "sodium" : "chloride")} than the limit.",
-                    $"{Milligrams(key, recipe.Composition[key])} mg/L",
-                    $"at most {Milligrams(key, most)} mg/L",
-                    "Blend the water with rain or reverse-osmosis water."
+                    Solution,
+                    [NutrientPaths.PureShare, NutrientPaths.Of(ion)],
+                    Phrase.Of("finding.recipe-ion.what", Elements.Name(ion)),
+                    Phrase.Of(Elements.Amount(ion, recipe.Composition[ion])),
+                    Judged.AtMost(Elements.Amount(ion, most)),
+                    Phrase.Of("finding.recipe-ion.remedy")
                 );
             }
         }
@@ -111,17 +120,16 @@ internal static class RecipeFindings
 
     private static IEnumerable<Finding> Acid(NutrientRecipe recipe)
     {
-        var lacking = recipe.AcidDemand - recipe.AcidGiven;
-        if (lacking > 0.05)
+        if (recipe.AcidDemand - recipe.AcidGiven > 0.05)
         {
-            yield return Finding(
+            yield return Judged.By(
                 "recipe-no-acid",
-                Place,
-                "feed.acid",
-                $"Alkalinity of {Number(recipe.Alkalinity)} meq/L stays in the feed, because the acid at hand does not reach.",
-                $"{Number(recipe.AcidGiven)} meq/L of acid",
-                $"{Number(recipe.AcidDemand)} meq/L of acid",
-                "Take nitric acid at hand, or phosphoric for a part of it; or blend the water."
+                Solution,
+                [NutrientPaths.Acid, NutrientPaths.PureShare],
+                Phrase.Of("finding.recipe-no-acid.what", Measured.Milliequivalents(recipe.Alkalinity)),
+                Phrase.Of("finding.recipe-no-acid.value", Measured.Milliequivalents(recipe.AcidGiven)),
+                Phrase.Of("finding.recipe-no-acid.value", Measured.Milliequivalents(recipe.AcidDemand)),
+                Phrase.Of("finding.recipe-no-acid.remedy")
             );
         }
         foreach (var line in recipe.Lines.Where(line => line.Salt.Kind == SaltKind.Acid))
@@ -133,14 +141,17 @@ internal static class RecipeFindings
             );
             if (over is not null)
             {
-                yield return Finding(
+                yield return Judged.By(
                     "recipe-acid-overfeeds",
-                    Place,
-                    "feed.acid",
-                    $"The acid that the water needs brings more {Forms.ShortName(over.Constituent)} than is wanted.",
-                    $"{Milligrams(over.Constituent, over.Result)} mg/L",
-                    $"{Milligrams(over.Constituent, over.Wanted!.Value)} mg/L",
-                    "Share the acid between two kinds, nitric and phosphoric, or blend the water."
+                    Solution,
+                    [NutrientPaths.Acid, NutrientPaths.PureShare],
+                    Phrase.Of(
+                        "finding.recipe-acid-overfeeds.what",
+                        Elements.Name(over.Constituent, recipe.Job.Target.NitrogenIsSum)
+                    ),
+                    Phrase.Of(Elements.Amount(over.Constituent, over.Result)),
+                    Phrase.Of(Elements.Amount(over.Constituent, over.Wanted!.Value)),
+                    Phrase.Of("finding.recipe-acid-overfeeds.remedy")
                 );
             }
         }
@@ -153,14 +164,14 @@ internal static class RecipeFindings
         {
             if (line.Salt.PHRange is { } range && (ph < range.Least || ph > range.Most))
             {
-                yield return Finding(
+                yield return Judged.By(
                     "recipe-chelate-ph",
-                    line.Salt.Name,
-                    "feed.ph",
-                    "At this pH the chelate lets its metal go, and it drops out.",
-                    $"pH {Number(ph)}",
-                    $"pH {Number(range.Least)} to {Number(range.Most)}",
-                    "Hold the pH inside the range, or take another chelate: DTPA above 6.3, EDDHA above 7."
+                    new Place(Phrase.Plain(line.Salt.Name)),
+                    [NutrientPaths.PH, NutrientPaths.Salts],
+                    Phrase.Of("finding.recipe-chelate-ph.what"),
+                    Phrase.Of("nutrients.ph", Measured.PH(ph)),
+                    Phrase.Of("finding.recipe-chelate-ph.limit", Measured.PH(range.Least), Measured.PH(range.Most)),
+                    Phrase.Of("finding.recipe-chelate-ph.remedy")
                 );
             }
         }
@@ -170,20 +181,24 @@ internal static class RecipeFindings
     {
         foreach (var cure in recipe.Coarse)
         {
-            var batch = $"Mix at least {Number(cure.SmallestBatch * 1000)} L at a time";
-            yield return Finding(
+            var batch = Measured.Volume(cure.SmallestBatch);
+            yield return Judged.By(
                 "scale-coarse",
-                cure.Salt.Name,
-                "feed.scale",
-                $"The scale is too coarse for {cure.Salt.Name} in this volume.",
-                $"up to {Percent(Math.Min(1, cure.RoundingError))} off",
-                $"at most {Percent(Limit("scale-coarse"))}",
+                new Place(Phrase.Plain(cure.Salt.Name)),
+                [NutrientPaths.ScaleStep],
+                Phrase.Of("finding.scale-coarse.what", cure.Salt.Name),
+                Phrase.Of("finding.scale-coarse.value", Measured.Percent(Math.Min(1, cure.RoundingError))),
+                Judged.AtMost(Measured.Percent(RuleBook.Limit("scale-coarse"))),
                 cure.Take is { } take
-                    ? $"{batch}; or dissolve {Number(cure.Weigh * 1000)} g to {Number(cure.Into * 1000)} L and take {Number(take * 1e6)} mL of it."
-                    : $"{batch}, or find a finer scale."
+                    ? Phrase.Of(
+                        "finding.scale-coarse.dilute.remedy",
+                        batch,
+                        Measured.Weighed(cure.Weigh, recipe.Job.Scale.Step),
+                        Measured.MeasuredOut(cure.Into),
+                        Measured.MeasuredOut(take)
+                    )
+                    : Phrase.Of("finding.scale-coarse.remedy", batch)
             );
         }
     }
-
-    private static string Milligrams(Constituent key, double amount) => Number(Forms.ToMilligramsPerLitre(key, amount));
 }

@@ -46,7 +46,7 @@ public static class RecipePlanner
             Optimal = model.Optimal,
             Findings = [],
         };
-        return recipe with { Findings = RecipeFindings.Of(recipe) };
+        return recipe with { Findings = RecipeFindings.Of(recipe, []) };
     }
 
     private static void Check(RecipeJob job)
@@ -116,7 +116,7 @@ public static class RecipePlanner
             var sum = job.Target.NitrogenIsSum && key == Constituent.NitrateNitrogen;
             double Of(Composition composition) =>
                 composition[key] + (sum ? composition[Constituent.AmmoniumNitrogen] : 0);
-            var tolerance = NutrientRules.Limit(Charges.IsTrace(key) ? "recipe-trace-unreached" : "recipe-unreached");
+            var tolerance = RuleBook.Limit(Charges.IsTrace(key) ? "recipe-trace-unreached" : "recipe-unreached");
             var verdict = Verdict(key, wanted, Of(water), Of(water) + Of(added), tolerance);
             elements.Add(new ElementResult(key, wanted, Of(water), Of(added), Of(weighed), tolerance, verdict));
         }

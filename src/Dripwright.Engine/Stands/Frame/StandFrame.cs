@@ -124,6 +124,7 @@ public sealed record RailLine(double Y, IReadOnlyList<StandTube> Tubes)
     /// <summary>The element at a place along the row and the distance from the element's start; at a joint that on its left.</summary>
     /// <param name="x">[m] Place; beyond the ends the nearest end counts.</param>
     /// <param name="model">The frame.</param>
+    /// <returns>The element, and the distance from its start [m].</returns>
     public (int Element, double At) Place(double x, FrameModel model)
     {
         ArgumentNullException.ThrowIfNull(model);

@@ -22,6 +22,23 @@ namespace Dripwright.Store.Migrations.Postgres
 
             NpgsqlModelBuilderExtensions.UseIdentityByDefaultColumns(modelBuilder);
 
+            modelBuilder.Entity("Dripwright.Store.Tables.ChecksumRow", b =>
+                {
+                    b.Property<int>("Id")
+                        .HasColumnType("integer");
+
+                    b.Property<DateTime>("MadeAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("Sha256")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("checksums", (string)null);
+                });
+
             modelBuilder.Entity("Dripwright.Store.Tables.DocumentRow", b =>
                 {
                     b.Property<int>("Id")
@@ -68,6 +85,9 @@ namespace Dripwright.Store.Migrations.Postgres
                 {
                     b.Property<int>("Id")
                         .HasColumnType("integer");
+
+                    b.Property<long>("Edits")
+                        .HasColumnType("bigint");
 
                     b.Property<DateTime>("MadeAt")
                         .HasColumnType("timestamp with time zone");

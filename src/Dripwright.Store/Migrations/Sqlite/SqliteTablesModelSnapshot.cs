@@ -17,6 +17,23 @@ namespace Dripwright.Store.Migrations.Sqlite
 #pragma warning disable 612, 618
             modelBuilder.HasAnnotation("ProductVersion", "10.0.15");
 
+            modelBuilder.Entity("Dripwright.Store.Tables.ChecksumRow", b =>
+                {
+                    b.Property<int>("Id")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<DateTime>("MadeAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Sha256")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("checksums", (string)null);
+                });
+
             modelBuilder.Entity("Dripwright.Store.Tables.DocumentRow", b =>
                 {
                     b.Property<int>("Id")
@@ -60,6 +77,9 @@ namespace Dripwright.Store.Migrations.Sqlite
             modelBuilder.Entity("Dripwright.Store.Tables.GardenRow", b =>
                 {
                     b.Property<int>("Id")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long>("Edits")
                         .HasColumnType("INTEGER");
 
                     b.Property<DateTime>("MadeAt")

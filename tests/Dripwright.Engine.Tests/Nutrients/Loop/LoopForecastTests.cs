@@ -1,6 +1,7 @@
 using Dripwright.Engine.Chemistry.Formulas;
 using Dripwright.Engine.Chemistry.Solutions;
 using Dripwright.Engine.Nutrients.Loop;
+using Dripwright.Engine.Phrases;
 
 namespace Dripwright.Engine.Tests.Nutrients.Loop;
 
@@ -33,7 +34,8 @@ public class LoopForecastTests
     [Fact]
     public void Full_strength_that_is_what_plants_take_changes_nothing()
     {
-        LoopOutcome outcome = Forecast(Recipe, Composition.Nothing).Run(new TopUpStrategy("full", Recipe, 1));
+        LoopOutcome outcome = Forecast(Recipe, Composition.Nothing)
+            .Run(new TopUpStrategy(Phrase.Plain("full"), Recipe, 1));
         Assert.Equal(56, outcome.Evenings.Count);
         Assert.Equal(
             outcome.Evenings[0].ReservoirEc.DecisiemensPerMetre,
@@ -66,7 +68,7 @@ public class LoopForecastTests
     {
         LoopForecast forecast = Forecast(Recipe * 0.9, Water);
         Ec start = Conductivity.Of(Water + Recipe, 5.8, SolutionConditions.Closed);
-        LoopOutcome held = forecast.Run(new TopUpStrategy("held", Recipe, 0, start));
+        LoopOutcome held = forecast.Run(new TopUpStrategy(Phrase.Plain("held"), Recipe, 0, start));
         Assert.True(held.PastLimit.TryGetValue(Constituent.Sodium, out int day));
         // As one pool, 300 L with 30 L a day of 1.5 mmol/L from 1.5 to 8 takes 43 days; the pots are ahead of the mean.
         Assert.InRange(day, 25, 42);
@@ -83,7 +85,7 @@ public class LoopForecastTests
     public void Dumping_keeps_sodium_down_and_costs_fertiliser()
     {
         LoopForecast plain = Forecast(Recipe * 0.9, Water * 2);
-        var strategy = new TopUpStrategy("full", Recipe, 0.9);
+        var strategy = new TopUpStrategy(Phrase.Plain("full"), Recipe, 0.9);
         LoopOutcome kept = plain.Run(strategy);
         LoopOutcome dumped = (
             plain with
@@ -107,7 +109,7 @@ public class LoopForecastTests
         {
             Bleed = new BleedRule(0.1, new Dictionary<Constituent, double> { [Constituent.Sodium] = 8 }),
         };
-        LoopOutcome outcome = forecast.Run(new TopUpStrategy("full", Recipe, 1));
+        LoopOutcome outcome = forecast.Run(new TopUpStrategy(Phrase.Plain("full"), Recipe, 1));
         LoopState end = outcome.Evenings[^1].State;
         foreach (Constituent one in Composition.Constituents)
         {
@@ -121,7 +123,7 @@ public class LoopForecastTests
     public void A_loop_that_turns_to_brine_is_stopped_and_explained()
     {
         Composition sea = Composition.Of((Constituent.Sodium, 400), (Constituent.Chloride, 400));
-        LoopOutcome outcome = Forecast(Composition.Nothing, sea).Run(new TopUpStrategy("sea", Recipe, 0));
+        LoopOutcome outcome = Forecast(Composition.Nothing, sea).Run(new TopUpStrategy(Phrase.Plain("sea"), Recipe, 0));
         Assert.NotNull(outcome.Stopped);
         Assert.True(outcome.Evenings.Count < 56);
     }

@@ -2,8 +2,11 @@ using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Chemistry.Formulas;
 using Dripwright.Engine.Nutrients.Correcting;
 using Dripwright.Engine.Nutrients.Planning;
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Tending;
 using Dripwright.Engine.Tests.Planning;
+using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Tests.Nutrients.Tank;
 
@@ -35,7 +38,7 @@ public sealed class RigTankTests
         Plan plan = Of(Tank);
         TankPlan steps = NutrientTank.Correct(plan, Reads(plan, 1.4, 5.8, 1)).Value!;
         Assert.Equal(0, steps.StockEach);
-        Assert.Contains(steps.Cautions, caution => caution.Contains("Nitrates away", StringComparison.Ordinal));
+        Assert.Contains(steps.Cautions, caution => caution.Told().Contains("nitrates away", StringComparison.Ordinal));
         Assert.DoesNotContain(steps.Steps, s => s.Kind is TankStepKind.StockA or TankStepKind.StockB);
         double Weighed(string name) => steps.Steps.SelectMany(s => s.Weigh).Where(s => s.Name == name).Sum(s => s.Mass);
         // Of molybdenum a third of the amount is too little for the scale.
@@ -77,7 +80,7 @@ public sealed class RigTankTests
                 && !s.Name.StartsWith("Boric", StringComparison.Ordinal)
         );
         Assert.True(steps.MixedPH > 5.3);
-        Assert.Contains("acid", steps.Notes[0], StringComparison.Ordinal);
+        Assert.Contains("acid", steps.Notes[0].Told(), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -99,23 +102,19 @@ public sealed class RigTankTests
     }
 
     [Fact]
-    public void Volumes_are_said_in_the_rig_s_units()
+    public void The_steps_of_one_correction_are_told_in_either_system_of_units()
     {
-        string Step(string units)
-        {
-            Plan plan = Of(Tank, units);
-            return NutrientTank
-                .Correct(plan, Reads(plan, 1.9, 5.8, 0.5))
-                .Value!.Steps.First(s => s.Kind == TankStepKind.Water)
-                .Text;
-        }
-
-        Assert.Contains(" gal ", Step("us"), StringComparison.Ordinal);
-        Assert.Contains(" L ", Step("metric"), StringComparison.Ordinal);
+        Plan plan = Of(Tank);
+        Phrase step = NutrientTank
+            .Correct(plan, Reads(plan, 1.9, 5.8, 0.5))
+            .Value!.Steps.First(s => s.Kind == TankStepKind.Water)
+            .Text;
+        Assert.Contains(" gal ", step.Told(), StringComparison.Ordinal);
+        Assert.Contains(" L ", step.Told(UnitSystem.Metric), StringComparison.Ordinal);
     }
 
     [Fact]
-    public void Measured_sodium_says_how_much_to_let_out_and_the_tank_then_keeps_the_limit()
+    public void Measured_sodium_says_how_much_to_drain_and_the_tank_then_keeps_the_limit()
     {
         Plan plan = Of(Tank);
         double limit = NutrientOutlooks.LimitOf(plan.Rig.Nutrients.Crop).Classic;
@@ -129,7 +128,7 @@ public sealed class RigTankTests
     }
 
     [Fact]
-    public void A_fresh_tank_needs_nothing_let_out_and_an_old_one_is_told_which_element_asks()
+    public void A_fresh_tank_needs_nothing_drained_and_an_old_one_is_told_which_element_asks()
     {
         Plan plan = Of(Tank);
         TankReading reading = Reads(plan, 1.9, 5.8, 1);
@@ -180,11 +179,19 @@ public sealed class RigTankTests
                     days
                 )
                 .Refusals[0]
-                .What;
-        Assert.Contains("more than before", Why(1.9, 0.8, 1.9, 0.9, new PouredBetween()), StringComparison.Ordinal);
+                .What.Told();
+        Assert.Contains(
+            "more in the tank than before",
+            Why(1.9, 0.8, 1.9, 0.9, new PouredBetween()),
+            StringComparison.Ordinal
+        );
         Assert.Contains("salt", Why(1.5, 0.9, 2.8, 0.8, new PouredBetween()), StringComparison.Ordinal);
         Assert.Contains("no plant", Why(2.5, 0.9, 1.5, 0.88, new PouredBetween()), StringComparison.Ordinal);
-        Assert.Contains("no cans", Why(1.9, 1, 1.9, 0.8, new PouredBetween(StockEach: 1e-3)), StringComparison.Ordinal);
+        Assert.Contains(
+            "no stock tanks",
+            Why(1.9, 1, 1.9, 0.8, new PouredBetween(StockEach: 1e-3)),
+            StringComparison.Ordinal
+        );
         Assert.Contains("time", Why(1.9, 1, 1.9, 0.8, new PouredBetween(), 0), StringComparison.Ordinal);
     }
 
@@ -194,12 +201,23 @@ public sealed class RigTankTests
         var reader = new FieldReader();
         reader.Reading("1100 ppm", "600", "NaN", "20 furlongs", "");
         reader.Past("-3", "120");
-        Assert.Equal(["penScale", "ph", "volume", "sodium", "days"], reader.Faults.Select(f => f.Field));
+        Assert.Equal(["meterScale", "ph", "volume", "sodium", "days"], reader.Faults.Select(f => f.Field));
         var good = new FieldReader();
         TankReading read = good.Reading("1100 ppm", "500", "6.4", "20 gal", "68 F");
         Assert.Empty(good.Faults);
         Assert.Equal(2.2, read.DecisiemensPerMetre, 1e-9);
         Assert.Equal(20, read.Celsius, 1e-9);
         Assert.Equal(0.0757, read.Volume, 1e-4);
+    }
+
+    [Fact]
+    public void Amounts_below_nothing_are_told_with_their_field()
+    {
+        var reader = new FieldReader();
+        reader.Poured("-20 L", "-1 gal", "-5 mL");
+        reader.Past(null, "-5 mg/L");
+        Assert.Equal(["water", "solution", "stock", "sodium"], reader.Faults.Select(f => f.Field));
+        Assert.All(reader.Faults, f => Assert.EndsWith("not below 0", f.Expected.Told(), StringComparison.Ordinal));
+        Assert.Equal("\"-20 L\"", reader.Faults[0].Found.Told());
     }
 }

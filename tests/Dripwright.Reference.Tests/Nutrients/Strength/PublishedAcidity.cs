@@ -117,7 +117,7 @@ public class PublishedAcidity(ITestOutputHelper output)
         );
         Assert.Equal(millilitres, dose.Millilitres, 0.02 * millilitres);
         Assert.Equal(nitrogen, dose.Added[Constituent.NitrateNitrogen] * 14.007, 0.02 * nitrogen);
-        Assert.Contains(dose.Cautions, c => c.Contains("never water into the acid", StringComparison.Ordinal));
+        Assert.Contains(dose.Cautions, c => c.Key == "tank.caution.acid-into-water");
     }
 
     [Fact]

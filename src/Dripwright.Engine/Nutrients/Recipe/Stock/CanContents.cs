@@ -1,13 +1,14 @@
 using Dripwright.Engine.Catalogue.Salts;
 using Dripwright.Engine.Chemistry.Formulas;
+using Dripwright.Engine.Phrases;
 
 namespace Dripwright.Engine.Nutrients.Recipe;
 
 /// <summary>How near a concentrate is to letting one of its salts crystallise.</summary>
-/// <param name="Solid">Formula of the salt, by its ions.</param>
+/// <param name="Solid">The salt by its ions, or the product where it crystallises as itself.</param>
 /// <param name="Share">[-] 1 is saturated: the mean of its ions over what its own saturated solution holds.</param>
 /// <param name="Guessed">True where its solubility at this temperature is a guess.</param>
-public readonly record struct CanSaturation(string Solid, double Share, bool Guessed);
+public readonly record struct CanSaturation(Phrase Solid, double Share, bool Guessed);
 
 /// <summary>Judges what stands dissolved in a can.</summary>
 /// <remarks>
@@ -37,7 +38,8 @@ internal static class CanContents
     ];
 
     private sealed record Crystal(
-        string Name,
+        string Key,
+        Phrase Name,
         SolubilityCurve Curve,
         IReadOnlyList<(Constituent Ion, double Count)> Ions
     );
@@ -78,12 +80,18 @@ internal static class CanContents
                 log += count * Math.Log(contents[ion] / water / (count * molality));
             }
             var share = Math.Exp(log / crystal.Ions.Sum(ion => ion.Count));
-            if (!shares.TryGetValue(crystal.Name, out var known) || known.Share < share)
+            if (!shares.TryGetValue(crystal.Key, out var known) || known.Share < share)
             {
-                shares[crystal.Name] = new CanSaturation(crystal.Name, share, beyond);
+                shares[crystal.Key] = new CanSaturation(crystal.Name, share, beyond);
             }
         }
-        return [.. shares.Values.OrderByDescending(s => s.Share).ThenBy(s => s.Solid, StringComparer.Ordinal)];
+        return
+        [
+            .. shares
+                .OrderByDescending(pair => pair.Value.Share)
+                .ThenBy(pair => pair.Key, StringComparer.Ordinal)
+                .Select(pair => pair.Value),
+        ];
     }
 
     // A chelate crystallises as itself; its metal counts it. Acids and bases do not crystallise from a feed concentrate.
@@ -101,7 +109,7 @@ internal static class CanContents
                 var metal = Composition.Constituents.FirstOrDefault(key =>
                     Charges.IsTrace(key) && salt.Brings[key] > 0
                 );
-                found.Add(new Crystal(salt.Name, curve, [(metal, 1)]));
+                found.Add(new Crystal(salt.Name, Phrase.Plain(salt.Name), curve, [(metal, 1)]));
             }
             else if (
                 salt.Label.Count == 0
@@ -115,35 +123,15 @@ internal static class CanContents
                 [
                     .. Composition.Constituents.Where(key => ions[key] > 0).Select(key => (key, ions[key])),
                 ];
-                found.Add(new Crystal(Name(counted), curve, counted));
+                found.Add(new Crystal(KeyOf(counted), NameOf(counted), curve, counted));
             }
         }
         return found;
     }
 
-    private static string Name(List<(Constituent Ion, double Count)> ions) =>
-        string.Join(
-            " + ",
-            ions.Select(ion =>
-                ion.Ion switch
-                {
-                    Constituent.NitrateNitrogen => "nitrate",
-                    Constituent.AmmoniumNitrogen => "ammonium",
-                    Constituent.Phosphorus => "phosphate",
-                    Constituent.Sulfur => "sulfate",
-                    Constituent.Chloride => "chloride",
-                    Constituent.Potassium => "potassium",
-                    Constituent.Calcium => "calcium",
-                    Constituent.Magnesium => "magnesium",
-                    Constituent.Sodium => "sodium",
-                    Constituent.Boron => "boric acid",
-                    Constituent.Molybdenum => "molybdate",
-                    Constituent.Iron => "iron",
-                    Constituent.Manganese => "manganese",
-                    Constituent.Zinc => "zinc",
-                    Constituent.Copper => "copper",
-                    _ => ion.Ion.ToString(),
-                }
-            )
-        );
+    private static string KeyOf(List<(Constituent Ion, double Count)> ions) =>
+        string.Join('+', ions.Select(ion => Forms.ShortName(ion.Ion)));
+
+    private static Phrase NameOf(List<(Constituent Ion, double Count)> ions) =>
+        Phrase.Of("stock.solid", new Several([.. ions.Select(ion => Elements.Ion(ion.Ion))]));
 }

@@ -1,12 +1,15 @@
 using Dripwright.Engine.Catalogue.Salts;
+using Dripwright.Engine.Chemistry.Waters;
 using Dripwright.Engine.Findings;
-using static Dripwright.Engine.Findings.NutrientRules;
+using Dripwright.Engine.Phrases;
 
 namespace Dripwright.Engine.Nutrients.Recipe;
 
 /// <summary>What is to be said of concentrates.</summary>
 internal static class StockFindings
 {
+    private static readonly string[] s_weaker = [NutrientPaths.PartsOfFeed, NutrientPaths.StoreTemperature];
+
     public static IEnumerable<Finding> Of(StockJob job, IReadOnlyList<StockCan> cans)
     {
         foreach (var can in cans)
@@ -20,29 +23,34 @@ internal static class StockFindings
 
     private static IEnumerable<Finding> Dissolving(StockJob job, StockCan can)
     {
-        var limit = Limit("stock-saturated");
+        var limit = RuleBook.Limit("stock-saturated");
+        var cold = Measured.Temperature(job.Temperature);
         foreach (var salt in can.Saturations.Where(salt => salt.Share > limit))
         {
-            yield return Finding(
+            yield return Judged.By(
                 "stock-saturated",
-                Place(can),
-                "feed.stock",
-                $"At {Number(job.Temperature - 273.15)} °C {salt.Solid} is {(salt.Share > 1 ? "more than dissolves" : "close to what dissolves")}.",
-                Percent(salt.Share),
-                $"at most {Percent(limit)}",
-                "Make the concentrate weaker, store it warmer, or share a salt between the cans."
+                PlaceOf(can),
+                s_weaker,
+                Phrase.Of(
+                    salt.Share > 1 ? "finding.stock-saturated.over.what" : "finding.stock-saturated.close.what",
+                    cold,
+                    salt.Solid
+                ),
+                Phrase.Of(Measured.Percent(salt.Share)),
+                Judged.AtMost(Measured.Percent(limit)),
+                Phrase.Of("finding.stock-saturated.remedy")
             );
         }
         foreach (var salt in can.Saturations.Where(salt => salt.Guessed && salt.Share > limit / 2))
         {
-            yield return Finding(
+            yield return Judged.By(
                 "solubility-guess",
-                Place(can),
-                "feed.stock",
-                $"How much {salt.Solid} dissolves at this temperature is a guess.",
-                Percent(salt.Share),
-                $"at most {Percent(limit)}",
-                "Dissolve a small sample in a jar first and keep it cold overnight."
+                PlaceOf(can),
+                s_weaker,
+                Phrase.Of("finding.solubility-guess.what", cold, salt.Solid),
+                Phrase.Of(Measured.Percent(salt.Share)),
+                Judged.AtMost(Measured.Percent(limit)),
+                Phrase.Of("finding.solubility-guess.remedy")
             );
         }
     }
@@ -51,15 +59,18 @@ internal static class StockFindings
     {
         foreach (var solid in can.Precipitates.Where(solid => solid.SaturationIndex > 0))
         {
-            var name = solid.Solid == Precipitate.Gypsum ? "Gypsum" : "Calcium phosphate";
-            yield return Finding(
+            yield return Judged.By(
                 "stock-precipitates",
-                Place(can),
-                "feed.stock",
-                $"{name} falls out: calcium meets {(solid.Solid == Precipitate.Gypsum ? "sulfate" : "phosphate")} in this can.",
-                $"{Number(Math.Pow(10, solid.SaturationIndex))} times its solubility product",
-                "at most 1",
-                "Two cans, calcium in A; or a weaker concentrate; or softer water for can B."
+                PlaceOf(can),
+                [NutrientPaths.PartsOfFeed, NutrientPaths.PureShare],
+                Phrase.Of(
+                    solid.Solid == Precipitate.Gypsum
+                        ? "finding.stock-precipitates.gypsum.what"
+                        : "finding.stock-precipitates.phosphate.what"
+                ),
+                Phrase.Of("finding.stock-precipitates.value", Measured.Number(Math.Pow(10, solid.SaturationIndex))),
+                Judged.AtMost(Measured.Number(1)),
+                Phrase.Of("finding.stock-precipitates.remedy")
             );
         }
     }
@@ -68,31 +79,35 @@ internal static class StockFindings
     {
         foreach (var line in can.Lines.Where(line => line.Salt.Part == StockPart.Neither))
         {
-            yield return Finding(
+            yield return Judged.By(
                 "stock-neither",
-                Place(can),
-                "feed.salts",
-                $"{line.Salt.Name} belongs in no concentrate.",
-                line.Salt.Name,
-                "salts without calcium beside sulfate or phosphate",
-                "Give it into the tank by itself, or take other salts."
+                PlaceOf(can),
+                [NutrientPaths.Salts],
+                Phrase.Of("finding.stock-neither.what", line.Salt.Name),
+                Phrase.Plain(line.Salt.Name),
+                Phrase.Of("finding.stock-neither.limit"),
+                Phrase.Of("finding.stock-neither.remedy")
             );
         }
         var chelate = can.Lines.Any(line => line.Salt.Kind == SaltKind.Chelate);
         var acid = can.Lines.FirstOrDefault(line => line.Salt.Kind == SaltKind.Acid);
         if (chelate && acid is not null)
         {
-            yield return Finding(
+            yield return Judged.By(
                 "stock-chelate-acid",
-                Place(can),
-                "feed.stock",
-                "Acid and chelates stand in the same can.",
-                $"{Number(acid.Concentration)} g/L of {acid.Salt.Name}",
-                "none",
-                job.TwoCans ? "Keep the acid in B or dose it by itself." : "Two cans, or dose the acid by itself."
+                PlaceOf(can),
+                [NutrientPaths.Mixing, NutrientPaths.Acid],
+                Phrase.Of("finding.stock-chelate-acid.what"),
+                Phrase.Of(
+                    "finding.stock-chelate-acid.value",
+                    Measured.GramsPerLitre(acid.Concentration),
+                    acid.Salt.Name
+                ),
+                Phrase.Of("finding.stock-chelate-acid.limit"),
+                Phrase.Of(job.TwoCans ? "finding.stock-chelate-acid.remedy" : "finding.stock-chelate-acid.one.remedy")
             );
         }
     }
 
-    private static string Place(StockCan can) => can.Name.Length == 1 ? $"stock can {can.Name}" : "stock can";
+    private static Place PlaceOf(StockCan can) => new(Phrase.Of("place.stock-tank", can.Name));
 }

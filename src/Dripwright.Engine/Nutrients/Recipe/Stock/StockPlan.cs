@@ -36,7 +36,7 @@ public sealed record StockJob
 public sealed record CanLine(Salt Salt, double Concentration, double Mass, double Weighed, double? Measured);
 
 /// <summary>One can of concentrate.</summary>
-/// <param name="Name">A, B, or "one can".</param>
+/// <param name="Name">A, B, or 1 where there is one for all.</param>
 /// <param name="Volume">[m³] What it is filled up to.</param>
 /// <param name="Lines">What goes in.</param>
 /// <param name="Contents">[mol/m³] What the concentrate holds, its water's part in it.</param>
@@ -56,7 +56,7 @@ public sealed record StockCan(
 
     /// <summary>True when nothing crystallises, with the margin of common practice, and nothing falls out.</summary>
     public bool Keeps =>
-        Fullness <= NutrientRules.Limit("stock-saturated") && Precipitates.All(solid => solid.SaturationIndex <= 0);
+        Fullness <= RuleBook.Limit("stock-saturated") && Precipitates.All(solid => solid.SaturationIndex <= 0);
 }
 
 /// <summary>Concentrates for a feed.</summary>

@@ -40,7 +40,7 @@ public static class StockPlanner
         var lines = job.Recipe.Lines;
         if (!job.TwoCans)
         {
-            return [Can(job, "one can", lines.Select(line => (line, 1.0)))];
+            return [Can(job, "1", lines.Select(line => (line, 1.0)))];
         }
         List<(RecipeLine Line, double InA)> placed =
         [

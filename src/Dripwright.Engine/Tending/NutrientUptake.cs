@@ -1,0 +1,169 @@
+using Dripwright.Engine.Chemistry.Solutions;
+using Dripwright.Engine.Nutrients.Correcting;
+using Dripwright.Engine.Nutrients.Planning;
+using Dripwright.Engine.Phrases;
+
+namespace Dripwright.Engine.Tending;
+
+/// <summary>What was poured into the tank between two readings.</summary>
+/// <param name="Water">[m³] Plain water of the rig.</param>
+/// <param name="Solution">[m³] Nutrient solution mixed to full strength.</param>
+/// <param name="StockEach">[m³] Of stock A, and the same of stock B.</param>
+public sealed record PouredBetween(double Water = 0, double Solution = 0, double StockEach = 0);
+
+/// <summary>What two readings say of the plants, and the top-up that follows.</summary>
+/// <param name="Taken">What the plants took.</param>
+/// <param name="PerDay">[m³/d] Water a day; null where the days are not known.</param>
+/// <param name="Nearest">Which of the three usual top-ups comes nearest.</param>
+/// <param name="Volume">[m³] Water to fill up with now.</param>
+/// <param name="StockEach">[m³] Of stock A, and the same of B, with that water; nought where salts are weighed.</param>
+/// <param name="Salts">What to weigh with that water; empty where stock is poured.</param>
+/// <param name="Lines">What to say of it, one thing each.</param>
+public sealed record UptakeAdvice(
+    Uptake Taken,
+    double? PerDay,
+    TopUpStrength Nearest,
+    double Volume,
+    double StockEach,
+    IReadOnlyList<WeighedSalt> Salts,
+    IReadOnlyList<Phrase> Lines
+);
+
+/// <summary>From two readings of a rig's tank to the top-up that holds it.</summary>
+public static class NutrientUptake
+{
+    // Beyond this the error of two meters is larger than what was taken.
+    private const double MostOverFeed = 3;
+
+    private const double LeastFill = 0.001;
+    private const double UsualFill = 0.01;
+
+    /// <summary>Uptake and top-up.</summary>
+    /// <remarks>Method page: docs/methods/tank-correction.md</remarks>
+    /// <param name="plan">A plan with a feed.</param>
+    /// <param name="first">The earlier reading; its pH is not looked at.</param>
+    /// <param name="second">The later reading; its pH is not looked at.</param>
+    /// <param name="poured">What was poured in between.</param>
+    /// <param name="days">[d] Between them; null where nobody knows.</param>
+    /// <returns>The advice, or why the readings do not fit together.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">An amount poured is negative.</exception>
+    public static Answer<UptakeAdvice> Between(
+        Plan plan,
+        TankReading first,
+        TankReading second,
+        PouredBetween poured,
+        double? days = null
+    )
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        ArgumentNullException.ThrowIfNull(first);
+        ArgumentNullException.ThrowIfNull(second);
+        ArgumentNullException.ThrowIfNull(poured);
+        if (plan.Nutrients is not { } feed)
+        {
+            return Answer<UptakeAdvice>.No(NutrientTank.NoNutrients);
+        }
+
+        StockPair? stock = NutrientTank.Stocks(feed);
+        if (Misfit(feed, poured, stock, days) is { } misfit)
+        {
+            return Answer<UptakeAdvice>.No(misfit);
+        }
+
+        (double water, double full) = (feed.FilledEc.DecisiemensPerMetre, feed.Ec.DecisiemensPerMetre);
+        Answer<Uptake> taken = Uptake.Between(
+            first with
+            {
+                PH = feed.WantedPH,
+            },
+            second with
+            {
+                PH = feed.WantedPH,
+            },
+            [
+                new Poured(poured.Water, water),
+                new Poured(poured.Solution, full),
+                new Poured(2 * poured.StockEach, stock?.Strength ?? 0),
+            ],
+            NutrientTank.Capacity(plan, feed)
+        );
+        if (!taken.Found)
+        {
+            return Answer<UptakeAdvice>.No(taken.Refusals);
+        }
+
+        if (taken.Value.DecisiemensPerMetre > MostOverFeed * full)
+        {
+            return Answer<UptakeAdvice>.No(
+                Unanswerable.Of("uptake-too-strong", Measured.Ec(taken.Value.DecisiemensPerMetre / 10))
+            );
+        }
+
+        return Answer<UptakeAdvice>.Of(Advice(feed, stock, taken.Value, second, days));
+    }
+
+    private static Unanswerable? Misfit(NutrientPlan feed, PouredBetween poured, StockPair? stock, double? days) =>
+        feed.Ec <= feed.FilledEc ? Unanswerable.Of("water-as-strong", feed.FilledEc.Measured)
+        : poured.StockEach > 0 && stock is null ? Unanswerable.Of("no-stock")
+        : days is { } time && !(time > 0 && double.IsFinite(time)) ? Unanswerable.Of("no-time-between")
+        : null;
+
+    private static UptakeAdvice Advice(
+        NutrientPlan feed,
+        StockPair? stock,
+        Uptake taken,
+        TankReading second,
+        double? days
+    )
+    {
+        (double water, double full) = (feed.FilledEc.DecisiemensPerMetre, feed.Ec.DecisiemensPerMetre);
+        double room = feed.Volume - second.Volume;
+        double fill = room >= LeastFill ? room : UsualFill;
+        double lacking = Math.Max(0, taken.DecisiemensPerMetre - water);
+        double each = stock is null ? 0 : taken.StockEachToHold(fill, water, stock);
+        IReadOnlyList<WeighedSalt> salts = stock is null
+            ?
+            [
+                .. new SaltDose(feed.Recipe, NutrientTank.SaltsAdd(feed))
+                    .Weigh(fill * lacking / NutrientTank.SaltsAdd(feed))
+                    .Where(salt => salt.Weighed > 0),
+            ]
+            : [];
+        double? perDay = days is { } time ? taken.Volume / time : null;
+        TopUpStrength nearest = taken.Nearest(water, full);
+        List<Phrase> lines =
+        [
+            Took(taken, perDay, full),
+            Phrase.Of(
+                nearest switch
+                {
+                    TopUpStrength.Water => "uptake.nearest.water",
+                    TopUpStrength.Half => "uptake.nearest.half",
+                    _ => "uptake.nearest.full",
+                }
+            ),
+            Fill(room >= LeastFill, fill, lacking, each, salts),
+        ];
+        return new UptakeAdvice(taken, perDay, nearest, fill, each, salts, lines);
+    }
+
+    private static Phrase Took(Uptake taken, double? perDay, double full)
+    {
+        var (water, salts) = (Measured.Volume(taken.Volume), Measured.Ec(taken.DecisiemensPerMetre / 10));
+        var solution = Measured.Ec(full / 10);
+        return perDay is { } daily
+            ? Phrase.Of("uptake.took.daily", water, salts, solution, Measured.Volume(daily))
+            : Phrase.Of("uptake.took", water, salts, solution);
+    }
+
+    // A tank without room is told what goes with every so much of water.
+    private static Phrase Fill(bool hasRoom, double fill, double lacking, double each, IReadOnlyList<WeighedSalt> salts)
+    {
+        var water = Measured.Volume(fill);
+        return lacking <= 0 ? Phrase.Of(hasRoom ? "uptake.fill.water" : "uptake.every.water", water)
+            : each >= TankCorrection.LeastDose
+                ? Phrase.Of(hasRoom ? "uptake.fill.stock" : "uptake.every.stock", water, Measured.MeasuredOut(each))
+            : salts.Count > 0 ? Phrase.Of(hasRoom ? "uptake.fill.salts" : "uptake.every.salts", water)
+            : Phrase.Of(hasRoom ? "uptake.fill.too-little" : "uptake.every.too-little", water);
+    }
+}

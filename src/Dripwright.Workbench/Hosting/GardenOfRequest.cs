@@ -1,0 +1,38 @@
+using Dripwright.Store;
+using Dripwright.Store.Backups;
+using Dripwright.Workbench.SignIn;
+
+namespace Dripwright.Workbench.Hosting;
+
+/// <summary>The garden that a request or an open page is about. Each has one of these; nothing else knows a garden.</summary>
+internal sealed class GardenOfRequest
+{
+    private ServedGarden? _chosen;
+
+    /// <summary>What tells the garden from others of this server.</summary>
+    public string Id => Chosen.Id;
+
+    /// <summary>The garden.</summary>
+    public Garden Garden => Chosen.Garden;
+
+    /// <summary>Its daily backups.</summary>
+    public BackupFolder Backups => Chosen.Backups;
+
+    /// <summary>Who may come in.</summary>
+    public People People => Chosen.People;
+
+    private ServedGarden Chosen => _chosen ?? throw new InvalidOperationException("No garden has been chosen yet.");
+
+    /// <summary>Says which garden it is.</summary>
+    /// <param name="garden">The garden.</param>
+    /// <exception cref="InvalidOperationException">It is another one already.</exception>
+    public void Choose(ServedGarden garden)
+    {
+        if (_chosen is not null && !ReferenceEquals(_chosen, garden))
+        {
+            throw new InvalidOperationException("Another garden has been chosen already.");
+        }
+
+        _chosen = garden;
+    }
+}

@@ -1,0 +1,107 @@
+using Dripwright.Engine;
+using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Rigs;
+using Dripwright.Workbench.Hosting;
+using Dripwright.Workbench.Http;
+
+namespace Dripwright.Workbench.Work;
+
+/// <summary>What is computed for whoever asks a garden over HTTP. Large rigs have a lane of their own.</summary>
+internal sealed class RequestWork(WorkHost host, KeptPlans kept, GardenOfRequest here)
+{
+    /// <summary>Reads a rig file.</summary>
+    /// <exception cref="LineFull">Too many are waiting.</exception>
+    public Task<RigReading> Read(RigSource file, PartsCatalogue catalogue, CancellationToken stop) =>
+        Run(
+            _ =>
+            {
+                var reading = RigReader.Read(file.Text, file.Name, catalogue);
+                return reading.Rig is { } rig && file.Shelf is { Count: > 0 } shelf
+                    ? reading with
+                    {
+                        Rig = rig with { OnHand = [.. rig.OnHand, .. shelf] },
+                    }
+                    : reading;
+            },
+            stop
+        );
+
+    /// <summary>Anything else that takes as long as the plan of a small rig.</summary>
+    /// <exception cref="LineFull">Too many are waiting.</exception>
+    public Task<T> Run<T>(Func<CancellationToken, T> make, CancellationToken stop) =>
+        host.Run(host.Limits.Requests, here.Id, make, stop);
+
+    /// <summary>Plans a rig file and makes something of the plan.</summary>
+    /// <exception cref="Refused">The file has faults.</exception>
+    /// <exception cref="LineFull">Too many are waiting.</exception>
+    public async Task<T> Of<T>(
+        RigSource file,
+        PartsCatalogue catalogue,
+        bool withDraws,
+        Func<Plan, T> make,
+        CancellationToken stop
+    )
+    {
+        if (kept.Find(here.Id, file, catalogue, withDraws) is { } known)
+        {
+            return await host.Run(LaneFor(Pots(known.Rig)), here.Id, _ => make(known), stop);
+        }
+
+        var reading = await Read(file, catalogue, stop);
+        if (reading.Rig is null)
+        {
+            throw new Refused(422, $"{file.Name} has faults.") { Faults = reading.Faults };
+        }
+
+        return await Of(
+            reading,
+            catalogue,
+            withDraws,
+            plan =>
+            {
+                kept.Keep(here.Id, file, catalogue, withDraws, plan);
+                return make(plan);
+            },
+            stop
+        );
+    }
+
+    /// <summary>Plans a rig that was read without a fault.</summary>
+    /// <exception cref="LineFull">Too many are waiting.</exception>
+    public async Task<T> Of<T>(
+        RigReading reading,
+        PartsCatalogue catalogue,
+        bool withDraws,
+        Func<Plan, T> make,
+        CancellationToken stop
+    )
+    {
+        var rig = reading.Rig!;
+        var pots = Pots(rig);
+        var options = new PlanOptions { Draws = withDraws ? SpreadDraws.For(pots) : 0 };
+        try
+        {
+            return await host.Run(
+                LaneFor(pots),
+                here.Id,
+                token => make(Planner.Of(rig, reading.Assumed, catalogue, options with { Stop = token })),
+                stop
+            );
+        }
+        catch (KeyNotFoundException lacking)
+        {
+            // A rig can name a pipe for which the catalogue, with the user's own laid over, has no elbow or tee.
+            throw new Refused(422, $"It cannot be planned: {lacking.Message}");
+        }
+    }
+
+    /// <summary>A search, which may take longest.</summary>
+    /// <exception cref="LineFull">Too many are waiting.</exception>
+    public Task<T> Search<T>(Func<CancellationToken, T> make, CancellationToken stop) =>
+        host.Run(host.Limits.Searches, here.Id, make, stop);
+
+    private WorkLane LaneFor(int pots) =>
+        pots < WorkLimits.LargeFromPots ? host.Limits.Requests : host.Limits.LargeRequests;
+
+    private static int Pots(Rig rig) => Math.Max(1, rig.Rows.Sum(row => row.Pots));
+}
