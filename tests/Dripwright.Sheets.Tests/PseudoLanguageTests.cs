@@ -15,7 +15,7 @@ namespace Dripwright.Sheets.Tests;
 public sealed partial class PseudoLanguageTests
 {
     // Units, and the name of the program and of a paper, are the same in every language.
-    private static readonly string[] Same = ["in", "gal", "Dripwright", "Letter"];
+    private static readonly string[] Same = ["in", "gal", "min", "per", "Dripwright", "Letter"];
 
     private static readonly CultureInfo Pseudo = CultureInfo.GetCultureInfo("qps-ploc");
 
@@ -104,6 +104,7 @@ public sealed partial class PseudoLanguageTests
             plan.Rig.Site.Name,
             .. layout.Rows.SelectMany(row => row.Pots).Select(pot => pot.Crop),
             .. layout.Stand.Members.Select(member => member.Label),
+            .. layout.Wires.Select(wire => wire.Label),
             .. new PlanWords(plan.Rig.Units)
                 .Of(plan.Findings)
                 .SelectMany(told => new[] { told.Place, told.What, told.Value, told.Limit, told.Remedy, told.Source }),
@@ -115,7 +116,7 @@ public sealed partial class PseudoLanguageTests
         ];
         return
         [
-            .. all.Select(text => Spaced(Wording.Sentence(text)))
+            .. all.SelectMany(text => new[] { Spaced(text), Spaced(Wording.Sentence(text)) })
                 .Where(text => text.Length > 0)
                 .Distinct()
                 .OrderByDescending(text => text.Length),

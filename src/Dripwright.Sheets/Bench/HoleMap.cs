@@ -75,8 +75,8 @@ public static class HoleMap
                 Wording.Sentence(group.Key.Tool),
                 words.Size(group.Key.Diameter),
                 group.Key.Face.Contains(' ')
-                    ? $"{group.Key.Use}, {group.Key.Face}"
-                    : Words.Of("bench.holes.face", group.Key.Use, group.Key.Face),
+                    ? $"{group.Key.Use}, {FaceOf(group.Key.Face)}"
+                    : Words.Of("bench.holes.face", group.Key.Use, FaceOf(group.Key.Face)),
                 Wording.Count(group.Count())
             );
         }
@@ -101,6 +101,8 @@ public static class HoleMap
             RunService.Feed => Words.Of("bench.holes.use.lines"),
             _ => Words.Of("bench.use.header"),
         };
+
+    private static string FaceOf(string face) => Words.Or("bench.face." + face.Replace(' ', '-'), face);
 
     private static PotType? PotOf(Plan plan, PotHole hole) =>
         plan.Layout.Rows.Select(r => r.Pot).FirstOrDefault(pot => pot.Key == hole.Pot);
@@ -184,7 +186,7 @@ public static class HoleMap
                 cells.Add(QuantityWords.Number(mark.FromEnd * 1000, "0.0"));
             }
 
-            cells.AddRange([words.MarkWithUnit(mark.Step), Wording.Sentence(mark.Tool), mark.Face, ""]);
+            cells.AddRange([words.MarkWithUnit(mark.Step), Wording.Sentence(mark.Tool), FaceOf(mark.Face), ""]);
             table.Row(cells);
         }
 

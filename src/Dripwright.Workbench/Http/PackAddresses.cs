@@ -6,7 +6,6 @@ using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Units;
 using Dripwright.Sheets;
 using Dripwright.Sheets.Writing;
-using Dripwright.Pack;
 using Dripwright.Workbench.Work;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Mvc;
