@@ -29,25 +29,7 @@ internal sealed class Judgement
         Phrase limit,
         Phrase remedy,
         params IReadOnlyList<Cure> cures
-    )
-    {
-        Rule from = RuleBook.Rules[rule];
-        _findings.Add(
-            new Finding
-            {
-                Rule = rule,
-                Level = from.Level,
-                Source = from.Source,
-                Places = places,
-                Fields = fields,
-                What = what,
-                Value = value,
-                Limit = limit,
-                Remedy = remedy,
-                Cures = cures,
-            }
-        );
-    }
+    ) => _findings.Add(Judged.By(rule, places, fields, what, value, limit, remedy, cures));
 
     /// <summary>Adds what was found elsewhere under rules of the book.</summary>
     public void Add(IEnumerable<Finding> findings) => _findings.AddRange(findings);
