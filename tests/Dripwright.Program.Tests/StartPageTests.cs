@@ -24,7 +24,7 @@ public sealed partial class StartPageTests
             done.Add(command.Split(' ')[0]);
         }
 
-        Assert.Equal(["start", "shelf", "check", "plan", "pack"], done.Distinct());
+        Assert.Equal(["start", "catalogue", "check", "plan", "pack"], done.Distinct());
         Assert.Contains("my-pack/build-pack.pdf", scratch.Names);
     }
 

@@ -77,7 +77,7 @@ internal sealed class ReservoirRules(Rig rig, RigLayout layout, ReservoirPlan pl
                 Phrase.Of("finding.inlet-bare.remedy")
             );
         }
-        else if (atLowest < plan.InletCoverWanted)
+        else if (atLowest < plan.InletCoverWanted - Hair)
         {
             judge.Add(
                 "inlet-cover-thin",
@@ -94,11 +94,14 @@ internal sealed class ReservoirRules(Rig rig, RigLayout layout, ReservoirPlan pl
         }
     }
 
+    // A micrometre, which rounding a level to what a tape shows may cost.
+    private const double Hair = 1e-6;
+
     // Only where the water covers the inlet while the pump runs, and where the lowest level stays well under the mark.
     private IReadOnlyList<Cure> HigherLowest(ResolvedPump pump)
     {
         double least = pump.InletHeight + plan.InletCoverWanted;
-        return plan.InletCover >= plan.InletCoverWanted && least < layout.Tank.Full - layout.Tank.Floor - Finger
+        return plan.InletCover >= plan.InletCoverWanted - Hair && least < layout.Tank.Full - layout.Tank.Floor - Finger
             ? RigCure.Offered(RigCure.LengthUp(rig, "reservoir.lowestLevel", least))
             : [];
     }
