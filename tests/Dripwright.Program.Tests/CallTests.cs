@@ -11,7 +11,7 @@ public sealed class CallTests
         "plan",
         "pack",
         "mix",
-        "mend-tank",
+        "adjust-tank",
         "uptake",
         "weeks-ahead",
         "print-parts",

@@ -118,7 +118,8 @@ internal static class NutrientAddresses
         Judge(reader);
         return Ask(
             asked,
-            plan => PlanJson.WriteUptake(
+            plan =>
+                PlanJson.WriteUptake(
                     Found(plan, NutrientUptake.Between(plan, first, second, poured, days)),
                     plan.Rig.Units
                 )
