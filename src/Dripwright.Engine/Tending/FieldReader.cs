@@ -2,7 +2,6 @@ using System.Globalization;
 using Dripwright.Engine.Chemistry.Solutions;
 using Dripwright.Engine.Files;
 using Dripwright.Engine.Nutrients.Correcting;
-using Dripwright.Engine.Nutrients.Planning;
 using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Units;

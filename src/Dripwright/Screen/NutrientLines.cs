@@ -239,7 +239,12 @@ internal static class NutrientLines
             : Words.Of("screen.ahead.change.none");
 
     private static string Milligrams(Constituent constituent, double amount) =>
-        Fixed(Forms.ToMilligramsPerLitre(constituent, amount), amount >= 0.01 ? "0.0" : "0.000");
+        Fixed(
+            Forms.ToMilligramsPerLitre(constituent, amount),
+            amount <= 0 ? "0"
+                : amount >= 0.01 ? "0.0"
+                : "0.000"
+        );
 
     private static string Fixed(double value, string format) => value.ToString(format, CultureInfo.InvariantCulture);
 }
