@@ -2,7 +2,6 @@ using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Findings;
 using Dripwright.Engine.Physics;
 using Dripwright.Engine.Rigs;
-using Dripwright.Engine.Water;
 
 namespace Dripwright.Engine.Proposing;
 

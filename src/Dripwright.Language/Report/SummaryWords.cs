@@ -1,4 +1,3 @@
-using Dripwright.Engine;
 
 namespace Dripwright.Language.Report;
 

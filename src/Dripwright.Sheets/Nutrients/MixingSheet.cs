@@ -3,7 +3,6 @@ using Dripwright.Engine.Catalogue.Salts;
 using Dripwright.Engine.Chemistry.Formulas;
 using Dripwright.Engine.Nutrients.Planning;
 using Dripwright.Engine.Nutrients.Recipe;
-using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Units;
 using Dripwright.Language;
 using Dripwright.Sheets.Drawing;

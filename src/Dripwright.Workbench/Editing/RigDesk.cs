@@ -4,7 +4,6 @@ using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Files;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Units;
-using Dripwright.Language;
 using Dripwright.Sheets.Screen;
 using Dripwright.Store;
 using Dripwright.Workbench.Work;

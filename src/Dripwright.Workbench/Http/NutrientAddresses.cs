@@ -1,7 +1,6 @@
 using System.Text;
 using Dripwright.Engine;
 using Dripwright.Engine.Chemistry.Solutions;
-using Dripwright.Engine.Nutrients.Planning;
 using Dripwright.Engine.Tending;
 using Dripwright.Engine.Units;
 using Dripwright.Language;

@@ -1,4 +1,3 @@
-using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Units;
 using Dripwright.Workbench.Hosting;
 using Microsoft.AspNetCore.Components.Authorization;

@@ -2,7 +2,6 @@ using System.CommandLine;
 using System.Text;
 using Dripwright.Engine;
 using Dripwright.Engine.Chemistry.Solutions;
-using Dripwright.Engine.Nutrients.Planning;
 using Dripwright.Engine.Tending;
 using Dripwright.Engine.Units;
 using Dripwright.Language;

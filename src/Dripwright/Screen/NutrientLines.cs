@@ -3,7 +3,6 @@ using Dripwright.Engine;
 using Dripwright.Engine.Catalogue.Salts;
 using Dripwright.Engine.Chemistry.Formulas;
 using Dripwright.Engine.Nutrients.Correcting;
-using Dripwright.Engine.Nutrients.Loop;
 using Dripwright.Engine.Nutrients.Planning;
 using Dripwright.Engine.Nutrients.Recipe;
 using Dripwright.Engine.Phrases;

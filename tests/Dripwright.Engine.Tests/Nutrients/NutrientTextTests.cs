@@ -5,7 +5,6 @@ using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Catalogue.Salts;
 using Dripwright.Engine.Chemistry.Formulas;
 using Dripwright.Engine.Chemistry.Solutions;
-using Dripwright.Engine.Chemistry.Waters;
 using Dripwright.Engine.Findings;
 using Dripwright.Engine.Nutrients.Correcting;
 using Dripwright.Engine.Nutrients.Planning;

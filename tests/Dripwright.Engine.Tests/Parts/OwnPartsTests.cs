@@ -2,7 +2,6 @@ using System.Text;
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Parts;
 using Dripwright.Engine.Rigs;
-using Dripwright.Engine.Tests.Planning;
 using Dripwright.Engine.Units;
 using Dripwright.Language.Report;
 

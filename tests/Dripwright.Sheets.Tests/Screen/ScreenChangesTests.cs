@@ -1,6 +1,5 @@
 using System.Globalization;
 using Dripwright.Engine;
-using Dripwright.Engine.Units;
 using Dripwright.Sheets.Screen;
 using Dripwright.Sheets.Tests.Bench;
 

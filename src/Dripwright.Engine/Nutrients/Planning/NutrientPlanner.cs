@@ -1,6 +1,4 @@
-using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Catalogue.Salts;
-using Dripwright.Engine.Catalogue.Targets;
 using Dripwright.Engine.Chemistry.Formulas;
 using Dripwright.Engine.Chemistry.Solutions;
 using Dripwright.Engine.Chemistry.Waters;

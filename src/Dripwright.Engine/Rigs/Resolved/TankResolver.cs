@@ -1,5 +1,4 @@
 using Dripwright.Engine.Catalogue;
-using Dripwright.Engine.Files;
 using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Rigs;

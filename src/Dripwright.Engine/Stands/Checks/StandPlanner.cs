@@ -1,4 +1,3 @@
-using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Physics;
 using Dripwright.Engine.Rigs;

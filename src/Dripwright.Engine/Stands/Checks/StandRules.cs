@@ -4,7 +4,6 @@ using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Stands.Frame;
 using Dripwright.Engine.Stands.Loads;
-using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Stands.Checks;
 

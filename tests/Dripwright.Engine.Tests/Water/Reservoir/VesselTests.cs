@@ -1,6 +1,5 @@
 using CsCheck;
 using Dripwright.Engine.Physics;
-using Dripwright.Engine.Water;
 
 namespace Dripwright.Engine.Tests.Water.Reservoir;
 
