@@ -118,7 +118,11 @@ public sealed record NutrientSalt
     public string Salt { get; init; } = "";
 
     /// <summary>Price of a kilogram, as text.</summary>
-    [Text(20), FoundByPlan("not known"), Says("Price of a kilogram in the catalogue's currency, a plain number such as \"2.40\".")]
+    [
+        Text(20),
+        FoundByPlan("not known"),
+        Says("Price of a kilogram in the catalogue's currency, a plain number such as \"2.40\".")
+    ]
     public string? PricePerKg { get; init; }
 
     /// <summary>[kg] How much of it there is; null where it is bought as needed.</summary>

@@ -75,12 +75,7 @@ internal static class PlanAddresses
         var reading = await asked.Work.Read(file, catalogue, asked.Stop);
         IReadOnlyList<ToldFinding> findings = reading.Rig is null
             ? []
-            : await asked.Work.Of(
-                reading,
-                false,
-                plan => new PlanWords(plan.Rig.Units).Of(plan.Findings),
-                asked.Stop
-            );
+            : await asked.Work.Of(reading, false, plan => new PlanWords(plan.Rig.Units).Of(plan.Findings), asked.Stop);
         return Results.Ok(
             new CheckAnswer(
                 reading.Faults.Count == 0,

@@ -62,12 +62,7 @@ internal sealed class RequestWork(WorkHost host, KeptPlans kept, GardenOfRequest
 
     /// <summary>Plans a rig that was read without a fault.</summary>
     /// <exception cref="LineFull">Too many are waiting.</exception>
-    public Task<T> Of<T>(
-        RigReading reading,
-        bool withDraws,
-        Func<Plan, T> make,
-        CancellationToken stop
-    )
+    public Task<T> Of<T>(RigReading reading, bool withDraws, Func<Plan, T> make, CancellationToken stop)
     {
         var rig = reading.Resolved!;
         var pots = Pots(rig.Rig);

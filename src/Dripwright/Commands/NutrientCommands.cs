@@ -91,7 +91,14 @@ internal static class NutrientCommands
         var plan = await Planning.Plan(sound, options, around, stop).ConfigureAwait(false);
         return plan.Nutrients is not null
             ? plan
-            : throw new Refusal(Exit.FaultyFile, Words.Of("screen.mix.no-nutrients", path, string.Join(", ", catalogue.Targets.Stages.Select(stage => stage.Crop).Distinct())));
+            : throw new Refusal(
+                Exit.FaultyFile,
+                Words.Of(
+                    "screen.mix.no-nutrients",
+                    path,
+                    string.Join(", ", catalogue.Targets.Stages.Select(stage => stage.Crop).Distinct())
+                )
+            );
     }
 
     /// <summary>Shows an answer, as JSON where asked.</summary>

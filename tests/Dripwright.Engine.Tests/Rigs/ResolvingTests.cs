@@ -133,6 +133,16 @@ public sealed class ResolvingTests
     }
 
     [Fact]
+    public void A_section_under_its_old_name_is_refused_in_one_sentence()
+    {
+        Fault fault = Assert.Single(
+            RigReader.Read("""{ "nutrition": { "crop": "tomato", "pureShare": 7 } }""", "a", s_ours).Faults
+        );
+        Assert.Equal(("nutrition", "nutrients"), (fault.Path, fault.Nearest));
+        Assert.Contains("new name", fault.Expected, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void The_pumps_hours_a_day_are_those_of_its_clock_everywhere()
     {
         Plan plan = Plans.From(
