@@ -1,6 +1,5 @@
 using Dripwright.Engine.Catalogue.Salts;
 using Dripwright.Engine.Chemistry.Solutions;
-using Dripwright.Engine.Nutrients.Planning;
 using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Tending;
 

@@ -1,5 +1,4 @@
 using System.Text;
-using Dripwright.Engine;
 
 namespace Dripwright.Language.Report;
 

@@ -1,4 +1,3 @@
-using Dripwright.Engine;
 using Dripwright.Engine.Water;
 
 namespace Dripwright.Language.Report;

@@ -1,4 +1,3 @@
-using Dripwright.Engine;
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Water;
 

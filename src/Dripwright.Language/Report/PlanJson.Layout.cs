@@ -1,4 +1,3 @@
-using Dripwright.Engine;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Numerics;
 

@@ -1,4 +1,3 @@
-using Dripwright.Engine;
 using Dripwright.Engine.Chemistry.Formulas;
 using Dripwright.Engine.Nutrients.Loop;
 using Dripwright.Engine.Nutrients.Planning;

@@ -1,4 +1,3 @@
-using Dripwright.Engine;
 using Dripwright.Engine.Wires;
 
 namespace Dripwright.Language.Report;

@@ -1,4 +1,3 @@
-using Dripwright.Engine;
 using Dripwright.Engine.Parts;
 
 namespace Dripwright.Language.Report;

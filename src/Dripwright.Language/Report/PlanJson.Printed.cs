@@ -1,4 +1,3 @@
-using Dripwright.Engine;
 using Dripwright.Engine.Printed;
 
 namespace Dripwright.Language.Report;

@@ -1,5 +1,4 @@
 using System.Globalization;
-using Dripwright.Engine;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Stands.Checks;
 

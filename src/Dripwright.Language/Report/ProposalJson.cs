@@ -1,7 +1,6 @@
 using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
-using Dripwright.Engine;
 using Dripwright.Engine.Proposing;
 using Dripwright.Engine.Rigs;
 

@@ -1,5 +1,3 @@
-using Dripwright.Engine;
-
 namespace Dripwright.Language.Report;
 
 /// <summary>Names of parts within the summary's sentences.</summary>
