@@ -54,10 +54,7 @@ public class StandBench
     internal static StandFrame Frame(int pots)
     {
         string json = FormattableString.Invariant($$"""{ "rows": [ { "pots": {{pots}} } ] }""");
-        Rig rig = RigReader.Read(json, "bench", PartsCatalogue.Default).Rig!;
-        return StandFrame.Of(
-            RigLayout.Of(rig, RigParts.Of(rig, PartsCatalogue.Default)),
-            new StandOptions { Bracing = Bracing.Both }
-        )[0];
+        ResolvedRig rig = RigReader.Read(json, "bench", PartsCatalogue.Default).Resolved!;
+        return StandFrame.Of(RigLayout.Of(rig), new StandOptions { Bracing = Bracing.Both })[0];
     }
 }

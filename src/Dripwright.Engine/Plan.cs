@@ -13,8 +13,8 @@ namespace Dripwright.Engine;
 /// <summary>Everything computed from a rig. Never edited and never stored as truth: always computed anew.</summary>
 public sealed record Plan
 {
-    /// <summary>The rig it was computed from.</summary>
-    public required Rig Rig { get; init; }
+    /// <summary>The rig it was computed from, as it is written.</summary>
+    public Rig Rig => Layout.Resolved.Rig;
 
     /// <summary>What the rig file did not say and the plan assumed.</summary>
     public required IReadOnlyList<Assumed> Assumed { get; init; }

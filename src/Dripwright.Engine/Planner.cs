@@ -15,14 +15,13 @@ namespace Dripwright.Engine;
 /// <summary>From a rig to its plan: the one place that knows the order of the stages.</summary>
 public static class Planner
 {
-    /// <summary>Computes everything from a rig.</summary>
-    /// <remarks>The same rig, catalogue and options give the same plan on every machine and in every culture.</remarks>
+    /// <summary>Computes everything from a rig for which no reading is at hand.</summary>
     /// <param name="rig">A rig that was read without a fault.</param>
     /// <param name="assumed">What its file did not say, as the reader listed it.</param>
     /// <param name="catalogue">The catalogue it was read with.</param>
     /// <param name="options">What to compute beyond the plan proper; the defaults where null.</param>
     /// <param name="progress">Told at each stage.</param>
-    /// <exception cref="KeyNotFoundException">The rig names a part that the catalogue lacks.</exception>
+    /// <exception cref="ArgumentException">The rig cannot be resolved with this catalogue: it was not read with it.</exception>
     /// <exception cref="OperationCanceledException">A stop was asked for: between stages, and within those that take long.</exception>
     public static Plan Of(
         Rig rig,
@@ -30,31 +29,43 @@ public static class Planner
         PartsCatalogue catalogue,
         PlanOptions? options = null,
         IProgress<PlanProgress>? progress = null
+    ) => Of(ResolvedRig.Of(rig, catalogue), assumed, options, progress);
+
+    /// <summary>Computes everything from a rig.</summary>
+    /// <remarks>The same rig and options give the same plan on every machine and in every culture.</remarks>
+    /// <param name="rig">The rig, as the reader resolved it.</param>
+    /// <param name="assumed">What its file did not say, as the reader listed it.</param>
+    /// <param name="options">What to compute beyond the plan proper; the defaults where null.</param>
+    /// <param name="progress">Told at each stage.</param>
+    /// <exception cref="OperationCanceledException">A stop was asked for: between stages, and within those that take long.</exception>
+    public static Plan Of(
+        ResolvedRig rig,
+        IReadOnlyList<Assumed> assumed,
+        PlanOptions? options = null,
+        IProgress<PlanProgress>? progress = null
     )
     {
         ArgumentNullException.ThrowIfNull(rig);
         ArgumentNullException.ThrowIfNull(assumed);
-        ArgumentNullException.ThrowIfNull(catalogue);
         options ??= new PlanOptions();
         Tell("placing pots and pipes", 0);
-        RigLayout layout = RigLayout.Of(rig, RigParts.Of(rig, catalogue));
+        var layout = RigLayout.Of(rig);
         Tell("solving the feed", 0.1);
-        FeedPlan feed = Drawn(new FeedPlanner(rig, layout).Plan(), layout, options);
+        FeedPlan feed = Drawn(new FeedPlanner(rig.Rig, layout).Plan(), layout, options);
         Tell("following the drains", 0.6);
-        DrainPlan drain = new DrainPlanner(rig, layout, feed).Plan();
-        ReservoirPlan reservoir = new ReservoirPlanner(rig, layout, feed, drain).Plan();
-        OverheadPlan overhead = new OverheadPlanner(rig, layout).Plan();
-        NutrientPlan? nutrients = NutrientPlanner.Plan(rig, layout, feed, reservoir, catalogue);
+        DrainPlan drain = new DrainPlanner(rig.Rig, layout, feed).Plan();
+        ReservoirPlan reservoir = new ReservoirPlanner(rig.Rig, layout, feed, drain).Plan();
+        OverheadPlan overhead = new OverheadPlanner(rig.Rig, layout).Plan();
+        NutrientPlan? nutrients = NutrientPlanner.Plan(layout, feed, reservoir);
         Tell("loading the stands", 0.7);
-        StandPlan? stand = Loaded(null, rig, layout, options);
+        StandPlan? stand = Loaded(null, rig.Rig, layout, options);
         Tell("counting and cutting parts", 0.8);
-        PrintedParts printed = PrintedParts.Of(rig, layout, stand);
-        PartsPlan parts = PartsPlanner.Plan(rig, layout, overhead, printed);
+        PrintedParts printed = PrintedParts.Of(rig.Rig, layout, stand);
+        PartsPlan parts = PartsPlanner.Plan(rig.Rig, layout, overhead, printed, nutrients);
         Tell("judging", 0.95);
         return Judged(
             new Plan
             {
-                Rig = rig,
                 Assumed = assumed,
                 Layout = layout,
                 Feed = feed,
@@ -77,7 +88,7 @@ public static class Planner
     }
 
     /// <summary>A plan with what it was made without: the strength of its stands, the draws of its feed.</summary>
-    /// <remarks>What it has stays; the outcome is the plan that <see cref="Of"/> gives with the same options.</remarks>
+    /// <remarks>What it has stays; the outcome is the plan that <see cref="Of(ResolvedRig, IReadOnlyList{Assumed}, PlanOptions?, IProgress{PlanProgress}?)"/> gives with the same options.</remarks>
     /// <param name="plan">The plan.</param>
     /// <param name="options">What it shall have.</param>
     /// <exception cref="OperationCanceledException">A stop was asked for.</exception>
@@ -98,6 +109,7 @@ public static class Planner
                     plan.Layout,
                     plan.Overhead,
                     printed,
+                    plan.Nutrients,
                     plan.Parts.Cutting ?? new CutList(plan.Rig, plan.Layout)
                 ),
             };
@@ -125,16 +137,22 @@ public static class Planner
             }
             : feed;
 
-    private static StandPlan? Loaded(StandPlan? known, Rig rig, RigLayout layout, PlanOptions options) =>
-        known is null && options.Strength
-            ? StandPlanner.Of(layout, StandOptions.Of(rig) with { TryCures = options.Cures, Stop = options.Stop })
-            : known;
+    private static StandPlan? Loaded(StandPlan? known, Rig rig, RigLayout layout, PlanOptions options)
+    {
+        if (known is not null || !options.Strength)
+        {
+            return known;
+        }
+
+        StandPlan stands = StandPlanner.Of(layout, StandOptions.Of(rig) with { Stop = options.Stop });
+        return options.Cures ? StandTrials.Of(rig, layout, stands, options.Stop) : stands;
+    }
 
     private static Plan Judged(Plan plan)
     {
         Rig rig = plan.Rig;
         RigLayout layout = plan.Layout;
-        var judge = new Judgement(rig.Units);
+        var judge = new Judgement();
         new LayoutRules(rig, layout, judge).Judge();
         new FeedRules(rig, layout, plan.Feed, judge).Judge();
         new DrainRules(rig, layout, plan.Feed, plan.Drain, judge).Judge();

@@ -58,7 +58,11 @@ public sealed class PlanWords(UnitSystem units)
             MeasuredForm.Millimoles => $"{Figures(value.Value)} mmol/L",
             MeasuredForm.Milliequivalents => $"{Figures(value.Value)} meq/L",
             MeasuredForm.GramsPerLitre => $"{Figures(value.Value)} g/L",
-            _ => QuantityText.Format(value.Dimension, value.Value, Units),
+            MeasuredForm.Days => Days(value.Value),
+            MeasuredForm.Warming => Words.Of("measured.a-day", Quantities.Difference(value.Value)),
+            MeasuredForm.FloorLoad => Quantities.FloorLoad(value.Value),
+            MeasuredForm.Opening => $"{QuantityWords.Number(value.Value * 1e6, "0")} µm",
+            _ => QuantityText.Format(value.Dimension, WithoutNoise(value), Units),
         };
 
     /// <summary>Where a finding is: all its places, or the first few of many.</summary>
@@ -107,6 +111,7 @@ public sealed class PlanWords(UnitSystem units)
         return several.Joint switch
         {
             Joint.And when each.Count > 1 => Words.Of("list.and", string.Join(", ", each.SkipLast(1)), each[^1]),
+            Joint.Or when each.Count > 1 => Words.Of("list.or", string.Join(", ", each.SkipLast(1)), each[^1]),
             Joint.Semicolon => string.Join("; ", each),
             _ => string.Join(" ", each),
         };
@@ -119,7 +124,7 @@ public sealed class PlanWords(UnitSystem units)
             int count => QuantityWords.Count(count),
             Measured measured => Of(measured),
             Phrase phrase => Of(phrase),
-            Numbers numbers => QuantityWords.Numbers(numbers.Each),
+            Numbers numbers => Ranges(numbers.Each),
             Several several => Of(several),
             _ => throw new InvalidOperationException($"A {value.GetType().Name} cannot be told."),
         };
@@ -139,6 +144,45 @@ public sealed class PlanWords(UnitSystem units)
         }
 
         return decimals == 0 ? "0" : $"0.{new string('0', decimals)}";
+    }
+
+    private static string Ranges(IReadOnlyList<int> numbers) =>
+        string.Join(
+            ", ",
+            QuantityWords
+                .Ranges(numbers)
+                .Select(r =>
+                    r.First == r.Last
+                        ? QuantityWords.Count(r.First)
+                        : Words.Of("list.range", QuantityWords.Count(r.First), QuantityWords.Count(r.Last))
+                )
+        );
+
+    private static string Days(double seconds)
+    {
+        var days = QuantityWords.Number(seconds / 86_400, "0.#");
+        return Words.Of(days == "1" ? "measured.days.one" : "measured.days.many", days);
+    }
+
+    /// <summary>[SI] A value of which nothing is left that nobody can measure: small ones are told in whole steps.</summary>
+    private double WithoutNoise(Measured value)
+    {
+        var us = Units is UnitSystem.Us;
+        var step = value.Dimension switch
+        {
+            Dimension.Length => us ? 0.000254 : 1e-4, // a caliper's 0.01 in or 0.1 mm
+            Dimension.Volume => us ? 2.95735295625e-6 : 1e-6, // a syringe's 0.1 fl oz or 1 mL
+            Dimension.Flow => us ? 4.381263638888889e-9 : 1e-3 / 86_400, // 0.1 gal or 1 L in a day
+            Dimension.Pressure => us ? 68.94757293168361 : 10, // 0.01 psi or a millimetre of water
+            Dimension.Slope or Dimension.Share => 1e-4, // 0.01 %
+            Dimension.Force => us ? 0.44482216152605 : 0.1, // 0.1 lbf or 0.1 N
+            Dimension.Mass => 1e-5, // a pocket scale's 0.01 g
+            Dimension.Power => 0.1,
+            Dimension.Current => 0.01,
+            Dimension.Duration => 1,
+            _ => 0,
+        };
+        return step > 0 && Math.Abs(value.Value) < 50 * step ? Math.Round(value.Value / step) * step : value.Value;
     }
 
     // As many figures as a water report gives.

@@ -30,8 +30,7 @@ public sealed class PackForeignLawTests
         "../.pack.00000000000000000000000000000000.gone/x/y",
     ];
 
-    public static TheoryData<int> Seeds =>
-        [.. Enumerable.Range(1, Environment.GetEnvironmentVariable("DRIPWRIGHT_LONG") == "1" ? 3000 : 60)];
+    public static TheoryData<int> Seeds => [.. Enumerable.Range(1, Trials.Times(60, 3000))];
 
     [Theory]
     [MemberData(nameof(Seeds))]

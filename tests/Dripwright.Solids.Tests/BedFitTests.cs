@@ -8,7 +8,7 @@ public sealed class BedFitTests
     [Fact]
     public void The_formula_for_slanted_parts_agrees_with_turning_in_small_steps() =>
         Gen.Select(Gen.Double[0.02, 0.4], Gen.Double[0.005, 0.3], Gen.Double[0.1, 0.4], Gen.Double[0.1, 0.4])
-            .Sample(
+            .Holds(
                 (x, y, width, depth) =>
                 {
                     bool formula = BedFit.Of(new(x, y, 0.1), new() { BedWidth = width, BedDepth = depth }).Fits;

@@ -75,7 +75,7 @@ public sealed class HangerTests
     [Fact]
     public void More_weight_and_more_warmth_never_make_a_thinner_ring_and_every_ring_carries_its_weight() =>
         Gen.Select(Gen.Double[0, 25], Gen.Double[0, 20], Gen.Double[290, 318], Gen.Double[0, 12])
-            .Sample(
+            .Holds(
                 (load, more, temperature, warmer) =>
                 {
                     PrintDesign Of(double weight, double kelvin) =>

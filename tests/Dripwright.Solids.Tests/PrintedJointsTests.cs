@@ -71,7 +71,7 @@ public sealed class PrintedJointsTests
     [Fact]
     public void Turning_a_joint_does_not_change_its_kind() =>
         Gen.Select(Gen.Int[0, PrintGen.Kinds.Length - 1], Gen.Double[0, 6.28], Gen.Double[0, 6.28])
-            .Sample(
+            .Holds(
                 (k, first, second) =>
                 {
                     var usual = SocketPattern.Usual(PrintGen.Kinds[k]);

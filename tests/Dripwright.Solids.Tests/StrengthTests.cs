@@ -25,7 +25,7 @@ public sealed class StrengthTests
     public void More_load_never_gives_a_thinner_wall_and_every_wall_carries_its_load() =>
         Gen.Double[0, 20]
             .Select(Gen.Double[0, 20])
-            .Sample(
+            .Holds(
                 (a, b) =>
                 {
                     PrintDesign Foot(double moment) =>

@@ -14,7 +14,7 @@ public sealed class DamageTests : IAsyncDisposable
 
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
 
-    private static int Trials => Environment.GetEnvironmentVariable("DRIPWRIGHT_LONG") == "1" ? 1000 : 100;
+    private static int Damages => Trials.Times(100, 1000);
 
     public ValueTask DisposeAsync() => _places.DisposeAsync();
 
@@ -25,7 +25,7 @@ public sealed class DamageTests : IAsyncDisposable
         var good = await File.ReadAllBytesAsync(At("good"), Stop);
         var random = new Random(20261130);
         var (refused, identical) = (0, 0);
-        for (var n = 0; n < Trials; n++)
+        for (var n = 0; n < Damages; n++)
         {
             var (what, bytes) = Damaged(good, random);
             await File.WriteAllBytesAsync(At("bad"), bytes, Stop);
@@ -57,11 +57,11 @@ public sealed class DamageTests : IAsyncDisposable
         TestContext.Current.TestOutputHelper?.WriteLine(
             string.Create(
                 CultureInfo.InvariantCulture,
-                $"{Trials} damaged backups: {refused} refused, {identical} identical"
+                $"{Damages} damaged backups: {refused} refused, {identical} identical"
             )
         );
         // Most of a file is content: a check that takes everything would refuse nothing.
-        Assert.True(refused > Trials / 2, string.Create(CultureInfo.InvariantCulture, $"only {refused} refused"));
+        Assert.True(refused > Damages / 2, string.Create(CultureInfo.InvariantCulture, $"only {refused} refused"));
         Assert.Empty(Directory.GetFileSystemEntries(_places.Folder, ".*"));
     }
 
@@ -76,7 +76,7 @@ public sealed class DamageTests : IAsyncDisposable
         var sum = (await Read(good)).Sum();
         var random = new Random(7);
         var refused = 0;
-        for (var n = 0; n < Trials; n++)
+        for (var n = 0; n < Damages; n++)
         {
             var (what, bytes) = Damaged(good, random);
             try
@@ -89,7 +89,7 @@ public sealed class DamageTests : IAsyncDisposable
             }
         }
 
-        Assert.True(refused > Trials / 2, string.Create(CultureInfo.InvariantCulture, $"only {refused} refused"));
+        Assert.True(refused > Damages / 2, string.Create(CultureInfo.InvariantCulture, $"only {refused} refused"));
     }
 
     [Theory]

@@ -24,7 +24,7 @@ public abstract class HistoryLawTests(ITestPlaces places) : IAsyncDisposable
         await using var garden = await Garden.OpenAsync(places.New(), stop: Stop);
         // 0 undoes, 1 redoes, 2 to 4 type.
         var sequences = Gen.Int[0, 4].Array[1, 18];
-        await sequences.SampleAsync(
+        await sequences.HoldsAsync(
             async acts =>
             {
                 var draft = await garden.AddRigAsync("drawn", "start", Stop);
@@ -74,8 +74,7 @@ public abstract class HistoryLawTests(ITestPlaces places) : IAsyncDisposable
                     Assert.Equal(step.Text, draft.Text);
                 }
             },
-            iter: 12,
-            threads: 1
+            iter: 12
         );
     }
 

@@ -20,6 +20,7 @@ internal static class CatalogueData
             Outlets = new Dictionary<string, DrainOutletType>(),
             Wires = new Dictionary<string, WireType>(),
             Sundries = new Dictionary<string, Sundry>(),
+            Crops = new Dictionary<string, CropType>(),
         };
         // Sundries stand first, because the rows of other shelves name them as their pieces.
         foreach (var shelf in CatalogueField.ShelfRows.Select(shelf => shelf.Name).OrderBy(name => name != "sundries"))

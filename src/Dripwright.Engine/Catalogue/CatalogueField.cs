@@ -90,11 +90,14 @@ internal sealed record CatalogueField(string Name, PropertyInfo Property, bool N
 
     private static string Camel(string name) => char.ToLowerInvariant(name[0]) + name[1..];
 
+    // How many records a record stands on: what all rows have comes first.
+    private static int Depth(Type type) => type.BaseType is { } basis ? 1 + Depth(basis) : 0;
+
     private static IReadOnlyList<CatalogueField> Describe(Type type) =>
         [
             .. type.GetProperties()
                 .Where(property => property.GetCustomAttribute<SaysAttribute>() is not null)
-                .OrderBy(property => property.DeclaringType == typeof(CatalogueEntry) ? 0 : 1)
+                .OrderBy(property => Depth(property.DeclaringType!))
                 .Select(property => new CatalogueField(
                     property.GetCustomAttribute<NumberAttribute>()?.Name ?? Camel(property.Name),
                     property,

@@ -21,6 +21,7 @@ public static class CatalogueJson
         "outlets",
         "wires",
         "sundries",
+        "crops",
         "salts",
         "targets",
     ];

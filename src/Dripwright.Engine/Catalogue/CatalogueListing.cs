@@ -116,6 +116,25 @@ public static class CatalogueListing
                 sundry => [sundry.Section, sundry.PackLength > 0 ? Lift(sundry.PackLength) : Number(sundry.Pack)]
             ),
             new(
+                "Crops",
+                ["Key", "Crop", "Also called", "Spacing", "Hangs with", "Drinks", "Tolerates sodium", "Source"],
+                [
+                    .. parts.Crops.Values.Select(crop =>
+                        (IReadOnlyList<string>)
+                            [
+                                crop.Key,
+                                crop.Name,
+                                string.Join(", ", crop.Words),
+                                Size(crop.Spacing),
+                                crop.Hangs ? Number(crop.PlantMass) + " kg" : "stands by itself",
+                                Number(crop.UsePerPlant * 86_400_000) + " L/day",
+                                crop.SodiumLimit is { } sodium ? Number(sodium) + " mmol/L" : "not known",
+                                crop.Source,
+                            ]
+                    ),
+                ]
+            ),
+            new(
                 "Salts, acids and bases",
                 ["Key", "Part", "Kind", "Brings, % of its mass", "Price of a kilogram", "Source"],
                 [
@@ -189,7 +208,8 @@ public static class CatalogueListing
 
     // Pot outlets are bought in their pieces.
     private static string PriceOf(CatalogueEntry entry) =>
-        entry.TypicalPrice?.ToString("0.00", CultureInfo.InvariantCulture) ?? "in pieces";
+        entry.TypicalPrice?.ToString("0.00", CultureInfo.InvariantCulture)
+        ?? (entry is DrainOutletType ? "in pieces" : "none");
 
     private static string Size(double length) =>
         string.Create(CultureInfo.InvariantCulture, $"{length * 1000:0.##} mm ({length / Inch:0.###} in)");

@@ -13,14 +13,17 @@ internal sealed class CatalogueOverlay
     );
 
     private readonly FaultList _faults;
-    private readonly Dictionary<string, Dictionary<string, CatalogueEntry>> _shelves;
+    private readonly Dictionary<string, Dictionary<string, CatalogueRow>> _shelves;
     private readonly OwnNutrients _feeds;
     private readonly List<(string Piece, FileNode Node, string Path)> _pieces = [];
+    private readonly List<(string Target, FileNode Node, string Path)> _loopTargets = [];
+    private string _currency;
 
     public CatalogueOverlay(string file, PartsCatalogue basis, FaultList faults)
     {
         File = file;
         _faults = faults;
+        _currency = basis.Currency;
         _feeds = new OwnNutrients(basis.Salts, basis.Targets, faults);
         _shelves = new(StringComparer.Ordinal)
         {
@@ -35,6 +38,7 @@ internal sealed class CatalogueOverlay
             ["outlets"] = Copy(basis.Outlets),
             ["wires"] = Copy(basis.Wires),
             ["sundries"] = Copy(basis.Sundries),
+            ["crops"] = Copy(basis.Crops),
         };
     }
 
@@ -66,11 +70,16 @@ internal sealed class CatalogueOverlay
                     Fault("format", member.Value, "1, the only version of this format so far");
                 }
             }
+            else if (member.Name == "currency")
+            {
+                Currency(member.Value);
+            }
             else if (member.Name != "$schema")
             {
                 string[] known =
                 [
                     "format",
+                    "currency",
                     "$schema",
                     .. CatalogueField.ShelfRows.Select(known => known.Name),
                     .. OwnNutrients.Names,
@@ -78,12 +87,26 @@ internal sealed class CatalogueOverlay
                 UnknownField("", member, "a shelf", known);
             }
         }
-        _feeds.Finish();
+        _feeds.Finish(_shelves["crops"].Keys);
+        foreach (var (target, node, path) in _loopTargets.Where(one => !_feeds.Targets.Targets.ContainsKey(one.Target)))
+        {
+            Fault(path, node, "the key of a target", NearestName.Of(target, _feeds.Targets.Targets.Keys));
+        }
         var sundries = _shelves["sundries"];
         foreach (var (piece, node, path) in _pieces.Where(piece => !sundries.ContainsKey(piece.Piece)))
         {
             Fault(path, node, "the key of a row under \"sundries\"", NearestName.Of(piece, sundries.Keys));
         }
+    }
+
+    private void Currency(FileNode node)
+    {
+        if (node is FileText { Text: { Length: 3 } text } && text.All(char.IsAsciiLetterUpper))
+        {
+            _currency = text;
+            return;
+        }
+        Fault("currency", node, "three capital letters such as \"USD\" or \"EUR\"");
     }
 
     private void Group(string shelf, Type row, FileNode node)
@@ -114,7 +137,7 @@ internal sealed class CatalogueOverlay
         var fields = CatalogueField.Of(type);
         var key = Key(shelf, row, path, given);
         var start = Start(shelf, key, row, path);
-        var entry = (CatalogueEntry)Activator.CreateInstance(type)!;
+        var entry = (CatalogueRow)Activator.CreateInstance(type)!;
         var good = start is not null || row["basedOn"] is null;
         var missing = new List<string>();
         foreach (var field in fields)
@@ -159,6 +182,10 @@ internal sealed class CatalogueOverlay
             Fault($"{path}.{field.Name}", place, misfit.Expected);
         }
         NotePieces(row, path);
+        if (row["loopTarget"]?.Value is FileText target)
+        {
+            _loopTargets.Add((target.Text, target, path + ".loopTarget"));
+        }
         _shelves[shelf][key] = entry;
     }
 
@@ -193,7 +220,7 @@ internal sealed class CatalogueOverlay
     }
 
     /// <summary>The row from which fields that are left out are taken, or null for a row that must be whole.</summary>
-    private CatalogueEntry? Start(string shelf, string? key, FileObject row, string path)
+    private CatalogueRow? Start(string shelf, string? key, FileObject row, string path)
     {
         if (row["basedOn"] is not { Value: var node })
         {
@@ -251,15 +278,26 @@ internal sealed class CatalogueOverlay
             Pumps = Rows<PumpModel>("pumps"),
             Outlets = Rows<DrainOutletType>("outlets"),
             Sundries = Rows<Sundry>("sundries"),
+            Crops = Rows<CropType>("crops"),
+            Currency = _currency,
             Salts = _feeds.Salts,
             Targets = _feeds.Targets,
         };
 
     private Dictionary<string, T> Rows<T>(string shelf)
-        where T : CatalogueEntry =>
-        _shelves[shelf].ToDictionary(row => row.Key, row => (T)row.Value, StringComparer.Ordinal);
+        where T : CatalogueRow =>
+        _shelves[shelf].ToDictionary(row => row.Key, row => (T)InOneCurrency(row.Value), StringComparer.Ordinal);
 
-    private static Dictionary<string, CatalogueEntry> Copy<T>(IReadOnlyDictionary<string, T> shelf)
-        where T : CatalogueEntry =>
-        shelf.ToDictionary(row => row.Key, row => (CatalogueEntry)row.Value, StringComparer.Ordinal);
+    // A made-up price in dollars says nothing beside prices in another currency, and must not be added to them.
+    private CatalogueRow InOneCurrency(CatalogueRow row) =>
+        row is CatalogueEntry { TypicalPrice: not null } part && _currency != PartsCatalogue.Dollar
+            ? part with
+            {
+                TypicalPrice = null,
+            }
+            : row;
+
+    private static Dictionary<string, CatalogueRow> Copy<T>(IReadOnlyDictionary<string, T> shelf)
+        where T : CatalogueRow =>
+        shelf.ToDictionary(row => row.Key, row => (CatalogueRow)row.Value, StringComparer.Ordinal);
 }

@@ -10,7 +10,7 @@ internal static class CatalogueRules
     /// <param name="Expected">What would fit.</param>
     public readonly record struct Misfit(string Field, string Expected);
 
-    public static IEnumerable<Misfit> Misfits(CatalogueEntry entry) =>
+    public static IEnumerable<Misfit> Misfits(CatalogueRow entry) =>
         entry switch
         {
             PipeSize pipe => Of(pipe),
@@ -22,6 +22,7 @@ internal static class CatalogueRules
             FittingType fitting => Of(fitting),
             DrainOutletType outlet => Of(outlet),
             Sundry sundry => Of(sundry),
+            CropType crop => Of(crop),
             _ => [],
         };
 
@@ -148,6 +149,17 @@ internal static class CatalogueRules
         if (!sections.Contains(sundry.Section))
         {
             yield return new(nameof(sundry.Section), "one of " + string.Join(", ", sections));
+        }
+    }
+
+    private static IEnumerable<Misfit> Of(CropType crop)
+    {
+        if (crop.Hangs != crop.AreaLoad > 0)
+        {
+            yield return new(
+                nameof(crop.AreaLoad),
+                crop.Hangs ? "more than 0 for a crop that hangs on the wire" : "0 for a crop that stands by itself"
+            );
         }
     }
 

@@ -22,6 +22,13 @@ public static class CatalogueSchema
         {
             ["format"] = Format(),
             ["$schema"] = new JsonObject { ["type"] = "string" },
+            ["currency"] = new JsonObject
+            {
+                ["type"] = "string",
+                ["pattern"] = "^[A-Z]{3}$",
+                ["description"] =
+                    "Currency of all your prices, three capital letters; USD where you do not say. The invented typical prices are in US dollars and count with USD only.",
+            },
         };
         var rows = new JsonObject();
         foreach (var (name, row) in CatalogueField.ShelfRows)

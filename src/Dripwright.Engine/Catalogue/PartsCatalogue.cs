@@ -6,6 +6,9 @@ namespace Dripwright.Engine.Catalogue;
 /// <summary>All generic parts that a rig can name, ours with the user's own laid over them.</summary>
 public sealed record PartsCatalogue
 {
+    /// <summary>The currency of our own typical prices, and of the user's where none is named.</summary>
+    public const string Dollar = "USD";
+
     private static readonly Lazy<PartsCatalogue> s_default = new(CatalogueData.Load);
 
     /// <summary>Our own generic parts, read once from the rows built into the engine.</summary>
@@ -43,6 +46,13 @@ public sealed record PartsCatalogue
 
     /// <summary>Everything else by key.</summary>
     public required IReadOnlyDictionary<string, Sundry> Sundries { get; init; }
+
+    /// <summary>Crops by key.</summary>
+    public required IReadOnlyDictionary<string, CropType> Crops { get; init; }
+
+    /// <summary>Three capital letters: the currency of every price the user gives.</summary>
+    /// <remarks>Our own typical prices are in US dollars, and count only where this is the US dollar too.</remarks>
+    public string Currency { get; init; } = Dollar;
 
     /// <summary>Fertilisers, acids and bases of a feed.</summary>
     public SaltCatalogue Salts { get; init; } = SaltCatalogue.Default;
@@ -106,7 +116,20 @@ public sealed record PartsCatalogue
             .FirstOrDefault();
     }
 
-    /// <summary>The entry of any shelf with this key, or null.</summary>
+    /// <summary>The crop that a grower's word means, or null when the catalogue knows none by it.</summary>
+    /// <remarks>Of two rows with the same word the last one counts, because the user's own rows stand after ours.</remarks>
+    /// <param name="word">As the grower writes it: key, name or any other word of the crop.</param>
+    public CropType? CropFor(string word)
+    {
+        ArgumentNullException.ThrowIfNull(word);
+        return Crops.GetValueOrDefault(word) ?? Crops.Values.LastOrDefault(crop => crop.IsCalled(word));
+    }
+
+    /// <summary>The crop that a grower's word means; the row for all other crops where there is none, or null when that lacks too.</summary>
+    /// <param name="word">As the grower writes it; may be empty.</param>
+    public CropType? CropOrOther(string word) => CropFor(word) ?? Crops.GetValueOrDefault(CropType.Other);
+
+    /// <summary>The entry of any shelf of parts with this key, or null.</summary>
     /// <param name="key">Key as a rig file writes it.</param>
     public CatalogueEntry? TryFind(string key)
     {

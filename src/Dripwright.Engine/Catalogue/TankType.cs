@@ -1,4 +1,5 @@
 using Dripwright.Engine.Files;
+using Dripwright.Engine.Physics;
 using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Catalogue;
@@ -39,14 +40,24 @@ public sealed record TankType : CatalogueEntry
     [Choice("true"), Says("Whether it has a lid.")]
     public bool Lid { get; init; } = true;
 
+    /// <summary>Its inside.</summary>
+    public VesselShape Inside => InsideOf(Shape, Length, Width, Height);
+
     /// <summary>[m³] Volume to the rim.</summary>
-    /// <remarks>Box l·w·h; upright cylinder π/4·d²·h; lying cylinder π/4·d²·l.</remarks>
-    public double Volume =>
-        Shape switch
+    public double Volume => Inside.Capacity;
+
+    /// <summary>The inside of a tank: the one place that makes a volume of its measures.</summary>
+    /// <param name="shape">Shape.</param>
+    /// <param name="length">[m] Inside length; of an upright cylinder its diameter. Over 0.</param>
+    /// <param name="width">[m] Inside width; of a cylinder its diameter. Over 0.</param>
+    /// <param name="height">[m] Inside height to the rim; of a lying cylinder its diameter. Over 0.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A measure is not over 0, or the shape is none.</exception>
+    public static VesselShape InsideOf(TankShape shape, double length, double width, double height) =>
+        shape switch
         {
-            TankShape.Box => Length * Width * Height,
-            TankShape.Upright => Math.PI / 4 * Length * Width * Height,
-            TankShape.Lying => Math.PI / 4 * Width * Height * Length,
-            _ => throw new InvalidOperationException($"Tank {Key} has no known shape."),
+            TankShape.Box => new BoxVessel(length, width, height),
+            TankShape.Upright => new RoundVessel(width, height),
+            TankShape.Lying => new LyingDrum(height, length),
+            _ => throw new ArgumentOutOfRangeException(nameof(shape), shape, "No shape."),
         };
 }

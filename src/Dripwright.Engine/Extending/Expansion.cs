@@ -15,7 +15,7 @@ public sealed record PartLeft(string Part, string Name, int Count, double Length
 /// The old rig is taken apart: its pieces, cut lengths, usable leftovers, spares and what came in whole packs are on hand
 /// for the new one, whose parts, cuts and packs are then planned anew. So the list is never short: a cut length serves
 /// only where a wanted one fits into it. Assumed: all of the old parts list was bought, and everything can be used again
-/// (a glued joint cannot). Method page: docs/methods/expansion.md
+/// (a glued joint cannot). Salts are no part of it: every fill takes new ones. Method page: docs/methods/expansion.md
 /// </remarks>
 /// <param name="Buy">What to buy; pieces taken from the old rig stand as on hand.</param>
 /// <param name="Cuts">How to cut what is cut for the new rig, lengths from the old one first.</param>
@@ -37,7 +37,7 @@ public sealed record Expansion(
         ArgumentNullException.ThrowIfNull(to);
         List<OnHand> held = [.. OldRigParts.Of(from, to.Rig.Feed.MicrotubeLength)];
         Rig rig = to.Rig with { OnHand = [.. held, .. OldRigParts.NotUsedUp(to.Rig.OnHand, from)] };
-        PartsPlan plan = PartsPlanner.Plan(rig, to.Layout, to.Overhead, to.Printed);
+        PartsPlan plan = PartsPlanner.Plan(rig, to.Layout, to.Overhead, to.Printed, null);
         return new Expansion(
             [.. plan.Lines.Where(line => line.Buy > 0)],
             plan.Cuts,

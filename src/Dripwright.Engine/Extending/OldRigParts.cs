@@ -64,8 +64,9 @@ internal static class OldRigParts
 
     public static bool IsSame(double one, double other) => Math.Abs(one - other) < 2 * Grain;
 
-    // Filament has become joints.
-    private static bool IsUsedUp(PartLine line) => line.Part.StartsWith(StandParts.Filament, StringComparison.Ordinal);
+    // Filament has become joints, salts are dissolved.
+    private static bool IsUsedUp(PartLine line) =>
+        line.Section == SaltParts.Section || line.Part.StartsWith(StandParts.Filament, StringComparison.Ordinal);
 
     private static IEnumerable<OnHand> Pieces(Plan plan) =>
         plan

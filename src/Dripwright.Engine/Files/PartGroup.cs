@@ -39,6 +39,9 @@ public enum PartGroup
     /// <summary>What feeds should hold; "usual" is allowed.</summary>
     Targets,
 
+    /// <summary>Crops; "none" is allowed.</summary>
+    Crops,
+
     /// <summary>Any entry of any shelf.</summary>
     Any,
 }

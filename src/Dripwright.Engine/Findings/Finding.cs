@@ -50,4 +50,16 @@ public sealed record Finding
 
     /// <summary>The field that cures it best; empty where there is none.</summary>
     public string Field => Fields.Count > 0 ? Fields[0] : "";
+
+    /// <summary>Two findings are equal when they say the same of the same places.</summary>
+    public bool Equals(Finding? other) =>
+        other is not null
+        && (Rule, Level, Source) == (other.Rule, other.Level, other.Source)
+        && (What, Value, Limit, Remedy).Equals((other.What, other.Value, other.Limit, other.Remedy))
+        && Places.SequenceEqual(other.Places)
+        && Fields.SequenceEqual(other.Fields)
+        && Cures.SequenceEqual(other.Cures);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => HashCode.Combine(Rule, What, Value, Places.Count);
 }

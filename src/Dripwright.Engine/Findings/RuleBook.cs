@@ -6,7 +6,7 @@ namespace Dripwright.Engine.Findings;
 /// <summary>One rule by which a plan is judged.</summary>
 /// <param name="Key">Its name, lower case with dashes.</param>
 /// <param name="Level">How grave it is to break it.</param>
-/// <param name="Limit">Its limit in SI units or as a plain ratio; null where the rig itself sets the limit.</param>
+/// <param name="Limit">[SI or -] Its limit, of the judged quantity's kind; null where the rig itself sets the limit.</param>
 /// <param name="Source">Whose rule it is.</param>
 public sealed record Rule(string Key, FindingLevel Level, double? Limit, string Source);
 
@@ -26,6 +26,7 @@ public static class RuleBook
 
     /// <summary>A rule that has a limit.</summary>
     /// <param name="key">Its name.</param>
+    /// <returns>[SI or -] Its limit, of the judged quantity's kind.</returns>
     /// <exception cref="KeyNotFoundException">There is no such rule, or it has no limit of its own.</exception>
     public static double Limit(string key) =>
         Rules[key].Limit ?? throw new KeyNotFoundException($"Rule {key} has no limit of its own.");

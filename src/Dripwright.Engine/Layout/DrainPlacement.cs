@@ -35,10 +35,12 @@ internal sealed class DrainPlacement(Rig rig, RigParts parts, IReadOnlyList<RowP
     private readonly double _stretch = Math.Sqrt(1 + (rig.Drain.Slope * rig.Drain.Slope));
     private readonly bool _left = rig.Reservoir.At == RowEnd.Left;
     private readonly FittingType _elbow = parts.Fitting(parts.Drain, FittingKind.Elbow90);
-    private readonly FittingType _tee = parts.Fitting(parts.Drain, FittingKind.Tee);
     private readonly List<PipeRun> _returns = [];
 
     private bool Alone => rows.Count == 1;
+
+    // A drain that runs on to the reservoir has none.
+    private FittingType Tee => parts.Fitting(_pipe, FittingKind.Tee);
 
     /// <summary>[m] X of the rows' ends next to the reservoir.</summary>
     private double EndX => _left ? rows[0].OriginX : rows[0].OriginX + rows[0].Length;
@@ -150,7 +152,7 @@ internal sealed class DrainPlacement(Rig rig, RigParts parts, IReadOnlyList<RowP
     {
         double y = DrainY(row);
         double high = HighCentre(row);
-        double reach = Reach(_tee);
+        double reach = Reach(Tee);
         var holes = new ClearStations([.. row.Pots.Select(p => (p.Station, parts.Outlet.PipeHole / 2))]);
         double middle = holes.Nearest(row.Length / 2, reach, reach, row.Length - reach, !_left) ?? (row.Length / 2);
         double low = high - (_slope * Math.Max(middle, row.Length - middle));
@@ -175,7 +177,7 @@ internal sealed class DrainPlacement(Rig rig, RigParts parts, IReadOnlyList<RowP
         draft.Fit(end, row.Length);
         AddVent(row, row.OriginX, y, low + (_slope * middle), "Vl");
         AddVent(row, row.OriginX + row.Length, y, low + (_slope * (row.Length - middle)), "Vr");
-        RowEndPlace stop = HangReturn(row, At(middle, low), _tee, StopStation(row, middle));
+        RowEndPlace stop = HangReturn(row, At(middle, low), Tee, StopStation(row, middle));
         return (draft.Finish(row.Joints), middle, stop);
     }
 
@@ -234,7 +236,7 @@ internal sealed class DrainPlacement(Rig rig, RigParts parts, IReadOnlyList<RowP
             RowEndPlace end = ends[order[k]];
             stations[k] = draft.FitAfter(k == 0 ? FittingKind.Elbow90 : FittingKind.Tee, back - end.At.Y);
             // The collector has one slope: it hangs as low as its lowest drop asks.
-            double least = Apart(_elbow, k == 0 ? _elbow : _tee);
+            double least = Apart(_elbow, k == 0 ? _elbow : Tee);
             start = Math.Min(start, end.At.Z - least + (_slope * stations[k]));
         }
 
@@ -256,7 +258,7 @@ internal sealed class DrainPlacement(Rig rig, RigParts parts, IReadOnlyList<RowP
                 ends[order[k]].At,
                 HeightAt(stations[k]),
                 _elbow.LayingLength,
-                (k == 0 ? _elbow : _tee).LayingLength
+                (k == 0 ? _elbow : Tee).LayingLength
             );
         }
 

@@ -31,7 +31,7 @@ internal static class FeedPlacement
         double near = rig.Reservoir.At == RowEnd.Left ? 0 : row.Length;
         double far = row.Length - near;
         string label = $"F{Labels.Of(row.Number)}";
-        double legOffset = LegOffset(row, parts);
+        double legOffset = loop ? LegOffset(row, parts) : 0;
 
         RunDraft Leg(string legLabel, double y, int leg)
         {
@@ -75,7 +75,7 @@ internal static class FeedPlacement
         }
 
         RunDraft line = Leg(label, row.CentreY, 0);
-        FittingKind end = parts.Line.Flexible ? FittingKind.Barb : FittingKind.Adapter;
+        FittingKind end = FittingNeeds.Straight(parts.Line);
         double[] entries;
         switch (rig.Feed.Entry)
         {

@@ -1,3 +1,5 @@
+using Dripwright.Engine.Phrases;
+
 namespace Dripwright.Engine.Layout;
 
 /// <summary>Finds holes that lie on a fitting, on a module joint, on another hole, or off the pipe.</summary>
@@ -12,13 +14,11 @@ internal static class HoleClearance
     /// <param name="jointHalf">[m] Half width of a module joint: half the stand tube's outside.</param>
     public static IEnumerable<HoleConflict> Check(PipeRun run, IReadOnlyList<double> joints, double jointHalf)
     {
-        List<(double Station, double Half, string Name, int Hole)> things =
+        List<(double Station, double Half, Phrase Name, int Hole)> things =
         [
-            .. run.Fittings.Select(f =>
-                (f.Station, f.Reach, $"{f.Type.Kind.ToString().ToLowerInvariant()} {f.Label}", 0)
-            ),
-            .. joints.Select((j, i) => (j, jointHalf, $"module joint {Labels.Of(i + 1)}", 0)),
-            .. run.Holes.Select(h => (h.Station, h.Diameter / 2, "another hole", h.Number)),
+            .. run.Fittings.Select(f => (f.Station, f.Reach, f.Name, 0)),
+            .. joints.Select((j, i) => (j, jointHalf, Phrase.Of("hole.on.joint", i + 1), 0)),
+            .. run.Holes.Select(h => (h.Station, h.Diameter / 2, Phrase.Of("hole.on.hole"), h.Number)),
         ];
         things.Sort((a, b) => a.Station != b.Station ? a.Station.CompareTo(b.Station) : a.Hole.CompareTo(b.Hole));
         var clear = new ClearStations([.. things.Select(t => (t.Station, t.Half))]);
@@ -33,9 +33,9 @@ internal static class HoleClearance
             double radius = hole.Diameter / 2;
             double least = run.Start + radius;
             double most = run.End - radius;
-            string? with =
+            Phrase? with =
                 clear.Blocking(hole.Station, radius - Rounding, own) is { } blocking ? things[blocking].Name
-                : hole.Station < least - Rounding || hole.Station > most + Rounding ? "the end of the pipe"
+                : hole.Station < least - Rounding || hole.Station > most + Rounding ? Phrase.Of("hole.on.end")
                 : null;
             if (with is not null)
             {

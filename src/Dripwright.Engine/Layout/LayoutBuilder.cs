@@ -3,11 +3,12 @@ using Dripwright.Engine.Rigs;
 namespace Dripwright.Engine.Layout;
 
 /// <summary>Puts the placements together, in the only order in which each knows what it stands on.</summary>
-internal sealed class LayoutBuilder(Rig rig, RigParts parts)
+internal sealed class LayoutBuilder(ResolvedRig resolved)
 {
     public RigLayout Build()
     {
-        List<RowPlace> places = RowPlacement.Place(rig, parts.Catalogue);
+        (Rig rig, RigParts parts) = (resolved.Rig, resolved.Parts);
+        List<RowPlace> places = RowPlacement.Place(resolved);
         DrainPlaces drains = new DrainPlacement(rig, parts, places).Lay();
         double endX = rig.Reservoir.At == RowEnd.Left ? places[0].OriginX : places[0].OriginX + places[0].Length;
         TankPlace tank = TankPlacement.Place(rig, parts, endX, drains.Mouth.Y, drains.Mouth);
@@ -42,7 +43,7 @@ internal sealed class LayoutBuilder(Rig rig, RigParts parts)
         );
         return new RigLayout
         {
-            Parts = parts,
+            Resolved = resolved,
             Rows = rows,
             Stand = stand,
             Wires = WirePlacement.Place(rig, parts, places),
@@ -63,7 +64,7 @@ internal sealed class LayoutBuilder(Rig rig, RigParts parts)
         row
             .Feed.Where(f => f.Holes.Count > 0)
             .Append(row.Drain)
-            .SelectMany(run => HoleClearance.Check(run, row.Joints, parts.Tube.Outside / 2));
+            .SelectMany(run => HoleClearance.Check(run, row.Joints, resolved.Parts.Tube.Outside / 2));
 
     private static RowLayout RowOf(RowPlace place, RowFeed feed, PipeRun drain, double exit) =>
         new()

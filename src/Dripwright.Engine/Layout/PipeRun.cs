@@ -1,4 +1,5 @@
 using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Phrases;
 
 namespace Dripwright.Engine.Layout;
 
@@ -51,6 +52,9 @@ public sealed record RunFitting(string Label, FittingType Type, double Station, 
 {
     /// <summary>[m] From its centre to the end of its socket: no hole may lie nearer than this and the hole's radius.</summary>
     public double Reach => Type.LayingLength + Type.SocketDepth;
+
+    /// <summary>What to call it: "coupling D1-c1".</summary>
+    public Phrase Name => Phrase.Of("fitting.name", Phrase.Of($"fitting.kind.{Type.Kind}"), Label);
 }
 
 /// <summary>One cut piece of a run.</summary>

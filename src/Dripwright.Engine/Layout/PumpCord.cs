@@ -9,7 +9,7 @@ internal static class PumpCord
     private const double DripLoop = 0.3;
 
     /// <summary>[m] Cord from the pump up inside the tank, straight to the outlet, and a drip loop.</summary>
-    public static double Needed(Rig rig, RigLayout layout, PumpMeasures pump)
+    public static double Needed(Rig rig, RigLayout layout, ResolvedPump pump)
     {
         double rise = rig.Site.OutletHeight - layout.Tank.Rim;
         double across = Math.Sqrt((rig.Site.OutletDistance * rig.Site.OutletDistance) + (rise * rise));

@@ -43,8 +43,11 @@ public sealed record FeedLink(string From, string To, PipeRun Run, double Length
 /// <remarks>Method page: docs/methods/layout.md</remarks>
 public sealed record RigLayout
 {
-    /// <summary>The resolved parts.</summary>
-    public required RigParts Parts { get; init; }
+    /// <summary>The rig that is placed.</summary>
+    public required ResolvedRig Resolved { get; init; }
+
+    /// <summary>Its parts.</summary>
+    public RigParts Parts => Resolved.Parts;
 
     /// <summary>The rows, front to back.</summary>
     public required IReadOnlyList<RowLayout> Rows { get; init; }
@@ -83,7 +86,10 @@ public sealed record RigLayout
             .Concat(Returns);
 
     /// <summary>Places a rig.</summary>
-    /// <param name="rig">A rig that was read without a fault.</param>
-    /// <param name="parts">Its parts, resolved.</param>
-    public static RigLayout Of(Rig rig, RigParts parts) => new LayoutBuilder(rig, parts).Build();
+    /// <param name="rig">The rig.</param>
+    public static RigLayout Of(ResolvedRig rig)
+    {
+        ArgumentNullException.ThrowIfNull(rig);
+        return new LayoutBuilder(rig).Build();
+    }
 }

@@ -1,4 +1,5 @@
 using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Rigs;
 
 namespace Dripwright.Engine.Layout;
@@ -18,8 +19,11 @@ public sealed record PotPlace
     /// <summary>True in the back line of a staggered row.</summary>
     public required bool BackLine { get; init; }
 
-    /// <summary>Crop tag; empty where nothing is planted or the crop is not said.</summary>
+    /// <summary>Crop in the grower's word; empty where nothing is planted or the crop is not said.</summary>
     public required string Crop { get; init; }
+
+    /// <summary>The catalogue's row of what grows in it; null where nothing does.</summary>
+    public required CropType? CropType { get; init; }
 
     /// <summary>Plants in it; 0 where it stands empty.</summary>
     public required int Plants { get; init; }
@@ -49,7 +53,7 @@ public sealed record EmitterPlace(int Pot, int Index, int Leg, double Station, d
 /// <param name="With">What it lies on: "coupling D1-c1", "module joint 2".</param>
 /// <param name="Shift">[m] The least shift that cures it while all else stays, to the right where positive; 0 where no
 /// place on the run is free.</param>
-public sealed record HoleConflict(string Run, Hole Hole, string With, double Shift);
+public sealed record HoleConflict(string Run, Hole Hole, Phrase With, double Shift);
 
 /// <summary>One row in its place.</summary>
 public sealed record RowLayout

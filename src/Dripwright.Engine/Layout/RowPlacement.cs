@@ -27,23 +27,15 @@ internal sealed record RowPlace
 internal static class RowPlacement
 {
     /// <summary>Places all rows of a rig, front to back, their ends next to the reservoir in line.</summary>
-    public static List<RowPlace> Place(Rig rig, PartsCatalogue catalogue)
+    public static List<RowPlace> Place(ResolvedRig resolved)
     {
-        List<(Row Spec, int Index)> rows = [];
-        for (int i = 0; i < rig.Rows.Count; i++)
-        {
-            for (int k = 0; k < rig.Rows[i].Count; k++)
-            {
-                rows.Add((rig.Rows[i], i));
-            }
-        }
-
-        double longest = rows.Max(r => LengthOf(r.Spec, catalogue.Pots[r.Spec.Pot]));
+        Rig rig = resolved.Rig;
+        double longest = resolved.Rows.Max(r => LengthOf(r.Spec, r.Pot));
         double y = 0;
         List<RowPlace> places = [];
-        foreach ((Row spec, int index) in rows)
+        foreach (ResolvedRow row in resolved.Rows.SelectMany(r => Enumerable.Repeat(r, r.Spec.Count)))
         {
-            PotType pot = catalogue.Pots[spec.Pot];
+            (Row spec, PotType pot) = (row.Spec, row.Pot);
             double length = LengthOf(spec, pot);
             double depth = pot.Width + (spec.Arrangement == Arrangement.Staggered ? spec.LineDistance : 0);
             double centre = y + spec.Aisle + (depth / 2);
@@ -53,7 +45,7 @@ internal static class RowPlacement
                 new RowPlace
                 {
                     Number = places.Count + 1,
-                    SpecIndex = index,
+                    SpecIndex = row.Index,
                     Spec = spec,
                     Pot = pot,
                     Modules = modules,
@@ -61,7 +53,7 @@ internal static class RowPlacement
                     OriginX = origin,
                     CentreY = centre,
                     Depth = depth,
-                    Pots = PotsOf(rig, spec, length, origin, centre),
+                    Pots = PotsOf(row, length, origin, centre),
                     Joints = [.. Enumerable.Range(0, modules + 1).Select(i => i * spec.ModuleLength)],
                 }
             );
@@ -85,9 +77,9 @@ internal static class RowPlacement
 
     private static double LengthOf(Row row, PotType pot) => ModulesOf(row, pot) * row.ModuleLength;
 
-    private static List<PotPlace> PotsOf(Rig rig, Row row, double length, double origin, double centreY)
+    private static List<PotPlace> PotsOf(ResolvedRow resolved, double length, double origin, double centreY)
     {
-        var planting = PlantingPlan.Of(row, rig.Feed);
+        Row row = resolved.Spec;
         double first = (length - ((row.Pots - 1) * row.Spacing)) / 2;
         List<PotPlace> pots = new(row.Pots);
         for (int i = 0; i < row.Pots; i++)
@@ -96,7 +88,7 @@ internal static class RowPlacement
             double y =
                 row.Arrangement == Arrangement.Single ? centreY : centreY + ((back ? 0.5 : -0.5) * row.LineDistance);
             double station = first + (i * row.Spacing);
-            PlantedPot planted = planting[i];
+            PlantedPot planted = resolved.Pots[i];
             pots.Add(
                 new PotPlace
                 {
@@ -105,6 +97,7 @@ internal static class RowPlacement
                     Base = new Vector3(origin + station, y, row.FloorLevel + row.StandHeight),
                     BackLine = back,
                     Crop = planted.Crop,
+                    CropType = planted.CropType,
                     Plants = planted.Plants,
                     Emitters = planted.Emitters,
                     ValveOpen = planted.ValveOpen,

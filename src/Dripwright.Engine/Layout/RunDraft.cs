@@ -1,4 +1,5 @@
 using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Rigs;
 
 namespace Dripwright.Engine.Layout;
 

@@ -51,7 +51,7 @@ internal sealed class SupplyPlacement(
             Start = 0,
             End = 0,
         };
-        header.FitAfter(_pipe.Flexible ? FittingKind.Barb : FittingKind.Adapter, 0);
+        header.FitAfter(FittingNeeds.Straight(_pipe), 0);
         if (rig.Feed.CheckValve)
         {
             header.FitAfter(FittingKind.CheckValve, 0.2 * bypassAt);
@@ -153,7 +153,7 @@ internal sealed class SupplyPlacement(
             }
 
             // The last row takes the pipe's end straight into its line.
-            FittingKind straight = _pipe.Flexible ? FittingKind.Barb : FittingKind.Adapter;
+            FittingKind straight = FittingNeeds.Straight(_pipe);
             taps.Add(header.FitAfter(i == rows.Count - 1 ? straight : FittingKind.Tee, wanted));
         }
 

@@ -27,7 +27,7 @@ internal static class TankPlacement
     /// <summary>Places the tank; <paramref name="mouth"/> is where the return's last elbow came to be.</summary>
     public static TankPlace Place(Rig rig, RigParts parts, double rowEndX, double lineY, Vector3 mouth)
     {
-        TankMeasures tank = parts.Tank;
+        ResolvedTank tank = parts.Tank;
         Reservoir spec = rig.Reservoir;
         double depth = tank.Width;
         (double left, double right) = Sides(rig, parts, rowEndX);

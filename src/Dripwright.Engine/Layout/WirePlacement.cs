@@ -3,6 +3,7 @@ using Dripwright.Engine.Rigs;
 namespace Dripwright.Engine.Layout;
 
 /// <summary>The vines of one pot on the wire over it.</summary>
+/// <remarks>A crop that stands by itself has none.</remarks>
 /// <param name="Pot">Pot of the row, from 1.</param>
 /// <param name="Station">[m] Where they hang, along the row.</param>
 /// <param name="Plants">Plants.</param>
@@ -54,7 +55,10 @@ internal static class WirePlacement
                         line.First().Base.Y,
                         row.Floor + rig.Overhead.Height,
                         supports,
-                        [.. line.Where(p => p.Planted).Select(p => new HangingPlants(p.Number, p.Station, p.Plants))]
+                        [
+                            .. line.Where(p => p.CropType is { Hangs: true })
+                                .Select(p => new HangingPlants(p.Number, p.Station, p.Plants)),
+                        ]
                     )
                 );
             }

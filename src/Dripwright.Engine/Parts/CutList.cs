@@ -1,5 +1,7 @@
 using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Findings;
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Rigs;
 
 namespace Dripwright.Engine.Parts;
@@ -19,7 +21,7 @@ internal sealed class CutList
     private readonly IReadOnlyList<OnHand> _onHand;
     private readonly List<CutPlan> _plans = [];
     private readonly List<PartLine> _lines = [];
-    private readonly List<string> _troubles = [];
+    private readonly List<CutTrouble> _troubles = [];
 
     public CutList(Rig rig, RigLayout layout)
     {
@@ -58,7 +60,7 @@ internal sealed class CutList
 
     public IReadOnlyList<PartLine> Lines => _lines;
 
-    public IReadOnlyList<string> Troubles => _troubles;
+    public IReadOnlyList<CutTrouble> Troubles => _troubles;
 
     private void Plan(
         CatalogueEntry material,
@@ -70,7 +72,7 @@ internal sealed class CutList
     {
         foreach (WantedPiece piece in wanted.Where(p => p.Length < LeastPiece))
         {
-            _troubles.Add($"{piece.Label} of {material.Name} has no length left between its joints.");
+            Trouble(Phrase.Of("cut.no-length", piece.Label, material.Name));
         }
 
         wanted.RemoveAll(p => p.Length < LeastPiece);
@@ -79,7 +81,7 @@ internal sealed class CutList
         {
             if (item.Length is not { } length)
             {
-                _troubles.Add($"{material.Name} on hand is not counted, because its length is not given.");
+                Trouble(Phrase.Of("cut.on-hand-no-length", material.Name));
                 continue;
             }
 
@@ -106,7 +108,7 @@ internal sealed class CutList
 
         foreach (CutFault fault in result.Faults)
         {
-            _troubles.Add($"{material.Name}, {fault.Place}: {fault.Found}; expected {fault.Expected}. {fault.Remedy}");
+            Trouble(Phrase.Of("cut.fault", material.Name, fault.Place, fault.Found, fault.Expected, fault.Remedy));
         }
 
         // Without a plan the list still says about how much there must be.
@@ -115,6 +117,8 @@ internal sealed class CutList
         _lines.Add(
             PartLines.Of(material, material.Key, Math.Max(1, count), 0, 0, where, longest, "cuts could not be planned")
         );
+
+        void Trouble(Phrase what) => _troubles.Add(new CutTrouble(new Place(Phrase.Plain(material.Name)), what));
     }
 
     private void AddLines(CatalogueEntry material, CutPlan plan, string where)

@@ -1,5 +1,7 @@
 using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Findings;
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Rigs;
 
 namespace Dripwright.Engine.Parts;
@@ -9,10 +11,10 @@ namespace Dripwright.Engine.Parts;
 internal static class HoleMarks
 {
     /// <summary>Marks of every run, and what could not be marked.</summary>
-    public static (List<HoleMark> Marks, List<string> Troubles) Of(Rig rig, RigLayout layout)
+    public static (List<HoleMark> Marks, List<CutTrouble> Troubles) Of(Rig rig, RigLayout layout)
     {
         List<HoleMark> marks = [];
-        List<string> troubles = [];
+        List<CutTrouble> troubles = [];
         foreach (PipeRun run in layout.Runs.Where(r => r.Holes.Count > 0))
         {
             Mark(rig, run, marks, troubles);
@@ -41,7 +43,7 @@ internal static class HoleMarks
         ];
     }
 
-    private static void Mark(Rig rig, PipeRun run, List<HoleMark> marks, List<string> troubles)
+    private static void Mark(Rig rig, PipeRun run, List<HoleMark> marks, List<CutTrouble> troubles)
     {
         int piece = 0;
         double last = 0;
@@ -56,7 +58,10 @@ internal static class HoleMarks
             if (piece == run.Pieces.Count || hole.Station < run.Pieces[piece].From)
             {
                 troubles.Add(
-                    $"Hole {Labels.Of(hole.Number)} of {run.Label} falls into a fitting or off the pipe: it is not marked."
+                    new CutTrouble(
+                        Place.OfHole(run.Label, hole.Number, run.Row, hole.Pot),
+                        Phrase.Of("cut.hole-unmarked", hole.Number, run.Label)
+                    )
                 );
                 continue;
             }

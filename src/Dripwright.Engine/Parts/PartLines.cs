@@ -6,13 +6,20 @@ namespace Dripwright.Engine.Parts;
 /// <summary>Turns counts into lines: spares added, what is on hand taken off, the rest rounded up to packs.</summary>
 internal static class PartLines
 {
+    /// <summary>The section of pumps.</summary>
+    public const string Electrical = "electrical";
+
+    /// <summary>The section of pots and tanks.</summary>
+    public const string Garden = "garden";
+
     private static readonly string[] s_sections =
     [
         "plumbing",
         "irrigation",
-        "garden",
+        Garden,
+        SaltParts.Section,
         "hardware",
-        "electrical",
+        Electrical,
         "printed",
         "tools",
     ];
@@ -34,13 +41,23 @@ internal static class PartLines
             string where = string.Join(", ", part.Where);
             yield return entries.GetValueOrDefault(part.Key) is { } entry
                 ? Of(entry, part.Key, part.Needed, part.Spares, used, where, 0, part.Note)
-                : Missing(part.Key, part.Key, part.Needed, where) with
+            : part.Own is { } own
+                ? Missing(part.Key, own.Name, part.Needed, where) with
                 {
+                    Section = own.Section,
                     Spares = part.Spares,
                     OnHand = used,
                     Buy = wanted - used,
                     Packs = wanted - used,
-                };
+                    Note = part.Note,
+                }
+            : Missing(part.Key, part.Key, part.Needed, where) with
+            {
+                Spares = part.Spares,
+                OnHand = used,
+                Buy = wanted - used,
+                Packs = wanted - used,
+            };
         }
     }
 
@@ -131,7 +148,7 @@ internal static class PartLines
             FittingType { Family: PipeFamily.HoseInch or PipeFamily.HoseMetric } => "irrigation",
             PipeSize or FittingType => "plumbing",
             TubeSize => "hardware",
-            PumpModel => "electrical",
-            _ => "garden",
+            PumpModel => Electrical,
+            _ => Garden,
         };
 }

@@ -1,9 +1,12 @@
+using Dripwright.Engine.Findings;
+using Dripwright.Engine.Phrases;
+
 namespace Dripwright.Engine.Parts;
 
 /// <summary>One line of the parts list.</summary>
 /// <param name="Part">Catalogue key.</param>
 /// <param name="Name">What to call it in a shop.</param>
-/// <param name="Section">Section of the shop: plumbing, irrigation, hardware, electrical, tools, garden, printed.</param>
+/// <param name="Section">Section of the shop: plumbing, irrigation, hardware, electrical, tools, garden, nutrients, printed.</param>
 /// <param name="Where">What it is for: "drain elbow of every pot".</param>
 /// <param name="Needed">Pieces the rig takes; for things cut from stock, stock lengths.</param>
 /// <param name="Spares">Pieces kept as spares.</param>
@@ -15,6 +18,7 @@ namespace Dripwright.Engine.Parts;
 /// <param name="Price">Price of all packs; null where unknown.</param>
 /// <param name="InventedPrice">True where the price is a made-up typical one.</param>
 /// <param name="Note">What to mind: "measure yours", "cut on site".</param>
+/// <param name="Unit">What is counted: "g" or "mL" of a salt or acid, empty for pieces.</param>
 public sealed record PartLine(
     string Part,
     string Name,
@@ -29,7 +33,8 @@ public sealed record PartLine(
     double EachLength,
     decimal? Price,
     bool InventedPrice,
-    string Note
+    string Note,
+    string Unit = ""
 );
 
 /// <summary>Something that is often forgotten, with whether this rig needs it.</summary>
@@ -69,6 +74,11 @@ public sealed record HoleMark(
 /// <param name="Tool">Tool that makes it.</param>
 public sealed record PotHole(string Pot, int Count, double Height, double Diameter, string Tool);
 
+/// <summary>Something that cannot be cut, counted or marked.</summary>
+/// <param name="Where">The piece, material or hole.</param>
+/// <param name="What">What is wrong with it, as a sentence.</param>
+public sealed record CutTrouble(Place Where, Phrase What);
+
 /// <summary>What everything costs.</summary>
 /// <param name="Known">Sum of the lines with a price.</param>
 /// <param name="LinesPriced">Lines to buy that have a price.</param>
@@ -80,20 +90,22 @@ public sealed record CostSum(decimal Known, int LinesPriced, int LinesUnpriced, 
 /// <remarks>Method pages: docs/methods/parts.md, cutting.md, holes.md</remarks>
 /// <param name="Lines">Everything to have, by shelf.</param>
 /// <param name="Cuts">A cut plan for each material that is cut from stock.</param>
-/// <param name="CutTroubles">What could not be cut or marked, in plain words.</param>
+/// <param name="CutTroubles">What could not be cut or marked.</param>
 /// <param name="Holes">Every hole in pipes.</param>
 /// <param name="PotHoles">Holes in pots.</param>
 /// <param name="Forgotten">The block of what is often forgotten.</param>
-/// <param name="Cost">The sum.</param>
-/// <param name="Currency">USD where every price is one of our typical ones; empty where any is the user's own.</param>
+/// <param name="Cost">The sum, nutrients with it.</param>
+/// <param name="NutrientsCost">The part of it that is for the salts and acid of the first fill.</param>
+/// <param name="Currency">Three capital letters: the catalogue's currency, in which every price is.</param>
 public sealed record PartsPlan(
     IReadOnlyList<PartLine> Lines,
     IReadOnlyList<CutPlan> Cuts,
-    IReadOnlyList<string> CutTroubles,
+    IReadOnlyList<CutTrouble> CutTroubles,
     IReadOnlyList<HoleMark> Holes,
     IReadOnlyList<PotHole> PotHoles,
     IReadOnlyList<OftenForgotten> Forgotten,
     CostSum Cost,
+    CostSum NutrientsCost,
     string Currency
 )
 {

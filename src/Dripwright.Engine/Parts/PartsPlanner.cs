@@ -1,4 +1,5 @@
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Nutrients.Planning;
 using Dripwright.Engine.Printed;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Wires;
@@ -10,21 +11,35 @@ namespace Dripwright.Engine.Parts;
 public static class PartsPlanner
 {
     /// <summary>Parts, cuts and holes of a rig.</summary>
-    /// <param name="rig">A rig that was read without a fault.</param>
+    /// <param name="rig">The rig; it may have more parts on hand than the one that was placed.</param>
     /// <param name="layout">Its layout.</param>
     /// <param name="overhead">What hangs over its rows.</param>
     /// <param name="printed">What is printed for its stands.</param>
-    public static PartsPlan Plan(Rig rig, RigLayout layout, OverheadPlan overhead, PrintedParts printed)
+    /// <param name="nutrients">What its reservoir is filled with; null where no recipe is asked for, or its salts are not to be listed.</param>
+    public static PartsPlan Plan(
+        Rig rig,
+        RigLayout layout,
+        OverheadPlan overhead,
+        PrintedParts printed,
+        NutrientPlan? nutrients
+    )
     {
         ArgumentNullException.ThrowIfNull(rig);
         ArgumentNullException.ThrowIfNull(layout);
         ArgumentNullException.ThrowIfNull(overhead);
         ArgumentNullException.ThrowIfNull(printed);
-        return Plan(rig, layout, overhead, printed, new CutList(rig, layout));
+        return Plan(rig, layout, overhead, printed, nutrients, new CutList(rig, layout));
     }
 
     /// <summary>The same with cuts that were planned before: they follow from rig and layout alone, and take longest.</summary>
-    internal static PartsPlan Plan(Rig rig, RigLayout layout, OverheadPlan overhead, PrintedParts printed, CutList cuts)
+    internal static PartsPlan Plan(
+        Rig rig,
+        RigLayout layout,
+        OverheadPlan overhead,
+        PrintedParts printed,
+        NutrientPlan? nutrients,
+        CutList cuts
+    )
     {
         var tally = new PartsTally();
         RunParts.Count(tally, rig, layout);
@@ -32,12 +47,13 @@ public static class PartsPlanner
         StandParts.Count(tally, rig, layout, printed);
         OverheadParts.Count(tally, rig, layout, overhead);
         PowerParts.Count(tally, rig, layout);
-        (List<HoleMark> holes, List<string> unmarked) = HoleMarks.Of(rig, layout);
+        (List<HoleMark> holes, List<CutTrouble> unmarked) = HoleMarks.Of(rig, layout);
         PartLine? microtube = Microtube.Line(rig, layout);
         IReadOnlyList<PartLine> lines = PartLines.ByShelf([
             .. cuts.Lines,
             .. PartLines.Of(tally, rig.OnHand, layout.Parts.Catalogue),
             .. microtube is null ? Array.Empty<PartLine>() : [microtube],
+            .. SaltParts.Lines(layout.Resolved.Nutrients, nutrients),
         ]);
         return new PartsPlan(
             lines,
@@ -47,17 +63,11 @@ public static class PartsPlanner
             HoleMarks.InPots(rig, layout),
             ForgottenThings.Of(rig, layout, tally, holes),
             PartLines.Cost(lines),
-            CurrencyOf(lines)
+            PartLines.Cost([.. lines.Where(line => line.Section == SaltParts.Section)]),
+            layout.Resolved.Currency
         )
         {
             Cutting = cuts,
         };
-    }
-
-    // The currency of the user's own prices is not known, so a sum with any of them in it has no currency word.
-    private static string CurrencyOf(IReadOnlyList<PartLine> lines)
-    {
-        PartLine[] priced = [.. lines.Where(l => l.Price is not null)];
-        return priced.Length > 0 && priced.All(l => l.InventedPrice) ? "USD" : "";
     }
 }

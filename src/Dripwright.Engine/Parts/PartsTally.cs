@@ -15,7 +15,16 @@ internal sealed class PartsTally
     /// <param name="spareShare">[-] Spares kept, as a share.</param>
     /// <param name="spares">Spares kept, as a number.</param>
     /// <param name="note">What to mind.</param>
-    public void Add(string key, int count, string where, double spareShare = 0, int spares = 0, string note = "")
+    /// <param name="own">Name and section of a thing that is the grower's own and in no catalogue.</param>
+    public void Add(
+        string key,
+        int count,
+        string where,
+        double spareShare = 0,
+        int spares = 0,
+        string note = "",
+        OwnPart? own = null
+    )
     {
         if (count <= 0)
         {
@@ -30,6 +39,7 @@ internal sealed class PartsTally
         }
 
         counted.Needed += count;
+        counted.Own ??= own;
         counted.SpareShare = Math.Max(counted.SpareShare, spareShare);
         counted.SpareCount = Math.Max(counted.SpareCount, spares);
         if (!counted.Where.Contains(where))
@@ -48,10 +58,17 @@ internal sealed class PartsTally
     public int Of(string key) => _byKey.TryGetValue(key, out Counted? counted) ? counted.Needed : 0;
 }
 
+/// <summary>A thing of the grower's own that is in no catalogue.</summary>
+/// <param name="Name">What to call it.</param>
+/// <param name="Section">Section of the shop in which its like stands.</param>
+internal sealed record OwnPart(string Name, string Section);
+
 /// <summary>One part being counted.</summary>
 internal sealed class Counted(string key)
 {
     public string Key => key;
+
+    public OwnPart? Own { get; set; }
 
     public int Needed { get; set; }
 

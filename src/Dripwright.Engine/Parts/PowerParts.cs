@@ -1,3 +1,5 @@
+using System.Globalization;
+using Dripwright.Engine.Files;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Units;
@@ -10,16 +12,37 @@ internal static class PowerParts
     /// <summary>[V] Above this a fault can kill. Extra-low voltage ends at 50 V alternating (IEC 61140, from memory).</summary>
     private const double DangerousVoltage = 50;
 
+    /// <summary>Key of a tank: the catalogue's, or one made of its measures, so that unlike ones are told apart.</summary>
+    public static string KeyOf(ResolvedTank tank) =>
+        tank.IsOwn
+            ? string.Create(
+                CultureInfo.InvariantCulture,
+                $"own-tank-{RigField.Dashed(tank.Shape.ToString())}-{1000 * tank.Length:0}x{1000 * tank.Width:0}x{1000 * tank.Height:0}mm"
+            )
+            : tank.Type.Key;
+
+    /// <summary>Key of a pump: the catalogue's, or one made of its figures, so that unlike ones are told apart.</summary>
+    public static string KeyOf(ResolvedPump pump) =>
+        pump.IsOwn
+            ? string.Create(
+                CultureInfo.InvariantCulture,
+                $"own-pump-{1000 * pump.Curve[0].Head:0}mm-{3.6e6 * pump.Curve[^1].Flow:0}lph"
+            )
+            : pump.Model.Key;
+
     public static void Count(PartsTally tally, Rig rig, RigLayout layout)
     {
-        tally.Add(rig.Reservoir.Tank, 1, "reservoir");
+        ResolvedTank tank = layout.Parts.Tank;
+        OwnPart? ownTank = tank.IsOwn ? new OwnPart(tank.NameIn(rig.Units), PartLines.Garden) : null;
+        tally.Add(KeyOf(tank), 1, "reservoir", own: ownTank);
         if (rig.Drain.Into == DrainTarget.CatchTank)
         {
             tally.Add(
-                rig.Reservoir.Tank,
+                KeyOf(tank),
                 1,
                 "catch tank under the drain",
-                note: "the second one may be any tank that fits"
+                note: "the second one may be any tank that fits",
+                own: ownTank
             );
         }
 
@@ -33,7 +56,8 @@ internal static class PowerParts
             return;
         }
 
-        tally.Add(rig.Pump.Model, 1, "in the reservoir", spares: rig.Spares.Pumps);
+        OwnPart? ownPump = pump.IsOwn ? new OwnPart(pump.NameIn(rig.Units), PartLines.Electrical) : null;
+        tally.Add(KeyOf(pump), 1, "in the reservoir", spares: rig.Spares.Pumps, own: ownPump);
         if (rig.Timer.Mode == TimerMode.Cycle)
         {
             tally.Add("timer-outlet", 1, "switches the pump", spares: rig.Spares.Timers);

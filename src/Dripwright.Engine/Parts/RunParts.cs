@@ -27,7 +27,7 @@ internal static class RunParts
             tally.Add(type.Key, 1, where, rig.Spares.Fittings);
             if (type.Clamps > 0)
             {
-                tally.Add(ClampKey(parts.Catalogue, pipe), type.Clamps, $"barbs of {pipe.Name}", rig.Spares.Fittings);
+                tally.Add(parts.ClampKey(pipe), type.Clamps, $"barbs of {pipe.Name}", rig.Spares.Fittings);
             }
 
             threads += type.Kind is FittingKind.Barb or FittingKind.Adapter ? 1 : 0;
@@ -44,7 +44,7 @@ internal static class RunParts
 
         foreach ((PipeSize pipe, string where) in Ends(layout))
         {
-            Add(parts.Fitting(pipe, Straight(pipe)), pipe, where);
+            Add(parts.Fitting(pipe, FittingNeeds.Straight(pipe)), pipe, where);
         }
 
         int entries = layout.Rows.Sum(r => r.FeedEntries.Count);
@@ -80,7 +80,7 @@ internal static class RunParts
             {
                 number++;
                 FittingType tee = layout.Parts.Fitting(pipe, FittingKind.Tee);
-                FittingType straight = layout.Parts.Fitting(pipe, Straight(pipe));
+                FittingType straight = layout.Parts.Fitting(pipe, FittingNeeds.Straight(pipe));
                 yield return (pipe, $"N{Labels.Of(number)}", tee.SocketDepth + straight.SocketDepth);
             }
         }
@@ -116,12 +116,7 @@ internal static class RunParts
         }
     }
 
-    public static FittingKind Straight(PipeSize pipe) => pipe.Flexible ? FittingKind.Barb : FittingKind.Adapter;
-
     private static bool IsVent(PipeRun run) => run.Label[0] == 'V';
-
-    private static string ClampKey(PartsCatalogue catalogue, PipeSize pipe) =>
-        catalogue.ClampFor(pipe)?.Key ?? $"clamp-{pipe.Nominal}";
 
     private static int Sockets(FittingKind kind) =>
         kind switch

@@ -53,6 +53,18 @@ public enum MeasuredForm
 
     /// <summary>A concentration in g/L; its SI value is in kg/m³, the same number.</summary>
     GramsPerLitre,
+
+    /// <summary>Days, with one decimal.</summary>
+    Days,
+
+    /// <summary>A difference of temperature that comes about in a day.</summary>
+    Warming,
+
+    /// <summary>A load spread on a floor, as a builder says it: pounds on a square foot, kilograms on a square metre.</summary>
+    FloorLoad,
+
+    /// <summary>An opening that grains pass, in micrometres in either system.</summary>
+    Opening,
 }
 
 /// <summary>A value with its dimension, told in the reader's units only at the edge.</summary>
@@ -187,4 +199,24 @@ public readonly record struct Measured(
     /// <summary>A bare number.</summary>
     /// <param name="value">[-] The number.</param>
     public static Measured Number(double value) => new(Dimension.Share, value, MeasuredForm.Number);
+
+    /// <summary>A time told in days.</summary>
+    /// <param name="seconds">[s] The time.</param>
+    public static Measured Days(double seconds) => new(Dimension.Duration, seconds, MeasuredForm.Days);
+
+    /// <summary>A current.</summary>
+    /// <param name="amperes">[A] The current.</param>
+    public static Measured Current(double amperes) => new(Dimension.Current, amperes);
+
+    /// <summary>A difference of temperature that comes about in a day.</summary>
+    /// <param name="kelvins">[K] The difference.</param>
+    public static Measured Warming(double kelvins) => new(Dimension.Temperature, kelvins, MeasuredForm.Warming);
+
+    /// <summary>A load spread on a floor.</summary>
+    /// <param name="pascals">[Pa] The load.</param>
+    public static Measured FloorLoad(double pascals) => new(Dimension.Pressure, pascals, MeasuredForm.FloorLoad);
+
+    /// <summary>An opening that grains pass.</summary>
+    /// <param name="metres">[m] Its width.</param>
+    public static Measured Opening(double metres) => new(Dimension.Length, metres, MeasuredForm.Opening);
 }

@@ -79,6 +79,26 @@ public sealed class Phrase : IEquatable<Phrase>
     public override int GetHashCode() =>
         HashCode.Combine(Key, Values.Count, Values.Count > 0 ? Values[0].GetHashCode() : 0);
 
+    /// <summary>Whether it says the same but for values that are hardly apart.</summary>
+    /// <param name="other">The other phrase.</param>
+    /// <param name="share">[-] How far two measured values may differ, as a share of the greater.</param>
+    internal bool IsNear(Phrase other, double share) =>
+        Key == other.Key
+        && Values.Count == other.Values.Count
+        && Values.Zip(other.Values).All(pair => AreNear(pair.First, pair.Second, share));
+
+    private static bool AreNear(object one, object other, double share) =>
+        (one, other) switch
+        {
+            (Measured a, Measured b) => (a.Dimension, a.Form) == (b.Dimension, b.Form)
+                && Math.Abs(a.Value - b.Value) <= share * Math.Max(Math.Abs(a.Value), Math.Abs(b.Value)),
+            (Phrase a, Phrase b) => a.IsNear(b, share),
+            (Several a, Several b) => a.Joint == b.Joint
+                && a.Each.Count == b.Each.Count
+                && a.Each.Zip(b.Each).All(pair => pair.First.IsNear(pair.Second, share)),
+            _ => one.Equals(other),
+        };
+
     /// <summary>Key and values, for a debugger; words are made at the edge.</summary>
     public override string ToString() => Key.Length == 0 ? $"{Values[0]}" : $"{Key}({string.Join(", ", Values)})";
 }
@@ -111,6 +131,9 @@ public enum Joint
 {
     /// <summary>"tomato, pepper and basil".</summary>
     And,
+
+    /// <summary>"a stiffer tube, one more frame or braces".</summary>
+    Or,
 
     /// <summary>"row 1, pot 3; row 2, pot 4".</summary>
     Semicolon,

@@ -50,12 +50,13 @@ public sealed record Brief
     [Whole(1, 8, 2), Says("Fewest emitters at a pot. Two, so that one blocked emitter does not kill a plant.")]
     public int LeastEmitters { get; init; }
 
-    /// <summary>[m³/s] Water one plant takes in a hot week.</summary>
+    /// <summary>[m³/s] Water one plant takes in a hot week; null where the crop tells.</summary>
     [
-        Quantity(Dimension.Flow, "0.01 L/day", "30 L/day", Us = "0.5 gal/day", Metric = "1.9 L/day"),
+        Quantity(Dimension.Flow, "0.01 L/day", "30 L/day"),
+        FoundByPlan("what is usual for the crop"),
         Says("What one plant drinks in a hot week.")
     ]
-    public double UsePerPlant { get; init; }
+    public double? UsePerPlant { get; init; }
 
     /// <summary>[s] How long the reservoir should last.</summary>
     [Quantity(Dimension.Duration, "0 d", "60 d", Us = "3 d"), Says("How many days the reservoir should last.")]
@@ -65,7 +66,7 @@ public sealed record Brief
     [
         Whole(0, 1_000_000, 0),
         FoundByPlan("no limit"),
-        Says("Most that the parts to buy may cost, in the currency of the prices (US dollars unless yours are given).")
+        Says("Most that the parts to buy may cost, in the catalogue's currency (US dollars unless yours says another).")
     ]
     public int? Budget { get; init; }
 
@@ -85,8 +86,8 @@ public sealed record Brief
 /// <summary>One crop wanted.</summary>
 public sealed record CropWish
 {
-    /// <summary>Crop tag.</summary>
-    [Text(40, "tomato"), Says("Crop, in your own word.")]
+    /// <summary>Crop in the grower's own word; what the catalogue has of a crop so called is used.</summary>
+    [Text(40, "tomato"), Says("Crop, in your own words; what the catalogue knows of it is used.")]
     public string Crop { get; init; } = "";
 
     /// <summary>Plants of it.</summary>
@@ -96,7 +97,7 @@ public sealed record CropWish
     /// <summary>[m] From pot to pot.</summary>
     [
         Quantity(Dimension.Length, "2 in", "10 ft"),
-        FoundByPlan("what is common for the crop"),
+        FoundByPlan("what is usual for the crop"),
         Says("From pot centre to pot centre. Where crops differ, all pots stand at the widest.")
     ]
     public double? Spacing { get; init; }

@@ -1,3 +1,5 @@
+using Dripwright.Engine.Catalogue;
+
 namespace Dripwright.Engine.Proposing;
 
 /// <summary>How many pots a brief asks for, and what stands in each.</summary>
@@ -17,8 +19,16 @@ internal static class BriefPots
         ];
 
     /// <summary>[m] From pot to pot: the widest that a crop asks for, and no less than the pot is long.</summary>
-    public static double Spacing(Brief brief, double potLength) =>
-        Math.Max(potLength, brief.Crops.Max(c => c.Spacing ?? CropSpacing.Of(c.Crop, brief.Units)));
+    public static double Spacing(Brief brief, double potLength, PartsCatalogue catalogue) =>
+        Math.Max(potLength, Asked(brief, catalogue));
+
+    /// <summary>[m] The widest spacing that a crop asks for: the grower's, or else what is usual for it.</summary>
+    public static double Asked(Brief brief, PartsCatalogue catalogue) =>
+        brief.Crops.Max(c => c.Spacing ?? catalogue.CropOrOther(c.Crop)!.SpacingIn(brief.Units));
+
+    /// <summary>[m³/s] What all plants drink in a hot week.</summary>
+    public static double Use(Brief brief, PartsCatalogue catalogue) =>
+        brief.Crops.Sum(c => c.Plants * (brief.UsePerPlant ?? catalogue.CropOrOther(c.Crop)!.UsePerPlant));
 
     private static int Of(Brief brief, CropWish crop) => (crop.Plants + brief.PlantsPerPot - 1) / brief.PlantsPerPot;
 }

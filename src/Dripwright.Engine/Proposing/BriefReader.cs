@@ -68,6 +68,28 @@ public static class BriefReader
             faults.Add(path, line, column, found, expected);
         }
 
+        if (RigReader.ReadStarter(brief.Units, catalogue).Faults is [var lacking, ..])
+        {
+            Say(
+                "units",
+                $"a catalogue in which the rig that all proposals start from cannot be made: {lacking.Found}",
+                lacking.Expected
+            );
+        }
+
+        foreach ((int index, CropWish wish) in brief.Crops.Index())
+        {
+            if (catalogue.CropOrOther(wish.Crop) is null)
+            {
+                string path = string.Create(CultureInfo.InvariantCulture, $"crops[{index}].crop");
+                Say(
+                    path,
+                    FaultList.Quote(wish.Crop),
+                    $"a crop of the catalogue: it has no row \"{CropType.Other}\" for those it does not know"
+                );
+            }
+        }
+
         int pots = BriefPots.Count(brief);
         if (pots > Brief.MostPots)
         {

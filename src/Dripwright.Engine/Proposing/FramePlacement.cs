@@ -87,7 +87,12 @@ internal sealed class FramePlacement(Brief brief, SearchSpace space, PartsCatalo
         }
 
         Rig raised = With(rig, module, stand);
-        var layout = RigLayout.Of(raised, RigParts.Of(raised, catalogue));
+        if (ResolvedRig.TryOf(raised, catalogue) is not { } resolved)
+        {
+            return null;
+        }
+
+        var layout = RigLayout.Of(resolved);
         if (layout.Conflicts.Count == 0)
         {
             return (raised, layout);
@@ -110,7 +115,14 @@ internal sealed class FramePlacement(Brief brief, SearchSpace space, PartsCatalo
         while (true)
         {
             Rig tried = With(rig, module, height);
-            var layout = RigLayout.Of(tried, RigParts.Of(tried, catalogue));
+            if (ResolvedRig.TryOf(tried, catalogue) is not { } resolved)
+            {
+                // The grower's own catalogue has a pipe without its elbow or tee.
+                shortage.AddPart();
+                return null;
+            }
+
+            var layout = RigLayout.Of(resolved);
             (double along, double across) = space.Room(frame.Pattern);
             if (layout.LengthUsed > along + 1e-6)
             {
@@ -145,7 +157,7 @@ internal sealed class FramePlacement(Brief brief, SearchSpace space, PartsCatalo
 
     private static FrameDraft Draft(Frame frame, Rig rig, RigLayout layout)
     {
-        var judge = new Judgement(rig.Units);
+        var judge = new Judgement();
         new LayoutRules(rig, layout, judge).Judge();
         return new FrameDraft(
             frame,

@@ -14,10 +14,10 @@ internal static class Obstacles
         List<Obstacle> obstacles = [];
         int pots = BriefPots.Count(brief);
         PotType pot = search.Space.Pot;
-        int capacity = RowPatterns.Capacity(brief, pot);
+        int capacity = RowPatterns.Capacity(brief, pot, search.Space.Catalogue);
         if (capacity < pots || search.Space.Patterns.Count == 0)
         {
-            obstacles.Add(Room(brief, pot, pots, capacity, words));
+            obstacles.Add(Room(brief, search.Space, pots, capacity, words));
             return obstacles;
         }
 
@@ -134,6 +134,16 @@ internal static class Obstacles
             );
         }
 
+        if (shortage.Parts && obstacles.Count == 0)
+        {
+            obstacles.Add(
+                new(
+                    "Your own catalogue has pipes in these sizes for which there is no elbow, tee, cap or other fitting.",
+                    "Add their fittings to your catalogue, or take these pipes out of it."
+                )
+            );
+        }
+
         if (shortage.Holes && obstacles.Count == 0)
         {
             obstacles.Add(
@@ -145,9 +155,10 @@ internal static class Obstacles
         }
     }
 
-    private static Obstacle Room(Brief brief, PotType pot, int pots, int capacity, QuantityWords words)
+    private static Obstacle Room(Brief brief, SearchSpace space, int pots, int capacity, QuantityWords words)
     {
-        double spacing = BriefPots.Spacing(brief, pot.Length);
+        (PotType pot, PartsCatalogue catalogue) = (space.Pot, space.Catalogue);
+        double spacing = BriefPots.Spacing(brief, pot.Length, catalogue);
         List<string> cures = [];
         if (WouldHold(0.9 * spacing, s => Apart(brief, spacing - s)) is { } closer && spacing - closer > pot.Length)
         {
@@ -174,7 +185,7 @@ internal static class Obstacles
 
         double? WouldHold(double most, Func<double, Brief> changed)
         {
-            if (RowPatterns.Capacity(changed(most), pot) < pots)
+            if (RowPatterns.Capacity(changed(most), pot, catalogue) < pots)
             {
                 return null;
             }
@@ -183,7 +194,8 @@ internal static class Obstacles
             for (int i = 0; i < 40; i++)
             {
                 double middle = (low + high) / 2;
-                (low, high) = RowPatterns.Capacity(changed(middle), pot) < pots ? (middle, high) : (low, middle);
+                (low, high) =
+                    RowPatterns.Capacity(changed(middle), pot, catalogue) < pots ? (middle, high) : (low, middle);
             }
 
             return high;
@@ -221,7 +233,7 @@ internal static class Obstacles
     {
         double most = space.LargestFilled;
         double days = brief.DaysWanted / 86_400;
-        double lasts = most / (brief.Crops.Sum(c => c.Plants) * brief.UsePerPlant) / 86_400;
+        double lasts = most / space.Use / 86_400;
         return new(
             $"{QuantityWords.Number(days)} days take {words.Volume(space.VolumeWanted)}; the largest tank in these sizes whose rim stays under the wall outlet holds {words.Volume(most)}.",
             $"Ask for {QuantityWords.Number(Math.Floor(lasts * 10) / 10)} days, have the outlet set higher, or add a larger tank to your own catalogue."

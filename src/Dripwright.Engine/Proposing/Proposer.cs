@@ -1,4 +1,5 @@
 using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Layout;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Units;
 
@@ -18,7 +19,6 @@ public static class Proposer
     /// <param name="options">How much may be searched; the defaults where null.</param>
     /// <param name="progress">Told after each step.</param>
     /// <param name="stop">Asks to stop and give the best so far.</param>
-    /// <exception cref="InvalidOperationException">The catalogue lacks a part that rig files assume.</exception>
     public static ProposalList Of(
         Brief brief,
         PartsCatalogue catalogue,
@@ -37,12 +37,13 @@ public static class Proposer
         foreach ((Passed rig, int mark) in search.Front.Kept)
         {
             Rig named = rig.Rig with { Name = NameOf(brief, proposals.Count) };
+            RigLayout layout = rig.Plan.Layout;
             proposals.Add(
                 new Proposal(
                     named,
                     rig.Plan with
                     {
-                        Rig = named,
+                        Layout = layout with { Resolved = layout.Resolved.Named(named.Name) },
                     },
                     rig.Cost,
                     rig.Plan.Parts.Currency,
@@ -59,7 +60,7 @@ public static class Proposer
         return new ProposalList(
             proposals,
             proposals.Count > 0 ? [] : Obstacles.Of(brief, search),
-            Remarks(brief, search.Space),
+            Remarks(brief, search.Space, catalogue),
             report
         )
         {
@@ -69,11 +70,11 @@ public static class Proposer
 
     private static string NameOf(Brief brief, int index) => $"{brief.Name}, proposal {QuantityWords.Count(index + 1)}";
 
-    private static List<string> Remarks(Brief brief, SearchSpace space)
+    private static List<string> Remarks(Brief brief, SearchSpace space, PartsCatalogue catalogue)
     {
         List<string> remarks = [];
         var words = new QuantityWords(brief.Units);
-        double asked = brief.Crops.Max(c => c.Spacing ?? CropSpacing.Of(c.Crop, brief.Units));
+        double asked = BriefPots.Asked(brief, catalogue);
         if (asked < space.Pot.Length)
         {
             remarks.Add(
@@ -83,7 +84,7 @@ public static class Proposer
         else if (brief.Crops.Any(c => c.Spacing is null))
         {
             remarks.Add(
-                $"Pots stand {words.Length(asked)} apart: where the brief does not say, what is common for the crop."
+                $"Pots stand {words.Length(asked)} apart: where the brief does not say, what is usual for the crop."
             );
         }
 

@@ -126,9 +126,9 @@ internal static class RigWords
     private static string Emitters(Plan plan) =>
         $"{Count(plan.Rig.Feed.EmittersPerPot, "emitter")} a pot: {plan.Layout.Parts.Emitter.Name}";
 
-    private static string Pump(Plan plan) => plan.Layout.Parts.Pump?.Name ?? "gravity from the shelf";
+    private static string Pump(Plan plan) => plan.Layout.Parts.Pump?.NameIn(plan.Rig.Units) ?? "gravity from the shelf";
 
-    private static string Tank(Plan plan) => plan.Layout.Parts.Catalogue.Tanks[plan.Rig.Reservoir.Tank].Name;
+    private static string Tank(Plan plan) => plan.Layout.Parts.Tank.NameIn(plan.Rig.Units);
 
     private static string OneEmitter(Plan plan) =>
         plan.Rig.Feed.EmittersPerPot > 1 ? "" : " With one emitter a pot, a blocked one dries the plant.";

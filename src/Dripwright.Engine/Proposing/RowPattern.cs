@@ -31,11 +31,11 @@ internal sealed record RowPattern(
 internal static class RowPatterns
 {
     /// <summary>Every pattern that may fit, few rows first.</summary>
-    public static List<RowPattern> Of(Brief brief, PotType pot)
+    public static List<RowPattern> Of(Brief brief, PotType pot, PartsCatalogue catalogue)
     {
         int pots = BriefPots.Count(brief);
         List<RowPattern> patterns = [];
-        foreach (Lane lane in Lanes(brief, pot))
+        foreach (Lane lane in Lanes(brief, pot, catalogue))
         {
             // One row more is worth trying only where it makes the rows shorter.
             int before = 0;
@@ -55,12 +55,12 @@ internal static class RowPatterns
     }
 
     /// <summary>Most pots that the room holds at the brief's spacing.</summary>
-    public static int Capacity(Brief brief, PotType pot) =>
-        Lanes(brief, pot).Max(l => Math.Max(0, l.MostRows) * Math.Max(0, l.MostPots));
+    public static int Capacity(Brief brief, PotType pot, PartsCatalogue catalogue) =>
+        Lanes(brief, pot, catalogue).Max(l => Math.Max(0, l.MostRows) * Math.Max(0, l.MostPots));
 
-    private static IEnumerable<Lane> Lanes(Brief brief, PotType pot)
+    private static IEnumerable<Lane> Lanes(Brief brief, PotType pot, PartsCatalogue catalogue)
     {
-        double spacing = BriefPots.Spacing(brief, pot.Length);
+        double spacing = BriefPots.Spacing(brief, pot.Length, catalogue);
         double step = brief.Units == UnitSystem.Us ? 0.0127 : 0.01;
         foreach (bool across in new[] { false, true })
         {

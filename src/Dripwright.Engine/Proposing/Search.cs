@@ -1,5 +1,6 @@
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Findings;
+using Dripwright.Engine.Physics;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Stands.Checks;
 using Dripwright.Engine.Water;
@@ -178,7 +179,7 @@ internal sealed class Search
 
     private void Try(Candidate candidate, (int Frame, int Within) order)
     {
-        if (candidate.ToRig() is not { } rig)
+        if (candidate.ToRig() is not { } rig || ResolvedRig.TryOf(rig, _catalogue) is not { } resolved)
         {
             return;
         }
@@ -190,7 +191,7 @@ internal sealed class Search
         }
 
         Planned++;
-        Plan plan = Planner.Of(rig, [], _catalogue, s_water);
+        Plan plan = Planner.Of(resolved, [], s_water);
         List<Finding> against = Against(plan);
         if (against.Count == 0)
         {
@@ -226,10 +227,10 @@ internal sealed class Search
     // Known without a plan: the water between the mark and the level that keeps the pump covered.
     private double DaysMissing(Rig rig)
     {
-        VesselShape tank = SearchSpace.ShapeOf(_catalogue.Tanks[rig.Reservoir.Tank]);
+        VesselShape tank = _catalogue.Tanks[rig.Reservoir.Tank].Inside;
         double working = ReservoirDays.WorkingVolume(tank, rig.Reservoir.LowestLevel, rig.Reservoir.Fill * tank.Height);
         double missing = Space.VolumeWanted - working;
-        double aDay = _brief.Crops.Sum(c => c.Plants) * _brief.UsePerPlant * 86_400;
+        double aDay = Space.Use * 86_400;
         return missing > 1e-9 * Space.VolumeWanted ? missing / aDay : 0;
     }
 
@@ -247,9 +248,12 @@ internal sealed class Search
     /// <summary>True where the weakest pot is given less in a day of the timer's hours than its plants drink.</summary>
     internal static bool IsThirsty(Plan plan)
     {
-        double seconds = FeedPlanner.HoursPerDay(plan.Rig.Timer) * 3600;
-        int plants = plan.Layout.Rows.SelectMany(r => r.Pots).Max(p => p.Plants);
-        return plan.Feed.Weakest!.Flow * seconds < plants * plan.Rig.Reservoir.UsePerPlant * 86_400;
+        ResolvedRig rig = plan.Layout.Resolved;
+        double most = plan
+            .Layout.Rows.SelectMany(r => r.Pots)
+            .Where(p => p.Planted)
+            .Max(p => p.Plants * rig.UsePerPlant(p.CropType!));
+        return plan.Feed.Weakest!.Flow * rig.Clock.SecondsPerDay < most * 86_400;
     }
 
     private sealed record Unplaced(Frame Frame, double Best, decimal Floor);

@@ -1,5 +1,6 @@
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Findings;
+using Dripwright.Engine.Physics;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Water;
 
@@ -21,13 +22,16 @@ internal sealed class SearchSpace
         _catalogue = catalogue;
         _stock = [.. brief.OnHand.Select(h => h.Part)];
         Pot = catalogue.Pots[brief.Pot];
+        Use = BriefPots.Use(brief, catalogue);
         Start = RigReader.Starter(brief.Units, catalogue);
-        Patterns = RowPatterns.Of(brief, Pot);
+        Patterns = RowPatterns.Of(brief, Pot, catalogue);
         Emitters = [.. Sold(catalogue.Emitters).OrderBy(e => e.Key, StringComparer.Ordinal)];
         AllPumps = [.. Sold(catalogue.Pumps).OrderBy(p => p.Key, StringComparer.Ordinal)];
         Pumps = [.. AllPumps.Where(Powered)];
         Frames = [.. FramesOf()];
     }
+
+    public PartsCatalogue Catalogue => _catalogue;
 
     public PotType Pot { get; }
 
@@ -53,7 +57,10 @@ internal sealed class SearchSpace
             : (_brief.Site.RoomLength, _brief.Site.RoomWidth);
 
     /// <summary>[m³] What the plants drink in the days wanted.</summary>
-    public double VolumeWanted => _brief.Crops.Sum(c => c.Plants) * _brief.UsePerPlant * _brief.DaysWanted;
+    public double VolumeWanted => Use * _brief.DaysWanted;
+
+    /// <summary>[m³/s] What all plants drink in a hot week.</summary>
+    public double Use { get; }
 
     /// <summary>[m³] Most that a tank holds among those whose rim lies under the wall outlet.</summary>
     public double LargestFilled =>
@@ -66,18 +73,9 @@ internal sealed class SearchSpace
     /// <summary>[m³] What a tank holds up to the mark of a rig file's default.</summary>
     public double FilledVolume(TankType tank)
     {
-        VesselShape shape = ShapeOf(tank);
+        VesselShape shape = tank.Inside;
         return shape.VolumeAt(Start.Reservoir.Fill * shape.Height);
     }
-
-    /// <summary>The tank's inside.</summary>
-    public static VesselShape ShapeOf(TankType tank) =>
-        tank.Shape switch
-        {
-            TankShape.Upright => new RoundVessel(tank.Width, tank.Height),
-            TankShape.Lying => new LyingDrum(tank.Height, tank.Length),
-            _ => new BoxVessel(tank.Length, tank.Width, tank.Height),
-        };
 
     /// <summary>Strainers for an emitter: the cheapest that is fine enough, and any in stock that is.</summary>
     public IReadOnlyList<StrainerType> Strainers(EmitterType emitter)

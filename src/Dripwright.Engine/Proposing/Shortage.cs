@@ -18,6 +18,11 @@ internal sealed class Shortage
     /// <summary>True when a frame failed because no module length kept its holes clear of joints.</summary>
     public bool Holes { get; private set; }
 
+    /// <summary>True when a frame failed because the catalogue has a pipe without one of its fittings.</summary>
+    public bool Parts { get; private set; }
+
+    public void AddPart() => Parts = true;
+
     public void AddAlong(double missing) => Along = Math.Min(Along ?? missing, missing);
 
     public void AddAcross(double missing) => Across = Math.Min(Across ?? missing, missing);

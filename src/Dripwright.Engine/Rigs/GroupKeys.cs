@@ -29,6 +29,7 @@ internal static class GroupKeys
             PartGroup.Acids => key == None
                 || (catalogue.Salts.Salts.TryGetValue(key, out var acid) && acid.Kind == SaltKind.Acid),
             PartGroup.Targets => key == Usual || catalogue.Targets.Targets.ContainsKey(key),
+            PartGroup.Crops => key == None || catalogue.Crops.ContainsKey(key),
             PartGroup.Any => Named.Any(named => Has(catalogue, named, key) && key != None)
                 || catalogue.Fittings.ContainsKey(key)
                 || catalogue.Sundries.ContainsKey(key),
@@ -52,6 +53,7 @@ internal static class GroupKeys
             PartGroup.Salts => SaltKeys(catalogue, acids: false),
             PartGroup.Acids => SaltKeys(catalogue, acids: true),
             PartGroup.Targets => catalogue.Targets.Targets.Keys,
+            PartGroup.Crops => catalogue.Crops.Keys,
             PartGroup.Any => Named
                 .SelectMany(named => Keys(catalogue, named).Where(key => key != None))
                 .Concat(catalogue.Fittings.Keys)
@@ -59,7 +61,7 @@ internal static class GroupKeys
             _ => throw new ArgumentOutOfRangeException(nameof(shelf), shelf, "Not a shelf."),
         };
         var ordered = keys.Order(StringComparer.Ordinal);
-        return shelf is PartGroup.Strainers or PartGroup.Pumps or PartGroup.Wires or PartGroup.Acids
+        return shelf is PartGroup.Strainers or PartGroup.Pumps or PartGroup.Wires or PartGroup.Acids or PartGroup.Crops
                 ? ordered.Prepend(None)
             : shelf is PartGroup.Targets ? ordered.Prepend(Usual)
             : ordered;
@@ -71,6 +73,7 @@ internal static class GroupKeys
         {
             PartGroup.Salts or PartGroup.Acids => catalogue.Salts.Salts.GetValueOrDefault(key)?.Name,
             PartGroup.Targets => catalogue.Targets.Targets.GetValueOrDefault(key)?.Name,
+            PartGroup.Crops => catalogue.Crops.GetValueOrDefault(key)?.Name,
             _ => catalogue.TryFind(key)?.Name,
         };
 
@@ -89,6 +92,7 @@ internal static class GroupKeys
             PartGroup.Salts => "a salt of the catalogue",
             PartGroup.Acids => "an acid of the catalogue, or \"none\"",
             PartGroup.Targets => "\"usual\", or a target of the catalogue",
+            PartGroup.Crops => "a crop of the catalogue, or \"none\"",
             PartGroup.Any => "a part of the catalogue",
             _ => throw new ArgumentOutOfRangeException(nameof(shelf), shelf, "Not a shelf."),
         };

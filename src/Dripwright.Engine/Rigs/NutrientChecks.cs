@@ -57,7 +57,7 @@ internal static class NutrientChecks
         }
         foreach (var (index, salt) in (mix.Salts ?? []).Index())
         {
-            if (salt.PricePerKg is { } price && NutrientText.Plain(price) is not (>= 0 and <= 1e6))
+            if (salt.PricePerKg is { } price && NutrientText.Money(price) is not (>= 0 and <= 1_000_000))
             {
                 var path =
                     $"nutrients.salts[{index.ToString(System.Globalization.CultureInfo.InvariantCulture)}].pricePerKg";

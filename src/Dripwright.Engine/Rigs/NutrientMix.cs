@@ -1,39 +1,8 @@
+using Dripwright.Engine.Catalogue.Targets;
 using Dripwright.Engine.Files;
 using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Rigs;
-
-/// <summary>The crop that the nutrients are for.</summary>
-public enum NutrientCrop
-{
-    /// <summary>There is no recipe.</summary>
-    None,
-
-    /// <summary>Tomato.</summary>
-    Tomato,
-
-    /// <summary>Cucumber.</summary>
-    Cucumber,
-
-    /// <summary>Sweet pepper.</summary>
-    SweetPepper,
-}
-
-/// <summary>How far the crop is.</summary>
-public enum NutrientStage
-{
-    /// <summary>Planted, growing in.</summary>
-    Young,
-
-    /// <summary>First flowers open.</summary>
-    FirstFlowers,
-
-    /// <summary>First fruits swell.</summary>
-    Fruiting,
-
-    /// <summary>Fruits of all ages on the plant.</summary>
-    FullCrop,
-}
 
 /// <summary>How the nutrients are mixed.</summary>
 public enum NutrientMixing
@@ -49,13 +18,16 @@ public enum NutrientMixing
 /// <remarks>Not called feed: that is the pipework from the pump to the emitters.</remarks>
 public sealed record NutrientMix
 {
-    /// <summary>Crop; none for no recipe.</summary>
-    [Choice("none"), Says("Crop that the nutrients are for; \"none\" for no recipe.")]
-    public NutrientCrop Crop { get; init; }
+    /// <summary>Key of the crop; "none" for no recipe.</summary>
+    [
+        PartKey(PartGroup.Crops, "none", "none"),
+        Says("Crop that the nutrients are for, from the catalogue; \"none\" for no recipe.")
+    ]
+    public string Crop { get; init; } = "none";
 
     /// <summary>How far the crop is.</summary>
     [Choice("young"), Says("How far the crop is.")]
-    public NutrientStage Stage { get; init; }
+    public GrowthStage Stage { get; init; }
 
     /// <summary>Whose proportions of elements.</summary>
     [
@@ -146,10 +118,14 @@ public sealed record NutrientSalt
     public string Salt { get; init; } = "";
 
     /// <summary>Price of a kilogram, as text.</summary>
-    [Text(20), FoundByPlan("not known"), Says("Price of a kilogram in your money, a plain number such as \"2.40\".")]
+    [Text(20), FoundByPlan("not known"), Says("Price of a kilogram in the catalogue's currency, a plain number such as \"2.40\".")]
     public string? PricePerKg { get; init; }
 
-    /// <summary>[kg] How much of it there is.</summary>
-    [Quantity(Dimension.Mass, "0 g", "10000 kg"), FoundByPlan("enough"), Says("How much of it you have.")]
+    /// <summary>[kg] How much of it there is; null where it is bought as needed.</summary>
+    [
+        Quantity(Dimension.Mass, "0 g", "10000 kg"),
+        FoundByPlan("as much as it takes, to be bought"),
+        Says("How much of it you have: the recipe takes no more, and nothing of it is bought.")
+    ]
     public double? Have { get; init; }
 }

@@ -83,9 +83,20 @@ internal static class NutrientText
         return Value(line, words[0], form, amount);
     }
 
-    /// <summary>Reads a plain number such as a pH or a price.</summary>
+    /// <summary>Reads a plain number such as a pH.</summary>
     public static double? Plain(string text) =>
         double.TryParse(
+            text,
+            NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingWhite | NumberStyles.AllowTrailingWhite,
+            CultureInfo.InvariantCulture,
+            out var value
+        )
+            ? value
+            : null;
+
+    /// <summary>Reads a sum of money without its currency.</summary>
+    public static decimal? Money(string text) =>
+        decimal.TryParse(
             text,
             NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingWhite | NumberStyles.AllowTrailingWhite,
             CultureInfo.InvariantCulture,

@@ -57,12 +57,13 @@ public sealed record Overhead
     ]
     public double Tightened { get; init; }
 
-    /// <summary>[kg] One vine with its fruit.</summary>
+    /// <summary>[kg] One vine with its fruit; null where the crop tells.</summary>
     [
-        Quantity(Dimension.Mass, "0 lb", "200 lb", Us = "31 lb", Metric = "14 kg"),
+        Quantity(Dimension.Mass, "0 lb", "200 lb"),
+        FoundByPlan("what is usual for the crop"),
         Says("One vine with its fruit: a loaded tomato hangs with 15 to 31 lb (7 to 14 kg).")
     ]
-    public double PlantMass { get; init; }
+    public double? PlantMass { get; init; }
 
     /// <summary>Strings to a plant.</summary>
     [Whole(1, 4, 1), Says("Strings to each plant.")]

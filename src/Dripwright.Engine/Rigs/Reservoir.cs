@@ -48,11 +48,11 @@ public sealed record Reservoir
     [Quantity(Dimension.Length, "2 in", "20 ft"), FoundByPlan("as the tank"), Says("Inside height to the rim.")]
     public double? Height { get; init; }
 
-    /// <summary>[m³] Volume to the rim, where measured; it is compared with the shape's.</summary>
+    /// <summary>[m³] Volume to the rim, where measured; it then counts, and the shape only says how it is spread over the height.</summary>
     [
         Quantity(Dimension.Volume, "0.2 gal", "5000 gal"),
         FoundByPlan("from the shape"),
-        Says("Volume to the rim, if you measured it.")
+        Says("Volume to the rim, if you measured it: all volumes then go by it.")
     ]
     public double? Volume { get; init; }
 
@@ -99,14 +99,15 @@ public sealed record Reservoir
     ]
     public double WaterTemperature { get; init; }
 
-    /// <summary>[m³/s] Water one plant takes in a hot week.</summary>
+    /// <summary>[m³/s] Water one plant takes in a hot week; null where the crop tells.</summary>
     [
-        Quantity(Dimension.Flow, "0 L/day", "30 L/day", Us = "0.5 gal/day", Metric = "1.9 L/day"),
+        Quantity(Dimension.Flow, "0 L/day", "30 L/day"),
+        FoundByPlan("what is usual for the crop"),
         Says(
             "What one plant drinks in a hot week. A full-grown tomato takes 0.5 to 0.7 gal (1.9 to 2.7 L) on a hot day."
         )
     ]
-    public double UsePerPlant { get; init; }
+    public double? UsePerPlant { get; init; }
 
     /// <summary>[s] How long it should last without a hand.</summary>
     [Quantity(Dimension.Duration, "0 d", "60 d", Us = "3 d"), Says("How many days it should last in a hot week.")]

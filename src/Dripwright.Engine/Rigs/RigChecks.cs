@@ -1,7 +1,6 @@
 using System.Globalization;
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Files;
-using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Rigs;
 
@@ -15,42 +14,37 @@ internal static class RigChecks
     /// <summary>Most stand modules of all rows together.</summary>
     public const int MostModules = 10_000;
 
-    public static void All(Rig rig, PartsCatalogue catalogue, FaultList faults, RigBinder binder)
+    /// <summary>Judges a rig.</summary>
+    /// <param name="rig">The rig.</param>
+    /// <param name="catalogue">The catalogue.</param>
+    /// <param name="faults">What was at fault so far.</param>
+    /// <param name="say">Told path, what was found and what is expected.</param>
+    public static void All(Rig rig, PartsCatalogue catalogue, FaultList faults, Action<string, string, string> say)
     {
-        void Say(string path, string found, string expected)
-        {
-            var (line, column) = binder.PlaceOf(path);
-            faults.Add(path, line, column, found, expected);
-        }
-
         // Judged before any of these checks adds a fault of its own.
         var good = new HashSet<string>(
-            new[] { "rows", "reservoir", "pump", "onHand", "nutrients" }.Where(path => !faults.Touch(path)),
+            new[] { "rows", "pump", "onHand", "nutrients" }.Where(path => !faults.Touch(path)),
             StringComparer.Ordinal
         );
         if (good.Contains("rows"))
         {
             // Without a bound on the pots, judging who stands where has none either.
-            if (Totals(rig, Say))
+            if (Totals(rig, say))
             {
-                Plantings(rig, Say);
+                Plantings(rig, say);
             }
-        }
-        if (good.Contains("reservoir"))
-        {
-            Levels(rig, catalogue, Say);
         }
         if (good.Contains("pump"))
         {
-            Curve(rig.Pump, Say);
+            Curve(rig.Pump, say);
         }
         if (good.Contains("onHand"))
         {
-            Lengths(rig, catalogue, Say);
+            Lengths(rig, catalogue, say);
         }
         if (good.Contains("nutrients"))
         {
-            NutrientChecks.All(rig.Nutrients, Say);
+            NutrientChecks.All(rig.Nutrients, say);
         }
     }
 
@@ -105,36 +99,6 @@ internal static class RigChecks
                     }
                 }
             }
-        }
-    }
-
-    private static void Levels(Rig rig, PartsCatalogue catalogue, Action<string, string, string> say)
-    {
-        var reservoir = rig.Reservoir;
-        var tank = catalogue.Tanks[reservoir.Tank];
-        var shape = reservoir.Shape ?? tank.Shape;
-        string Length(double metres) => Units.QuantityText.Format(Dimension.Length, metres, rig.Units);
-
-        if (shape is TankShape.Upright && reservoir is { Length: { } across, Width: { } also } && across != also)
-        {
-            say(
-                "reservoir.width",
-                Length(also),
-                $"the same as the length, {Length(across)}: an upright cylinder is round"
-            );
-        }
-        if (shape is TankShape.Lying && reservoir is { Height: { } tall, Width: { } wide } && tall != wide)
-        {
-            say("reservoir.height", Length(tall), $"the same as the width, {Length(wide)}: a lying cylinder is round");
-        }
-        var height = reservoir.Height ?? (shape is TankShape.Lying ? reservoir.Width : null) ?? tank.Height;
-        if (reservoir.LowestLevel >= height)
-        {
-            say(
-                "reservoir.lowestLevel",
-                Length(reservoir.LowestLevel),
-                $"less than the tank's height of {Length(height)}"
-            );
         }
     }
 

@@ -31,9 +31,15 @@ public static class RigReader
     /// <exception cref="InvalidOperationException">The catalogue lacks a part that is assumed.</exception>
     public static Rig Starter(UnitSystem units, PartsCatalogue catalogue)
     {
-        var name = RigField.Dashed(units.ToString());
-        var reading = Read($$"""{ "units": "{{name}}" }""", "starter", catalogue);
+        var reading = ReadStarter(units, catalogue);
         return reading.Rig ?? throw new InvalidOperationException(string.Join(Environment.NewLine, reading.Faults));
+    }
+
+    /// <summary>The same with its faults, where the catalogue lacks what a rig file assumes.</summary>
+    internal static RigReading ReadStarter(UnitSystem units, PartsCatalogue catalogue)
+    {
+        var name = RigField.Dashed(units.ToString());
+        return Read($$"""{ "units": "{{name}}" }""", "starter", catalogue);
     }
 
     internal static RigReading Read(
@@ -54,15 +60,22 @@ public static class RigReader
             {
                 var binder = new RigBinder(faults, catalogue);
                 var rig = binder.Bind(root);
-                RigChecks.All(rig, catalogue, faults, binder);
+                void Say(string path, string found, string expected)
+                {
+                    var (line, column) = binder.PlaceOf(path);
+                    faults.Add(path, line, column, found, expected);
+                }
+
+                RigChecks.All(rig, catalogue, faults, Say);
+                var resolved = RigResolver.Resolve(rig, catalogue, section => !faults.Touch(section), Say);
                 // Where no feed is asked for, sixteen things not measured of the water are no news.
                 var assumed =
-                    rig.Nutrients.Crop is NutrientCrop.None
+                    rig.Nutrients.Crop == GroupKeys.None
                         ? binder.Assumed.Where(one =>
                             one.Path == "nutrients.crop" || !one.Path.StartsWith("nutrients.", StringComparison.Ordinal)
                         )
                         : binder.Assumed;
-                return new(faults.Any ? null : rig, faults.InOrder(), [.. assumed], upgraded);
+                return new(resolved, faults.InOrder(), [.. assumed], upgraded);
             }
         }
         else if (!faults.Any)

@@ -9,13 +9,17 @@ namespace Dripwright.Engine.Rigs;
 public sealed record Assumed(string Path, string Value, string How);
 
 /// <summary>What came of reading a rig file.</summary>
-/// <param name="Rig">The rig; null when there is any fault.</param>
+/// <param name="Resolved">What the rig means, with all that it names looked up; null when there is any fault.</param>
 /// <param name="Faults">All faults, in the order of the file.</param>
 /// <param name="Assumed">Every field the file does not give, in the order of the format.</param>
 /// <param name="Upgraded">What was done to a file of an older format, one sentence for each step.</param>
 public sealed record RigReading(
-    Rig? Rig,
+    ResolvedRig? Resolved,
     IReadOnlyList<Fault> Faults,
     IReadOnlyList<Assumed> Assumed,
     IReadOnlyList<string> Upgraded
-);
+)
+{
+    /// <summary>The rig as it is written; null when there is any fault.</summary>
+    public Rig? Rig => Resolved?.Rig;
+}

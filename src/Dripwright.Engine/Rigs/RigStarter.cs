@@ -9,12 +9,12 @@ public static class RigStarter
     /// <summary>The rig that the answers describe; all else is assumed.</summary>
     /// <param name="answers">The answers.</param>
     /// <param name="catalogue">The parts it can name.</param>
-    /// <exception cref="ArgumentOutOfRangeException">An answer lies outside what a rig file allows.</exception>
-    /// <exception cref="InvalidOperationException">The catalogue lacks a part that is assumed.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">An answer lies outside what a rig file allows, or the catalogue lacks a part that is assumed.</exception>
     public static Rig Rig(StarterAnswers answers, PartsCatalogue catalogue)
     {
         ArgumentNullException.ThrowIfNull(answers);
-        var start = RigReader.Starter(answers.Units, catalogue);
+        var basis = RigReader.ReadStarter(answers.Units, catalogue);
+        var start = basis.Rig ?? throw new ArgumentOutOfRangeException(nameof(answers), basis.Faults[0].ToString());
         var row = start.Rows[0] with
         {
             Count = answers.Rows,
@@ -24,7 +24,13 @@ public static class RigStarter
             Planting = [new Planting { Crop = answers.Crop, Plants = 1 }],
         };
         var wire = answers.Units is UnitSystem.Us ? "rope-1/8in" : "rope-4mm";
-        var rig = start with { Name = answers.Name, Rows = [row], Overhead = start.Overhead with { Wire = wire } };
+        var rig = start with
+        {
+            Name = answers.Name,
+            Rows = [row],
+            Overhead = start.Overhead with { Wire = wire },
+            Nutrients = start.Nutrients with { Crop = Fed(answers.Crop, start.Nutrients, catalogue) },
+        };
         rig = answers.Gravity ? Raised(rig) : rig;
         var reading = RigReader.Read(RigWriter.Write(rig), "starter", catalogue);
         return reading.Rig ?? throw new ArgumentOutOfRangeException(nameof(answers), reading.Faults[0].ToString());
@@ -33,13 +39,18 @@ public static class RigStarter
     /// <summary>The starter rig file: every field with its value and what it means. It reads without a fault.</summary>
     /// <param name="answers">The answers.</param>
     /// <param name="catalogue">The parts it can name.</param>
-    /// <exception cref="ArgumentOutOfRangeException">An answer lies outside what a rig file allows.</exception>
-    /// <exception cref="InvalidOperationException">The catalogue lacks a part that is assumed.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">An answer lies outside what a rig file allows, or the catalogue lacks a part that is assumed.</exception>
     public static string Text(StarterAnswers answers, PartsCatalogue catalogue)
     {
         var rig = Rig(answers, catalogue);
         return new RigText(rig.Units, leaveOutAssumed: false, comments: true).Write(rig);
     }
+
+    // A crop whose recipe is known gets one at once; any other is for the grower to say.
+    private static string Fed(string crop, NutrientMix mix, PartsCatalogue catalogue) =>
+        catalogue.CropFor(crop) is { } known && catalogue.Targets.StageOf(known.Key, mix.Stage) is not null
+            ? known.Key
+            : GroupKeys.None;
 
     // Gravity needs the water above the emitters, and somewhere below the drain for what runs through.
     private static Rig Raised(Rig rig) =>

@@ -115,8 +115,8 @@ public sealed record Planting
     [Text(200, "all"), Says("Pots, counted from the left end: \"1-6\", \"3\", \"1-4, 9\" or \"all\".")]
     public string Pots { get; init; } = "all";
 
-    /// <summary>Crop tag.</summary>
-    [Text(40, "tomato"), Says("Crop, in your own word.")]
+    /// <summary>Crop in the grower's own word; what the catalogue has of a crop so called is used.</summary>
+    [Text(40, "tomato"), Says("Crop, in your own words; what the catalogue knows of it is used.")]
     public string Crop { get; init; } = "";
 
     /// <summary>Plants in each pot.</summary>

@@ -65,9 +65,6 @@ public sealed record StandOptions
     /// <summary>Modules after which a longer row is cut off, since its middle repeats itself; null for whole rows.</summary>
     public int? MostModules { get; init; }
 
-    /// <summary>True to try what would cure the weakest place.</summary>
-    public bool TryCures { get; init; } = true;
-
     /// <summary>Asks to stop; heard between loadings.</summary>
     public CancellationToken Stop { get; init; }
 
@@ -92,7 +89,6 @@ public sealed record StandOptions
             },
             EveryBuckling = false,
             MostModules = 4,
-            TryCures = false,
         };
     }
 }

@@ -68,6 +68,7 @@ public sealed class FieldReader
     /// <param name="field">Name of the field.</param>
     /// <param name="text">What was written.</param>
     /// <param name="example">A good one.</param>
+    /// <returns>[-] The number, as it was written.</returns>
     public double Number(string field, string? text, string example)
     {
         if (

@@ -82,7 +82,7 @@ public static class NutrientRenewal
 
     private static TankRenewal Sodium(Plan plan, NutrientPlan feed, TankReading reading, Composition tank)
     {
-        double limit = NutrientOutlooks.LimitOf(plan.Rig.Nutrients.Crop).Classic;
+        double limit = feed.SodiumLimit.Classic;
         Answer<RenewalShare> share = Renewal.Below(
             tank,
             feed.Recipe.Composition,

@@ -69,6 +69,16 @@ public sealed class QuantityWords(UnitSystem units)
     /// <param name="kilograms">[kg] The mass.</param>
     public string Mass(double kilograms) => Of(Dimension.Mass, kilograms);
 
+    /// <summary>A load spread on a floor, as a builder says it.</summary>
+    /// <param name="pascals">[Pa] The load.</param>
+    public string FloorLoad(double pascals) =>
+        Us ? $"{Number(pascals / 47.880259, "0")} lb/ft²" : $"{Number(pascals / 9.80665, "0")} kg/m²";
+
+    /// <summary>A difference of temperature.</summary>
+    /// <param name="kelvins">[K] The difference.</param>
+    public string Difference(double kelvins) =>
+        Us ? $"{Number(kelvins * 1.8, "0.#")} °F" : $"{Number(kelvins, "0.#")} °C";
+
     /// <summary>A power.</summary>
     /// <param name="watts">[W] The power.</param>
     public string Power(double watts) => Of(Dimension.Power, watts);
@@ -111,24 +121,30 @@ public sealed class QuantityWords(UnitSystem units)
 
     /// <summary>"1 to 4, 7": numbers as short as it goes, each said once.</summary>
     /// <param name="numbers">The numbers, in any order.</param>
-    public static string Numbers(IEnumerable<int> numbers)
+    public static string Numbers(IEnumerable<int> numbers) =>
+        string.Join(
+            ", ",
+            Ranges(numbers).Select(r => r.First == r.Last ? Count(r.First) : $"{Count(r.First)} to {Count(r.Last)}")
+        );
+
+    /// <summary>Numbers as ranges, in their order: three or more in a row are one range, all others stand alone.</summary>
+    /// <param name="numbers">The numbers, in any order.</param>
+    public static IReadOnlyList<(int First, int Last)> Ranges(IEnumerable<int> numbers)
     {
-        List<string> parts = [];
+        List<(int First, int Last)> ranges = [];
         List<int> open = [];
         foreach (int number in numbers.Distinct().Order().Append(int.MaxValue))
         {
             if (open.Count > 0 && number != open[^1] + 1)
             {
-                parts.AddRange(
-                    open.Count > 2 ? [$"{Count(open[0])} to {Count(open[^1])}"] : open.Select(n => Count(n))
-                );
+                ranges.AddRange(open.Count > 2 ? [(open[0], open[^1])] : open.Select(n => (n, n)));
                 open.Clear();
             }
 
             open.Add(number);
         }
 
-        return string.Join(", ", parts);
+        return ranges;
     }
 
     /// <summary>"tomato, pepper and basil".</summary>

@@ -19,25 +19,16 @@ public enum CropLoadBasis
 /// <param name="ByArea">[N] From the load per area and the floor that belongs to the plant.</param>
 public sealed record PlantLoad(double Force, CropLoadBasis Basis, double ByPlant, double ByArea);
 
-/// <summary>Load of a hanging crop.</summary>
+/// <summary>Load of a hanging crop. What a plant weighs and a standard's load per area stand in the catalogue's row of the crop.</summary>
 public static class CropLoad
 {
-    /// <summary>[kg] A fully loaded tomato plant, the lighter end. Source: NC State Extension, greenhouse tomato pages, Training.</summary>
-    public const double LightPlant = 7;
-
-    /// <summary>[kg] A fully loaded tomato plant, the heavier end: what the wire is judged with. Source: as above.</summary>
-    public const double HeavyPlant = 14;
-
-    /// <summary>[Pa] Crop load of tomato and cucumber per floor area. Source: EN 13031-1:2001 (from memory, not verified).</summary>
-    public const double AreaLoad = 150;
-
     /// <summary>What one plant is counted with: the larger of its own weight and the standard's load on its floor.</summary>
     /// <param name="plantMass">[kg] A loaded plant, 0 or more.</param>
     /// <param name="floorPerPlant">[m²] Floor that belongs to the plant, aisle counted half, 0 or more.</param>
     /// <param name="areaLoad">[Pa] Load per floor area, 0 or more.</param>
     /// <returns>The load and whose figure it is.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is negative.</exception>
-    public static PlantLoad Of(double plantMass, double floorPerPlant, double areaLoad = AreaLoad)
+    public static PlantLoad Of(double plantMass, double floorPerPlant, double areaLoad)
     {
         double byPlant = Guard.NotNegative(plantMass) * StandardGravity.Value;
         double byArea = Guard.NotNegative(floorPerPlant) * Guard.NotNegative(areaLoad);

@@ -7,8 +7,9 @@ namespace Dripwright.Language.Report;
 /// <summary>Key figures of what is bought, cut and drilled.</summary>
 internal static class PartsFigures
 {
-    public static KeyFigureGroup Of(Plan plan, QuantityWords words)
+    public static KeyFigureGroup Of(Plan plan, PlanWords told)
     {
+        var words = told.Quantities;
         var parts = plan.Parts;
         var toBuy = parts.Lines.Where(line => line.Buy > 0).ToList();
         List<KeyFigure> figures =
@@ -35,7 +36,7 @@ internal static class PartsFigures
             );
         }
 
-        figures.AddRange(parts.CutTroubles.Select(trouble => new KeyFigure("Cannot be cut", trouble)));
+        figures.AddRange(parts.CutTroubles.Select(trouble => new KeyFigure("Cannot be cut", told.Of(trouble.What))));
         var runs = plan.Layout.Runs.ToList();
         var emitters = runs.Sum(run => run.Holes.Count(hole => hole.Use == HoleUse.Emitter));
         var outlets = runs.Sum(run => run.Holes.Count(hole => hole.Use == HoleUse.PotOutlet));
@@ -64,10 +65,14 @@ internal static class PartsFigures
             cost.LinesUnpriced == 0
                 ? "every line has a price"
                 : $"{QuantityWords.Counted(cost.LinesUnpriced, "line has", "lines have")} no price and is not in it";
+        var nutrients = plan.Parts.NutrientsCost is { LinesPriced: > 0, Known: var salts }
+            ? $"{salts.ToString("0.00", System.Globalization.CultureInfo.InvariantCulture)}{currency} of it for the nutrients of the first fill; "
+            : "";
         return new(
             "Known cost",
             cost.Known.ToString("0.00", System.Globalization.CultureInfo.InvariantCulture) + currency,
-            typical
+            nutrients
+                + typical
                 + (cost.LinesUnpriced > 1 ? unpriced.Replace("is not", "are not", StringComparison.Ordinal) : unpriced)
         );
     }

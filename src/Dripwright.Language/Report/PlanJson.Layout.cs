@@ -6,7 +6,7 @@ namespace Dripwright.Language.Report;
 /// <content>Where everything is.</content>
 public static partial class PlanJson
 {
-    private static void WriteLayout(UnitJson json, RigLayout layout)
+    private static void WriteLayout(UnitJson json, RigLayout layout, PlanWords told)
     {
         json.Metres("lengthUsed", layout.LengthUsed);
         json.Metres("depthUsed", layout.DepthUsed);
@@ -50,7 +50,7 @@ public static partial class PlanJson
                 json.Text("run", conflict.Run);
                 json.Count("hole", conflict.Hole.Number);
                 json.Metres("station", conflict.Hole.Station);
-                json.Text("with", conflict.With);
+                json.Text("with", told.Of(conflict.With));
                 json.Metres("shift", conflict.Shift);
             }
         );
@@ -81,6 +81,7 @@ public static partial class PlanJson
                 json.Object("at", () => WritePoint(json, pot.Base));
                 json.Text("line", pot.BackLine ? "back" : "front");
                 json.Text("crop", pot.Crop);
+                json.Text("cropKey", pot.CropType?.Key ?? "");
                 json.Count("plants", pot.Plants);
                 json.Count("emitters", pot.Emitters);
                 json.Share("valveOpen", pot.ValveOpen);

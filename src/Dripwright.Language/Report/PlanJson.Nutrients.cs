@@ -8,12 +8,10 @@ namespace Dripwright.Language.Report;
 /// <content>What the reservoir is filled with.</content>
 public static partial class PlanJson
 {
-    // Prices of salts are the grower's own, and no currency is asked for.
-    private const string YourMoney = "";
-
     private static void WriteNutrients(UnitJson json, NutrientPlan nutrients, PlanWords words)
     {
         var isTotal = nutrients.Recipe.Job.Target.NitrogenIsSum;
+        json.Text("crop", nutrients.Crop.Key);
         json.Litres("reservoir", nutrients.Volume);
         json.DecisiemensPerMetre("wanted", nutrients.Wanted.DecisiemensPerMetre);
         json.DecisiemensPerMetre("reached", nutrients.Ec.DecisiemensPerMetre);
@@ -32,7 +30,7 @@ public static partial class PlanJson
         );
         json.List("elements", nutrients.Recipe.Elements, element => WriteElement(json, element, isTotal));
         json.Share("ammonium", nutrients.Recipe.AmmoniumShare);
-        json.Valued("batchCost", nutrients.Recipe.Cost, YourMoney);
+        json.Valued("batchCost", nutrients.Recipe.Cost, nutrients.Currency);
         json.Texts("unpriced", nutrients.Recipe.Unpriced);
         json.List(
             "cures",
@@ -46,7 +44,7 @@ public static partial class PlanJson
             }
         );
         WriteStock(json, nutrients.Stock);
-        WriteOutlook(json, nutrients.Outlook, words);
+        WriteOutlook(json, nutrients.Outlook, nutrients.Currency, words);
         if (nutrients.Coir is { } coir)
         {
             json.Object(
@@ -124,7 +122,7 @@ public static partial class PlanJson
         );
     }
 
-    private static void WriteOutlook(UnitJson json, NutrientOutlook? outlook, PlanWords words)
+    private static void WriteOutlook(UnitJson json, NutrientOutlook? outlook, string currency, PlanWords words)
     {
         if (outlook is null)
         {
@@ -141,10 +139,10 @@ public static partial class PlanJson
                     "sodiumLimit",
                     Forms.ToMilligramsPerLitre(Constituent.Sodium, outlook.Limit.Classic)
                 );
-                json.List("ways", outlook.Ways, way => WriteWay(json, way, words));
+                json.List("ways", outlook.Ways, way => WriteWay(json, way, currency, words));
                 if (outlook.Dumping is { } dumping)
                 {
-                    json.Object("changing", () => WriteWay(json, dumping, words));
+                    json.Object("changing", () => WriteWay(json, dumping, currency, words));
                 }
                 else
                 {
@@ -165,7 +163,7 @@ public static partial class PlanJson
         );
     }
 
-    private static void WriteWay(UnitJson json, LoopOutcome way, PlanWords words)
+    private static void WriteWay(UnitJson json, LoopOutcome way, string currency, PlanWords words)
     {
         json.Text("name", words.Of(way.Strategy.Name));
         json.Litres("water", way.Water);
@@ -173,8 +171,8 @@ public static partial class PlanJson
         json.Count("changes", way.Dumps);
         json.Kilograms("salts", way.FertiliserKilograms);
         json.Kilograms("saltsDrained", way.LetOutKilograms);
-        json.Valued("cost", way.Cost, YourMoney);
-        json.Valued("costDrained", way.LetOutCost, YourMoney);
+        json.Valued("cost", way.Cost, currency);
+        json.Valued("costDrained", way.LetOutCost, currency);
         json.Text("runsShortFirst", words.Of(NutrientWords.RunsShortFirst(way)));
         json.Text(
             "sodiumPastLimit",

@@ -5,7 +5,7 @@ namespace Dripwright.Language.Report;
 /// <content>Parts, cuts and holes.</content>
 public static partial class PlanJson
 {
-    private static void WriteParts(UnitJson json, PartsPlan parts)
+    private static void WriteParts(UnitJson json, PartsPlan parts, PlanWords told)
     {
         json.List(
             "parts",
@@ -25,6 +25,7 @@ public static partial class PlanJson
                 json.Metres("eachLength", line.EachLength);
                 json.Valued("price", line.Price, parts.Currency);
                 json.Yes("inventedPrice", line.InventedPrice);
+                json.Text("unit", line.Unit);
                 json.Text("note", line.Note);
             }
         );
@@ -36,6 +37,15 @@ public static partial class PlanJson
                 json.Count("linesPriced", parts.Cost.LinesPriced);
                 json.Count("linesUnpriced", parts.Cost.LinesUnpriced);
                 json.Yes("anyInvented", parts.Cost.AnyInvented);
+                json.Object(
+                    "nutrients",
+                    () =>
+                    {
+                        json.Valued("known", parts.NutrientsCost.Known, parts.Currency);
+                        json.Count("linesPriced", parts.NutrientsCost.LinesPriced);
+                        json.Count("linesUnpriced", parts.NutrientsCost.LinesUnpriced);
+                    }
+                );
             }
         );
         json.List(
@@ -48,7 +58,7 @@ public static partial class PlanJson
             }
         );
         json.List("cuts", parts.Cuts, cut => WriteCut(json, cut, parts.Currency));
-        json.Texts("cutTroubles", parts.CutTroubles);
+        json.Texts("cutTroubles", parts.CutTroubles.Select(trouble => told.Of(trouble.What)));
         json.List(
             "holes",
             parts.Holes,

@@ -7,7 +7,7 @@ namespace Dripwright.Language.Report;
 /// <content>Whether the stands hold.</content>
 public static partial class PlanJson
 {
-    private static void WriteStrength(UnitJson json, StandPlan stand, RigLayout layout)
+    private static void WriteStrength(UnitJson json, StandPlan stand, RigLayout layout, PlanWords told)
     {
         json.List(
             "kinds",
@@ -22,7 +22,7 @@ public static partial class PlanJson
                 );
                 json.Yes("holds", row.Holds);
                 json.Ratio("utilisation", row.Utilisation);
-                json.Text("weakest", row.Weakest?.Tube.Name ?? "");
+                json.Text("weakest", row.Weakest is { } weakest ? told.Of(weakest.Tube.Name) : "");
                 json.Text("weakestBy", row.Weakest is { } w ? EnumWords.Of(w.Use.Kind) : "");
                 json.Ratio("buckling", row.Buckling);
                 json.Ratio("sag", row.LargestSag);
@@ -38,24 +38,28 @@ public static partial class PlanJson
                     c =>
                     {
                         json.Text("case", c.Loads.Case.Key);
-                        json.Text("name", c.Loads.Case.Name);
+                        json.Text("name", told.Of(c.Loads.Case.Name));
                         json.Newtons("weight", c.Loads.Weight);
-                        json.Text("falls", c.Fault?.Sentence ?? "");
+                        json.Text(
+                            "falls",
+                            c.Fault is { } fault ? told.Of(fault.Sentence(row.Frame.Places[fault.Node])) : ""
+                        );
                         json.Ratio("utilisation", c.Worst?.Utilisation);
-                        json.Text("tube", c.Worst is { } worst ? row.Frame.Tubes[worst.Tube].Name : "");
+                        json.Text("tube", c.Worst is { } worst ? told.Of(row.Frame.Tubes[worst.Tube].Name) : "");
                         json.Ratio("tipping", c.Tip.Factor);
-                        json.Texts("feetLifted", (c.Solution?.Lifted ?? []).Select(n => row.Frame.Model.Nodes[n].Name));
+                        json.Texts("feetLifted", (c.Solution?.Lifted ?? []).Select(n => told.Of(row.Frame.Places[n])));
                     }
                 );
                 json.List(
                     "cures",
-                    row.Cures,
-                    cure =>
+                    row.Trials,
+                    trial =>
                     {
-                        json.Text("cure", EnumWords.Of(cure.Kind));
-                        json.Text("what", cure.What);
-                        json.Ratio("utilisation", cure.Utilisation);
-                        json.Yes("enough", cure.Enough);
+                        json.Text("cure", EnumWords.Of(trial.Kind));
+                        json.Text("what", told.Of(trial.What));
+                        WriteChanges(json, trial.Cure);
+                        json.Ratio("utilisation", trial.Utilisation);
+                        json.Yes("enough", trial.Enough);
                     }
                 );
             }

@@ -90,7 +90,7 @@ public static partial class PlanJson
         var words = new PlanWords(plan.Rig.Units);
         return Whole(json =>
         {
-            WriteOutlook(json, nutrients.Outlook, words);
+            WriteOutlook(json, nutrients.Outlook, nutrients.Currency, words);
             json.List(
                 "drift",
                 nutrients.Outlook?.All ?? [],

@@ -77,22 +77,8 @@ public static partial class PlanJson
                 json.Text("notes", plan.Rig.Notes);
             }
         );
-        json.List(
-            "findings",
-            new PlanWords(plan.Rig.Units).Of(plan.Findings),
-            finding =>
-            {
-                json.Text("rule", finding.Rule);
-                json.Text("level", EnumWords.Of(finding.Level));
-                json.Text("place", finding.Place);
-                json.Text("field", finding.Field);
-                json.Text("what", finding.What);
-                json.Text("found", finding.Value);
-                json.Text("limit", finding.Limit);
-                json.Text("remedy", finding.Remedy);
-                json.Text("source", finding.Source);
-            }
-        );
+        var told = new PlanWords(plan.Rig.Units);
+        json.List("findings", plan.Findings, finding => WriteFinding(json, finding, told));
         json.List(
             "assumed",
             plan.Assumed,
@@ -103,7 +89,7 @@ public static partial class PlanJson
                 json.Text("why", assumed.How);
             }
         );
-        json.Object("layout", () => WriteLayout(json, plan.Layout));
+        json.Object("layout", () => WriteLayout(json, plan.Layout, told));
         json.Object("feed", () => WriteFeed(json, plan.Feed));
         json.Object("drain", () => WriteDrain(json, plan.Drain));
         json.Object("reservoir", () => WriteReservoir(json, plan.Reservoir));
@@ -119,7 +105,7 @@ public static partial class PlanJson
 
         if (plan.Stand is { } stand)
         {
-            json.Object("strength", () => WriteStrength(json, stand, plan.Layout));
+            json.Object("strength", () => WriteStrength(json, stand, plan.Layout, told));
         }
 
         json.List("printed", plan.Printed.Parts, part => WritePrinted(json, part));
@@ -129,6 +115,6 @@ public static partial class PlanJson
             small => WriteSmall(json, small)
         );
         json.Texts("cannotBePrinted", plan.Printed.Refused.Select(refused => refused.ToString()));
-        WriteParts(json, plan.Parts);
+        WriteParts(json, plan.Parts, told);
     }
 }

@@ -69,7 +69,8 @@ public sealed record PlanSummary(
     {
         ArgumentNullException.ThrowIfNull(plan);
         var units = wanted ?? plan.Rig.Units;
-        var words = new QuantityWords(units);
+        var told = new PlanWords(units);
+        var words = told.Quantities;
         return new PlanSummary(
             $"{plan.Rig.Name}, {plan.Rig.Site.Name}",
             RigSentence.Of(plan, words),
@@ -79,11 +80,11 @@ public sealed record PlanSummary(
                 WaterFigures.Drain(plan, words),
                 WaterFigures.Reservoir(plan, words),
                 .. OverheadFigures.Of(plan, words) is { } overhead ? new[] { overhead } : [],
-                .. NutrientFigures.Of(plan, new PlanWords(units)) is { } nutrients ? new[] { nutrients } : [],
-                .. StandFigures.Of(plan, words) is { } stand ? new[] { stand } : [],
-                PartsFigures.Of(plan, words),
+                .. NutrientFigures.Of(plan, told) is { } nutrients ? new[] { nutrients } : [],
+                .. StandFigures.Of(plan, told) is { } stand ? new[] { stand } : [],
+                PartsFigures.Of(plan, told),
             ],
-            new PlanWords(units).Of(plan.Findings),
+            told.Of(plan.Findings),
             plan.Assumed
         );
     }

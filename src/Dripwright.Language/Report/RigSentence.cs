@@ -8,7 +8,7 @@ namespace Dripwright.Language.Report;
 /// <summary>Says in a few plain sentences what a rig is.</summary>
 internal static class RigSentence
 {
-    public static string Of(Plan plan, QuantityWords words) => $"{Rows(plan)} {Feed(plan)} {Drain(plan, words)}";
+    public static string Of(Plan plan, QuantityWords words) => $"{Rows(plan)} {Feed(plan, words)} {Drain(plan, words)}";
 
     private static string Rows(Plan plan)
     {
@@ -32,7 +32,7 @@ internal static class RigSentence
 
     private static string Shape(RowLayout row) => row.Spec.Arrangement == Arrangement.Staggered ? "staggered " : "";
 
-    private static string Feed(Plan plan)
+    private static string Feed(Plan plan, QuantityWords words)
     {
         var entry = plan.Rig.Feed.Entry switch
         {
@@ -42,7 +42,9 @@ internal static class RigSentence
             _ => "fed as a closed loop",
         };
         var source = plan.Layout.Parts.Pump is { } pump
-            ? $"by a {SummaryWords.Small(pump.Name)}"
+            ? pump.IsOwn
+                ? $"by a pump of yours ({pump.FiguresIn(words.Us ? UnitSystem.Us : UnitSystem.Metric)})"
+                : $"by a {SummaryWords.Small(pump.Model.Name)}"
             : "by gravity, without a pump";
         var emitters = QuantityWords.Counted(plan.Rig.Feed.EmittersPerPot, "emitter", "emitters");
         return $"Each row has a {SummaryWords.Small(plan.Layout.Parts.Line.Name)}, {entry} {source}, with {emitters} a pot"

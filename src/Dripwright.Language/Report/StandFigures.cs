@@ -8,7 +8,7 @@ namespace Dripwright.Language.Report;
 internal static class StandFigures
 {
     /// <summary>The figures, or null where no row has a stand or its strength was not asked for.</summary>
-    public static KeyFigureGroup? Of(Plan plan, QuantityWords words)
+    public static KeyFigureGroup? Of(Plan plan, PlanWords told)
     {
         if (plan.Stand?.Rows is not [_, ..] rows)
         {
@@ -19,7 +19,7 @@ internal static class StandFigures
         List<KeyFigure> figures = [];
         if (fallen is not null)
         {
-            figures.Add(new("Stand", "does not stand", fallen.Fallen!.Loads.Case.Name));
+            figures.Add(new("Stand", "does not stand", told.Of(fallen.Fallen!.Loads.Case.Name)));
         }
         else
         {
@@ -29,7 +29,7 @@ internal static class StandFigures
                 new(
                     "Most used up",
                     QuantityWords.Percent(weakest.Use.Utilisation),
-                    $"{weakest.Tube.Name}; {SummaryWords.Small(weakest.Case.Loads.Case.Name)}"
+                    $"{told.Of(weakest.Tube.Name)}; {SummaryWords.Small(told.Of(weakest.Case.Loads.Case.Name))}"
                 )
             );
             figures.Add(
@@ -37,7 +37,7 @@ internal static class StandFigures
                     "Rails sag by",
                     $"1/{QuantityWords.Number(1 / rows.Max(r => r.LargestSag), "0")} of their span",
                     rows.Min(r => r.LowestSlope) is { } slope
-                        ? $"the drain keeps {words.Slope(slope)} at its flattest"
+                        ? $"the drain keeps {told.Quantities.Slope(slope)} at its flattest"
                         : ""
                 )
             );
@@ -50,7 +50,7 @@ internal static class StandFigures
             );
         }
 
-        figures.Add(new("Heaviest foot", words.Force(rows.Max(r => r.LargestFootForce)), "on the floor"));
+        figures.Add(new("Heaviest foot", told.Quantities.Force(rows.Max(r => r.LargestFootForce)), "on the floor"));
         return new(FigureSubject.Stand, "Stand", figures);
     }
 }

@@ -126,9 +126,15 @@ internal sealed class UnitJson(Utf8JsonWriter json)
         }
 
         json.WriteStartObject(name);
+        Valued(value.Value, unit);
+        json.WriteEndObject();
+    }
+
+    /// <summary>Value and unit side by side, in the object at hand.</summary>
+    public void Valued(double value, string unit)
+    {
         Number("value", value);
         Text("unit", unit);
-        json.WriteEndObject();
     }
 
     public void Valued(string name, decimal? value, string unit)

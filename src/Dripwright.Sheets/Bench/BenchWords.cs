@@ -1,6 +1,5 @@
 using Dripwright.Engine.Parts;
 using Dripwright.Language;
-using Dripwright.Sheets.Drawing;
 
 namespace Dripwright.Sheets.Bench;
 

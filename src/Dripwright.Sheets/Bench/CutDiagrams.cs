@@ -36,9 +36,10 @@ public static class CutDiagrams
             flow.Paragraph(Words.Of("bench.cuts.how"));
         }
 
+        var told = new PlanWords(plan.Rig.Units);
         foreach (var trouble in plan.Parts.CutTroubles)
         {
-            flow.Caution(Wording.Sentence(trouble)).Space(1);
+            flow.Caution(Wording.Sentence(told.Of(trouble.What))).Space(1);
         }
 
         foreach (var cut in plan.Parts.Cuts)

@@ -21,9 +21,10 @@ public static class PartsSheets
         ArgumentNullException.ThrowIfNull(paper);
         var words = new Wording(plan.Rig.Units);
         var flow = new Flow(paper.Portrait, Title).Heading(Title).Paragraph(Sum(plan.Parts));
+        var told = new PlanWords(plan.Rig.Units);
         foreach (var trouble in plan.Parts.CutTroubles)
         {
-            flow.Caution(Wording.Sentence(trouble)).Space(1);
+            flow.Caution(Wording.Sentence(told.Of(trouble.What))).Space(1);
         }
 
         flow.Table(Shelves(plan.Parts, words));
@@ -75,9 +76,9 @@ public static class PartsSheets
                         ? Words.Of("bench.parts.long", Wording.Sentence(line.Name), words.Length(line.EachLength))
                         : Wording.Sentence(line.Name),
                     Wording.Sentence(line.Note.Length == 0 ? line.Where : $"{line.Where}. {Large(line.Note)}"),
-                    Wording.Count(line.Needed),
-                    Wording.Count(line.Spares),
-                    Wording.Count(line.OnHand),
+                    Amount(line, line.Needed),
+                    Amount(line, line.Spares),
+                    Amount(line, line.OnHand),
                     Bought(line),
                 ];
                 if (priced)
@@ -94,9 +95,13 @@ public static class PartsSheets
 
     private static string Bought(PartLine line) =>
         IsPrinted(line) ? Words.Of("bench.parts.print", line.Buy)
-        : line.PackSize > 1 && line.Buy > 0
-            ? $"{Wording.Count(line.Buy)} ({Wording.Count(line.Packs)}\u00a0×\u00a0{Wording.Count(line.PackSize)})"
-        : Wording.Count(line.Buy);
+        : line.PackSize > 1 && line.Buy > 0 && (line.Unit.Length == 0 || line.Packs > 1)
+            ? $"{Amount(line, line.Buy)} ({Wording.Count(line.Packs)}\u00a0×\u00a0{Wording.Count(line.PackSize)})"
+        : Amount(line, line.Buy);
+
+    // Salts are weighed and not counted.
+    private static string Amount(PartLine line, int count) =>
+        count > 0 && line.Unit.Length > 0 ? $"{Wording.Count(count)}\u00a0{line.Unit}" : Wording.Count(count);
 
     /// <summary>Joints are made, not bought: what they cost is their filament.</summary>
     private static bool IsPrinted(PartLine line) => line is { Section: "printed", Price: 0, Buy: > 0 };
@@ -130,6 +135,11 @@ public static class PartsSheets
             cost.LinesUnpriced,
             share
         );
+        if (parts.NutrientsCost is { LinesPriced: > 0, Known: var salts })
+        {
+            known += " " + Words.Of("bench.parts.nutrients", QuantityWords.Number((double)salts, "0.00") + currency);
+        }
+
         return cost.AnyInvented ? $"{known} {Words.Of("bench.parts.invented")}" : known;
     }
 

@@ -7,8 +7,10 @@ namespace Dripwright.Sheets.Drawing;
 public static class CautionBox
 {
     private const double Margin = 2.5;
-    private const double WordWidth = 21;
     private static readonly TextStyle Style = TextStyle.Body;
+
+    // The word may be longer in another language.
+    private static double WordWidth => Math.Max(21, 4 + TextMeasure.Width(Words.Of("sheet.caution"), Style.Bold) + 2);
 
     /// <summary>[mm] Height of the box for a text.</summary>
     /// <param name="text">What to beware of.</param>

@@ -1,5 +1,3 @@
-using Dripwright.Language;
-
 namespace Dripwright.Sheets.Drawing;
 
 /// <summary>How much smaller the drawing is than the thing.</summary>

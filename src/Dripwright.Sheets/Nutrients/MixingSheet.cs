@@ -33,7 +33,7 @@ public static class MixingSheet
         var words = new QuantityWords(plan.Rig.Units);
         var told = new PlanWords(plan.Rig.Units);
         var flow = new Flow(paper.Portrait, Words.Of("bench.mixing.title"));
-        flow.Heading(Words.Of("bench.mixing.heading", Large(plan), words.Volume(feed.Volume)))
+        flow.Heading(Words.Of("bench.mixing.heading", feed.Crop.Name, words.Volume(feed.Volume)))
             .Paragraph(
                 string.Join(
                     ' ',
@@ -255,14 +255,4 @@ public static class MixingSheet
         );
 
     private static string Signed(double miss) => $"{FeedWords.Number(100 * (1 + miss), 0)} %";
-
-    private static string Large(Plan plan) =>
-        Words.Of(
-            plan.Rig.Nutrients.Crop switch
-            {
-                NutrientCrop.SweetPepper => "bench.mixing.crop.pepper",
-                NutrientCrop.Cucumber => "bench.mixing.crop.cucumber",
-                _ => "bench.mixing.crop.tomato",
-            }
-        );
 }

@@ -1,6 +1,5 @@
 using Dripwright.Engine;
 using Dripwright.Language;
-using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 using Dripwright.Sheets.Writing;
 

@@ -19,7 +19,7 @@ public static class Shown
             ? plan
             : plan with
             {
-                Rig = plan.Rig with { Units = wanted },
+                Layout = plan.Layout with { Resolved = plan.Layout.Resolved.In(wanted) },
             };
     }
 }

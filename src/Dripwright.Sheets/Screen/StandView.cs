@@ -2,7 +2,6 @@ using Dripwright.Engine.Layout;
 using Dripwright.Engine.Numerics;
 using Dripwright.Engine.Printed;
 using Dripwright.Language;
-using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 using Dripwright.Sheets.Writing;
 

@@ -65,7 +65,7 @@ internal sealed class WaterSteps(Plan plan)
         var pieces = header.Pieces.Select(p => p.Label).ToList();
         flow.Step(
             parts.Pump is { } pump
-                ? Words.Of("sheet.water.pump", pump.Name, words.MarkWithUnit(tank.PumpOutlet.Z - tank.Floor))
+                ? Words.Of("sheet.water.pump", pump.IsOwn ? pump.FiguresIn(plan.Rig.Units) : pump.Model.Name, words.MarkWithUnit(tank.PumpOutlet.Z - tank.Floor))
                 : Words.Of("sheet.water.outlet")
         );
         if (parts.Strainer is { } strainer)

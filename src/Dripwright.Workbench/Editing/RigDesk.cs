@@ -75,9 +75,6 @@ public sealed class RigDesk : IFormDesk, IAsyncDisposable
     /// <inheritdoc cref="RigPlanning.IsStandOpen"/>
     public bool IsStandOpen => _planning.IsStandOpen;
 
-    /// <inheritdoc cref="RigPlanning.Lacking"/>
-    public string? Lacking => _planning.Lacking;
-
     /// <inheritdoc cref="RigPlanning.Changes"/>
     public IReadOnlyList<ScreenChange> Changes => _planning.Changes;
 
@@ -85,7 +82,7 @@ public sealed class RigDesk : IFormDesk, IAsyncDisposable
     public bool IsPlanning => _planning.IsPlanning;
 
     /// <summary>True when the plan shown is not that of the text: a fault stands in it.</summary>
-    public bool IsStale => Reading is { Faults.Count: > 0 } || Lacking is not null;
+    public bool IsStale => Reading is { Faults.Count: > 0 };
 
     /// <summary>Opens a rig; null where there is none of that number.</summary>
     /// <param name="garden">The garden that keeps it.</param>

@@ -35,9 +35,6 @@ internal sealed class RigPlanning(PageWork work) : IAsyncDisposable
     /// <summary>True while the strength of the stands is still being worked out, and with it what the plan has to say of them.</summary>
     public bool IsStandOpen { get; private set; }
 
-    /// <summary>Why a rig without fault cannot be planned; null where it can.</summary>
-    public string? Lacking { get; private set; }
-
     /// <summary>What the last edit changed in the drawing.</summary>
     public IReadOnlyList<ScreenChange> Changes { get; private set; } = [];
 
@@ -131,7 +128,6 @@ internal sealed class RigPlanning(PageWork work) : IAsyncDisposable
     private void Took(Draught drawn)
     {
         Reading = drawn.Reading;
-        Lacking = drawn.Lacking;
         if (drawn.Plan is { } plan)
         {
             Changes = Sketch is { } before ? ScreenView.Changes(before, plan) : [];

@@ -1,5 +1,5 @@
-using Dripwright.Language;
 using System.Globalization;
+using Dripwright.Language;
 using Dripwright.Store;
 
 namespace Dripwright.Workbench.Gardens;

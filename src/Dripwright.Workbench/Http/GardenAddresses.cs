@@ -118,7 +118,9 @@ internal static class GardenAddresses
     {
         var settings = await here.Garden.SettingsAsync(stop);
         var units = settings.Units == UnitSystem.Us ? "us" : "metric";
-        return Results.Ok(new GardenAnswer(settings.Name, units, (await here.Garden.RigsAsync(stop)).Count, here.Garden.Older));
+        return Results.Ok(
+            new GardenAnswer(settings.Name, units, (await here.Garden.RigsAsync(stop)).Count, here.Garden.Older)
+        );
     }
 
     private static async Task<IResult> Settings(GardenOfRequest here, NewSettings wanted, CancellationToken stop)
@@ -141,11 +143,7 @@ internal static class GardenAddresses
         return await About(here, stop);
     }
 
-    private static async Task<IResult> Disk(
-        GardenOfRequest here,
-        WorkbenchOptions options,
-        CancellationToken stop
-    )
+    private static async Task<IResult> Disk(GardenOfRequest here, WorkbenchOptions options, CancellationToken stop)
     {
         var use = await here.Garden.DiskUseAsync(stop);
         return Results.Ok(

@@ -1,9 +1,9 @@
-using Dripwright.Pack;
 using System.Globalization;
 using System.Text;
 using Dripwright.Engine.Printed;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Units;
+using Dripwright.Pack;
 using Dripwright.Sheets;
 using Dripwright.Sheets.Writing;
 using Dripwright.Workbench.Work;

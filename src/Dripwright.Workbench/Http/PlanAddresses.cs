@@ -77,7 +77,6 @@ internal static class PlanAddresses
             ? []
             : await asked.Work.Of(
                 reading,
-                catalogue,
                 false,
                 plan => new PlanWords(plan.Rig.Units).Of(plan.Findings),
                 asked.Stop

@@ -39,24 +39,16 @@ internal static class SuggestAddresses
             throw new Refused(422, "The brief has faults.") { Faults = reading.Faults };
         }
 
-        try
-        {
-            var answer = await work.Search(
-                stop =>
-                {
-                    // Unlike a plan, a search that is stopped has something to show.
-                    using var over = CancellationTokenSource.CreateLinkedTokenSource(stop);
-                    over.CancelAfter(TimeSpan.FromSeconds(seconds ?? 20));
-                    return ProposalJson.Write(Proposer.Of(brief, catalogue, null, null, over.Token));
-                },
-                context.RequestAborted
-            );
-            return Results.Text(answer, "application/json", Encoding.UTF8);
-        }
-        catch (Exception lacking) when (lacking is KeyNotFoundException or InvalidOperationException)
-        {
-            // The user's own catalogue may have a pipe without its elbow or tee.
-            throw new Refused(422, $"A rig cannot be planned: {lacking.Message}");
-        }
+        var answer = await work.Search(
+            stop =>
+            {
+                // Unlike a plan, a search that is stopped has something to show.
+                using var over = CancellationTokenSource.CreateLinkedTokenSource(stop);
+                over.CancelAfter(TimeSpan.FromSeconds(seconds ?? 20));
+                return ProposalJson.Write(Proposer.Of(brief, catalogue, null, null, over.Token));
+            },
+            context.RequestAborted
+        );
+        return Results.Text(answer, "application/json", Encoding.UTF8);
     }
 }

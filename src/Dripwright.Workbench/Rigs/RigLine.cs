@@ -12,14 +12,14 @@ internal static class RigLine
     public static string Of(Draft draft, PartsCatalogue catalogue)
     {
         var reading = RigReader.Read(draft.Text, draft.Name, catalogue);
-        if (reading.Rig is not { } rig)
+        if (reading.Resolved is not { Rig: var rig } resolved)
         {
             return Words.Count("rigs.faults", reading.Faults.Count);
         }
 
         var rows = rig.Rows.Sum(row => row.Count);
         var pots = rig.Rows.Sum(row => row.Count * row.Pots);
-        var tank = catalogue.Tanks.GetValueOrDefault(rig.Reservoir.Tank)?.Name ?? rig.Reservoir.Tank;
+        var tank = resolved.Parts.Tank.NameIn(rig.Units);
         return $"{Words.Count("rigs.rows", rows)}, {Words.Count("rigs.pots", pots)}, {tank}";
     }
 }

@@ -15,17 +15,11 @@ internal sealed record Verdict(string Class, string Sign, string Text)
     /// <param name="faults">How many faults stand in its file.</param>
     /// <param name="findings">What its plan has to say; null where there is no plan.</param>
     /// <param name="isStandOpen">Whether its stand is still being worked out.</param>
-    /// <param name="lacking">Why it cannot be planned though it has no fault; null where it can.</param>
-    public static Verdict Of(int faults, IReadOnlyList<ToldFinding>? findings, bool isStandOpen, string? lacking)
+    public static Verdict Of(int faults, IReadOnlyList<ToldFinding>? findings, bool isStandOpen)
     {
         if (faults > 0)
         {
             return new("stop", "■", Words.Count("verdict.faults", faults));
-        }
-
-        if (lacking is not null)
-        {
-            return new("stop", "■", lacking);
         }
 
         if (findings is null)
@@ -45,5 +39,5 @@ internal sealed record Verdict(string Class, string Sign, string Text)
     /// <param name="desk">The rig.</param>
     /// <param name="summary">Its plan in words; null where there is none.</param>
     public static Verdict Of(RigDesk desk, PlanSummary? summary) =>
-        Of(desk.Reading?.Faults.Count ?? 0, summary?.Findings, desk.IsStandOpen, desk.Lacking);
+        Of(desk.Reading?.Faults.Count ?? 0, summary?.Findings, desk.IsStandOpen);
 }

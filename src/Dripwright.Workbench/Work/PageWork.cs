@@ -70,37 +70,24 @@ internal sealed class PageWork(WorkHost host, GardenOfRequest here)
     {
         stop.ThrowIfCancellationRequested();
         var reading = RigReader.Read(text, name, catalogue);
-        if (reading.Rig is not { } rig)
+        if (reading.Resolved is not { } rig)
         {
-            return new Draught(reading, null, null);
+            return new Draught(reading, null);
         }
 
-        try
+        // The units are those of whoever looks; what is computed does not depend on them.
+        var shown = rig.In(units ?? rig.Rig.Units).WithOnHand(shelf);
+        var options = new PlanOptions
         {
-            // The units are those of whoever looks; what is computed does not depend on them.
-            var shown = rig with
-            {
-                Units = units ?? rig.Units,
-                OnHand = [.. rig.OnHand, .. shelf],
-            };
-            var options = new PlanOptions
-            {
-                Draws = 0,
-                Strength = false,
-                Stop = stop,
-            };
-            return new Draught(reading, Planner.Of(shown, reading.Assumed, catalogue, options), null);
-        }
-        catch (KeyNotFoundException lacking)
-        {
-            // A rig can name a pipe for which the catalogue, with the user's own laid over, has no elbow or tee.
-            return new Draught(reading, null, lacking.Message);
-        }
+            Draws = 0,
+            Strength = false,
+            Stop = stop,
+        };
+        return new Draught(reading, Planner.Of(shown, reading.Assumed, options));
     }
 }
 
 /// <summary>What came of reading and planning a text.</summary>
 /// <param name="Reading">Rig, faults and what was assumed.</param>
 /// <param name="Plan">The plan, without the strength of its stands and without draws; null where there is any fault.</param>
-/// <param name="Lacking">Why a sound rig cannot be planned; null where it can.</param>
-public sealed record Draught(RigReading Reading, Plan? Plan, string? Lacking);
+public sealed record Draught(RigReading Reading, Plan? Plan);

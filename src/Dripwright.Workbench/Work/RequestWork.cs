@@ -16,12 +16,7 @@ internal sealed class RequestWork(WorkHost host, KeptPlans kept, GardenOfRequest
             _ =>
             {
                 var reading = RigReader.Read(file.Text, file.Name, catalogue);
-                return reading.Rig is { } rig && file.Shelf is { Count: > 0 } shelf
-                    ? reading with
-                    {
-                        Rig = rig with { OnHand = [.. rig.OnHand, .. shelf] },
-                    }
-                    : reading;
+                return reading with { Resolved = reading.Resolved?.WithOnHand(file.Shelf ?? []) };
             },
             stop
         );
@@ -55,7 +50,6 @@ internal sealed class RequestWork(WorkHost host, KeptPlans kept, GardenOfRequest
 
         return await Of(
             reading,
-            catalogue,
             withDraws,
             plan =>
             {
@@ -68,31 +62,22 @@ internal sealed class RequestWork(WorkHost host, KeptPlans kept, GardenOfRequest
 
     /// <summary>Plans a rig that was read without a fault.</summary>
     /// <exception cref="LineFull">Too many are waiting.</exception>
-    public async Task<T> Of<T>(
+    public Task<T> Of<T>(
         RigReading reading,
-        PartsCatalogue catalogue,
         bool withDraws,
         Func<Plan, T> make,
         CancellationToken stop
     )
     {
-        var rig = reading.Rig!;
-        var pots = Pots(rig);
+        var rig = reading.Resolved!;
+        var pots = Pots(rig.Rig);
         var options = new PlanOptions { Draws = withDraws ? SpreadDraws.For(pots) : 0 };
-        try
-        {
-            return await host.Run(
-                LaneFor(pots),
-                here.Id,
-                token => make(Planner.Of(rig, reading.Assumed, catalogue, options with { Stop = token })),
-                stop
-            );
-        }
-        catch (KeyNotFoundException lacking)
-        {
-            // A rig can name a pipe for which the catalogue, with the user's own laid over, has no elbow or tee.
-            throw new Refused(422, $"It cannot be planned: {lacking.Message}");
-        }
+        return host.Run(
+            LaneFor(pots),
+            here.Id,
+            token => make(Planner.Of(rig, reading.Assumed, options with { Stop = token })),
+            stop
+        );
     }
 
     /// <summary>A search, which may take longest.</summary>

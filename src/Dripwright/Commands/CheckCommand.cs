@@ -27,7 +27,7 @@ internal static class CheckCommand
                 var sound = Planning.Read(path, catalogue, around, stop);
                 // Simulated builds tell how likely a weak pot is; a yes or no does not wait for them.
                 var options = new PlanOptions { Draws = 0, Cures = true };
-                var plan = await Planning.Plan(sound, catalogue, options, around, stop).ConfigureAwait(false);
+                var plan = await Planning.Plan(sound, options, around, stop).ConfigureAwait(false);
                 Consoles.Draw(
                     around,
                     shared.ShowsColour(call, around),

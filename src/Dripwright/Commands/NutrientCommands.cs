@@ -88,10 +88,10 @@ internal static class NutrientCommands
         var catalogue = shared.ReadCatalogue(call, around, stop);
         var sound = Planning.Read(path, catalogue, around, stop);
         var options = new PlanOptions { Draws = 0 };
-        var plan = await Planning.Plan(sound, catalogue, options, around, stop).ConfigureAwait(false);
+        var plan = await Planning.Plan(sound, options, around, stop).ConfigureAwait(false);
         return plan.Nutrients is not null
             ? plan
-            : throw new Refusal(Exit.FaultyFile, Words.Of("screen.mix.no-nutrients", path));
+            : throw new Refusal(Exit.FaultyFile, Words.Of("screen.mix.no-nutrients", path, string.Join(", ", catalogue.Targets.Stages.Select(stage => stage.Crop).Distinct())));
     }
 
     /// <summary>Shows an answer, as JSON where asked.</summary>

@@ -62,7 +62,7 @@ internal static class PackCommand
                 var folder = call.GetRequiredValue(into);
                 PackFolder.Check(folder, call.GetValue(replace));
                 var options = PlanCommand.Options(call.GetValue(noSimulation));
-                var plan = await Planning.Plan(sound, catalogue, options, around, stop).ConfigureAwait(false);
+                var plan = await Planning.Plan(sound, options, around, stop).ConfigureAwait(false);
                 var packing = new BuildPackOptions
                 {
                     Paper = PaperOf(plan.Rig.Units, call.GetValue(paper)),

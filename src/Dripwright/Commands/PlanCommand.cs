@@ -26,7 +26,7 @@ internal static class PlanCommand
                 var catalogue = shared.ReadCatalogue(call, around, stop);
                 var sound = Planning.Read(call.GetRequiredValue(file), catalogue, around, stop);
                 var options = Options(call.GetValue(noSimulation));
-                var plan = await Planning.Plan(sound, catalogue, options, around, stop).ConfigureAwait(false);
+                var plan = await Planning.Plan(sound, options, around, stop).ConfigureAwait(false);
                 if (call.GetValue(json))
                 {
                     around.Out.Write(Encoding.UTF8.GetString(PlanJson.Write(plan)));

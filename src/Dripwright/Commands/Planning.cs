@@ -9,9 +9,13 @@ namespace Dripwright.Commands;
 /// <summary>A rig file read without a fault.</summary>
 /// <param name="Path">Where it was read.</param>
 /// <param name="Bytes">The file as it is.</param>
-/// <param name="Rig">The rig.</param>
+/// <param name="Resolved">The rig.</param>
 /// <param name="Assumed">What it did not say.</param>
-internal sealed record SoundFile(string Path, byte[] Bytes, Rig Rig, IReadOnlyList<Assumed> Assumed);
+internal sealed record SoundFile(string Path, byte[] Bytes, ResolvedRig Resolved, IReadOnlyList<Assumed> Assumed)
+{
+    /// <summary>The rig as it is written.</summary>
+    public Rig Rig => Resolved.Rig;
+}
 
 /// <summary>From a path to a plan.</summary>
 internal static class Planning
@@ -22,7 +26,7 @@ internal static class Planning
     {
         var bytes = SmallFile.Read(path, around, stop);
         var reading = RigReader.Read(bytes, path, catalogue);
-        if (reading.Rig is not { } rig)
+        if (reading.Resolved is not { } rig)
         {
             throw Faults.Refusal(path, reading.Faults);
         }
@@ -36,24 +40,6 @@ internal static class Planning
     }
 
     /// <summary>Plans a rig in the background, so that Ctrl-C ends the program at once and progress can be shown.</summary>
-    public static async Task<Plan> Plan(
-        SoundFile file,
-        PartsCatalogue catalogue,
-        PlanOptions options,
-        Surroundings around,
-        CancellationToken stop
-    )
-    {
-        try
-        {
-            return await LongWork
-                .Run(progress => Planner.Of(file.Rig, file.Assumed, catalogue, options, progress), around, stop)
-                .ConfigureAwait(false);
-        }
-        catch (KeyNotFoundException lacking)
-        {
-            // A rig can name a pipe for which the catalogue, with the user's own laid over, has no elbow or tee.
-            throw new Refusal(Exit.FaultyFile, $"{file.Path}: cannot be planned: {lacking.Message}");
-        }
-    }
+    public static Task<Plan> Plan(SoundFile file, PlanOptions options, Surroundings around, CancellationToken stop) =>
+        LongWork.Run(progress => Planner.Of(file.Resolved, file.Assumed, options, progress), around, stop);
 }

@@ -38,16 +38,11 @@ internal static class PrintPartsCommand
                 var sound = Planning.Read(call.GetRequiredValue(file), catalogue, around, stop);
                 var folder = call.GetRequiredValue(into);
                 PackFolder.Check(folder, replace: false);
-                var layout = RigLayout.Of(sound.Rig, RigParts.Of(sound.Rig, catalogue));
+                var layout = RigLayout.Of(sound.Resolved);
                 // The sockets' walls are made for what the stand brings to its joints.
                 var parts = await LongWork
                     .Run(
-                        _ =>
-                            PrintedParts.Of(
-                                sound.Rig,
-                                layout,
-                                StandPlanner.Of(layout, StandOptions.Of(sound.Rig) with { TryCures = false })
-                            ),
+                        _ => PrintedParts.Of(sound.Rig, layout, StandPlanner.Of(layout, StandOptions.Of(sound.Rig))),
                         around,
                         stop
                     )

@@ -82,15 +82,7 @@ internal static class SuggestCommand
         var progress = new Latest();
         var task = Task.Run(() => Proposer.Of(brief, catalogue, null, progress, stop), CancellationToken.None);
         await ProgressLine.Follow(task, () => progress.Last, around, stop).ConfigureAwait(false);
-        try
-        {
-            return await task.ConfigureAwait(false);
-        }
-        catch (KeyNotFoundException lacking)
-        {
-            // The user's own catalogue may have a pipe without its elbow or tee.
-            throw new Refusal(Exit.FaultyFile, $"A rig cannot be planned: {lacking.Message}");
-        }
+        return await task.ConfigureAwait(false);
     }
 
     private static void Write(string folder, ProposalList answer, bool replace)

@@ -153,7 +153,7 @@ public sealed class CatalogueReaderTests
     [Fact]
     public void Any_bytes_give_a_catalogue_or_faults_and_never_an_exception()
     {
-        Gen.Byte.Array[0, 400].Sample(bytes => IsClean(CatalogueReader.Read(bytes, "x", s_basis)));
+        Gen.Byte.Array[0, 400].Holds(bytes => IsClean(CatalogueReader.Read(bytes, "x", s_basis)));
     }
 
     [Fact]
@@ -161,7 +161,7 @@ public sealed class CatalogueReaderTests
     {
         var whole = CatalogueData.Bytes("emitters");
         Gen.Select(Gen.Int[0, whole.Length - 1], Gen.Int[0, 40], Gen.Byte.Array[0, 12])
-            .Sample(
+            .Holds(
                 (at, gone, put) =>
                 {
                     var end = Math.Min(whole.Length, at + gone);

@@ -20,7 +20,7 @@ public sealed class DrainLayoutTests
 
     [Fact]
     public void Water_falls_from_every_pot_to_the_mouth() =>
-        TestRigs.Any.Sample(rig =>
+        TestRigs.Any.Holds(rig =>
         {
             RigLayout layout = TestRigs.Layout(rig);
             double slope = rig.Drain.Slope;
@@ -46,7 +46,7 @@ public sealed class DrainLayoutTests
 
     [Fact]
     public void Returns_join_where_they_meet() =>
-        TestRigs.Any.Sample(rig =>
+        TestRigs.Any.Holds(rig =>
         {
             RigLayout layout = TestRigs.Layout(rig);
             Vector3[] ends =
@@ -75,7 +75,7 @@ public sealed class DrainLayoutTests
 
     [Fact]
     public void The_mouth_is_over_the_tank() =>
-        TestRigs.Any.Sample(rig =>
+        TestRigs.Any.Holds(rig =>
         {
             TankPlace tank = TestRigs.Layout(rig).Tank;
             Assert.InRange(tank.Mouth.X, tank.Left, tank.Right);
@@ -84,7 +84,7 @@ public sealed class DrainLayoutTests
 
     [Fact]
     public void Every_pot_has_its_hole_in_the_drain_under_it() =>
-        TestRigs.Any.Sample(rig =>
+        TestRigs.Any.Holds(rig =>
         {
             foreach (RowLayout row in TestRigs.Layout(rig).Rows)
             {
@@ -121,7 +121,7 @@ public sealed class DrainLayoutTests
 
     [Fact]
     public void Header_links_reach_every_entry_once_and_add_up_to_their_runs() =>
-        TestRigs.Any.Sample(rig =>
+        TestRigs.Any.Holds(rig =>
         {
             RigLayout layout = TestRigs.Layout(rig);
             string[] names = [.. layout.Supply.Select(l => l.To)];
@@ -153,7 +153,7 @@ public sealed class DrainLayoutTests
 
     [Fact]
     public void The_room_used_holds_rows_drains_and_reservoir() =>
-        TestRigs.Any.Sample(rig =>
+        TestRigs.Any.Holds(rig =>
         {
             RigLayout layout = TestRigs.Layout(rig);
             Vector3[] corners = [.. layout.Returns.Concat(layout.Rows.Select(r => r.Drain)).SelectMany(r => r.Path)];

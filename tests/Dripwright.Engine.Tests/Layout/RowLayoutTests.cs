@@ -27,7 +27,7 @@ public sealed class RowLayoutTests
 
     [Fact]
     public void Pots_keep_their_spacing_and_equal_ends() =>
-        TestRigs.Any.Sample(rig =>
+        TestRigs.Any.Holds(rig =>
         {
             foreach (RowLayout row in TestRigs.Layout(rig).Rows)
             {
@@ -46,7 +46,7 @@ public sealed class RowLayoutTests
 
     [Fact]
     public void One_module_fewer_would_not_carry_the_pots() =>
-        TestRigs.Any.Sample(rig =>
+        TestRigs.Any.Holds(rig =>
         {
             foreach (RowLayout row in TestRigs.Layout(rig).Rows)
             {
@@ -57,7 +57,7 @@ public sealed class RowLayoutTests
 
     [Fact]
     public void Rows_keep_their_aisles_and_end_in_line_next_to_the_reservoir() =>
-        TestRigs.Any.Sample(rig =>
+        TestRigs.Any.Holds(rig =>
         {
             RigLayout layout = TestRigs.Layout(rig);
             double back = 0;

@@ -10,7 +10,7 @@ public sealed class RunLayoutTests
 {
     [Fact]
     public void Cut_pieces_and_laying_lengths_add_up_to_the_whole_run() =>
-        TestRigs.Any.Sample(rig =>
+        TestRigs.Any.Holds(rig =>
         {
             foreach (PipeRun run in TestRigs.Layout(rig).Runs)
             {
@@ -29,7 +29,7 @@ public sealed class RunLayoutTests
 
     [Fact]
     public void No_piece_is_longer_than_its_stock_or_shorter_than_its_sockets() =>
-        TestRigs.Any.Sample(rig =>
+        TestRigs.Any.Holds(rig =>
         {
             foreach (PipeRun run in TestRigs.Layout(rig).Runs)
             {
@@ -44,7 +44,7 @@ public sealed class RunLayoutTests
 
     [Fact]
     public void No_fitting_lies_on_another() =>
-        TestRigs.Any.Sample(rig =>
+        TestRigs.Any.Holds(rig =>
         {
             foreach (PipeRun run in TestRigs.Layout(rig).Runs)
             {
@@ -62,7 +62,7 @@ public sealed class RunLayoutTests
 
     [Fact]
     public void Stations_rise_along_every_run() =>
-        TestRigs.Any.Sample(rig =>
+        TestRigs.Any.Holds(rig =>
         {
             foreach (PipeRun run in TestRigs.Layout(rig).Runs)
             {
@@ -75,7 +75,7 @@ public sealed class RunLayoutTests
 
     [Fact]
     public void Labels_of_runs_fittings_and_pieces_are_each_given_once() =>
-        TestRigs.Any.Sample(rig =>
+        TestRigs.Any.Holds(rig =>
         {
             PipeRun[] runs = [.. TestRigs.Layout(rig).Runs];
             string[] labels =
@@ -89,7 +89,7 @@ public sealed class RunLayoutTests
 
     [Fact]
     public void Every_conflict_is_cured_by_its_shift() =>
-        TestRigs.Any.Sample(rig =>
+        TestRigs.Any.Holds(rig =>
         {
             RigLayout layout = TestRigs.Layout(rig);
             foreach (HoleConflict conflict in layout.Conflicts.Where(c => c.Shift != 0))
@@ -107,7 +107,7 @@ public sealed class RunLayoutTests
 
     [Fact]
     public void A_hole_is_in_conflict_exactly_when_something_lies_on_it() =>
-        TestRigs.Any.Sample(rig =>
+        TestRigs.Any.Holds(rig =>
         {
             RigLayout layout = TestRigs.Layout(rig);
             HashSet<(string, int)> found = [.. layout.Conflicts.Select(c => (c.Run, c.Hole.Number))];
@@ -123,18 +123,18 @@ public sealed class RunLayoutTests
 
     [Fact]
     public void Couplings_lie_on_no_hole() =>
-        TestRigs.Any.Sample(rig =>
+        TestRigs.Any.Holds(rig =>
         {
             RigLayout layout = TestRigs.Layout(rig);
             Assert.DoesNotContain(
                 layout.Conflicts,
-                c => c.With.StartsWith("coupling", StringComparison.Ordinal) && c.Shift != 0
+                c => c.With.Told().StartsWith("coupling", StringComparison.Ordinal) && c.Shift != 0
             );
         });
 
     [Fact]
     public void A_mirrored_rig_gives_a_mirrored_layout() =>
-        TestRigs.Any.Sample(drawn =>
+        TestRigs.Any.Holds(drawn =>
         {
             Rig left = drawn with
             {

@@ -102,7 +102,7 @@ internal static class TestRigs
     /// <summary>Rigs of every make that hold together physically, in both unit systems.</summary>
     public static Gen<Rig> Any { get; } = from seed in Gen.Int[0, 1 << 30] select Draw(new Random(seed));
 
-    public static RigLayout Layout(Rig rig) => RigLayout.Of(rig, RigParts.Of(rig, PartsCatalogue.Default));
+    public static RigLayout Layout(Rig rig) => RigLayout.Of(ResolvedRig.Of(rig, PartsCatalogue.Default));
 
     public static Rig WithRow(this Rig rig, Func<Row, Row> change) => rig with { Rows = [change(rig.Rows[0])] };
 

@@ -50,7 +50,7 @@ public sealed class ActiveSetAgainstGlop
 
     [Fact]
     public void No_better_fit_is_found_by_a_maintained_solver() =>
-        Problems.Sample(
+        Problems.Holds(
             problem =>
             {
                 var found = ActiveSet.Solve(problem);
@@ -76,7 +76,7 @@ public sealed class ActiveSetAgainstGlop
     [Fact]
     public void The_cheapest_among_equals_costs_what_a_maintained_solver_finds() =>
         Gen.Select(Problems, Gen.Double[0.01, 1].Array[20])
-            .Sample(
+            .Holds(
                 (problem, prices) =>
                 {
                     var fit = ActiveSet.Solve(problem);

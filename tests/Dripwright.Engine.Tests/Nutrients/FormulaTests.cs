@@ -49,7 +49,7 @@ public sealed class FormulaTests
     public void Any_text_gives_a_formula_or_a_fault() =>
         Gen.Char["CaHNOPSK()[]{}.·*0123456789 ₂Mgx"]
             .Array[0, 130]
-            .Sample(
+            .Holds(
                 letters =>
                 {
                     var reading = Formula.Read(new string(letters));
@@ -62,7 +62,7 @@ public sealed class FormulaTests
     [Fact]
     public void Element_shares_add_up_to_the_whole() =>
         Gen.OneOf("Ca(NO3)2·4H2O", "5Ca(NO3)2·NH4NO3·10H2O", "(NH4)6Mo7O24·4H2O", "C14H19FeN3NaO10")
-            .Sample(text =>
+            .Holds(text =>
             {
                 var formula = Formula.Parse(text);
                 Assert.Equal(1, formula.Atoms.Keys.Sum(formula.MassFraction), 1e-12);
@@ -71,7 +71,7 @@ public sealed class FormulaTests
     [Fact]
     public void Milligrams_and_moles_go_both_ways() =>
         Gen.Select(Gen.Int[0, Composition.Constituents.Count - 1], Gen.Double[0, 1e4])
-            .Sample(
+            .Holds(
                 (index, milligrams) =>
                 {
                     var key = Composition.Constituents[index];

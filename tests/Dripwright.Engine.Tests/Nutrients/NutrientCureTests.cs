@@ -31,7 +31,7 @@ public sealed class NutrientCureTests
         {
             string[] path = change.Field.Split('.');
             Assert.Equal(2, path.Length);
-            changed[path[0]]![path[1]] = JsonNode.Parse(change.Text);
+            changed[path[0]]![path[1]] = JsonNode.Parse(change.Text!);
         }
 
         return Plan(changed);
@@ -53,7 +53,7 @@ public sealed class NutrientCureTests
         foreach (var salt in plan.Cures)
         {
             Finding finding = plan.Findings.First(one =>
-                one.Cures.Any(cure => cure.Changes[0].Text.Contains($"\"{salt.Salt.Key}\"", StringComparison.Ordinal))
+                one.Cures.Any(cure => cure.Changes[0].Text!.Contains($"\"{salt.Salt.Key}\"", StringComparison.Ordinal))
             );
             Cure cure = finding.Cures[0];
             NutrientPlan cured = Cured(rig, cure);
@@ -70,7 +70,7 @@ public sealed class NutrientCureTests
             """ "crop": "tomato", "pureShare": "100 %", "salts": [ { "salt": "potassium-nitrate", "have": "5 kg", "pricePerKg": "2.40" } ] """
         );
         Cure cure = Plan(rig).Findings.First(one => one.Rule == "recipe-unreached" && one.Cures.Count > 0).Cures[0];
-        JsonNode first = JsonNode.Parse(cure.Changes[0].Text)![0]!;
+        JsonNode first = JsonNode.Parse(cure.Changes[0].Text!)![0]!;
         Assert.Equal(5, QuantityText.Parse(Dimension.Mass, (string)first["have"]!));
         Assert.Equal("2.40", (string?)first["pricePerKg"]);
     }

@@ -47,7 +47,7 @@ public sealed partial class NutrientTextTests
     private static IEnumerable<Phrase> SaidOfTheTank(Plan plan)
     {
         double full = plan.Nutrients!.Volume;
-        double limit = NutrientOutlooks.LimitOf(plan.Rig.Nutrients.Crop).Classic;
+        double limit = plan.Nutrients.SodiumLimit.Classic;
         TankReading[] readings =
         [
             new(1.0, 7.8, 0.5 * full),

@@ -113,7 +113,7 @@ public sealed class OwnNutrientTests
         );
         Assert.Empty(reading.Faults);
         Assert.True(reading.Catalogue!.Salts["my-acid"].AcidEquivalents > 8);
-        Assert.Equal("my-tomato", reading.Catalogue.Targets.StageOf(FeedCrop.Tomato, FeedStage.Young)!.Target);
+        Assert.Equal("my-tomato", reading.Catalogue.Targets.StageOf("tomato", GrowthStage.Young)!.Target);
     }
 
     [Fact]

@@ -30,7 +30,7 @@ public sealed class SaltFileTests
     }
 
     [Fact]
-    public void Any_bytes_give_a_catalogue_or_faults() => Gen.Byte.Array[0, 200].Sample(IsClean, iter: 10_000);
+    public void Any_bytes_give_a_catalogue_or_faults() => Gen.Byte.Array[0, 200].Holds(IsClean, iter: 10_000);
 
     [Fact]
     public void Any_text_of_our_own_words_gives_a_catalogue_or_faults() =>
@@ -54,12 +54,12 @@ public sealed class SaltFileTests
                 "true"
             )
             .Array[0, 40]
-            .Sample(marks => IsClean(Encoding.UTF8.GetBytes(string.Concat(marks))), iter: 10_000);
+            .Holds(marks => IsClean(Encoding.UTF8.GetBytes(string.Concat(marks))), iter: 10_000);
 
     [Fact]
     public void Our_files_with_bytes_changed_give_a_catalogue_or_faults() =>
         Gen.Select(Gen.Bool, Gen.Select(Gen.Int[0, 1_000_000], Gen.Byte).Array[1, 8])
-            .Sample(
+            .Holds(
                 (salts, changes) =>
                 {
                     var bytes = (byte[])(salts ? Ours : OurTargets).Clone();
@@ -91,7 +91,7 @@ public sealed class SaltFileTests
     {
         var mine = Read("""{"salts":[{"key":"potassium-nitrate","packKilograms":25,"price":45.5}]}""").Catalogue!;
         var ours = SaltCatalogue.Default["potassium-nitrate"];
-        Assert.Equal(1.82, mine["potassium-nitrate"].PricePerKilogram!.Value, 1e-12);
+        Assert.Equal(1.82m, mine["potassium-nitrate"].PricePerKilogram);
         Assert.Equal(ours.Brings, mine["potassium-nitrate"].Brings);
         Assert.Equal(ours.Part, mine["potassium-nitrate"].Part);
     }

@@ -159,7 +159,7 @@ public sealed class WaterCheckTests
     [Fact]
     public void Any_numbers_give_a_water_or_an_explanation() =>
         Gen.Select(Gen.Double, Gen.Double[-10, 200], Gen.Double[-1, 15], Gen.Double[-1, 20], Gen.Double[0, 50])
-            .Sample(
+            .Holds(
                 (odd, alkalinity, ph, conductivity, calcium) =>
                 {
                     var reading = WaterCheck.Read(

@@ -13,12 +13,12 @@ public sealed class CutAndHoleTests
 {
     [Fact]
     public void Every_piece_of_the_layout_is_cut_exactly_once() =>
-        TestRigs.Any.Sample(
+        TestRigs.Any.Holds(
             rig =>
             {
                 RigLayout layout = TestRigs.Layout(rig);
                 PartsPlan plan = PartsPlanTests.Plan(rig, layout);
-                if (plan.CutTroubles.Any(t => !t.StartsWith("Hole", StringComparison.Ordinal)))
+                if (plan.CutTroubles.Any(t => t.What.Key != "cut.hole-unmarked"))
                 {
                     // A stand lower than its joints: said in words, and tested below.
                     Assert.Contains(layout.Stand.Members, m => m.Length < 0.001);
@@ -47,7 +47,7 @@ public sealed class CutAndHoleTests
 
     [Fact]
     public void Members_that_share_a_label_are_cut_alike() =>
-        TestRigs.Any.Sample(rig =>
+        TestRigs.Any.Holds(rig =>
         {
             foreach (var members in TestRigs.Layout(rig).Stand.Members.GroupBy(m => m.Label))
             {
@@ -57,7 +57,7 @@ public sealed class CutAndHoleTests
 
     [Fact]
     public void Bought_lengths_are_those_of_the_cut_plans() =>
-        TestRigs.Any.Sample(
+        TestRigs.Any.Holds(
             rig =>
             {
                 PartsPlan plan = PartsPlanTests.Plan(rig);
@@ -72,13 +72,13 @@ public sealed class CutAndHoleTests
 
     [Fact]
     public void Marks_and_steps_lead_back_to_the_stations() =>
-        TestRigs.Any.Sample(
+        TestRigs.Any.Holds(
             rig =>
             {
                 RigLayout layout = TestRigs.Layout(rig);
                 PartsPlan plan = PartsPlanTests.Plan(rig, layout);
                 Dictionary<string, PipeRun> runs = layout.Runs.ToDictionary(r => r.Label);
-                int unmarked = plan.CutTroubles.Count(t => t.StartsWith("Hole", StringComparison.Ordinal));
+                int unmarked = plan.CutTroubles.Count(t => t.What.Key == "cut.hole-unmarked");
                 Assert.Equal(runs.Values.Sum(r => r.Holes.Count), plan.Holes.Count + unmarked);
                 foreach (var marks in plan.Holes.GroupBy(h => h.Piece))
                 {
@@ -131,7 +131,7 @@ public sealed class CutAndHoleTests
     {
         Rig rig = TestRigs.TenPots.WithRow(r => r with { StandHeight = 0.06 });
         PartsPlan plan = PartsPlanTests.Plan(rig with { Stand = rig.Stand with { JointCentre = 0.1 } });
-        Assert.Contains(plan.CutTroubles, t => t.StartsWith("S1-leg", StringComparison.Ordinal));
+        Assert.Contains(plan.CutTroubles, t => t.What.Told().StartsWith("S1-leg", StringComparison.Ordinal));
         Assert.NotEmpty(plan.Cuts);
     }
 
@@ -164,6 +164,9 @@ public sealed class CutAndHoleTests
     public void Pipe_on_hand_without_a_length_is_named_and_not_counted()
     {
         Rig rig = TestRigs.TenPots with { OnHand = [new OnHand { Part = "pvc40-1-1/2", Count = 3 }] };
-        Assert.Contains(PartsPlanTests.Plan(rig).CutTroubles, t => t.Contains("length", StringComparison.Ordinal));
+        Assert.Contains(
+            PartsPlanTests.Plan(rig).CutTroubles,
+            t => t.What.Told().Contains("length", StringComparison.Ordinal)
+        );
     }
 }

@@ -3,9 +3,26 @@ using Dripwright.Engine.Rigs;
 
 namespace Dripwright.Engine.Tests.Parts;
 
-/// <summary>Counts a rig's parts a second time, as a person with the rig file and a pencil would: from the rig alone.</summary>
+/// <summary>
+/// Counts a rig's parts a second time, as a person with the rig file and a pencil would: from the rig alone, by what is plain to
+/// see. It shares no rule of thumb with the engine: what only such a rule can tell, a pencil leaves uncounted.
+/// </summary>
 internal static class Recount
 {
+    /// <summary>What depends on how many rails and ties a stand has.</summary>
+    private static readonly string[] s_ofTheFrame =
+    [
+        "joint-three-way",
+        "joint-four-way",
+        "joint-tee",
+        "joint-cross",
+        "joint-clip",
+        "joint-screw",
+    ];
+
+    /// <param name="rig">The rig.</param>
+    /// <param name="catalogue">Its parts.</param>
+    /// <returns>How many of each part; a part that a pencil cannot tell is left out.</returns>
     public static Dictionary<string, int> Of(Rig rig, PartsCatalogue catalogue)
     {
         Dictionary<string, int> counts = [];
@@ -28,6 +45,7 @@ internal static class Recount
         int legs = 0;
         int hangers = 0;
         bool beside = true;
+        bool told = true;
         int members = 0;
         foreach (Row row in rows)
         {
@@ -47,19 +65,22 @@ internal static class Recount
                 modules++;
             }
 
-            bool stand = row.StandHeight > 2 * catalogue.Tubes[rig.Stand.Tube].Outside;
-            if (!stand)
+            if (OnFloor(row))
             {
                 continue;
             }
 
             int lines = row.Arrangement == Arrangement.Single ? 1 : 2;
-            double half = Math.Max((pot.Width / 2) - 0.025, 0.3 * pot.Width);
+            // Two rails under each line of pots. Pots of two lines that all but touch share the middle one; with a hand's
+            // breadth between them they do not. Low ties are left out of a stand as low as a bucket and are there at knee height.
+            double alley = row.LineDistance - pot.Width;
             int rails =
                 lines == 1 ? 2
-                : (row.LineDistance / 2) - half > 0.03 ? 4
+                : alley > 0.09 ? 4
                 : 3;
-            bool ties = rig.Stand.LowTies && row.StandHeight > 0.45;
+            told &= lines == 1 || alley is > 0.09 or < 0.004;
+            bool ties = rig.Stand.LowTies && row.StandHeight > 0.5;
+            told &= !rig.Stand.LowTies || row.StandHeight is > 0.5 or < 0.4;
             // A drain in the middle hangs where it has room, which a pencil does not tell.
             beside &= lines == 1 && row.DrainSide != Side.Middle;
             hangers += modules + 1;
@@ -78,8 +99,7 @@ internal static class Recount
         int ends = rig.Feed.Entry == FeedEntry.BothEnds ? 2 : 1;
         bool hose = catalogue.Pipes[rig.Feed.Header.Pipe].Flexible;
         // On a low leg there may be no room, which a pencil does not tell.
-        double leg = rows.Select(r => r.StandHeight)
-            .FirstOrDefault(height => height > 2 * catalogue.Tubes[rig.Stand.Tube].Outside);
+        double leg = rows.FirstOrDefault(r => !OnFloor(r))?.StandHeight ?? 0;
         Add("hose-clip", small.HoseClips && hose && leg > 0.5 ? 2 * ends : 0);
         int clamps = small.HoseClamp && hose && rig.Pump.Model != "none" ? 1 : 0;
         Add("clamp-block", clamps);
@@ -93,7 +113,9 @@ internal static class Recount
         }
 
         Add(rig.Feed.Emitter, emitters);
-        string bore = rig.Feed.MicrotubeBore > 0.0041 ? "1/4" : "4mm";
+        // The two tubes in shops have a bore of 0.165 in and of 4 mm; a tape tells them apart by the nearer one.
+        double given = rig.Feed.MicrotubeBore;
+        string bore = Math.Abs(given - (0.165 * 0.0254)) < Math.Abs(given - 0.004) ? "1/4" : "4mm";
         Add($"goof-plug-{bore}", plugged);
         Add($"inline-valve-{bore}", rig.Feed.InlineValves ? emitters : 0);
         foreach (string piece in catalogue.Emitters[rig.Feed.Emitter].Pieces)
@@ -151,8 +173,15 @@ internal static class Recount
             Add("gfci-adapter", 1);
         }
 
+        foreach (string key in told ? [] : s_ofTheFrame)
+        {
+            counts.Remove(key);
+        }
         return counts;
     }
+
+    /// <summary>Pots that stand lower than a brick is high stand on the floor.</summary>
+    private static bool OnFloor(Row row) => row.StandHeight < 0.05;
 
     /// <summary>Adds fittings of a pipe by their key as it is written in shops.</summary>
     private sealed class Fittings(PartsCatalogue catalogue, Action<string, int> add)

@@ -97,7 +97,7 @@ public sealed class NutrientPlanTests
         Assert.Equal(0.01, line.Mass, 1e-6);
         Assert.Equal(
             plan.Recipe.Lines.Sum(l => l.Mass * (l.Salt.Key == "potassium-nitrate" ? 2 : 1)),
-            plan.Recipe.Cost,
+            (double)plan.Recipe.Cost,
             1e-9
         );
         Assert.Contains(plan.Cures, c => c.Constituent == Constituent.Phosphorus);

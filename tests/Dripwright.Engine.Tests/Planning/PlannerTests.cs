@@ -13,7 +13,7 @@ public sealed class PlannerTests
     [Fact]
     public void Any_valid_rig_gets_a_plan_that_keeps_mass_and_energy_and_holds_no_silly_number()
     {
-        RigGen.Rigs.Sample(
+        RigGen.Rigs.Holds(
             rig =>
             {
                 Plan plan = Plans.Of(rig);
@@ -27,7 +27,7 @@ public sealed class PlannerTests
                 Assert.True(plan.Reservoir.Overflow >= 0 && plan.Reservoir.RunningLevel >= 0);
                 Assert.All(plan.Findings, f => Assert.DoesNotContain("NaN", f.Told().ToString()));
             },
-            iter: 150
+            iter: 50
         );
     }
 
@@ -53,14 +53,15 @@ public sealed class PlannerTests
         Plan plan = Plans.From($$"""{ "rows": [ { "pot": "{{key}}" } ] }""");
         PotType pot = PartsCatalogue.Default.Pots[key];
         double sump = Assert.Single(plan.Drain.Pots).SumpVolume;
-        Assert.Equal(DrainPlanner.FreeFraction * pot.VolumeBelow(pot.DrainHeight), sump, 1e-12);
-        Assert.True(sump < DrainPlanner.FreeFraction * pot.Volume * pot.DrainHeight / pot.Height, "narrower below");
+        // Three tenths of the substrate are water that stands free.
+        Assert.Equal(0.3 * pot.VolumeBelow(pot.DrainHeight), sump, 1e-12);
+        Assert.True(sump < 0.3 * pot.Volume * pot.DrainHeight / pot.Height, "narrower below");
     }
 
     [Fact]
     public void What_the_pots_get_is_what_the_source_gives_less_the_bypass()
     {
-        RigGen.Rigs.Sample(
+        RigGen.Rigs.Holds(
             rig =>
             {
                 Plan plan = Plans.Of(rig);
@@ -69,7 +70,7 @@ public sealed class PlannerTests
                 double balance = first.Flow - plan.Feed.BypassFlow - pots;
                 Assert.InRange(Math.Abs(balance), 0, 1e-9 * Math.Max(pots, 1e-9));
             },
-            iter: 100
+            iter: 40
         );
     }
 
@@ -108,22 +109,21 @@ public sealed class PlannerTests
     [Fact]
     public void The_same_rig_shown_in_other_units_has_the_same_numbers()
     {
-        RigGen.Rigs.Sample(
+        RigGen.Rigs.Holds(
             rig =>
             {
                 Plan us = Plans.Of(rig with { Units = UnitSystem.Us });
                 Plan metric = Plans.Of(rig with { Units = UnitSystem.Metric });
                 Assert.Equal(us.Feed.Emitters, metric.Feed.Emitters);
                 Assert.Equal(us.Reservoir, metric.Reservoir);
-                // Places of the same words share a finding, and rounding makes words alike in one system and not in the other.
-                Assert.Equal(
-                    us.Findings.Select(f => f.Rule).Distinct(),
-                    metric.Findings.Select(f => f.Rule).Distinct()
-                );
+                // Cures are texts of the rig file and so in its units; all else is the same value.
+                Assert.Equal(Uncured(us), Uncured(metric));
             },
             iter: 30
         );
     }
+
+    private static IEnumerable<Finding> Uncured(Plan plan) => plan.Findings.Select(f => f with { Cures = [] });
 
     [Fact]
     public void A_rig_written_in_inches_and_the_same_in_millimetres_flow_alike()
@@ -149,7 +149,7 @@ public sealed class PlannerTests
     public void A_second_row_alike_takes_from_each_emitter_no_more_than_the_header_loses()
     {
         Gen.Select(Gen.Int[2, 30], Gen.Int[1, 4])
-            .Sample(
+            .Holds(
                 (pots, emitters) =>
                 {
                     string json(int count) =>
@@ -181,7 +181,7 @@ public sealed class PlannerTests
     public void More_slope_never_deepens_the_drain()
     {
         Gen.Select(Gen.Int[1, 40], Gen.Double[0, 0.05], Gen.Double[0, 0.05])
-            .Sample(
+            .Holds(
                 (pots, one, other) =>
                 {
                     double gentle = Math.Min(one, other) * 100;
@@ -196,7 +196,7 @@ public sealed class PlannerTests
                             .Drain.Runs.Max(r => r.DeepestRatio);
                     Assert.True(deepest(steep) <= deepest(gentle) + 1e-6);
                 },
-                iter: 40
+                iter: 20
             );
     }
 

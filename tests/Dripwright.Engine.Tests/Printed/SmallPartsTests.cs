@@ -54,7 +54,7 @@ public sealed class SmallPartsTests
 
     [Fact]
     public void Asking_for_one_leaves_the_numbers_and_the_shapes_of_all_others() =>
-        TestRigs.Any.Sample(rig =>
+        TestRigs.Any.Holds(rig =>
         {
             RigLayout layout = TestRigs.Layout(rig);
             IReadOnlyList<SmallPart> offers = PrintedParts.Small(rig, layout);
@@ -70,7 +70,7 @@ public sealed class SmallPartsTests
 
     [Fact]
     public void No_two_things_of_a_rig_have_one_number() =>
-        TestRigs.Any.Sample(rig =>
+        TestRigs.Any.Holds(rig =>
         {
             Rig all = Wanting(rig, s_all);
             RigLayout layout = TestRigs.Layout(all);
@@ -89,7 +89,7 @@ public sealed class SmallPartsTests
 
     [Fact]
     public void A_line_rest_sits_on_a_rim_under_the_line_with_no_hole_or_fitting_in_its_way() =>
-        TestRigs.Any.Sample(rig =>
+        TestRigs.Any.Holds(rig =>
         {
             RigLayout layout = TestRigs.Layout(Wanting(rig, s_all));
             foreach (PrintedPart part in Of(rig, PrintedKind.LineRest))
@@ -131,7 +131,7 @@ public sealed class SmallPartsTests
     [Fact]
     public void A_hose_clip_meets_nothing_else_on_its_leg() =>
         Gen.Select(TestRigs.Any, Gen.Int[0, 3], Gen.Int[0, 1])
-            .Sample(
+            .Holds(
                 (any, braces, frames) =>
                 {
                     Rig rig = any with { Stand = any.Stand with { Bracing = (Bracing)braces, ExtraFrames = frames } };
@@ -161,7 +161,7 @@ public sealed class SmallPartsTests
 
     [Fact]
     public void A_guide_sets_distances_that_the_pipe_has_between_its_holes() =>
-        TestRigs.Any.Sample(rig =>
+        TestRigs.Any.Holds(rig =>
         {
             RigLayout layout = TestRigs.Layout(rig);
             foreach (PrintedPart part in Of(rig, PrintedKind.DrillGuide))

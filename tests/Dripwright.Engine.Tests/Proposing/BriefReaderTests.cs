@@ -37,7 +37,7 @@ public sealed class BriefReaderTests
 
     [Fact]
     public void A_brief_is_read_back_as_it_was_written() =>
-        s_briefs.Sample(text =>
+        s_briefs.Holds(text =>
         {
             string written = BriefReader.Write(Briefs.From(text));
             Assert.Equal(written, BriefReader.Write(Briefs.From(written)));
@@ -45,7 +45,7 @@ public sealed class BriefReaderTests
 
     [Fact]
     public void No_brief_hangs_or_fails_and_each_gets_rigs_or_reasons() =>
-        s_briefs.Sample(
+        s_briefs.Holds(
             text =>
             {
                 ProposalList answer = Proposer.Of(

@@ -144,13 +144,24 @@ public sealed class ProposerTests
         );
     }
 
+    /// <summary>What may lie in stock; each takes a whole search.</summary>
+    public static TheoryData<string> Stock =>
+        [
+            .. Trials.Of(
+                2,
+                [
+                    """{ "part": "pump-400gph", "count": 2 }""",
+                    """{ "part": "hose-1", "length": "60 ft" }""",
+                    """{ "part": "tank-box-35-gal" }""",
+                    """{ "part": "tube-round-1in-16ga", "length": "5 ft", "count": 4 }""",
+                    """{ "part": "pump-1500lph" }""",
+                    """{ "part": "drip-turbulent-1gph", "count": 7 }""",
+                ]
+            ),
+        ];
+
     [Theory]
-    [InlineData("""{ "part": "pump-400gph", "count": 2 }""")]
-    [InlineData("""{ "part": "hose-1", "length": "60 ft" }""")]
-    [InlineData("""{ "part": "tank-box-35-gal" }""")]
-    [InlineData("""{ "part": "pump-1500lph" }""")]
-    [InlineData("""{ "part": "tube-round-1in-16ga", "length": "5 ft", "count": 4 }""")]
-    [InlineData("""{ "part": "drip-turbulent-1gph", "count": 7 }""")]
+    [MemberData(nameof(Stock))]
     public void What_lies_in_stock_never_makes_the_cheapest_dearer(string have)
     {
         ProposalList with = Briefs.Propose(

@@ -8,12 +8,12 @@ public sealed class RigDifferenceTests
 {
     [Fact]
     public void A_rig_does_not_differ_from_itself_written_and_read_again() =>
-        RigGen.Rigs.Sample(rig => Assert.Empty(RigDifference.Of(rig, Read(RigWriter.Write(rig)))), iter: 100);
+        RigGen.Rigs.Holds(rig => Assert.Empty(RigDifference.Of(rig, Read(RigWriter.Write(rig)))), iter: 100);
 
     [Fact]
     public void Two_rigs_differ_exactly_when_their_files_do() =>
         Gen.Select(RigGen.Rigs, RigGen.Rigs)
-            .Sample(
+            .Holds(
                 (one, other) =>
                     Assert.Equal(
                         RigWriter.Write(one with { Units = other.Units }) == RigWriter.Write(other),
@@ -25,7 +25,7 @@ public sealed class RigDifferenceTests
     [Fact]
     public void The_way_back_tells_as_many_changes() =>
         Gen.Select(RigGen.Rigs, RigGen.Rigs)
-            .Sample(
+            .Holds(
                 (one, other) =>
                 {
                     var there = RigDifference.Of(one, other);

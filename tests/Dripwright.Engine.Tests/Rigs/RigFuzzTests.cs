@@ -21,7 +21,7 @@ public sealed class RigFuzzTests
     }
 
     [Fact]
-    public void Any_bytes_give_a_clean_reading() => Gen.Byte.Array[0, 200].Sample(IsClean, iter: 20_000);
+    public void Any_bytes_give_a_clean_reading() => Gen.Byte.Array[0, 200].Holds(IsClean, iter: 20_000);
 
     [Fact]
     public void Any_text_of_JSON_marks_gives_a_clean_reading() =>
@@ -48,12 +48,12 @@ public sealed class RigFuzzTests
                 " "
             )
             .Array[0, 40]
-            .Sample(marks => IsClean(Encoding.UTF8.GetBytes(string.Concat(marks))), iter: 20_000);
+            .Holds(marks => IsClean(Encoding.UTF8.GetBytes(string.Concat(marks))), iter: 20_000);
 
     [Fact]
     public void A_valid_file_with_bytes_changed_gives_a_clean_reading() =>
         Gen.Select(RigGen.Rigs, Gen.Select(Gen.Int[0, 1_000_000], Gen.Byte).Array[1, 8])
-            .Sample(
+            .Holds(
                 (rig, changes) =>
                 {
                     var bytes = Encoding.UTF8.GetBytes(RigWriter.Write(rig));
@@ -69,7 +69,7 @@ public sealed class RigFuzzTests
     [Fact]
     public void A_valid_file_cut_off_anywhere_gives_a_clean_reading() =>
         Gen.Select(RigGen.Rigs, Gen.Double.Unit)
-            .Sample(
+            .Holds(
                 (rig, share) =>
                 {
                     var bytes = Encoding.UTF8.GetBytes(RigWriter.Write(rig));

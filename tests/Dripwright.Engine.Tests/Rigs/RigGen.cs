@@ -1,5 +1,6 @@
 using CsCheck;
 using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Catalogue.Targets;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Units;
 using static System.FormattableString;
@@ -326,14 +327,25 @@ public static class RigGen
             )
     );
 
-    // A cylinder has one diameter.
-    private static Reservoir Round(Reservoir reservoir) =>
-        (reservoir.Shape ?? Parts.Tanks[reservoir.Tank].Shape) switch
+    // A cylinder has one diameter: where the tank it is made of has another shape, that must be given.
+    private static Reservoir Round(Reservoir reservoir)
+    {
+        TankType tank = Parts.Tanks[reservoir.Tank];
+        return (reservoir.Shape ?? tank.Shape) switch
         {
             TankShape.Upright when reservoir.Length is { } diameter => reservoir with { Width = diameter },
-            TankShape.Lying => reservoir with { Height = reservoir.Width },
+            TankShape.Upright when tank.Shape is not TankShape.Upright && reservoir.Width is null => reservoir with
+            {
+                Width = tank.Width,
+            },
+            TankShape.Lying when reservoir.Width is { } diameter => reservoir with { Height = diameter },
+            TankShape.Lying when tank.Shape is not TankShape.Lying && reservoir.Height is null => reservoir with
+            {
+                Height = tank.Height,
+            },
             _ => reservoir,
         };
+    }
 
     private static readonly Gen<IReadOnlyList<PumpPoint>> Curve = Gen.Select(
             Between(Dimension.Flow, "10 gph", "300 gph"),
@@ -444,7 +456,11 @@ public static class RigGen
     );
 
     private static readonly Gen<NutrientMix> Mix = Gen.Select(
-        Gen.Select(Gen.Enum<NutrientCrop>(), Gen.Enum<NutrientStage>(), Gen.Enum<NutrientMixing>()),
+        Gen.Select(
+            Gen.OneOf("none", "tomato", "cucumber", "sweet-pepper"),
+            Gen.Enum<GrowthStage>(),
+            Gen.Enum<NutrientMixing>()
+        ),
         Gen.Select(Maybe(Between(Dimension.Conductivity, "0.5 dS/m", "4 dS/m")), Water, Share),
         Gen.Select(
             Gen.OneOf("none", "nitric-acid-38", "phosphoric-acid-85"),

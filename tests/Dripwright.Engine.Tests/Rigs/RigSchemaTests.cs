@@ -34,7 +34,7 @@ public sealed class RigSchemaTests
 
     [Fact]
     public void Schema_and_reader_accept_every_valid_rig() =>
-        RigGen.Rigs.Sample(
+        RigGen.Rigs.Holds(
             rig =>
             {
                 var text = RigWriter.Write(rig);
@@ -78,7 +78,7 @@ public sealed class RigSchemaTests
     [Fact]
     public void Schema_and_reader_agree_about_spoiled_rigs() =>
         Gen.Select(RigGen.Rigs, Gen.Int[0, 1_000_000], Spoiled, Gen.Int[0, 3])
-            .Sample(
+            .Holds(
                 (rig, at, spoiled, way) =>
                 {
                     var root = JsonNode.Parse(RigWriter.Write(rig))!;
@@ -215,7 +215,7 @@ public sealed class RigSchemaTests
                     "A"
                 ).Array[1, 7]
             )
-            .Sample(
+            .Holds(
                 (dimension, parts) =>
                 {
                     var text = string.Concat(parts);

@@ -17,15 +17,15 @@ public sealed class RigWriterTests
 
     [Fact]
     public void A_rig_written_and_read_is_the_same_rig() =>
-        RigGen.Rigs.Sample(rig => SameRig.As(rig, Read(RigWriter.Write(rig))), iter: 300);
+        RigGen.Rigs.Holds(rig => SameRig.As(rig, Read(RigWriter.Write(rig))), iter: 300);
 
     [Fact]
     public void A_rig_written_short_and_read_is_the_same_rig() =>
-        RigGen.Rigs.Sample(rig => SameRig.As(rig, Read(RigWriter.WriteShort(rig))), iter: 300);
+        RigGen.Rigs.Holds(rig => SameRig.As(rig, Read(RigWriter.WriteShort(rig))), iter: 300);
 
     [Fact]
     public void Writing_again_what_was_read_gives_the_same_text() =>
-        RigGen.Rigs.Sample(
+        RigGen.Rigs.Holds(
             rig =>
             {
                 var text = RigWriter.Write(rig);
@@ -46,7 +46,7 @@ public sealed class RigWriterTests
     [Fact]
     public void A_starter_file_reads_without_a_fault_and_gives_the_answers() =>
         Gen.Select(Gen.Enum<UnitSystem>(), Gen.Int[1, 5], Gen.Int[1, 30], Gen.Enum<Arrangement>(), Gen.Bool)
-            .Sample(
+            .Holds(
                 (units, rows, pots, arrangement, gravity) =>
                 {
                     var answers = new StarterAnswers("Test", units, rows, pots, 0.4, arrangement, "pepper", gravity);

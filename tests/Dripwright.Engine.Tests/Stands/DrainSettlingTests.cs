@@ -70,7 +70,7 @@ public sealed class DrainSettlingTests
                 Gen.Double[0, 40],
                 Gen.Int[0, 5]
             )
-            .Sample(
+            .Holds(
                 (spans, slope, share, weight, which) =>
                 {
                     List<double> places = [0];
@@ -93,7 +93,7 @@ public sealed class DrainSettlingTests
     [Fact]
     public void Other_units_of_length_and_force_give_the_same_slopes_and_a_mirrored_drain_the_same_pool() =>
         Gen.Select(Gen.Double[0.3, 2], Gen.Double[-0.01, 0.03], Gen.Double[-0.004, 0.004])
-            .Sample(
+            .Holds(
                 (span, slope, off) =>
                 {
                     DrainHolder[] holders =

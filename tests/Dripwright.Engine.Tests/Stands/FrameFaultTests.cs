@@ -1,4 +1,5 @@
 using Dripwright.Engine.Numerics;
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Stands.Frame;
 using Dripwright.Engine.Stands.Sections;
 
@@ -45,7 +46,7 @@ public sealed class FrameFaultTests
         Assert.Equal(FrameFaultKind.Loose, fault.Kind);
         Assert.EndsWith("top", fault.NodeName, StringComparison.Ordinal);
         Assert.Equal(1, Math.Abs(fault.Direction.X), 1e-6);
-        Assert.Contains("can move along the row", fault.Sentence, StringComparison.Ordinal);
+        Assert.Contains("can move along the row", Told(fault), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -109,7 +110,7 @@ public sealed class FrameFaultTests
         var fault = Assert.IsType<FrameFault>(new FrameSolver(model).Solve(loading));
 
         Assert.Equal(FrameFaultKind.Tips, fault.Kind);
-        Assert.Contains("tips", fault.Sentence, StringComparison.Ordinal);
+        Assert.Contains("tips", Told(fault), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -147,6 +148,8 @@ public sealed class FrameFaultTests
         Assert.Throws<ArgumentOutOfRangeException>(() => TubeSection.OfRoundTube(0.02, 0.011));
         Assert.Throws<ArgumentOutOfRangeException>(() => TestFrames.Tube.Worn(1));
     }
+
+    private static string Told(FrameFault fault) => fault.Sentence(Phrase.Plain(fault.NodeName)).Told();
 
     private static FrameModel Table(EndStiffness joint, Held feet = Held.Fixed, bool lifts = false) =>
         TestFrames.Table(1, 1, 0.4, 0.7, TestFrames.Tube.Properties, joint, feet, lifts);

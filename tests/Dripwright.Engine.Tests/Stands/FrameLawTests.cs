@@ -10,7 +10,7 @@ public sealed class FrameLawTests
 {
     [Fact]
     public void Supports_carry_exactly_what_is_put_on() =>
-        TestFrames.Any.Sample(
+        TestFrames.Any.Holds(
             t =>
             {
                 var s = Solved(t.Model, t.Loading);
@@ -60,7 +60,7 @@ public sealed class FrameLawTests
 
     [Fact]
     public void A_load_here_moves_there_as_a_load_there_moves_here() =>
-        TestFrames.Any.Sample(
+        TestFrames.Any.Holds(
             t =>
             {
                 int a = 2;
@@ -81,7 +81,7 @@ public sealed class FrameLawTests
 
     [Fact]
     public void Loads_add_up() =>
-        TestFrames.Any.Sample(
+        TestFrames.Any.Holds(
             t =>
             {
                 FrameLoading points = t.Loading with { Lines = [], Nodes = [] };
@@ -101,7 +101,7 @@ public sealed class FrameLawTests
 
     [Fact]
     public void Turning_the_whole_stand_about_the_plumb_line_changes_nothing() =>
-        TestFrames.Any.Sample(
+        TestFrames.Any.Holds(
             t =>
             {
                 const double Angle = 0.7;
@@ -145,7 +145,7 @@ public sealed class FrameLawTests
 
     [Fact]
     public void A_finer_mesh_changes_nothing_at_the_nodes() =>
-        TestFrames.Any.Sample(
+        TestFrames.Any.Holds(
             t =>
             {
                 FrameModel round = Round(t.Model);
@@ -181,7 +181,7 @@ public sealed class FrameLawTests
 
     [Fact]
     public void The_sparse_answer_is_that_of_a_dense_solver() =>
-        TestFrames.Any.Sample(
+        TestFrames.Any.Holds(
             t =>
             {
                 var solver = new FrameSolver(t.Model);
@@ -229,7 +229,7 @@ public sealed class FrameLawTests
 
     [Fact]
     public void The_buckling_factor_is_where_second_order_stops_having_an_answer() =>
-        TestFrames.Any.Sample(
+        TestFrames.Any.Holds(
             t =>
             {
                 var solver = new FrameSolver(t.Model);
@@ -261,7 +261,7 @@ public sealed class FrameLawTests
 
     [Fact]
     public void A_frame_proven_under_heavier_loads_gives_the_same_second_order_answer_without_a_new_factorisation() =>
-        TestFrames.Any.Sample(
+        TestFrames.Any.Holds(
             t =>
             {
                 var solver = new FrameSolver(t.Model);

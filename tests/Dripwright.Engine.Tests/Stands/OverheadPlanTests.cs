@@ -22,7 +22,7 @@ public sealed class OverheadPlanTests
 
     [Fact]
     public void Every_planted_pot_hangs_its_plants_over_itself_and_the_wire_carries_them_all() =>
-        RigGen.Rigs.Sample(
+        RigGen.Rigs.Holds(
             rig =>
             {
                 Plan plan = Plans.Of(rig);
@@ -36,8 +36,10 @@ public sealed class OverheadPlanTests
                 {
                     LoadedWire[] over = [.. plan.Overhead.Wires.Where(w => w.Place.Row == row.Number)];
                     var hung = over.SelectMany(w => w.Place.Hanging).OrderBy(h => h.Pot).ToArray();
-                    Assert.Equal(row.Pots.Where(p => p.Planted).Select(p => p.Number), hung.Select(h => h.Pot));
-                    Assert.Equal(row.Pots.Sum(p => p.Plants), hung.Sum(h => h.Plants));
+                    // Salad stands by itself.
+                    PotPlace[] trained = [.. row.Pots.Where(p => p.Planted && p.Crop != "salad")];
+                    Assert.Equal(trained.Select(p => p.Number), hung.Select(h => h.Pot));
+                    Assert.Equal(trained.Sum(p => p.Plants), hung.Sum(h => h.Plants));
                     foreach (LoadedWire wire in over)
                     {
                         double own =
@@ -51,7 +53,7 @@ public sealed class OverheadPlanTests
                     }
                 }
             },
-            iter: 150
+            iter: 50
         );
 
     [Fact]

@@ -219,7 +219,7 @@ public sealed class QuantityTextTests
 
     [Fact]
     public void Exact_text_reads_back_bit_for_bit() =>
-        Quantities.Sample(
+        Quantities.Holds(
             q => QuantityText.Parse(q.Dimension, QuantityText.Exact(q.Dimension, q.Si, q.Units)) == q.Si,
             iter: 20_000
         );
@@ -228,7 +228,7 @@ public sealed class QuantityTextTests
     public void Text_for_people_reads_back_nearly() =>
         Quantities
             .Where(q => Math.Abs(q.Si) > 1e-9)
-            .Sample(
+            .Holds(
                 q =>
                 {
                     var back = QuantityText.Parse(q.Dimension, QuantityText.Format(q.Dimension, q.Si, q.Units));
@@ -247,7 +247,7 @@ public sealed class QuantityTextTests
     [Fact]
     public void The_same_length_in_feet_inches_and_centimetres_is_the_same_double() =>
         Gen.Int[-10_000, 10_000]
-            .Sample(inches =>
+            .Holds(inches =>
             {
                 var metres = QuantityText.Parse(Dimension.Length, Invariant($"{inches} in"));
                 var centimetres = (inches * 2.54m).ToString(System.Globalization.CultureInfo.InvariantCulture);
@@ -264,7 +264,7 @@ public sealed class QuantityTextTests
     [Fact]
     public void The_same_flow_by_hour_minute_and_day_is_the_same_double() =>
         Gen.Int[0, 100_000]
-            .Sample(n =>
+            .Holds(n =>
                 QuantityText.Parse(Dimension.Flow, Invariant($"{n} gph"))
                     == QuantityText.Parse(Dimension.Flow, Invariant($"{n * 24L} gal/day"))
                 && QuantityText.Parse(Dimension.Flow, Invariant($"{n} gpm"))
@@ -277,7 +277,7 @@ public sealed class QuantityTextTests
                 Gen.Enum<Dimension>(),
                 Gen.OneOf(Gen.String, Gen.String[Gen.Char["0123456789 /-.'\"inftmcgalphLeE%:,"], 0, 30])
             )
-            .Sample(
+            .Holds(
                 (dimension, text) =>
                     QuantityText.Read(dimension, text).Value is null or (> double.MinValue and < double.MaxValue),
                 iter: 20_000

@@ -130,17 +130,9 @@ public sealed class PublishedDimensionsTests
     [InlineData("pvc40-1-1/4", 0.0208)]
     [InlineData("pvc40-1-1/2", 0.0200)]
     [InlineData("pvc40-2", 0.0189)]
-    public void Turbulent_friction_of_fittings_is_that_of_Crane(string key, double published) =>
-        Assert.Equal(1, FittingLoss.TurbulentFriction(s_parts.Pipes[key].InsideDiameter) / published, 0.015);
-
-    // Sudden enlargement after Borda at d/D = 0.5 and 0.8: 0.5625 and 0.1296 on the small bore's velocity
-    // (Python package "fluids", docstring); sudden contraction 0.5·(1 − β²), Crane TP-410 (from memory).
-    [Theory]
-    [InlineData(0.5, 0.5625)]
-    [InlineData(0.8, 0.1296)]
-    public void A_barb_is_a_contraction_and_an_enlargement_at_its_own_bore(double ratio, double enlargement)
+    public void Elbows_lose_thirty_times_the_turbulent_friction_of_Crane(string key, double published)
     {
-        var onBarb = FittingLoss.Barbed(0.02, 0.02 * ratio, 0) * Math.Pow(ratio, 4);
-        Assert.Equal(enlargement, onBarb - (0.5 * (1 - (ratio * ratio))), 1e-10);
+        var elbow = s_parts.FittingFor(s_parts.Pipes[key], FittingKind.Elbow90)!;
+        Assert.Equal(1, elbow.LossThrough / 30 / published, 0.015);
     }
 }

@@ -28,25 +28,14 @@ public class PipeFrictionExamples
     [Fact]
     public void Laminar_factor_is_64_over_Re() => Assert.Equal(0.5, Friction.DarcyFactor(128, 0), 1e-15);
 
+    // Worked values of three rival formulas at Re 1e5 and a roughness of 1e-4 (a public fluids library, which names their sources);
+    // they part from Colebrook by up to 1.5 %.
     [Theory]
-    [InlineData("Swamee-Jain", 0.018452, 5e-6)]
-    [InlineData("Haaland", 0.01826505, 1e-7)]
-    [InlineData("Churchill", 0.01846262, 1e-7)]
-    public void The_rival_formulas_used_as_checks_are_written_down_right(
-        string name,
-        double published,
-        double tolerance
-    )
-    {
-        var value = name switch
-        {
-            "Swamee-Jain" => PublishedFormulas.SwameeJain(1e5, 1e-4),
-            "Haaland" => PublishedFormulas.Haaland(1e5, 1e-4),
-            _ => PublishedFormulas.Churchill(1e5, 1e-4),
-        };
-        Assert.Equal(published, value, tolerance);
-        Assert.Equal(0.03164, PublishedFormulas.Blasius(1e4), 1e-6);
-    }
+    [InlineData(0.018452)]
+    [InlineData(0.01826505)]
+    [InlineData(0.01846262)]
+    public void The_friction_factor_is_near_the_published_values_of_rival_formulas(double published) =>
+        Assert.Equal(published, Friction.DarcyFactor(1e5, 1e-4), 0.015 * published);
 
     [Theory]
     [InlineData(0)]
@@ -137,11 +126,6 @@ public class PipeFrictionExamples
     }
 
     [Fact]
-    public void Hazen_Williams_of_Vennard_example_9_10() =>
-        // Vennard, ex. 9.10: the same pipe with C 140: 65.7 ft.
-        Assert.Equal(65.7, 3000 * PublishedFormulas.HazenWilliams(90 * Gpm, 140, 0.0762), 0.003 * 65.7);
-
-    [Fact]
     public void Tank_emptying_through_a_pipe_of_Schaschke_example_8_13()
     {
         // Schaschke, Fluid Mechanics: Worked Examples for Engineers, 8.13: 11 190 s. A constant Fanning factor is given, so
@@ -196,70 +180,51 @@ public class PipeFrictionExamples
         }
     }
 
+    // Tables made with Hazen and Williams' formula and C 150. From a Reynolds number of 30 000 to 100 000 it meets Darcy's law for
+    // smooth pipe, under it it says too little: ours is held against them in both. Feet per 100 ft: Illinois Administrative
+    // Code, Title 77, Part 906, App. A, Exhibit I, Schedule 40 plastic. Psi per 100 ft over 0.4335: a university irrigation
+    // course's "Friction loss for PVC class 160 pipe", and Schedule 40 charts as pipe makers print them (from memory).
     [Theory]
-    [InlineData(2, 1.049, 0.28)]
-    [InlineData(4, 1.049, 1.01)]
-    [InlineData(5, 1.049, 1.52)]
-    [InlineData(5, 1.380, 0.39)]
-    [InlineData(5, 1.610, 0.18)]
-    [InlineData(6, 1.049, 2.14)]
-    [InlineData(8, 1.049, 3.63)]
     [InlineData(10, 1.049, 5.50)]
-    [InlineData(10, 1.380, 1.46)]
-    [InlineData(10, 1.610, 0.70)]
-    [InlineData(10, 2.067, 0.21)]
     [InlineData(20, 1.380, 5.23)]
     [InlineData(20, 1.610, 2.46)]
     [InlineData(20, 2.067, 0.74)]
     [InlineData(30, 2.067, 1.54)]
     [InlineData(50, 2.067, 3.98)]
-    public void The_Hazen_Williams_check_reproduces_the_Illinois_table(double gpm, double inches, double published) =>
-        // Illinois Administrative Code, Title 77, Part 906, App. A, Exhibit I: Schedule 40 plastic, C 150, ft per 100 ft.
-        Assert.Equal(
-            published,
-            PublishedFormulas.HazenWilliamsFeetPer100(gpm, 150, inches),
-            published >= 0.5 ? 0.02 * published : 0.02
-        );
-
-    [Theory]
-    [InlineData(1, 0.720, 0.202, 0.05)]
-    [InlineData(2, 0.720, 0.75, 0.03)]
-    [InlineData(4, 0.720, 2.68, 0.03)]
-    [InlineData(6, 0.720, 5.76, 0.03)]
-    [InlineData(8, 0.720, 9.78, 0.03)]
-    [InlineData(4, 1.195, 0.232, 0.03)]
-    [InlineData(20, 1.195, 4.59, 0.03)]
-    [InlineData(40, 1.195, 16.59, 0.03)]
-    public void The_Hazen_Williams_check_reproduces_a_class_160_table(
+    [InlineData(8, 0.720, 9.78 / 0.4335)]
+    [InlineData(20, 1.195, 4.59 / 0.4335)]
+    [InlineData(40, 1.195, 16.59 / 0.4335)]
+    [InlineData(6, 0.622, 11.86 / 0.4335)]
+    public void Smooth_pipe_loses_what_tables_say_where_their_formula_holds(
         double gpm,
         double inches,
-        double psi,
-        double part
-    ) =>
-        // University irrigation course table "Friction loss for PVC class 160 pipe", C 150, psi per 100 ft.
-        Assert.Equal(psi, 0.4335 * PublishedFormulas.HazenWilliamsFeetPer100(gpm, 150, inches), part * psi);
+        double published
+    ) => Assert.Equal(1, SmoothFeetPer100(gpm, inches) / published, 0.051);
 
     [Theory]
-    [InlineData(0.622, new[] { 0.43, 1.55, 3.28, 5.60, 8.46, 11.86 })]
-    [InlineData(0.824, new[] { 0.11, 0.39, 0.84, 1.42, 2.15, 3.02 })]
-    public void The_Hazen_Williams_check_reproduces_the_pipe_charts_of_small_Schedule_40(double inches, double[] psi)
-    {
-        // Schedule 40 charts as pipe makers print them, C 150, psi per 100 ft at 1 to 6 gpm (from memory): last digit.
-        for (var i = 0; i < psi.Length; i++)
-        {
-            Assert.Equal(psi[i], 0.4335 * PublishedFormulas.HazenWilliamsFeetPer100(i + 1, 150, inches), 0.0075);
-        }
-    }
+    [InlineData(2, 1.049, 0.28)]
+    [InlineData(4, 1.049, 1.01)]
+    [InlineData(5, 1.380, 0.39)]
+    [InlineData(5, 1.610, 0.18)]
+    [InlineData(2, 0.720, 0.75 / 0.4335)]
+    [InlineData(4, 1.195, 0.232 / 0.4335)]
+    [InlineData(1, 0.622, 0.43 / 0.4335)]
+    [InlineData(2, 0.824, 0.39 / 0.4335)]
+    public void Slow_flow_in_smooth_pipe_loses_an_eighth_to_a_third_more_than_tables_say(
+        double gpm,
+        double inches,
+        double published
+    ) => Assert.InRange(SmoothFeetPer100(gpm, inches) / published, 1.125, 1.33);
 
     [Fact]
     public void Darcy_exceeds_Hazen_Williams_C_150_at_low_Reynolds_and_meets_it_at_high()
     {
         // Why Darcy is the engine: 1/2 in Schedule 40 at 1 gpm, 0.99 against 1.25 ft/100 ft (recomputed, no print).
-        var nu = WaterProperties.KinematicViscosity(20);
-        double Darcy(double gpm, double inches) =>
-            new PipeLaw(new Pipe(100, inches * 0.0254, 0), nu).At(gpm * Gpm).Head;
-        Assert.Equal(1.25, Darcy(1, 0.622), 0.02);
+        Assert.Equal(1.25, SmoothFeetPer100(1, 0.622), 0.02);
         var published = 3.98;
-        Assert.Equal(published, Darcy(50, 2.067), 0.08 * published);
+        Assert.Equal(published, SmoothFeetPer100(50, 2.067), 0.08 * published);
     }
+
+    private static double SmoothFeetPer100(double gpm, double inches) =>
+        new PipeLaw(new Pipe(100, inches * Inch, 0), WaterProperties.KinematicViscosity(20)).At(gpm * Gpm).Head;
 }

@@ -9,20 +9,10 @@ internal static class PublishedFormulas
     public static double Haaland(double re, double e) =>
         Math.Pow(-1.8 * Math.Log10(Math.Pow(e / 3.7, 1.11) + 6.9 / re), -2);
 
-    public static double Blasius(double re, double coefficient = 0.3164) => coefficient / Math.Pow(re, 0.25);
-
     public static double Churchill(double re, double e)
     {
         var a = Math.Pow(2.457 * Math.Log(1 / (Math.Pow(7 / re, 0.9) + 0.27 * e)), 16);
         var b = Math.Pow(37530 / re, 16);
         return 8 * Math.Pow(Math.Pow(8 / re, 12) + Math.Pow(a + b, -1.5), 1.0 / 12);
     }
-
-    /// <summary>Feet per 100 ft, gallons per minute, inches.</summary>
-    public static double HazenWilliamsFeetPer100(double gpm, double c, double inches) =>
-        0.2083 * Math.Pow(100 / c, 1.852) * Math.Pow(gpm, 1.852) / Math.Pow(inches, 4.8655);
-
-    /// <summary>Slope, SI: m, m³/s.</summary>
-    public static double HazenWilliams(double flow, double c, double diameter, double coefficient = 10.67) =>
-        coefficient * Math.Pow(flow, 1.852) / (Math.Pow(c, 1.852) * Math.Pow(diameter, 4.87));
 }

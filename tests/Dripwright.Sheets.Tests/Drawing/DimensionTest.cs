@@ -11,7 +11,7 @@ public sealed class DimensionTest
 
     [Fact]
     public void Texts_of_a_chain_never_overlap() =>
-        Pieces.Sample(pieces =>
+        Pieces.Holds(pieces =>
         {
             var points = Running(pieces);
             string[] texts = [.. pieces.Select((_, i) => i % 3 == 0 ? "7" : "1 ¹¹⁄₁₆ in")];
@@ -22,7 +22,7 @@ public sealed class DimensionTest
 
     [Fact]
     public void Texts_of_running_dimensions_never_overlap() =>
-        Pieces.Sample(pieces =>
+        Pieces.Holds(pieces =>
         {
             var points = Running(pieces);
             string[] texts = [.. points.Select((_, i) => i == 0 ? "0" : "1234")];
@@ -36,7 +36,7 @@ public sealed class DimensionTest
     public void Running_texts_stay_in_the_order_of_their_points() =>
         Gen.Double[0, 100]
             .Array[1, 30]
-            .Sample(places =>
+            .Holds(places =>
             {
                 var sorted = places.Order().ToList();
                 var spread = DimensionLine.Spread(sorted, 4);

@@ -1,4 +1,3 @@
-using Dripwright.Engine.Tests;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 using Dripwright.Sheets.Writing;

@@ -9,7 +9,7 @@ public sealed class PlotTest
     [Fact]
     public void Ticks_are_round_few_rising_and_cover_the_range() =>
         Gen.Select(Gen.Double[-1e4, 1e4], Gen.Double[1e-3, 1e4], Gen.Int[1, 12])
-            .Sample(
+            .Holds(
                 (low, width, most) =>
                 {
                     var ticks = Ticks.Nice(low, low + width, most);

@@ -97,5 +97,5 @@ public sealed class PlanListsTests
         Assert.Equal(text, CsvText.Millimetres(metres).ToString(System.Globalization.CultureInfo.InvariantCulture));
 
     private static int Unmarked(Engine.Plan plan) =>
-        plan.Parts.CutTroubles.Count(trouble => trouble.Contains("not marked", StringComparison.Ordinal));
+        plan.Parts.CutTroubles.Count(trouble => trouble.What.Key == "cut.hole-unmarked");
 }

@@ -14,7 +14,7 @@ public sealed class BoxTest
     [Fact]
     public void A_line_crosses_a_box_when_one_of_its_points_lies_inside() =>
         Gen.Select(Points, Points)
-            .Sample(
+            .Holds(
                 (a, b) =>
                 {
                     var box = new Box(0, 0, 10, 8);

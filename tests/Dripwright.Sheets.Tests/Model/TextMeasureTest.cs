@@ -24,7 +24,7 @@ public sealed class TextMeasureTest
     [Fact]
     public void Wrapped_lines_fit_and_lose_nothing() =>
         Gen.Select(Gen.String[Gen.Char["abc xyzÄ½ "], 0, 200], Gen.Double[5, 80])
-            .Sample(
+            .Holds(
                 (text, width) =>
                 {
                     var lines = TextMeasure.Wrap(text, width, TextStyle.Body);

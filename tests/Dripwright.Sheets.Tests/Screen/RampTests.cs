@@ -30,7 +30,7 @@ public sealed class RampTests
     [Fact]
     public void Six_round_steps_cover_the_values_and_are_never_finer_than_a_tenth_of_them() =>
         Gen.Select(Gen.Double[0, 1e-5], Gen.Double[1e-8, 1e-5])
-            .Sample(
+            .Holds(
                 (low, width) =>
                 {
                     var plan = WithFlows(low, low + width);

@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Xml.Linq;
-using Dripwright.Engine.Tests;
 using Dripwright.Sheets.Model;
 using Dripwright.Sheets.Writing;
 

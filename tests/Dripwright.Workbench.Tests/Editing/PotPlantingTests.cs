@@ -21,7 +21,7 @@ public sealed class PotPlantingTests
     public void What_is_written_of_the_pots_is_read_back() =>
         s_pot
             .Array[1, 30]
-            .Sample(each =>
+            .Holds(each =>
                 Assert.Equal(
                     each,
                     PotPlanting.Of(new JsonObject { ["planting"] = PotPlanting.Write(each) }, each.Length)

@@ -59,7 +59,7 @@ public sealed class RigFileTextTests
     [Fact]
     public void What_is_set_at_a_path_is_found_there() =>
         Gen.Select(s_text, Pick.From(s_paths), s_value)
-            .Sample(
+            .Holds(
                 (text, path, value) =>
                 {
                     var set = TrySet(text, path, value);
@@ -71,7 +71,7 @@ public sealed class RigFileTextTests
     [Fact]
     public void Any_row_of_edits_does_to_the_text_what_it_does_to_the_nodes() =>
         Gen.Select(s_text, Gen.Select(Pick.From(s_paths), s_value, Gen.Bool).Array[1, 12])
-            .Sample(
+            .Holds(
                 (text, edits) =>
                 {
                     var nodes = RigFileText.Root(text)!;

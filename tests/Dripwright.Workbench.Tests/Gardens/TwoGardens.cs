@@ -1,5 +1,5 @@
-using Dripwright.Store.Backups;
 using Dripwright.Store;
+using Dripwright.Store.Backups;
 using Dripwright.Workbench.Hosting;
 using Dripwright.Workbench.SignIn;
 using Microsoft.AspNetCore.Builder;
@@ -45,7 +45,14 @@ internal sealed class TwoGardens : IGardens
             var own = Directory.CreateDirectory(Path.Combine(folder, id)).FullName;
             var place = GardenPlace.File(Path.Combine(own, "garden.dripwright"));
             var garden = await Garden.OpenAsync(place, stop: Stop);
-            all.Add(new ServedGarden(id, garden, () => new People(own, TimeProvider.System), new BackupFolder(garden, Path.Combine(own, "backups"))));
+            all.Add(
+                new ServedGarden(
+                    id,
+                    garden,
+                    () => new People(own, TimeProvider.System),
+                    new BackupFolder(garden, Path.Combine(own, "backups"))
+                )
+            );
         }
 
         var gardens = new TwoGardens(all);

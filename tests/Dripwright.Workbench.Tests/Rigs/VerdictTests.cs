@@ -15,14 +15,13 @@ public sealed class VerdictTests
     public void Errors_in_the_file_come_before_all_else_and_a_stop_before_what_is_still_open()
     {
         var (stop, mend) = (Found(FindingLevel.Stop), Found(FindingLevel.Mend));
-        Assert.Equal("stop", Verdict.Of(2, [], false, null).Class);
-        Assert.Contains("2", Verdict.Of(2, [], false, null).Text, StringComparison.Ordinal);
-        Assert.Equal("no elbow", Verdict.Of(0, [], false, "no elbow").Text);
-        Assert.Equal("", Verdict.Of(0, null, false, null).Class);
-        Assert.Equal("stop", Verdict.Of(0, [mend, stop], true, null).Class);
-        Assert.Equal(Words.Of("verdict.stand"), Verdict.Of(0, [mend], true, null).Text);
-        Assert.Equal("mend", Verdict.Of(0, [mend], false, null).Class);
-        Assert.Equal(Words.Of("verdict.good"), Verdict.Of(0, [Found(FindingLevel.Note)], false, null).Text);
+        Assert.Equal("stop", Verdict.Of(2, [], false).Class);
+        Assert.Contains("2", Verdict.Of(2, [], false).Text, StringComparison.Ordinal);
+        Assert.Equal("", Verdict.Of(0, null, false).Class);
+        Assert.Equal("stop", Verdict.Of(0, [mend, stop], true).Class);
+        Assert.Equal(Words.Of("verdict.stand"), Verdict.Of(0, [mend], true).Text);
+        Assert.Equal("mend", Verdict.Of(0, [mend], false).Class);
+        Assert.Equal(Words.Of("verdict.good"), Verdict.Of(0, [Found(FindingLevel.Note)], false).Text);
     }
 
     [Fact]

@@ -10,7 +10,9 @@ internal static class Works
     public static PageWork Of(WorkHost host, string garden = ServedGarden.Only)
     {
         var here = new GardenOfRequest();
-        here.Choose(new ServedGarden(garden, null!, () => throw new InvalidOperationException("Nobody signs in."), null!));
+        here.Choose(
+            new ServedGarden(garden, null!, () => throw new InvalidOperationException("Nobody signs in."), null!)
+        );
         return new PageWork(host, here);
     }
 }

@@ -91,8 +91,8 @@ internal static class NutrientSchema
             ["crop", "stage", "target", "decisiemensPerMetre", "source"],
             new JsonObject
             {
-                ["crop"] = Choice<FeedCrop>("Crop."),
-                ["stage"] = Choice<FeedStage>("How far it is."),
+                ["crop"] = Text(60, "Key of the crop."),
+                ["stage"] = Choice<GrowthStage>("How far it is."),
                 ["target"] = Text(60, "Key of the target whose proportions are used."),
                 ["decisiemensPerMetre"] = Number(0.1, 20, "Strength at which it is fed."),
                 ["source"] = Text(600, "Where the strength comes from."),

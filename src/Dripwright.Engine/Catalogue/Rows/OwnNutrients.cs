@@ -11,7 +11,7 @@ internal sealed class OwnNutrients(SaltCatalogue salts, TargetCatalogue targets,
     private readonly Dictionary<string, Salt> _salts = new(salts.Salts, StringComparer.Ordinal);
     private readonly Dictionary<string, NutrientTarget> _targets = new(targets.Targets, StringComparer.Ordinal);
     private readonly List<CropStage> _stages = [.. targets.Stages];
-    private readonly List<(string Target, RowReader Row)> _named = [];
+    private readonly List<(CropStage Stage, RowReader Row)> _named = [];
     private readonly HashSet<string> _givenSalts = new(StringComparer.Ordinal);
     private readonly HashSet<string> _givenTargets = new(StringComparer.Ordinal);
 
@@ -37,12 +37,25 @@ internal sealed class OwnNutrients(SaltCatalogue salts, TargetCatalogue targets,
     /// <summary>All targets, once the file is read.</summary>
     public TargetCatalogue Targets => new() { Targets = _targets, Stages = _stages };
 
-    /// <summary>Notes stages that name no target, once the file is read.</summary>
-    public void Finish()
+    /// <summary>Notes stages that name no crop or no target, once the file is read.</summary>
+    /// <param name="crops">Keys of all crops, the file's own with them.</param>
+    public void Finish(IReadOnlyCollection<string> crops)
     {
-        foreach (var (target, row) in _named.Where(name => !_targets.ContainsKey(name.Target)))
+        foreach (var (stage, row) in _named)
         {
-            row.Fault("target", row.Row["target"]!.Value, "the key of a target", NearestName.Of(target, _targets.Keys));
+            if (!_targets.ContainsKey(stage.Target))
+            {
+                row.Fault(
+                    "target",
+                    row.Row["target"]!.Value,
+                    "the key of a target",
+                    NearestName.Of(stage.Target, _targets.Keys)
+                );
+            }
+            if (!crops.Contains(stage.Crop))
+            {
+                row.Fault("crop", row.Row["crop"]!.Value, "the key of a crop", NearestName.Of(stage.Crop, crops));
+            }
         }
     }
 
@@ -67,7 +80,7 @@ internal sealed class OwnNutrients(SaltCatalogue salts, TargetCatalogue targets,
         if (TargetReader.Stage(row) is { } stage)
         {
             _stages.Add(stage);
-            _named.Add((stage.Target, row));
+            _named.Add((stage, row));
         }
     }
 }

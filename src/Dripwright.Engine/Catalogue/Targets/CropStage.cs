@@ -2,21 +2,8 @@ using Dripwright.Engine.Catalogue.Salts;
 
 namespace Dripwright.Engine.Catalogue.Targets;
 
-/// <summary>Crops for which targets are kept.</summary>
-public enum FeedCrop
-{
-    /// <summary>Tomato.</summary>
-    Tomato,
-
-    /// <summary>Cucumber.</summary>
-    Cucumber,
-
-    /// <summary>Sweet pepper.</summary>
-    SweetPepper,
-}
-
 /// <summary>How far a crop is.</summary>
-public enum FeedStage
+public enum GrowthStage
 {
     /// <summary>Planted, growing in.</summary>
     Young,
@@ -32,15 +19,15 @@ public enum FeedStage
 }
 
 /// <summary>What a crop is fed at a stage.</summary>
-/// <param name="Crop">Crop.</param>
+/// <param name="Crop">Key of the crop.</param>
 /// <param name="Stage">Stage.</param>
 /// <param name="Target">Key of the target whose proportions are used.</param>
 /// <param name="Conductivity">[S/m] Strength at which it is fed.</param>
 /// <param name="Source">Where the strength comes from.</param>
 /// <param name="Sure">How sure it is.</param>
 public sealed record CropStage(
-    FeedCrop Crop,
-    FeedStage Stage,
+    string Crop,
+    GrowthStage Stage,
     string Target,
     double Conductivity,
     string Source,

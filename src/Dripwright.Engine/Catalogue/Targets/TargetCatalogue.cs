@@ -29,15 +29,17 @@ public sealed record TargetCatalogue
             : throw new KeyNotFoundException($"There is no target '{key}'.");
 
     /// <summary>The row of a crop at a stage; null where the catalogue has none.</summary>
-    public CropStage? StageOf(FeedCrop crop, FeedStage stage) =>
+    /// <param name="crop">Key of the crop.</param>
+    /// <param name="stage">Stage.</param>
+    public CropStage? StageOf(string crop, GrowthStage stage) =>
         Stages.LastOrDefault(row => row.Crop == crop && row.Stage == stage);
 
     /// <summary>The target of a crop at a stage, brought to its strength.</summary>
-    /// <param name="crop">Crop.</param>
+    /// <param name="crop">Key of the crop.</param>
     /// <param name="stage">Stage.</param>
     /// <param name="model">[S/m] Conductivity of a composition; the simple cation rule where null.</param>
     /// <returns>The target, or null where the catalogue has no such row or the strength cannot be reached.</returns>
-    public NutrientTarget? For(FeedCrop crop, FeedStage stage, Func<Composition, double>? model = null) =>
+    public NutrientTarget? For(string crop, GrowthStage stage, Func<Composition, double>? model = null) =>
         StageOf(crop, stage) is { } row ? this[row.Target].TryScaledTo(row.Conductivity, model) : null;
 
     private static TargetCatalogue Load()

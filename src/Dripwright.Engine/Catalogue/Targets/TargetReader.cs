@@ -142,14 +142,14 @@ public static class TargetReader
 
     internal static CropStage? Stage(RowReader row)
     {
-        var crop = row.Choice<FeedCrop>("crop", needed: true);
-        var stage = row.Choice<FeedStage>("stage", needed: true);
+        var crop = row.Text("crop", 60, needed: true);
+        var stage = row.Choice<GrowthStage>("stage", needed: true);
         var target = row.Text("target", 60, needed: true);
         var strength = row.Number("decisiemensPerMetre", 0.1, 20, needed: true);
         var source = row.Text("source", 600, needed: true);
         var sure = row.Choice<Sureness>("sure") ?? Sureness.Published;
         row.Finish();
-        return row.Good ? new CropStage(crop!.Value, stage!.Value, target!, strength!.Value / 10, source!, sure) : null;
+        return row.Good ? new CropStage(crop!, stage!.Value, target!, strength!.Value / 10, source!, sure) : null;
     }
 
     private static Constituent Of(string field) => Array.Find(s_names, row => row.Name == field).Constituent;

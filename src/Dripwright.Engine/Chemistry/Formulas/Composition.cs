@@ -22,6 +22,7 @@ public sealed class Composition : IEquatable<Composition>
     public double this[Constituent constituent] => amounts[(int)constituent];
 
     /// <summary>A composition of the given amounts; what is not named is absent, what is named twice is added up.</summary>
+    /// <param name="amounts">[mol/m³] Each amount.</param>
     /// <exception cref="ArgumentOutOfRangeException">An amount is not a finite number.</exception>
     public static Composition Of(params IEnumerable<(Constituent Constituent, double Amount)> amounts)
     {
@@ -43,6 +44,8 @@ public sealed class Composition : IEquatable<Composition>
     }
 
     /// <summary>The same composition with one constituent set to another amount.</summary>
+    /// <param name="constituent">Which one.</param>
+    /// <param name="amount">[mol/m³] What it is set to.</param>
     public Composition With(Constituent constituent, double amount)
     {
         double[] copy = (double[])amounts.Clone();
@@ -75,6 +78,7 @@ public sealed class Composition : IEquatable<Composition>
     }
 
     /// <summary>Every amount times a factor.</summary>
+    /// <param name="factor">[-] The factor.</param>
     public Composition Times(double factor)
     {
         double[] products = new double[Every.Length];

@@ -25,7 +25,7 @@ public sealed class Formula
     /// <summary>[kg/mol] Mass of one mole.</summary>
     public double MolarMass { get; }
 
-    /// <summary>Atoms of each element in one formula unit, by symbol.</summary>
+    /// <summary>[-] Atoms of each element in one formula unit, by symbol.</summary>
     public IReadOnlyDictionary<string, double> Atoms => atoms;
 
     /// <summary>How often each group stands in one formula unit.</summary>

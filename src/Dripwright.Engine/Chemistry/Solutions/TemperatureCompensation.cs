@@ -7,6 +7,7 @@ namespace Dripwright.Engine.Chemistry.Solutions;
 /// EC25 = EC_t / (1 + a (t - 25)). A meter with automatic compensation has done this already, most with 0.0191 or 0.02 per
 /// °C: its display is EC at 25 °C and must not be corrected again. A meter without it shows EC_t. Source of the linear form
 /// and of a = 0.0187 for natural waters (0.0175 to 0.0198): M. Hayashi, Environ. Monit. Assess. 96, 2004, pp. 119-128.
+/// A plan takes readings as compensated; this is for whoever has a bare probe.
 /// </remarks>
 public static class TemperatureCompensation
 {

@@ -3,6 +3,8 @@ using Dripwright.Engine.Chemistry.Formulas;
 namespace Dripwright.Engine.Chemistry.Solutions;
 
 /// <summary>What strong acid does to a solution, drop by drop.</summary>
+/// <remarks>A plan doses bottled acids with their own ions; this is the laboratory's titration, by which waters
+/// are reported and the chemistry is checked against published examples.</remarks>
 public static class Titration
 {
     /// <summary>[-] pH at which a titration for alkalinity is commonly stopped.</summary>

@@ -7,7 +7,7 @@ namespace Dripwright.Engine.Chemistry.Waters;
 public static class WaterBlend
 {
     /// <summary>Mixes waters by volume.</summary>
-    /// <param name="parts">Each water with its volume in m³ or its share; only the ratio counts.</param>
+    /// <param name="parts">Each water with its volume [m³] or share [-]; only the ratio counts.</param>
     /// <returns>The blend. Constituents and alkalinity are exact; the EC is the mean by volume, good to a few percent; the pH of a
     /// blend does not follow from the pH of its parts and is left open.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A volume is negative or not finite, or all are 0.</exception>

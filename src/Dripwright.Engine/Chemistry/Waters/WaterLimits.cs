@@ -49,7 +49,7 @@ public static class WaterLimits
                         Measured.Milliequivalents(supply.Alkalinity),
                         Measured.Concentration(supply.Alkalinity * Forms.CarbonateEquivalent)
                     ),
-                    Judged.AtMost(Measured.Milliequivalents(RuleBook.Limit("water-alkalinity"))),
+                    Limit.AtMost(Measured.Milliequivalents(RuleBook.Limit("water-alkalinity"))),
                     Phrase.Of("finding.water-alkalinity.remedy")
                 )
             );
@@ -63,7 +63,7 @@ public static class WaterLimits
                     [NutrientPaths.Alkalinity, NutrientPaths.PureShare],
                     Phrase.Of("finding.water-buffer-none.what"),
                     Phrase.Of(Measured.Milliequivalents(supply.Alkalinity)),
-                    Judged.AtLeast(Measured.Milliequivalents(RuleBook.Limit("water-buffer-none"))),
+                    Limit.AtLeast(Measured.Milliequivalents(RuleBook.Limit("water-buffer-none"))),
                     Phrase.Of("finding.water-buffer-none.remedy")
                 )
             );
@@ -77,7 +77,7 @@ public static class WaterLimits
                     [NutrientPaths.PureShare, NutrientPaths.Conductivity],
                     Phrase.Of("finding.water-ec.what"),
                     Phrase.Of(Measured.Ec(supply.Conductivity.Value)),
-                    Judged.AtMost(Measured.Ec(RuleBook.Limit("water-ec"))),
+                    Limit.AtMost(Measured.Ec(RuleBook.Limit("water-ec"))),
                     Phrase.Of("finding.water-ec.remedy")
                 )
             );
@@ -103,7 +103,7 @@ public static class WaterLimits
             [NutrientPaths.PureShare, NutrientPaths.Of(ion)],
             Phrase.Of($"finding.{rule}.what", Measured.Percent(blended)),
             Phrase.Of(Elements.Amount(ion, amount)),
-            Judged.AtMost(Elements.Amount(ion, limit)),
+            Limit.AtMost(Elements.Amount(ion, limit)),
             Phrase.Of($"finding.{rule}.remedy"),
             RuleBook.Rules[rule].Level is FindingLevel.Note
                 ? []

@@ -70,7 +70,7 @@ internal sealed class LoopRun(LoopForecast forecast, TopUpStrategy strategy)
             nitrate > 0
                 ? lost[Constituent.NitrateNitrogen] / nitrate * (forecast.Cost?.KilogramsPerCubicMetre ?? 0)
                 : 0;
-        double price = forecast.Cost?.PricePerKilogram ?? 0;
+        decimal price = forecast.Cost?.PricePerKilogram ?? 0;
         return new LoopOutcome(
             strategy,
             evenings,
@@ -79,8 +79,8 @@ internal sealed class LoopRun(LoopForecast forecast, TopUpStrategy strategy)
             dumps,
             kilograms,
             gone,
-            kilograms * price,
-            gone * price,
+            (decimal)kilograms * price,
+            (decimal)gone * price,
             past,
             wanting,
             madeUp,

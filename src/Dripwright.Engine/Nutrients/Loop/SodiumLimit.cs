@@ -1,3 +1,5 @@
+using Dripwright.Engine.Catalogue;
+
 namespace Dripwright.Engine.Nutrients.Loop;
 
 /// <summary>How much sodium a crop stands in the root zone or drain, by two generations of sources.</summary>
@@ -7,34 +9,18 @@ namespace Dripwright.Engine.Nutrients.Loop;
 /// <param name="Warning">What the newer number costs.</param>
 public sealed record SodiumLimit(double Classic, double? Newer, string Source, string Warning)
 {
-    /// <summary>The limit of a crop.</summary>
+    /// <summary>The limit of a crop, as the catalogue has it.</summary>
     /// <remarks>
     /// No table of chloride limits by crop was found that could be read; chloride comes with sodium and is taken up more
-    /// readily, so a water good for sodium is good for chloride. A grower's own limit can be given.
+    /// readily, so a water good for sodium is good for chloride. A grower's own limit can be given in their catalogue.
     /// </remarks>
     /// <param name="crop">The crop.</param>
-    /// <exception cref="ArgumentOutOfRangeException">The crop has no entry.</exception>
-    public static SodiumLimit Of(LoopCrop crop) =>
-        crop switch
-        {
-            LoopCrop.Tomato => new(
-                8,
-                15,
-                "Glastuinbouw Nederland and onderglas.nl on sodium limits; laboratory table of 2016: 6",
-                "At 15 mmol/L more blossom-end rot was seen in 2018."
-            ),
-            LoopCrop.SweetPepper => new(
-                6,
-                10,
-                "onderglas.nl on sodium limits",
-                "Without effect on yield at a drain EC of 2.5 to 3.0 dS/m."
-            ),
-            LoopCrop.Cucumber => new(
-                6,
-                null,
-                "a horticultural laboratory's table of 2016 on sodium in irrigation water",
-                ""
-            ),
-            _ => throw new ArgumentOutOfRangeException(nameof(crop), crop, "The crop has no entry."),
-        };
+    /// <exception cref="ArgumentException">The crop's row has no limit.</exception>
+    public static SodiumLimit Of(CropType crop)
+    {
+        ArgumentNullException.ThrowIfNull(crop);
+        return crop.SodiumLimit is { } classic
+            ? new SodiumLimit(classic, crop.NewerSodiumLimit, crop.SodiumSource, crop.SodiumWarning)
+            : throw new ArgumentException($"The catalogue has no sodium limit for {crop.Name}.", nameof(crop));
+    }
 }

@@ -31,4 +31,4 @@ public sealed record BleedRule(double BleedPerUptake = 0, IReadOnlyDictionary<Co
 /// <summary>What fertiliser weighs and costs.</summary>
 /// <param name="KilogramsPerCubicMetre">[kg/m³] Salts in full strength.</param>
 /// <param name="PricePerKilogram">[money/kg] Price; nought when it is not known.</param>
-public sealed record RecipeCost(double KilogramsPerCubicMetre, double PricePerKilogram = 0);
+public sealed record RecipeCost(double KilogramsPerCubicMetre, decimal PricePerKilogram = 0);

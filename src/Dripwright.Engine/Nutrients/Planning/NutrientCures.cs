@@ -33,7 +33,7 @@ internal static class NutrientCures
         }
 
         IEnumerable<NutrientSalt> had =
-            rig.Nutrients.Salts ?? NutrientPlanner.UsualSalts.Select(key => new NutrientSalt { Salt = key });
+            rig.Nutrients.Salts ?? ResolvedNutrients.UsualSalts.Select(key => new NutrientSalt { Salt = key });
         var text = new RigText(rig.Units, leaveOutAssumed: true, comments: false);
         IEnumerable<string> all = had.Append(new NutrientSalt { Salt = salt.Key })
             .Select(one =>

@@ -1,4 +1,3 @@
-using Dripwright.Engine.Catalogue.Targets;
 using Dripwright.Engine.Chemistry.Formulas;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Nutrients.Loop;
@@ -18,27 +17,16 @@ internal static class NutrientOutlooks
     private const int Days = 84;
     private const double WaterInCoir = 0.5;
 
-    public static SodiumLimit LimitOf(NutrientCrop crop) =>
-        SodiumLimit.Of(
-            crop switch
-            {
-                NutrientCrop.Cucumber => LoopCrop.Cucumber,
-                NutrientCrop.SweetPepper => LoopCrop.SweetPepper,
-                _ => LoopCrop.Tomato,
-            }
-        );
-
     public static NutrientOutlook? Of(
-        Rig rig,
+        ResolvedNutrients asked,
         RigLayout layout,
         FeedPlan feed,
         ReservoirPlan reservoir,
-        NutrientPlan plan,
-        TargetCatalogue targets
+        NutrientPlan plan
     )
     {
         double pots = WaterInCoir * NutrientPlanner.CoirIn(layout);
-        double dripped = feed.TotalFlow * SecondsOn(rig.Timer);
+        double dripped = feed.TotalFlow * layout.Resolved.Clock.SecondsPerDay;
         double use = reservoir.Use * 86_400;
         // Where plants drink all that drips nothing runs back, and this is no loop.
         if (
@@ -52,7 +40,7 @@ internal static class NutrientOutlooks
             return null;
         }
 
-        SodiumLimit limit = LimitOf(rig.Nutrients.Crop);
+        SodiumLimit limit = plan.SodiumLimit;
         var limits = new Dictionary<Constituent, double> { [Constituent.Sodium] = limit.Classic };
         Composition fresh = plan.Recipe.Composition;
         double kilograms = plan.Recipe.Lines.Sum(line => line.Concentration);
@@ -61,12 +49,15 @@ internal static class NutrientOutlooks
             new LoopSystem(reservoir.FullVolume, pots, dripped),
             new LoopState(fresh, fresh),
             plan.Filled.Composition,
-            [new LoopUptake(Days, use, UptakeOf(rig.Nutrients.Crop, targets), Composition.Nothing)]
+            [new LoopUptake(Days, use, asked.LoopTarget.Complete, Composition.Nothing)]
         )
         {
             PH = plan.WantedPH,
             Limits = limits,
-            Cost = new RecipeCost(kilograms, priced ? plan.Recipe.Cost / (kilograms * plan.Recipe.Job.Volume) : 0),
+            Cost = new RecipeCost(
+                kilograms,
+                priced ? plan.Recipe.Cost / (decimal)(kilograms * plan.Recipe.Job.Volume) : 0
+            ),
         };
         IReadOnlyList<LoopOutcome> ways = forecast.Compare(TopUpStrategy.Usual(plan.Added, plan.Wanted));
         LoopOutcome? dumping = ways[^1].PastLimit.ContainsKey(Constituent.Sodium)
@@ -77,17 +68,4 @@ internal static class NutrientOutlooks
             : [];
         return new NutrientOutlook(Days, limit, ways, dumping, hidden);
     }
-
-    private static Composition UptakeOf(NutrientCrop crop, TargetCatalogue targets) =>
-        targets[
-            crop switch
-            {
-                NutrientCrop.Cucumber => "cucumber-closed",
-                NutrientCrop.SweetPepper => "pepper-closed",
-                _ => "tomato-closed",
-            }
-        ].Complete;
-
-    private static double SecondsOn(Rigs.Timer timer) =>
-        timer.Mode == TimerMode.Cycle ? timer.HoursPerDay * timer.On / (timer.On + timer.Off) : 86_400;
 }

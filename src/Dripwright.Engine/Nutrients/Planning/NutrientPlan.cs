@@ -1,3 +1,4 @@
+using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Catalogue.Salts;
 using Dripwright.Engine.Catalogue.Targets;
 using Dripwright.Engine.Chemistry.Formulas;
@@ -16,6 +17,15 @@ public sealed record NutrientPlan
 {
     /// <summary>What the crop is fed at its stage.</summary>
     public required CropStage Stage { get; init; }
+
+    /// <summary>The crop.</summary>
+    public required CropType Crop { get; init; }
+
+    /// <summary>What sodium the crop tolerates.</summary>
+    public required SodiumLimit SodiumLimit { get; init; }
+
+    /// <summary>Three capital letters: the currency of every cost.</summary>
+    public required string Currency { get; init; }
 
     /// <summary>[m³] Reservoir at its full mark.</summary>
     public required double Volume { get; init; }

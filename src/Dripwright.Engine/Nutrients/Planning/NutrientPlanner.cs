@@ -5,10 +5,10 @@ using Dripwright.Engine.Chemistry.Formulas;
 using Dripwright.Engine.Chemistry.Solutions;
 using Dripwright.Engine.Chemistry.Waters;
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Nutrients.Loop;
 using Dripwright.Engine.Nutrients.Recipe;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Water;
-using GroupKeys = Dripwright.Engine.Rigs.GroupKeys;
 
 namespace Dripwright.Engine.Nutrients.Planning;
 
@@ -18,75 +18,44 @@ public static class NutrientPlanner
     // The strength of the target and the acid hang on each other through the recipe; both settle within a few rounds.
     private const int Rounds = 5;
 
-    /// <summary>Salts taken where the rig names none: what growers of fruiting vegetables commonly keep.</summary>
-    public static IReadOnlyList<string> UsualSalts { get; } =
-    [
-        "calcium-nitrate-15.5",
-        "potassium-nitrate",
-        "monopotassium-phosphate",
-        "potassium-sulfate",
-        "magnesium-sulfate-7h2o",
-        "fe-dtpa-11",
-        "manganese-sulfate-1h2o",
-        "zinc-sulfate-7h2o",
-        "boric-acid",
-        "copper-sulfate-5h2o",
-        "sodium-molybdate-2h2o",
-    ];
-
     /// <summary>Plans the feed.</summary>
-    /// <param name="rig">The rig.</param>
-    /// <param name="layout">Its layout: the coir in its pots.</param>
+    /// <param name="layout">The rig in its place.</param>
     /// <param name="feed">What is dripped.</param>
     /// <param name="reservoir">Its volume and what plants take.</param>
-    /// <param name="catalogue">Salts and targets, ours with the grower's own laid over them.</param>
     /// <returns>The feed; null where none is asked for.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The water analysis cannot be; the reader of rig files lets none such pass.</exception>
-    public static NutrientPlan? Plan(
-        Rig rig,
-        RigLayout layout,
-        FeedPlan feed,
-        ReservoirPlan reservoir,
-        PartsCatalogue catalogue
-    )
+    public static NutrientPlan? Plan(RigLayout layout, FeedPlan feed, ReservoirPlan reservoir)
     {
-        ArgumentNullException.ThrowIfNull(rig);
         ArgumentNullException.ThrowIfNull(layout);
         ArgumentNullException.ThrowIfNull(feed);
         ArgumentNullException.ThrowIfNull(reservoir);
-        ArgumentNullException.ThrowIfNull(catalogue);
-        NutrientMix mix = rig.Nutrients;
-        if (mix.Crop is NutrientCrop.None || reservoir.FullVolume <= 0)
+        if (layout.Resolved.Nutrients is not { } asked || reservoir.FullVolume <= 0)
         {
             return null;
         }
 
-        CropStage stage =
-            catalogue.Targets.StageOf(CropOf(mix.Crop), StageOf(mix.Stage))
-            ?? throw new InvalidOperationException("Our own targets lack a stage.");
-        if (mix.Target != GroupKeys.Usual)
-        {
-            stage = stage with { Target = mix.Target };
-        }
-
+        NutrientMix mix = layout.Resolved.Rig.Nutrients;
+        SaltCatalogue known = layout.Parts.Catalogue.Salts;
         WaterReading reading = WaterCheck.Read(NutrientChecks.Analysis(mix.Water));
         WaterSupply raw =
             reading.Supply
-            ?? throw new ArgumentOutOfRangeException(nameof(rig), reading.Faults[0].Why, "The water cannot be.");
+            ?? throw new ArgumentOutOfRangeException(nameof(layout), reading.Faults[0].Why, "The water cannot be.");
         WaterSupply filled = WaterBlend.Of((raw, 1 - mix.PureShare), (WaterSupply.Pure, mix.PureShare));
-        double ph = NutrientText.Plain(mix.Ph) ?? 5.8;
-        WantedNutrients goal = WantedNutrients.Of(mix, stage, catalogue.Targets, filled, ph);
+        double ph = asked.PH;
+        WantedNutrients goal = WantedNutrients.Of(mix, asked, filled);
         Ec wanted = goal.Strength;
         // What the analysis leaves open is carried along, so that the alkalinity reported is the alkalinity reckoned with.
         double gap = -(reading.Balance?.Gap ?? 0) * (1 - mix.PureShare);
+        var sodium = SodiumLimit.Of(asked.SodiumOf);
         NutrientRecipe recipe = Settle(
             mix,
             goal,
             filled,
-            OnHandSalts.Of(mix, catalogue.Salts),
+            [.. asked.Salts.Select(one => new SaltAtHand(one.Salt, one.Have))],
             ph,
             gap,
-            reservoir.FullVolume
+            reservoir.FullVolume,
+            sodium.Classic
         );
         Answer<Speciation> rest = SolutionPh.Of(recipe.Composition, Air(recipe), gap);
         double acid = recipe
@@ -94,7 +63,10 @@ public static class NutrientPlanner
             .Sum(line => line.Concentration / line.Salt.Density!.Value);
         var plan = new NutrientPlan
         {
-            Stage = stage,
+            Stage = asked.Stage,
+            Crop = asked.Crop,
+            Currency = layout.Resolved.Currency,
+            SodiumLimit = sodium,
             Volume = reservoir.FullVolume,
             Water = reading,
             Filled = filled,
@@ -104,7 +76,7 @@ public static class NutrientPlanner
             WantedPH = ph,
             Recipe = recipe,
             TargetSource = goal.Source,
-            Cures = RecipeCures.Of(recipe, catalogue.Salts),
+            Cures = RecipeCures.Of(recipe, known),
             Stock =
                 mix.Mixing is NutrientMixing.Cans
                     ? StockPlanner.Plan(
@@ -121,40 +93,21 @@ public static class NutrientPlanner
             CationRule = Conductivity.CationRule(recipe.Composition),
             PH = rest.Found ? rest.Value.PH : null,
             AcidVolume = acid * reservoir.FullVolume,
-            Acid = mix.Acid == GroupKeys.None ? null : catalogue.Salts[mix.Acid],
+            Acid = asked.Acid,
             Outlook = null,
             Coir = mix.RawCoir ? new CoirTreatment(CoirIn(layout)) : null,
             Findings = [],
         };
-        plan = plan with { Outlook = NutrientOutlooks.Of(rig, layout, feed, reservoir, plan, catalogue.Targets) };
-        return plan with { Findings = NutrientFindings.Of(rig, plan) };
+        plan = plan with { Outlook = NutrientOutlooks.Of(asked, layout, feed, reservoir, plan) };
+        return plan with { Findings = NutrientFindings.Of(layout.Resolved.Rig, plan) };
     }
 
     /// <summary>[m³] Coir in all pots.</summary>
     internal static double CoirIn(RigLayout layout) =>
         layout.Rows.Sum(row => row.Pots.Count(pot => pot.Planted) * row.Pot.Volume);
 
-    internal static FeedCrop CropOf(NutrientCrop crop) =>
-        crop switch
-        {
-            NutrientCrop.Tomato => FeedCrop.Tomato,
-            NutrientCrop.Cucumber => FeedCrop.Cucumber,
-            NutrientCrop.SweetPepper => FeedCrop.SweetPepper,
-            _ => throw new ArgumentOutOfRangeException(nameof(crop), crop, "No crop."),
-        };
-
     internal static Ec EcOf(Composition solution, double ph) =>
         Conductivity.Of(Speciation.Within(solution, ph, SolutionConditions.Closed));
-
-    private static FeedStage StageOf(NutrientStage stage) =>
-        stage switch
-        {
-            NutrientStage.Young => FeedStage.Young,
-            NutrientStage.FirstFlowers => FeedStage.FirstFlowers,
-            NutrientStage.Fruiting => FeedStage.Fruiting,
-            NutrientStage.FullCrop => FeedStage.FullCrop,
-            _ => throw new ArgumentOutOfRangeException(nameof(stage), stage, "No stage."),
-        };
 
     private static SolutionConditions Air(NutrientRecipe recipe)
     {
@@ -172,7 +125,8 @@ public static class NutrientPlanner
         IReadOnlyList<SaltAtHand> salts,
         double ph,
         double gap,
-        double tank
+        double tank,
+        double sodium
     )
     {
         double first = goal.Factor;
@@ -191,7 +145,7 @@ public static class NutrientPlanner
                     Volume = volume,
                     AcidDemand = demand,
                     PH = ph,
-                    MostSodium = NutrientOutlooks.LimitOf(mix.Crop).Classic,
+                    MostSodium = sodium,
                     Scale = new WeighingScale(mix.ScaleStep),
                 }
             );

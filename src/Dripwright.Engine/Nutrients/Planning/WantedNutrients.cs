@@ -17,20 +17,13 @@ internal sealed record WantedNutrients(NutrientTarget Target, Ec Strength, doubl
 {
     /// <summary>What a rig asks for.</summary>
     /// <param name="mix">The rig's nutrients section.</param>
-    /// <param name="stage">The crop at its stage, with the target that is used.</param>
-    /// <param name="targets">All targets.</param>
+    /// <param name="asked">What it means.</param>
     /// <param name="water">What is filled in.</param>
-    /// <param name="ph">[-] pH wanted.</param>
-    public static WantedNutrients Of(
-        NutrientMix mix,
-        CropStage stage,
-        TargetCatalogue targets,
-        WaterSupply water,
-        double ph
-    )
+    public static WantedNutrients Of(NutrientMix mix, ResolvedNutrients asked, WaterSupply water)
     {
-        NutrientTarget whole = targets[stage.Target];
-        var usual = new Ec(stage.Conductivity * 10);
+        NutrientTarget whole = asked.Target;
+        double ph = asked.PH;
+        var usual = new Ec(asked.Stage.Conductivity * 10);
         var own = NutrientChecks.Wanted(mix.Wanted).ToList();
         if (own.Count > 0)
         {

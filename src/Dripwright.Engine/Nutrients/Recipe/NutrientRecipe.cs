@@ -54,10 +54,6 @@ public sealed record ElementResult(
 
     /// <summary>[-] Miss over target (over 1 or 0.01 mol/m³ where nothing is wanted); null where not asked for.</summary>
     public double? Miss => Wanted is { } wanted ? (Result - wanted) / FitWeights.ScaleOf(Constituent, wanted) : null;
-
-    /// <summary>[-] The same after rounding to the scale.</summary>
-    public double? MissWeighed =>
-        Wanted is { } wanted ? (Weighed - wanted) / FitWeights.ScaleOf(Constituent, wanted) : null;
 }
 
 /// <summary>A way round a scale that is too coarse.</summary>
@@ -106,8 +102,8 @@ public sealed record NutrientRecipe
     /// <summary>[-] Σ (weight · miss)², what the fit made least.</summary>
     public required double Misfit { get; init; }
 
-    /// <summary>Cost of the whole volume in the grower's currency as far as prices are known.</summary>
-    public required double Cost { get; init; }
+    /// <summary>[currency] Cost of the whole volume, in the catalogue's currency, as far as prices are known.</summary>
+    public required decimal Cost { get; init; }
 
     /// <summary>Fertilisers in the recipe whose price is not known.</summary>
     public required IReadOnlyList<string> Unpriced { get; init; }

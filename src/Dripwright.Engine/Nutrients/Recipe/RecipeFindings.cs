@@ -91,7 +91,7 @@ internal static class RecipeFindings
                 [NutrientPaths.PureShare, NutrientPaths.Of(Constituent.AmmoniumNitrogen)],
                 Phrase.Of("finding.recipe-ammonium-share.what"),
                 Phrase.Of(Measured.Percent(recipe.AmmoniumShare)),
-                Judged.AtMost(Measured.Percent(job.MostAmmoniumShare)),
+                Limit.AtMost(Measured.Percent(job.MostAmmoniumShare)),
                 Phrase.Of("finding.recipe-ammonium-share.remedy")
             );
         }
@@ -111,7 +111,7 @@ internal static class RecipeFindings
                     [NutrientPaths.PureShare, NutrientPaths.Of(ion)],
                     Phrase.Of("finding.recipe-ion.what", Elements.Name(ion)),
                     Phrase.Of(Elements.Amount(ion, recipe.Composition[ion])),
-                    Judged.AtMost(Elements.Amount(ion, most)),
+                    Limit.AtMost(Elements.Amount(ion, most)),
                     Phrase.Of("finding.recipe-ion.remedy")
                 );
             }
@@ -188,7 +188,7 @@ internal static class RecipeFindings
                 [NutrientPaths.ScaleStep],
                 Phrase.Of("finding.scale-coarse.what", cure.Salt.Name),
                 Phrase.Of("finding.scale-coarse.value", Measured.Percent(Math.Min(1, cure.RoundingError))),
-                Judged.AtMost(Measured.Percent(RuleBook.Limit("scale-coarse"))),
+                Limit.AtMost(Measured.Percent(RuleBook.Limit("scale-coarse"))),
                 cure.Take is { } take
                     ? Phrase.Of(
                         "finding.scale-coarse.dilute.remedy",

@@ -200,7 +200,7 @@ internal sealed class RecipeModel
     private double[] Prices()
     {
         var dearest = AtHand.Max(hand => hand.Salt.PricePerKilogram ?? 0);
-        double[] prices = Columns(salt => salt.PricePerKilogram ?? (dearest > 0 ? dearest : 1));
+        double[] prices = Columns(salt => (double)(salt.PricePerKilogram ?? (dearest > 0 ? dearest : 1)));
         WeighingScale(prices);
         var greatest = prices.Max();
         Divide(prices, greatest);

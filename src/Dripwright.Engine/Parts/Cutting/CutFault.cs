@@ -1,3 +1,5 @@
+using Dripwright.Engine.Phrases;
+
 namespace Dripwright.Engine.Parts;
 
 /// <summary>Something in a <see cref="CutJob"/> that cannot be planned as it stands.</summary>
@@ -5,7 +7,7 @@ namespace Dripwright.Engine.Parts;
 /// <param name="Found">What it says.</param>
 /// <param name="Expected">What would be right.</param>
 /// <param name="Remedy">What to do about it.</param>
-public sealed record CutFault(string Place, string Found, string Expected, string Remedy);
+public sealed record CutFault(string Place, Phrase Found, Phrase Expected, Phrase Remedy);
 
 /// <summary>A plan, or the reasons why there is none.</summary>
 /// <param name="Plan">The plan; null when there are faults.</param>

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Dripwright.Engine.Phrases;
 
 namespace Dripwright.Engine.Parts;
 
@@ -7,6 +8,9 @@ internal static class CutJobCheck
 {
     /// <summary>[m] Longer than any stock a row is built from; keeps the whole-number arithmetic far from overflow.</summary>
     private const double LongestLength = 1000;
+
+    /// <summary>No length of pipe costs more in any money.</summary>
+    private const int MostPrice = 100_000;
 
     /// <summary>Keeps a slip of the keyboard from filling the memory.</summary>
     private const int MostPieces = 1_000_000;
@@ -25,14 +29,14 @@ internal static class CutJobCheck
         {
             var place = string.Create(CultureInfo.InvariantCulture, $"{nameof(job.Offers)}[{i}]");
             CheckLength(faults, place, job.Offers[i].Length);
-            if (job.Offers[i].Price is < 0 or > 100_000)
+            if (job.Offers[i].Price is < 0 or > MostPrice)
             {
                 faults.Add(
                     new(
                         place,
-                        string.Create(CultureInfo.InvariantCulture, $"price {job.Offers[i].Price}"),
-                        "0 to 100000",
-                        "Give the price of one length, or leave all prices out."
+                        Phrase.Of("cut.price", string.Create(CultureInfo.InvariantCulture, $"{job.Offers[i].Price}")),
+                        Phrase.Of("cut.price.expected", MostPrice),
+                        Phrase.Of("cut.price.remedy")
                     )
                 );
             }
@@ -56,9 +60,9 @@ internal static class CutJobCheck
             faults.Add(
                 new(
                     nameof(job.Wanted),
-                    string.Create(CultureInfo.InvariantCulture, $"{pieces} pieces"),
-                    string.Create(CultureInfo.InvariantCulture, $"at most {MostPieces}, wanted and on hand together"),
-                    "Check the counts."
+                    Phrase.Of("count.pieces.many", pieces.ToString(CultureInfo.InvariantCulture)),
+                    Phrase.Of("cut.pieces.expected", MostPieces),
+                    Phrase.Of("cut.pieces.remedy")
                 )
             );
         }
@@ -75,9 +79,9 @@ internal static class CutJobCheck
     public static CutFault NotEnoughOnHand(string label, int count, long length) =>
         new(
             label,
-            string.Create(CultureInfo.InvariantCulture, $"{count} x {Text(CutGrain.Metres(length))}"),
-            "a stock that can be bought, or more pieces on hand, to hold every piece",
-            "Add a stock length to buy that is long enough, or shorten or split the piece."
+            Phrase.Of("cut.on-hand-short", count, Measured.Length(CutGrain.Metres(length))),
+            Phrase.Of("cut.on-hand-short.expected"),
+            Phrase.Of("cut.on-hand-short.remedy")
         );
 
     private static void CheckFit(List<CutFault> faults, CutJob job)
@@ -99,9 +103,9 @@ internal static class CutJobCheck
             faults.Add(
                 new(
                     piece.Label,
-                    Text(piece.Length),
-                    $"at most {Text(CutGrain.Metres(room))}, the longest stock less its trims",
-                    "Add a longer stock length, or split the piece with a coupling."
+                    Phrase.Of(Measured.Length(piece.Length)),
+                    Phrase.Of("cut.too-long.expected", Measured.Length(CutGrain.Metres(room))),
+                    Phrase.Of("cut.too-long.remedy")
                 )
             );
         }
@@ -111,7 +115,7 @@ internal static class CutJobCheck
     {
         if (!(value >= 0 && value <= LongestLength))
         {
-            faults.Add(new(place, Text(value), $"0 to {Text(LongestLength)}", "Give a length in this range."));
+            faults.Add(OutOfRange(place, value, 0));
         }
     }
 
@@ -122,9 +126,9 @@ internal static class CutJobCheck
             faults.Add(
                 new(
                     place,
-                    Text(trim),
-                    $"0, or at least the kerf of {Text(kerf)}",
-                    "A squaring cut takes the saw's width at least; give 0 when the end is not cut."
+                    Phrase.Of(Measured.Length(trim)),
+                    Phrase.Of("cut.trim.expected", Measured.Length(kerf)),
+                    Phrase.Of("cut.trim.remedy")
                 )
             );
         }
@@ -134,9 +138,7 @@ internal static class CutJobCheck
     {
         if (!(value >= 0.001 && value <= LongestLength))
         {
-            faults.Add(
-                new(place, Text(value), $"{Text(0.001)} to {Text(LongestLength)}", "Give a length in this range.")
-            );
+            faults.Add(OutOfRange(place, value, 0.001));
         }
     }
 
@@ -147,14 +149,21 @@ internal static class CutJobCheck
             faults.Add(
                 new(
                     place,
-                    string.Create(CultureInfo.InvariantCulture, $"count {count}"),
-                    "1 or more",
-                    "Leave the entry out when none is meant."
+                    Phrase.Of("cut.count", count),
+                    Phrase.Of("cut.count.expected"),
+                    Phrase.Of("cut.count.remedy")
                 )
             );
         }
     }
 
-    private static string Text(double metres) =>
-        string.Create(CultureInfo.InvariantCulture, $"{metres * 1000:0.##} mm");
+    private static CutFault OutOfRange(string place, double value, double least) =>
+        new(
+            place,
+            double.IsFinite(value)
+                ? Phrase.Of(Measured.Length(value))
+                : Phrase.Plain(value.ToString(CultureInfo.InvariantCulture)),
+            Phrase.Of("cut.range.expected", Measured.Length(least), Measured.Length(LongestLength)),
+            Phrase.Of("cut.range.remedy")
+        );
 }

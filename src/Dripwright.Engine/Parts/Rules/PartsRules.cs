@@ -1,7 +1,7 @@
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Findings;
 using Dripwright.Engine.Layout;
-using Dripwright.Engine.Units;
+using Dripwright.Engine.Phrases;
 
 namespace Dripwright.Engine.Parts;
 
@@ -10,68 +10,88 @@ internal sealed class PartsRules(RigLayout layout, PartsPlan parts, Judgement ju
 {
     public void Judge()
     {
-        foreach (string trouble in parts.CutTroubles)
+        Cuts();
+        Kerf();
+        Clamps();
+        int lines = parts.Lines.Count(l => l.Buy > 0);
+        if (lines > 0)
+        {
+            judge.Add(
+                "parts-short",
+                [Place.Of("place.parts")],
+                ["onHand"],
+                Phrase.Counted("finding.parts-short.what", lines),
+                Phrase.Counted("count.items", lines),
+                Limit.None,
+                Phrase.Of("finding.parts-short.remedy")
+            );
+        }
+    }
+
+    private void Cuts()
+    {
+        foreach (CutTrouble trouble in parts.CutTroubles)
         {
             judge.Add(
                 "cut-impossible",
-                "cuts",
-                "onHand",
-                trouble,
-                "no plan",
-                "every piece from a stock length",
-                "Take a longer stock, or a shorter module."
+                [trouble.Where],
+                ["onHand"],
+                trouble.What,
+                Phrase.Of("finding.cut-impossible.value"),
+                Phrase.Of("finding.cut-impossible.limit"),
+                Phrase.Of("finding.cut-impossible.remedy")
             );
         }
+    }
 
+    private void Kerf()
+    {
         foreach (CutPlan cut in parts.Cuts)
         {
             foreach (KerfTrap trap in cut.KerfTraps)
             {
                 judge.Add(
                     "kerf-trap",
-                    cut.Material,
-                    "rows[0].moduleLength",
-                    $"The saw's width costs a piece: a stock of {judge.Words.Length(trap.StockLength)} gives {QuantityWords.Count(trap.WithKerf)} pieces of {judge.Words.Length(trap.PieceLength)}, not {QuantityWords.Count(trap.WithoutKerf)}.",
-                    $"{QuantityWords.Count(trap.WithKerf)} pieces",
-                    $"{QuantityWords.Count(trap.WithoutKerf)} pieces",
-                    $"Shorten each piece by {judge.Words.Length(trap.ShortenBy)} to save stock."
+                    [new Place(Phrase.Plain(cut.Material))],
+                    ["rows[0].moduleLength"],
+                    Phrase.Of(
+                        "finding.kerf-trap.what",
+                        Measured.Length(trap.StockLength),
+                        trap.WithKerf,
+                        Measured.Length(trap.PieceLength),
+                        trap.WithoutKerf
+                    ),
+                    Phrase.Counted("count.pieces", trap.WithKerf),
+                    Phrase.Counted("count.pieces", trap.WithoutKerf),
+                    // Rounded up, so that what is read gives the piece back.
+                    Phrase.Of("finding.kerf-trap.remedy", Measured.Shift(trap.ShortenBy))
                 );
             }
         }
+    }
 
-        List<string> bare =
+    private void Clamps()
+    {
+        List<Place> bare =
         [
             .. layout
                 .Runs.Where(r => r.Pipe.Family is PipeFamily.HoseInch or PipeFamily.HoseMetric)
-                .SelectMany(r => r.Fittings)
-                .Where(f => f.Type.Clamps == 0 && f.Interrupts)
-                .Select(f => f.Label),
+                .SelectMany(r => r.Fittings.Where(f => f.Type.Clamps == 0 && f.Interrupts), Barb),
         ];
         if (bare.Count > 0)
         {
             judge.Add(
                 "barb-unclamped",
-                string.Join(", ", bare.Take(6)),
-                "feed.line",
-                $"{QuantityWords.Count(bare.Count)} barbs have no clamp: one that pops off empties the reservoir onto the floor.",
-                "no clamp",
-                "one on every barb",
-                "Add clamps to these fittings."
-            );
-        }
-
-        int lines = parts.Lines.Count(l => l.Buy > 0);
-        if (lines > 0)
-        {
-            judge.Add(
-                "parts-short",
-                "parts",
-                "onHand",
-                $"{QuantityWords.Count(lines)} kinds of part are still to be bought.",
-                $"{QuantityWords.Count(lines)} kinds",
-                "none",
-                "Take the parts list to the shop; it counts spares, and what you have already."
+                bare,
+                ["feed.line"],
+                Phrase.Counted("finding.barb-unclamped.what", bare.Count),
+                Phrase.Of("finding.barb-unclamped.value"),
+                Phrase.Of("finding.barb-unclamped.limit"),
+                Phrase.Of("finding.barb-unclamped.remedy")
             );
         }
     }
+
+    private static Place Barb(PipeRun run, RunFitting fitting) =>
+        new(Phrase.Plain(fitting.Label), run.Row, Run: run.Label);
 }

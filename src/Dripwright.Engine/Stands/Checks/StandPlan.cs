@@ -55,40 +55,6 @@ public sealed record CaseResult
     }
 }
 
-/// <summary>What was tried to cure a stand.</summary>
-public enum CureKind
-{
-    /// <summary>The next stiffer tube of the catalogue.</summary>
-    ThickerTube,
-
-    /// <summary>A frame in the middle of every module.</summary>
-    ExtraFrame,
-
-    /// <summary>Slanting tubes along the back and across the frames.</summary>
-    Brace,
-
-    /// <summary>A frame in every module and braces, tried where neither alone is enough.</summary>
-    FrameAndBrace,
-}
-
-/// <summary>One cure, computed like the stand itself.</summary>
-/// <param name="Kind">What was changed.</param>
-/// <param name="What">In words.</param>
-/// <param name="Options">The options it was computed with.</param>
-/// <param name="Utilisation">[-] Of the tube or joint used up most; null where a combination still brings it down.</param>
-/// <param name="Buckling">[-] Lowest multiple of the loads at which it buckles; null where it does not buckle or does not stand.</param>
-/// <param name="LowestSlope">[-] Lowest slope of the drain in any combination; null without one.</param>
-/// <param name="Enough">True where every limit is then kept.</param>
-public sealed record Cure(
-    CureKind Kind,
-    string What,
-    StandOptions Options,
-    double? Utilisation,
-    double? Buckling,
-    double? LowestSlope,
-    bool Enough
-);
-
 /// <summary>The strength of one kind of row's stand.</summary>
 public sealed record RowStand
 {
@@ -113,8 +79,8 @@ public sealed record RowStand
     /// <summary>The row's weight over its footprint.</summary>
     public required FloorLoad Floor { get; init; }
 
-    /// <summary>What was tried; empty where nothing was wrong or nothing was asked.</summary>
-    public required IReadOnlyList<Cure> Cures { get; init; }
+    /// <summary>Changes of the rig that were tried; empty where nothing was wrong or nothing was asked.</summary>
+    public IReadOnlyList<StandTrial> Trials { get; init; } = [];
 
     /// <summary>[-] Of the tube or joint used up most in any combination; null where one brings it down.</summary>
     public double? Utilisation => Weakest?.Use.Utilisation;

@@ -27,14 +27,7 @@ public static class StandPlanner
     {
         ArgumentNullException.ThrowIfNull(layout);
         options ??= new StandOptions();
-        List<RowStand> rows = [];
-        foreach (StandFrame frame in StandFrame.Of(layout, options))
-        {
-            RowStand stand = Check(frame);
-            rows.Add(options.TryCures && !stand.Holds ? stand with { Cures = Cures(layout, frame, options) } : stand);
-        }
-
-        return new StandPlan(rows, Reservoir(layout));
+        return new StandPlan([.. StandFrame.Of(layout, options).Select(Check)], Reservoir(layout));
     }
 
     /// <summary>Computes one stand.</summary>
@@ -71,7 +64,7 @@ public static class StandPlanner
             cases.Add(result);
         }
 
-        StandLoads empty = StandLoads.Of(frame, new StandCase("empty", "The bare stand", PotsFull.None));
+        StandLoads empty = StandLoads.Of(frame, new StandCase("empty", PotsFull.None));
         var (front, back) = FeetLines(frame);
         double top = frame.Model.Nodes[frame.NodeAt(frame.Rails[0].Tubes[0].Member.From)].At.Z - row.Floor;
         CaseResult full = cases[0];
@@ -86,7 +79,6 @@ public static class StandPlanner
                 full.Loads.Weight / StandardGravity.Value,
                 footprint
             ),
-            Cures = [],
         };
     }
 
@@ -216,76 +208,11 @@ public static class StandPlanner
     private static (double Front, double Back) FeetLines(StandFrame frame) =>
         (frame.Feet.Min(n => frame.Model.Nodes[n].At.Y), frame.Feet.Max(n => frame.Model.Nodes[n].At.Y));
 
-    private static List<Cure> Cures(RigLayout layout, StandFrame frame, StandOptions options)
-    {
-        List<Cure> cures = [];
-        if (Thicker(layout.Parts.Catalogue, layout.Stand.Tube, frame) is { } tube)
-        {
-            Try(
-                CureKind.ThickerTube,
-                $"tube {tube.Name}",
-                options with
-                {
-                    Tube = TubeSection.Of(tube),
-                    WallLoss = 0,
-                    Steel = options.Steel ?? Steels.For(tube),
-                }
-            );
-        }
-
-        Try(
-            CureKind.ExtraFrame,
-            "one more frame in the middle of every module",
-            options with
-            {
-                ExtraFrames = (2 * options.ExtraFrames) + 1,
-            }
-        );
-        if (options.Bracing != Bracing.Both)
-        {
-            Try(CureKind.Brace, "braces along the back and across the frames", options with { Bracing = Bracing.Both });
-        }
-
-        if (options.Bracing != Bracing.Both && !cures.Any(c => c.Enough))
-        {
-            Try(
-                CureKind.FrameAndBrace,
-                "one more frame in every module, and braces along the back and across the frames",
-                options with
-                {
-                    ExtraFrames = (2 * options.ExtraFrames) + 1,
-                    Bracing = Bracing.Both,
-                }
-            );
-        }
-
-        return cures;
-
-        void Try(CureKind kind, string what, StandOptions changed)
-        {
-            StandFrame other = StandFrame.Of(layout, changed).First(f => f.Row.SpecIndex == frame.Row.SpecIndex);
-            RowStand stand = Check(other);
-            cures.Add(new Cure(kind, what, changed, stand.Utilisation, stand.Buckling, stand.LowestSlope, stand.Holds));
-        }
-    }
-
-    // The next stiffer tube of the same shape; new tube, whatever the condition of the old one.
-    private static TubeSize? Thicker(PartsCatalogue catalogue, TubeSize present, StandFrame frame) =>
-        catalogue
-            .Tubes.Values.Where(t =>
-                t.Shape == present.Shape
-                && TubeSection.Of(t).Properties.ModulusY > 1.02 * frame.Tube.Properties.ModulusY
-            )
-            .OrderBy(t => TubeSection.Of(t).Properties.ModulusY)
-            .ThenBy(t => t.Key, StringComparer.Ordinal)
-            .FirstOrDefault();
-
     private static FloorLoad Reservoir(RigLayout layout)
     {
         TankPlace tank = layout.Tank;
         double area = (tank.Right - tank.Left) * (tank.Back - tank.Front);
-        double shape = layout.Parts.Tank.Shape == TankShape.Box ? 1 : Math.PI / 4;
-        double volume = area * layout.Parts.Tank.Height * shape;
+        double volume = layout.Parts.Tank.Inside.Capacity;
         return FloorLoad.InLivingRoom("the full reservoir", volume * WaterDensity, area);
     }
 }

@@ -1,7 +1,6 @@
-using System.Globalization;
 using Dripwright.Engine.Findings;
 using Dripwright.Engine.Layout;
-using Dripwright.Engine.Physics;
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Stands.Frame;
 using Dripwright.Engine.Stands.Loads;
@@ -14,115 +13,137 @@ internal sealed class StandRules(Rig rig, RigLayout layout, StandPlan plan, Judg
 {
     private const int MostNamed = 4;
 
+    private string StiffeningField => rig.Stand.Bracing == Bracing.Both ? "stand.extraFrames" : "stand.bracing";
+
     public void Judge()
     {
         foreach (RowStand stand in plan.Rows)
         {
-            string rows = RowsOf(stand);
-            Falls(stand, rows);
-            Strength(stand, rows);
-            Joints(stand, rows);
-            Sag(stand, rows);
-            Pools(stand, rows);
-            Tips(stand, rows);
-            Feet(stand, rows);
+            Falls(stand);
+            Strength(stand);
+            Joints(stand);
+            Sag(stand);
+            Pools(stand);
+            Tips(stand);
+            Feet(stand);
         }
 
         Floor();
     }
 
-    private string RowsOf(RowStand stand)
+    private int[] RowsOf(RowStand stand) =>
+        [.. layout.Rows.Where(r => r.SpecIndex == stand.Frame.Row.SpecIndex).Select(r => r.Number)];
+
+    private Place[] Rows(RowStand stand) => [.. RowsOf(stand).Select(Place.OfRow)];
+
+    /// <summary>A part of the stand, in every row that has one like it.</summary>
+    private Place[] Part(RowStand stand, object part)
     {
-        int[] numbers = [.. layout.Rows.Where(r => r.SpecIndex == stand.Frame.Row.SpecIndex).Select(r => r.Number)];
-        return numbers.Length == 1
-            ? $"row {QuantityWords.Count(numbers[0])}"
-            : $"rows {QuantityWords.Numbers(numbers)}";
+        int[] rows = RowsOf(stand);
+        return
+        [
+            new Place(
+                rows.Length == 1
+                    ? Phrase.Of("place.in-row", rows[0], part)
+                    : Phrase.Of("place.in-rows", new Numbers(rows), part),
+                rows[0]
+            ),
+        ];
     }
 
-    private string StiffeningField => rig.Stand.Bracing == Bracing.Both ? "stand.extraFrames" : "stand.bracing";
-
-    private void Falls(RowStand stand, string rows)
+    private void Falls(RowStand stand)
     {
         if (stand.Fallen is { Fault: { } fault } fallen)
         {
             judge.Add(
                 "stand-falls",
-                rows,
-                StiffeningField,
-                $"The stand gives way. {fallen.Loads.Case.Name}: {Small(fault.Sentence)}",
-                "falls",
-                "stands",
-                Remedy(stand)
+                Rows(stand),
+                [StiffeningField, "stand.tube"],
+                Phrase.Of(
+                    "finding.stand-falls.fault.what",
+                    fallen.Loads.Case.Name,
+                    fault.Sentence(stand.Frame.Places[fault.Node])
+                ),
+                Phrase.Of("finding.stand-falls.fault.value"),
+                Phrase.Of("finding.stand-falls.fault.limit"),
+                StandRemedy.Of(rig, stand),
+                StandRemedy.Cures(stand)
             );
         }
         else if (stand.Buckling < RowStand.LeastBuckling)
         {
             judge.Add(
                 "stand-falls",
-                rows,
-                StiffeningField,
-                "The stand is near to swaying away under its load: little more weight and it folds up.",
-                $"at {QuantityWords.Number(stand.Buckling.Value)} times its load",
-                $"at {QuantityWords.Number(RowStand.LeastBuckling)} times at the soonest",
-                Remedy(stand)
+                Rows(stand),
+                [StiffeningField, "stand.tube"],
+                Phrase.Of("finding.stand-falls.buckling.what"),
+                Phrase.Of("finding.stand-falls.buckling.value", Measured.Number(stand.Buckling.Value)),
+                Phrase.Of("finding.stand-falls.buckling.limit", Measured.Number(RowStand.LeastBuckling)),
+                StandRemedy.Of(rig, stand),
+                StandRemedy.Cures(stand)
             );
         }
     }
 
-    private void Strength(RowStand stand, string rows)
+    private void Strength(RowStand stand)
     {
         if (Worst(stand, u => Math.Max(u.Bending, u.Shear)) is { Value: > 1 } worst)
         {
             judge.Add(
                 "stand-weak",
-                $"{rows}, {worst.Tube.Name}",
-                "stand.tube",
-                $"The {Role(worst.Tube)} carries more than its steel may bear. {worst.Case.Loads.Case.Name}.",
-                $"{judge.Words.Share(worst.Value)} used up",
-                "at most 100 %",
-                Remedy(stand)
+                Part(stand, worst.Tube.Name),
+                ["stand.tube", StiffeningField],
+                Phrase.Of("finding.stand-weak.what", worst.Tube.Role, worst.Case.Loads.Case.Name),
+                Phrase.Of("finding.stand-weak.value", Measured.Percent(worst.Value)),
+                Limit.AtMost(Measured.Percent(1)),
+                StandRemedy.Of(rig, stand),
+                StandRemedy.Cures(stand)
             );
         }
     }
 
-    private void Joints(RowStand stand, string rows)
+    private void Joints(RowStand stand)
     {
         if (Worst(stand, u => Math.Max(u.JointMoment, u.PullOut)) is { Value: > 1 } worst)
         {
-            bool measured =
-                worst.Use.JointMoment >= worst.Use.PullOut
-                    ? rig.Stand.JointSlip is not null
-                    : rig.Stand.JointPull is not null;
-            string how = worst.Use.JointMoment >= worst.Use.PullOut ? "tilts" : "is pulled";
+            bool tilts = worst.Use.JointMoment >= worst.Use.PullOut;
+            bool measured = (tilts ? rig.Stand.JointSlip : rig.Stand.JointPull) is not null;
+            Phrase remedy = StandRemedy.Of(rig, stand);
             judge.Add(
                 "stand-joint-slips",
-                $"{rows}, {worst.Tube.Name}",
-                worst.Use.JointMoment >= worst.Use.PullOut ? "stand.jointSlip" : "stand.jointPull",
-                $"The {Role(worst.Tube)} {how} out of its printed joint. {worst.Case.Loads.Case.Name}.",
-                $"{judge.Words.Share(worst.Value)} of what the joint holds",
-                "at most 100 %",
-                (measured ? "" : "What a joint holds is assumed here: measure your own. ") + Remedy(stand)
+                Part(stand, worst.Tube.Name),
+                [tilts ? "stand.jointSlip" : "stand.jointPull", StiffeningField],
+                Phrase.Of(
+                    tilts ? "finding.stand-joint-slips.tilts.what" : "finding.stand-joint-slips.pulled.what",
+                    worst.Tube.Role,
+                    worst.Case.Loads.Case.Name
+                ),
+                Phrase.Of("finding.stand-joint-slips.value", Measured.Percent(worst.Value)),
+                Limit.AtMost(Measured.Percent(1)),
+                measured ? remedy : Phrase.Of("finding.stand-joint-slips.assumed.remedy", remedy),
+                StandRemedy.Cures(stand)
             );
         }
     }
 
-    private void Sag(RowStand stand, string rows)
+    private void Sag(RowStand stand)
     {
         if (stand.LargestSag > RowStand.MostSag)
         {
             judge.Add(
                 "stand-sags",
-                rows,
-                "stand.extraFrames",
-                "A rail sags so far between its frames that pots lean and the drain follows it down.",
-                $"1/{Whole(1 / stand.LargestSag)} of its span",
-                $"at most 1/{Whole(1 / RowStand.MostSag)}",
-                Remedy(stand)
+                Rows(stand),
+                ["stand.extraFrames", "stand.tube"],
+                Phrase.Of("finding.stand-sags.what"),
+                Phrase.Of("finding.stand-sags.value", (int)Math.Round(1 / stand.LargestSag)),
+                Phrase.Of("finding.stand-sags.limit", (int)Math.Round(1 / RowStand.MostSag)),
+                StandRemedy.Of(rig, stand),
+                StandRemedy.Cures(stand)
             );
         }
     }
 
-    private void Pools(RowStand stand, string rows)
+    private void Pools(RowStand stand)
     {
         DrainSettling[] pools =
         [
@@ -135,17 +156,28 @@ internal sealed class StandRules(Rig rig, RigLayout layout, StandPlan plan, Judg
         {
             judge.Add(
                 "drain-pools",
-                $"drain of {rows}",
-                "drain.slope",
-                $"Between two hangers the full drain sags so far that it runs level or back: {judge.Words.Size(worst.PoolDepth)} of water stand in it.",
-                $"{judge.Words.Slope(worst.LowestSlope)} left of {judge.Words.Slope(worst.LaidSlope)}",
-                "more than level",
-                "Put frames closer (stand.extraFrames), take a stiffer pipe or tube, or lay the drain steeper."
+                [.. RowsOf(stand).Select(DrainOf)],
+                ["stand.extraFrames", "drain.slope", "drain.pipe", "stand.tube"],
+                Phrase.Of("finding.drain-pools.what", Measured.Size(worst.PoolDepth)),
+                Phrase.Of(
+                    "finding.drain-pools.value",
+                    Measured.Slope(worst.LowestSlope),
+                    Measured.Slope(worst.LaidSlope)
+                ),
+                Phrase.Of("finding.drain-pools.limit"),
+                Phrase.Of("finding.drain-pools.remedy"),
+                StandRemedy.Cures(stand)
             );
         }
     }
 
-    private void Tips(RowStand stand, string rows)
+    private Place DrainOf(int row)
+    {
+        string run = layout.Rows[row - 1].Drain.Label;
+        return new Place(Phrase.Of("place.drain", row, run), row, Run: run);
+    }
+
+    private void Tips(RowStand stand)
     {
         double least = RuleBook.Limit("stand-tips");
         CaseResult worst = stand.Cases.MinBy(c => c.Tip.Factor ?? double.PositiveInfinity)!;
@@ -153,20 +185,23 @@ internal sealed class StandRules(Rig rig, RigLayout layout, StandPlan plan, Judg
         {
             judge.Add(
                 "stand-tips",
-                rows,
-                "stand.depth",
-                $"The stand as a whole is easily tipped to the {(worst.Tip.ToFront ? "front" : "back")}. {worst.Loads.Case.Name}.",
-                $"{QuantityWords.Number(worst.Tip.Factor.Value)} times what tips it",
-                $"at least {QuantityWords.Number(least)} times",
-                "Tie it to a wall or to the row behind and say so (stand.tied), make it deeper or lower, or keep people from leaning on it. "
-                    + "Where children or the public pass, a professional looks at it first."
+                Rows(stand),
+                ["stand.tied", "stand.depth", LayoutRules.Field(stand.Frame.Row, "standHeight")],
+                Phrase.Of(
+                    worst.Tip.ToFront ? "finding.stand-tips.front.what" : "finding.stand-tips.back.what",
+                    worst.Loads.Case.Name
+                ),
+                Phrase.Of("finding.stand-tips.value", Measured.Number(worst.Tip.Factor.Value)),
+                Phrase.Of("finding.stand-tips.limit", Measured.Number(least)),
+                Phrase.Of("finding.stand-tips.remedy"),
+                RigCure.Offered(RigCure.Yes("stand.tied"))
             );
         }
     }
 
     // A foot or two that lift for a moment, under a person or a dried-out row, are no matter: the stand is computed without
     // them. What matters is a load that stays, or so many feet that the stand rocks.
-    private void Feet(RowStand stand, string rows)
+    private void Feet(RowStand stand)
     {
         double most = RuleBook.Limit("foot-lifts") * stand.Frame.Feet.Count;
         CaseResult[] rocking =
@@ -181,16 +216,16 @@ internal sealed class StandRules(Rig rig, RigLayout layout, StandPlan plan, Judg
             return;
         }
 
-        string[] feet = [.. worst.Solution!.Lifted.Select(n => stand.Frame.Model.Nodes[n].Name)];
-        string more = feet.Length > MostNamed ? $" and {QuantityWords.Count(feet.Length - MostNamed)} more" : "";
+        IReadOnlyList<int> lifted = worst.Solution!.Lifted;
+        var named = new Several([.. lifted.Take(MostNamed).Select(n => stand.Frame.Places[n])], Joint.Semicolon);
         judge.Add(
             "foot-lifts",
-            $"{rows}, {string.Join("; ", feet.Take(MostNamed))}{more}",
-            StiffeningField,
-            $"Feet come off the floor and the stand rocks. {worst.Loads.Case.Name}. It is computed without them and stands on.",
-            $"{QuantityWords.Count(feet.Length)} of {QuantityWords.Count(stand.Frame.Feet.Count)} feet",
-            "none under soaked pots, at most one in four otherwise",
-            "Screw such feet to the floor or to a board, or let the legs' tubes be pinned into their feet."
+            Part(stand, lifted.Count > MostNamed ? Phrase.Of("place.more", named, lifted.Count - MostNamed) : named),
+            [StiffeningField],
+            Phrase.Of("finding.foot-lifts.what", worst.Loads.Case.Name),
+            Phrase.Of("finding.foot-lifts.value", lifted.Count, stand.Frame.Feet.Count),
+            Phrase.Of("finding.foot-lifts.limit"),
+            Phrase.Of("finding.foot-lifts.remedy")
         );
     }
 
@@ -206,49 +241,15 @@ internal sealed class StandRules(Rig rig, RigLayout layout, StandPlan plan, Judg
         }
 
         RowStand worst = heavy.MaxBy(r => r.Floor.Pressure)!;
-        HashSet<int> kinds = [.. heavy.Select(r => r.Frame.Row.SpecIndex)];
-        int[] numbers = [.. layout.Rows.Where(r => kinds.Contains(r.SpecIndex)).Select(r => r.Number)];
         judge.Add(
             "floor-load",
-            numbers.Length == 1 ? RowsOf(worst) : $"rows {QuantityWords.Numbers(numbers)}",
-            $"rows[{QuantityWords.Count(worst.Frame.Row.SpecIndex)}].spacing",
-            $"With all pots soaked a row weighs {judge.Words.Mass(worst.Floor.Mass)} and presses more on its footprint than a room's floor is commonly made for. On a concrete slab on the ground this is no matter.",
-            Load(worst.Floor.Pressure),
-            Load(limit),
-            "On an upper floor, a deck or a balcony ask the owner or an engineer; the local code decides."
+            [.. heavy.SelectMany(RowsOf).Order().Select(Place.OfRow)],
+            [LayoutRules.Field(worst.Frame.Row, "spacing")],
+            Phrase.Of("finding.floor-load.row.what", Measured.Mass(worst.Floor.Mass)),
+            Phrase.Of(Measured.FloorLoad(worst.Floor.Pressure)),
+            Limit.AtMost(Measured.FloorLoad(limit)),
+            Phrase.Of("finding.floor-load.row.remedy")
         );
-    }
-
-    private string Load(double pascals) =>
-        rig.Units == UnitSystem.Us
-            ? string.Create(CultureInfo.InvariantCulture, $"{pascals / 47.880259:0} lb/ft²")
-            : string.Create(CultureInfo.InvariantCulture, $"{pascals / StandardGravity.Value:0} kg/m²");
-
-    private static string Remedy(RowStand stand)
-    {
-        string[] enough = [.. stand.Cures.Where(c => c.Enough).Select(Said)];
-        if (enough.Length > 0)
-        {
-            return $"Computed as enough: {string.Join("; or ", enough)}.";
-        }
-
-        return stand.Cures.Count > 0
-            ? $"Not enough by themselves: {string.Join("; ", stand.Cures.Select(Said))}. Lower the stand, shorten the modules or "
-                + "put fewer pots on it."
-            : "Brace it along and across, put frames closer, or take a stiffer tube.";
-    }
-
-    private static string Said(Cure cure)
-    {
-        string field = cure.Kind switch
-        {
-            CureKind.ThickerTube => "stand.tube",
-            CureKind.ExtraFrame => "stand.extraFrames",
-            CureKind.Brace => "stand.bracing",
-            _ => "stand.extraFrames and stand.bracing",
-        };
-        string left = cure.Utilisation is { } use ? $", then {Whole(100 * use)} % used up" : "";
-        return $"{cure.What} ({field}{left})";
     }
 
     private static (StandTube Tube, TubeUse Use, CaseResult Case, double Value)? Worst(
@@ -265,11 +266,4 @@ internal sealed class StandRules(Rig rig, RigLayout layout, StandPlan plan, Judg
         var (worst, use) = all.MaxBy(a => value(a.Use));
         return (stand.Frame.Tubes[use.Tube], use, worst, value(use));
     }
-
-    private static string Role(StandTube tube) =>
-        tube.Member.Role == MemberRole.Cross ? "cross-member" : tube.Member.Role.ToString().ToLowerInvariant();
-
-    private static string Small(string sentence) => char.ToLowerInvariant(sentence[0]) + sentence[1..];
-
-    private static string Whole(double value) => value.ToString("0", CultureInfo.InvariantCulture);
 }

@@ -1,3 +1,5 @@
+using Dripwright.Engine.Phrases;
+
 namespace Dripwright.Engine.Stands.Frame;
 
 /// <summary>What came of solving a frame: a solution, or why there is none.</summary>
@@ -39,40 +41,38 @@ public sealed record FrameFault(
 ) : FrameOutcome
 {
     /// <summary>One sentence for a person.</summary>
-    public string Sentence
+    /// <param name="node">What to call the node that moves most.</param>
+    public Phrase Sentence(Phrase node)
     {
-        get
+        Phrase motion = Turns ? Phrase.Of("frame.turns", node, Way) : Phrase.Of("frame.moves", node, Way);
+        return Kind switch
         {
-            string where = Turns ? $"{NodeName} can turn about the {Way} axis" : $"{NodeName} can move {Way}";
-            return Kind switch
-            {
-                FrameFaultKind.Loose => $"The frame is loose: {where} and nothing resists.",
-                FrameFaultKind.Tips => $"The stand tips or slides: {where} once its feet have lifted.",
-                FrameFaultKind.Buckles => $"The frame buckles under this load: {where}.",
-                _ => $"The feet do not come to rest: {NodeName} goes on lifting and landing.",
-            };
-        }
+            FrameFaultKind.Loose => Phrase.Of("frame.loose", motion),
+            FrameFaultKind.Tips => Phrase.Of("frame.tips", motion),
+            FrameFaultKind.Buckles => Phrase.Of("frame.buckles", motion),
+            _ => Phrase.Of("frame.unsettled", node),
+        };
     }
 
-    private string Way
+    private Several Way
     {
         get
         {
             var (x, y, z) = (Math.Abs(Direction.X), Math.Abs(Direction.Y), Math.Abs(Direction.Z));
             double most = Math.Max(x, Math.Max(y, z));
-            List<string> ways = [];
-            void Add(double size, string word)
+            List<Phrase> ways = [];
+            void Add(double size, string key)
             {
                 if (size > 0.4 * most && size > 0)
                 {
-                    ways.Add(word);
+                    ways.Add(Phrase.Of(key));
                 }
             }
 
-            Add(x, Turns ? "lengthwise" : "along the row");
-            Add(y, Turns ? "crosswise" : "across the row");
-            Add(z, Turns ? "upright" : "up and down");
-            return ways.Count == 0 ? "in no direction" : string.Join(" and ", ways);
+            Add(x, Turns ? "frame.way.lengthwise" : "frame.way.along");
+            Add(y, Turns ? "frame.way.crosswise" : "frame.way.across");
+            Add(z, Turns ? "frame.way.upright" : "frame.way.up-and-down");
+            return new Several(ways.Count > 0 ? ways : [Phrase.Of("frame.way.none")]);
         }
     }
 }

@@ -1,4 +1,5 @@
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Stands.Sections;
 
 namespace Dripwright.Engine.Stands.Frame;
@@ -22,6 +23,7 @@ public sealed record StandFrame
         var builder = new StandFrameBuilder(members, tube, steel, options, _nodeAt);
         Model = builder.Model();
         Tubes = builder.Tubes;
+        Places = builder.Places;
         FrameStations = builder.Frames;
         Rails =
         [
@@ -51,6 +53,9 @@ public sealed record StandFrame
 
     /// <summary>Its tubes.</summary>
     public IReadOnlyList<StandTube> Tubes { get; }
+
+    /// <summary>What to call each node of the frame.</summary>
+    public IReadOnlyList<Phrase> Places { get; }
 
     /// <summary>Its rails, front to back.</summary>
     public IReadOnlyList<RailLine> Rails { get; }
@@ -119,6 +124,7 @@ public sealed record RailLine(double Y, IReadOnlyList<StandTube> Tubes)
     /// <summary>The element at a place along the row and the distance from the element's start; at a joint that on its left.</summary>
     /// <param name="x">[m] Place; beyond the ends the nearest end counts.</param>
     /// <param name="model">The frame.</param>
+    /// <returns>The element, and the distance from its start [m].</returns>
     public (int Element, double At) Place(double x, FrameModel model)
     {
         ArgumentNullException.ThrowIfNull(model);

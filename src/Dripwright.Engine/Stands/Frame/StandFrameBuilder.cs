@@ -1,5 +1,6 @@
 using System.Globalization;
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Stands.Sections;
 
 namespace Dripwright.Engine.Stands.Frame;
@@ -15,6 +16,7 @@ internal sealed class StandFrameBuilder
     private readonly StandOptions _options;
     private readonly Dictionary<(long, long, long), int> _nodeAt;
     private readonly List<FrameNode> _nodes = [];
+    private readonly List<Phrase> _places = [];
     private readonly List<FrameElement> _elements = [];
     private readonly Dictionary<(long, long), SortedSet<double>> _heightsAt = [];
     private readonly double _floor;
@@ -43,6 +45,9 @@ internal sealed class StandFrameBuilder
     public double[] Frames { get; }
 
     public List<StandTube> Tubes { get; }
+
+    /// <summary>What to call each node of the model.</summary>
+    public IReadOnlyList<Phrase> Places => _places;
 
     public static (long, long, long) Key(Vector3 at) =>
         ((long)Math.Round(at.X / Grain), (long)Math.Round(at.Y / Grain), (long)Math.Round(at.Z / Grain));
@@ -87,7 +92,8 @@ internal sealed class StandFrameBuilder
             : EndStiffness.Rigid;
         EndStiffness end = clipped ? new EndStiffness(0, 0) : socket;
         List<double> shares = Shares(member);
-        string name = Name(member);
+        Vector3 middle = Middle(member);
+        string name = NameOf(member.Label, middle);
         List<int> elements = [];
         int from = Node(member.From, member, false);
         for (int i = 1; i < shares.Count; i++)
@@ -110,7 +116,9 @@ internal sealed class StandFrameBuilder
             from = to;
         }
 
-        Tubes.Add(new StandTube(name, member, elements, socketAtStart, socketAtEnd));
+        Tubes.Add(
+            new StandTube(PlaceOf(Phrase.Plain(member.Label), middle), member, elements, socketAtStart, socketAtEnd)
+        );
     }
 
     // Whether another tube is clipped to this leg here.
@@ -175,29 +183,47 @@ internal sealed class StandFrameBuilder
         bool foot = Math.Abs(at.Z - _floor) < Grain && member.Role is MemberRole.Leg or MemberRole.Brace;
         string what =
             foot ? "foot"
-            : within ? "within the " + EnumName(member.Role)
+            : within ? "within"
             : Math.Abs(at.Z - _top) < Grain ? "joint"
-            : "clip on the leg";
+            : "clip";
         _nodes.Add(
             foot
                 // A foot may rock; the floor keeps it from spinning.
-                ? new FrameNode(Place(what, at), at, Held.Pin | Held.TurnZ, true)
-                : new FrameNode(Place(what, at), at)
+                ? new FrameNode(NameOf(what, at), at, Held.Pin | Held.TurnZ, true)
+                : new FrameNode(NameOf(what, at), at)
+        );
+        _places.Add(
+            PlaceOf(
+                within ? Phrase.Of("frame.within", StandTube.RoleOf(member.Role)) : Phrase.Of($"frame.node.{what}"),
+                at
+            )
         );
         return _nodeAt[key] = _nodes.Count - 1;
     }
 
-    private string Name(StandMember member)
+    private static Vector3 Middle(StandMember member) =>
+        new(Math.Min(member.From.X, member.To.X), (member.From.Y + member.To.Y) / 2, (member.From.Z + member.To.Z) / 2);
+
+    // The model's own names are for whoever reads the model: they are told to nobody.
+    private string NameOf(string what, Vector3 at)
     {
-        var middle = new Vector3(
-            Math.Min(member.From.X, member.To.X),
-            (member.From.Y + member.To.Y) / 2,
-            (member.From.Z + member.To.Z) / 2
-        );
-        return Place(member.Label, middle);
+        var (frame, between, side) = Whereabouts(at);
+        string number = frame.ToString(CultureInfo.InvariantCulture);
+        return between ? $"{what} after frame {number}, {side}" : $"{what} at frame {number}, {side}";
     }
 
-    private string Place(string what, Vector3 at)
+    private Phrase PlaceOf(Phrase what, Vector3 at)
+    {
+        var (frame, between, side) = Whereabouts(at);
+        return Phrase.Of(
+            between ? "frame.place.after" : "frame.place.at",
+            what,
+            frame,
+            Phrase.Of($"frame.side.{side}")
+        );
+    }
+
+    private (int Frame, bool Between, string Side) Whereabouts(Vector3 at)
     {
         int frame = Array.FindLastIndex(Frames, x => x <= at.X + Grain);
         bool between = at.X - Frames[Math.Max(frame, 0)] > Grain;
@@ -205,19 +231,8 @@ internal sealed class StandFrameBuilder
             at.Y <= _sides[0] + Grain ? "front"
             : at.Y >= _sides[^1] - Grain ? "back"
             : "middle";
-        string number = (frame + 1).ToString(CultureInfo.InvariantCulture);
-        return between ? $"{what} after frame {number}, {side}" : $"{what} at frame {number}, {side}";
+        return (frame + 1, between, side);
     }
-
-    private static string EnumName(MemberRole role) =>
-        role switch
-        {
-            MemberRole.Rail => "rail",
-            MemberRole.Cross => "cross-member",
-            MemberRole.Tie => "tie",
-            MemberRole.Brace => "brace",
-            _ => "leg",
-        };
 
     private static Vector3 Along(StandMember m, double share) =>
         share >= 1

@@ -1,4 +1,5 @@
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Phrases;
 
 namespace Dripwright.Engine.Stands.Frame;
 
@@ -9,13 +10,18 @@ namespace Dripwright.Engine.Stands.Frame;
 /// <param name="SocketAtStart">True where its start sits in a printed socket.</param>
 /// <param name="SocketAtEnd">True where its end sits in a printed socket.</param>
 public sealed record StandTube(
-    string Name,
+    Phrase Name,
     StandMember Member,
     IReadOnlyList<int> Elements,
     bool SocketAtStart,
     bool SocketAtEnd
 )
 {
+    /// <summary>What it does, as a noun: "leg".</summary>
+    public Phrase Role => RoleOf(Member.Role);
+
     /// <summary>[m] From joint centre to joint centre.</summary>
     public double Span => Member.From.DistanceTo(Member.To);
+
+    internal static Phrase RoleOf(MemberRole role) => Phrase.Of($"stands.role.{role}");
 }

@@ -1,3 +1,5 @@
+using Dripwright.Engine.Phrases;
+
 namespace Dripwright.Engine.Stands.Loads;
 
 /// <summary>Which pots stand full on the stand; the others are off it.</summary>
@@ -43,14 +45,12 @@ public enum LeanPlace
 
 /// <summary>One combination of loads that the stand must bear.</summary>
 /// <param name="Key">Its name, lower case with dashes.</param>
-/// <param name="Name">Its name for a person.</param>
 /// <param name="Pots">Which pots are full.</param>
 /// <param name="Plumb">[-] Direction in which the stand is out of plumb, a level unit vector or nothing.</param>
 /// <param name="Lean">Where a person leans.</param>
 /// <param name="Pull">[-] Direction in which the strings slant, a level unit vector or nothing.</param>
 public sealed record StandCase(
     string Key,
-    string Name,
     PotsFull Pots,
     Vector3 Plumb = default,
     LeanPlace Lean = LeanPlace.None,
@@ -59,6 +59,9 @@ public sealed record StandCase(
 {
     private static readonly Vector3 s_along = new(1, 0, 0);
     private static readonly Vector3 s_back = new(0, 1, 0);
+
+    /// <summary>Its name for a person, as a sentence without its full stop.</summary>
+    public Phrase Name => Phrase.Of($"stand.case.{Key}");
 
     /// <summary>The combinations of a row.</summary>
     /// <remarks>
@@ -71,35 +74,29 @@ public sealed record StandCase(
     {
         List<StandCase> cases =
         [
-            new("full-along", "All pots soaked, out of plumb along the row", PotsFull.All, s_along),
-            new("full-across", "All pots soaked, out of plumb to the back", PotsFull.All, s_back),
-            new("left-half", "Only the left half of the pots, soaked", PotsFull.Left, -s_along),
-            new("right-half", "Only the right half of the pots, soaked", PotsFull.Right, s_along),
+            new("full-along", PotsFull.All, s_along),
+            new("full-across", PotsFull.All, s_back),
+            new("left-half", PotsFull.Left, -s_along),
+            new("right-half", PotsFull.Right, s_along),
         ];
         if (modules > 2)
         {
-            cases.Add(new("alternate", "Every second module's pots, soaked", PotsFull.EverySecondModule, s_along));
+            cases.Add(new("alternate", PotsFull.EverySecondModule, s_along));
         }
 
         if (staggered)
         {
-            cases.Add(new("front-line", "Only the front line of pots, soaked", PotsFull.FrontLine, -s_back));
-            cases.Add(new("back-line", "Only the back line of pots, soaked", PotsFull.BackLine, s_back));
+            cases.Add(new("front-line", PotsFull.FrontLine, -s_back));
+            cases.Add(new("back-line", PotsFull.BackLine, s_back));
         }
 
         cases.AddRange([
-            new(
-                "lean-rail",
-                "All pots soaked, a person leans on the front rail",
-                PotsFull.All,
-                s_back,
-                LeanPlace.FrontRail
-            ),
-            new("lean-end", "All pots soaked, a person pushes at the end", PotsFull.All, s_along, LeanPlace.End),
-            new("pull-front", "All pots soaked, strings slant to the front", PotsFull.All, -s_back, Pull: -s_back),
-            new("pull-back", "All pots soaked, strings slant to the back", PotsFull.All, s_back, Pull: s_back),
-            new("light-front", "Pots dried out, strings slant to the front", PotsFull.Light, -s_back, Pull: -s_back),
-            new("light-back", "Pots dried out, strings slant to the back", PotsFull.Light, s_back, Pull: s_back),
+            new("lean-rail", PotsFull.All, s_back, LeanPlace.FrontRail),
+            new("lean-end", PotsFull.All, s_along, LeanPlace.End),
+            new("pull-front", PotsFull.All, -s_back, Pull: -s_back),
+            new("pull-back", PotsFull.All, s_back, Pull: s_back),
+            new("light-front", PotsFull.Light, -s_back, Pull: -s_back),
+            new("light-back", PotsFull.Light, s_back, Pull: s_back),
         ]);
         return cases;
     }

@@ -45,12 +45,6 @@ public sealed record TubeSection
     /// <exception cref="ArgumentOutOfRangeException">A measure lies outside its range.</exception>
     public static TubeSection OfRoundTube(double outside, double wall) => new(true, outside, outside, wall);
 
-    /// <summary>A square tube.</summary>
-    /// <param name="side">[m] Outside measure, more than 0.</param>
-    /// <param name="wall">[m] Wall, more than 0, at most half the side.</param>
-    /// <exception cref="ArgumentOutOfRangeException">A measure lies outside its range.</exception>
-    public static TubeSection OfSquareTube(double side, double wall) => new(false, side, side, wall);
-
     /// <summary>A rectangular tube.</summary>
     /// <param name="width">[m] Outside measure along local y, more than 0.</param>
     /// <param name="height">[m] Outside measure along local z, more than 0: upright in a level member.</param>

@@ -1,3 +1,5 @@
+using Dripwright.Engine.Physics;
+
 namespace Dripwright.Engine.Water;
 
 /// <summary>A pot over a drain that is blocked. Heights are over the pipe's lowest inside point at its outlet.</summary>

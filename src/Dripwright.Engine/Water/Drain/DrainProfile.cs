@@ -83,10 +83,6 @@ public sealed record DrainProfile
     /// <summary>[-] Greatest depth over diameter; over 1 where the pipe is under pressure.</summary>
     public double GreatestDepthRatio => GreatestDepth / Run.Diameter;
 
-    /// <summary>[-] Part of the uniform capacity left over, 1 - Q/Qmax; negative when exceeded, null for a level pipe.</summary>
-    /// <remarks>A level pipe carries water too: ask <see cref="DrainCapacity"/> for what it takes.</remarks>
-    public double? UniformMargin => UniformCapacity > 0 ? 1 - Run.TotalFlow / UniformCapacity : null;
-
     /// <summary>True where any part of the pipe runs full under pressure.</summary>
     public bool RunsFull => FullStretches.Count > 0;
 

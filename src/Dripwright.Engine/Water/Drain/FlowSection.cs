@@ -1,10 +1,7 @@
 using System.Runtime.InteropServices;
+using Dripwright.Engine.Physics;
 
 namespace Dripwright.Engine.Water;
-
-/// <summary>Area [m²], wetted perimeter [m] and surface width [m] of the water in a channel.</summary>
-[StructLayout(LayoutKind.Auto)]
-internal readonly record struct SectionGeometry(double Area, double Perimeter, double TopWidth);
 
 /// <summary>
 /// A channel's cross-section. Over its height the "depth" is the pressure head over the invert and the geometry that

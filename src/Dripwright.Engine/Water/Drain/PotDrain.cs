@@ -1,3 +1,4 @@
+using Dripwright.Engine.Physics;
 using MathNet.Numerics.Integration;
 
 namespace Dripwright.Engine.Water;

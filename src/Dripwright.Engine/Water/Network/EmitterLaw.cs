@@ -37,9 +37,6 @@ public sealed record EmitterLaw
     /// <summary>[m] Head up to which the maker vouches for the law; infinite if not stated.</summary>
     public double HighestHead { get; }
 
-    /// <summary>True when the emitter evens out pressure from an opening head upward.</summary>
-    public bool IsCompensating => OpeningHead > 0;
-
     /// <summary>A plain emitter q = k hˣ.</summary>
     /// <remarks>x is about 0.5 for turbulent paths and orifices, 0.7 to 1 for long laminar paths.</remarks>
     /// <param name="coefficient">[m³/s per m^x] k, greater than 0.</param>

@@ -29,9 +29,6 @@ public sealed class PumpLaw : ILinkLaw
         _choke = LocalLoss.Head(setting.StoppedLossCoefficient, velocityPerFlow);
     }
 
-    /// <summary>[m] Head the pump can add at most: its shut-off head, or nothing when stopped.</summary>
-    public double HighestGain => _running ? _curve.ShutOffHead : 0;
-
     /// <summary>True when a flow is past the end of the running pump's curve, or backward through it.</summary>
     /// <remarks>Compares with 0 and <see cref="PumpCurve.LargestFlow"/>.</remarks>
     /// <param name="flow">[m³/s] Flow through the pump.</param>

@@ -1,4 +1,5 @@
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Physics;
 using Dripwright.Engine.Rigs;
 
 namespace Dripwright.Engine.Water;

@@ -125,9 +125,9 @@ internal sealed class FeedModel
         int pump = Network.AddJunction(_layout.Tank.PumpOutlet.Z);
         _points["pump"] = pump;
         double bore = _parts.Header.InsideDiameter;
-        if (_parts.Pump is { } measures)
+        if (_parts.Pump is { } pumping)
         {
-            Curve = CurveOf(measures);
+            Curve = CurveOf(pumping);
             var setting = new PumpSetting(true, _rig.Feed.CheckValve, bore, StoppedPumpLoss);
             SourceLaw = new PumpLaw(Curve, setting);
             Source = Network.AddPump(Surface, pump, Curve, setting);
@@ -142,7 +142,7 @@ internal sealed class FeedModel
 
     /// <summary>The pump's curve as the solver wants it.</summary>
     /// <exception cref="InvalidOperationException">The points are no curve; the reader should have said so.</exception>
-    private static PumpCurve CurveOf(PumpMeasures pump)
+    private static PumpCurve CurveOf(ResolvedPump pump)
     {
         if (pump.FromEnds)
         {

@@ -212,11 +212,13 @@ internal sealed class FeedPlanner(Rig rig, RigLayout layout)
 
         double flow = solution.LinkFlows[_model.Source];
         double head = -_model.SourceLaw.At(flow).Head;
-        double hours = HoursPerDay(rig.Timer);
+        double hours = layout.Resolved.Clock.HoursPerDay;
         double energy = pump.Power * hours * 3600;
-        VesselShape tank = ReservoirPlanner.TankOf(layout);
-        double level = ReservoirPlanner.LevelIn(tank, layout.Tank.Full - layout.Tank.Floor);
-        double mass = tank.VolumeAt(level) * _model.SpecificWeight / StandardGravity.Value;
+        ResolvedTank tank = layout.Parts.Tank;
+        double mass =
+            tank.Inside.VolumeAt(tank.LevelIn(layout.Tank.Full - layout.Tank.Floor))
+            * _model.SpecificWeight
+            / StandardGravity.Value;
         return new OperatingPoint(
             flow,
             head,
@@ -227,10 +229,6 @@ internal sealed class FeedPlanner(Rig rig, RigLayout layout)
             mass > 0 ? energy / (mass * 4186) : 0
         );
     }
-
-    /// <summary>[h] Hours the pump runs in a day.</summary>
-    internal static double HoursPerDay(Rigs.Timer timer) =>
-        timer.Mode == TimerMode.Continuous ? 24 : timer.HoursPerDay / 3600 * timer.On / (timer.On + timer.Off);
 
     private List<CurvePoint> PumpCurveOf()
     {

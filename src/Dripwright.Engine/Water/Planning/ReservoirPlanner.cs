@@ -13,27 +13,13 @@ namespace Dripwright.Engine.Water;
 /// </remarks>
 internal sealed class ReservoirPlanner(Rig rig, RigLayout layout, FeedPlan feed, DrainPlan drain)
 {
-    /// <summary>The reservoir's inside as a shape.</summary>
-    public static VesselShape TankOf(RigLayout layout)
-    {
-        TankMeasures tank = layout.Parts.Tank;
-        return tank.Shape switch
-        {
-            TankShape.Upright => new RoundVessel(tank.Width, tank.Height),
-            TankShape.Lying => new LyingDrum(tank.Height, tank.Length),
-            _ => new BoxVessel(tank.Length, tank.Width, tank.Height),
-        };
-    }
-
-    /// <summary>[m] A level that stands inside the tank; heights that were added up may stand a rounding error outside.</summary>
-    public static double LevelIn(VesselShape tank, double level) => Math.Clamp(level, 0, tank.Height);
-
     public ReservoirPlan Plan()
     {
         TankPlace place = layout.Tank;
-        VesselShape shape = TankOf(layout);
-        double fullLevel = LevelIn(shape, place.Full - place.Floor);
-        double lowestLevel = LevelIn(shape, place.Lowest - place.Floor);
+        ResolvedTank tank = layout.Parts.Tank;
+        VesselShape shape = tank.Inside;
+        double fullLevel = tank.LevelIn(place.Full - place.Floor);
+        double lowestLevel = tank.LevelIn(place.Lowest - place.Floor);
         double full = shape.VolumeAt(fullLevel);
         bool returns = rig.Drain.Into == DrainTarget.Reservoir;
         double fromLines = feed.Stop.BackToTank;
@@ -56,10 +42,13 @@ internal sealed class ReservoirPlanner(Rig rig, RigLayout layout, FeedPlan feed,
         double running = shape.LevelOf(Math.Clamp(full - powerOff.Returned, 0, shape.Capacity));
         double flow = feed.OperatingPoint?.Flow ?? feed.TotalFlow;
         int plants = layout.Rows.Sum(r => r.Pots.Sum(p => p.Plants));
-        double use = plants * rig.Reservoir.UsePerPlant;
+        double use = layout
+            .Rows.SelectMany(r => r.Pots)
+            .Where(p => p.Planted)
+            .Sum(p => p.Plants * layout.Resolved.UsePerPlant(p.CropType!));
         double working = ReservoirDays.WorkingVolume(shape, lowestLevel, fullLevel);
         double density = WaterProperties.Density(rig.Reservoir.WaterTemperature - 273.15);
-        double overInlet = Math.Max(0, full - shape.VolumeAt(LevelIn(shape, inlet)));
+        double overInlet = Math.Max(0, full - shape.VolumeAt(tank.LevelIn(inlet)));
         return new ReservoirPlan
         {
             RimVolume = shape.Capacity,

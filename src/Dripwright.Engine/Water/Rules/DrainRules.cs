@@ -1,5 +1,7 @@
+using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Findings;
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Units;
 
@@ -12,25 +14,11 @@ internal sealed class DrainRules(Rig rig, RigLayout layout, FeedPlan feed, Drain
     {
         Fullness();
         Slope();
-        Mouth();
-        Pots();
+        Outlet();
+        new PotDrainRules(feed, drain, judge).Judge();
         Bore();
-        foreach (RowLayout row in layout.Rows)
-        {
-            double lowest = row.Drain.Path.Min(p => p.Z) - (layout.Parts.Drain.OutsideDiameter / 2);
-            if (lowest < row.Floor - 1e-6)
-            {
-                judge.Add(
-                    "drain-under-floor",
-                    $"drain of row {QuantityWords.Count(row.Number)}",
-                    $"rows[{QuantityWords.Count(row.SpecIndex)}].standHeight",
-                    "The drain would run under the floor.",
-                    judge.Words.Length(row.Floor - lowest),
-                    "above the floor",
-                    "Raise the stand, or give the drain less slope."
-                );
-            }
-        }
+        Vent();
+        Floor();
     }
 
     private void Fullness()
@@ -38,33 +26,51 @@ internal sealed class DrainRules(Rig rig, RigLayout layout, FeedPlan feed, Drain
         double half = RuleBook.Limit("drain-half-full");
         foreach (DrainRunPlan run in drain.Runs)
         {
-            string place =
-                run.Row > 0 ? $"drain {run.Run} of row {QuantityWords.Count(run.Row)}" : $"collector {run.Run}";
             if (run.Pressurised)
             {
+                var deepest = Measured.Length(Math.Abs(run.DeepestStation));
                 judge.Add(
                     "drain-full",
-                    place,
-                    "drain.pipe",
-                    $"The drain runs full, {judge.Words.Length(Math.Abs(run.DeepestStation))} from the row's left end worst.",
-                    "full",
-                    $"at most {judge.Words.Share(half)} of the bore",
-                    "Take a wider pipe, more slope, or let it leave from the middle."
+                    [Where(run)],
+                    ["drain.pipe", "drain.exit", "drain.slope"],
+                    run.Row > 0
+                        ? Phrase.Of("finding.drain-full.row.what", deepest)
+                        : Phrase.Of("finding.drain-full.collector.what", deepest),
+                    Phrase.Of("finding.drain-full.value"),
+                    Phrase.Of("limit.at-most-full", Measured.Share(half)),
+                    Phrase.Of("finding.drain-full.remedy")
                 );
             }
             else if (run.DeepestRatio > half)
             {
                 judge.Add(
                     "drain-half-full",
-                    place,
-                    "drain.pipe",
-                    "The drain runs over half full.",
-                    judge.Words.Share(run.DeepestRatio),
-                    $"at most {judge.Words.Share(half)}",
-                    "Take a wider pipe, more slope, or let it leave from the middle."
+                    [Where(run)],
+                    ["drain.pipe", "drain.exit", "drain.slope"],
+                    Phrase.Of("finding.drain-half-full.what"),
+                    Phrase.Of("finding.drain-half-full.value", Measured.Share(run.DeepestRatio)),
+                    Phrase.Of("limit.at-most-full", Measured.Share(half)),
+                    Phrase.Of("finding.drain-full.remedy")
                 );
             }
         }
+    }
+
+    // A drain that leaves from its middle is told as two halves, "D1 left" and "D1 right".
+    private Place Where(DrainRunPlan run)
+    {
+        if (run.Row == 0)
+        {
+            return new Place(Phrase.Of("place.collector", run.Run), Run: run.Run);
+        }
+
+        string label = layout.Rows[run.Row - 1].Drain.Label;
+        Phrase name =
+            run.Run == $"{label} left" ? Phrase.Of("place.drain-left", run.Row, label)
+            : run.Run == $"{label} right" ? Phrase.Of("place.drain-right", run.Row, label)
+            : Phrase.Of("place.drain", run.Row, run.Run);
+        bool half = run.Run.StartsWith($"{label} ", StringComparison.Ordinal);
+        return new Place(name, run.Row, Run: half ? label : run.Run);
     }
 
     private void Slope()
@@ -75,29 +81,31 @@ internal sealed class DrainRules(Rig rig, RigLayout layout, FeedPlan feed, Drain
         {
             judge.Add(
                 "drain-level",
-                "drains",
-                "drain.slope",
-                "The drain has little fall: it runs deeper, roots and silt settle, and a sagging bench makes pools.",
-                judge.Words.Slope(rig.Drain.Slope),
-                $"at least {judge.Words.Slope(least)}",
-                "Give it more slope and check it with a level when the pots are wet."
+                [Place.Drains],
+                ["drain.slope"],
+                Phrase.Of("finding.drain-level.what"),
+                Phrase.Of(Measured.Slope(rig.Drain.Slope)),
+                Limit.AtLeast(Measured.Slope(least)),
+                Phrase.Of("finding.drain-level.remedy"),
+                RigCure.Offered(RigCure.Text("drain.slope", "1 %"))
             );
         }
         else if (rig.Drain.Slope > most)
         {
             judge.Add(
                 "drain-steep",
-                "drains",
-                "drain.slope",
-                $"The slope costs {judge.Words.Length(drain.SlopeDrop)} of height.",
-                judge.Words.Slope(rig.Drain.Slope),
-                $"at most {judge.Words.Slope(most)}",
-                "Take less slope and keep the height for the fall into the reservoir."
+                [Place.Drains],
+                ["drain.slope"],
+                Phrase.Of("finding.drain-steep.what", Measured.Length(drain.SlopeDrop)),
+                Phrase.Of(Measured.Slope(rig.Drain.Slope)),
+                Limit.AtMost(Measured.Slope(most)),
+                Phrase.Of("finding.drain-steep.remedy"),
+                RigCure.Offered(RigCure.Text("drain.slope", "4 %"))
             );
         }
     }
 
-    private void Mouth()
+    private void Outlet()
     {
         if (rig.Drain.Into == DrainTarget.CatchTank)
         {
@@ -106,111 +114,110 @@ internal sealed class DrainRules(Rig rig, RigLayout layout, FeedPlan feed, Drain
 
         if (drain.MouthOverRim < -1e-6)
         {
+            var below = Measured.Length(-drain.MouthOverRim);
             judge.Add(
                 "drain-under-rim",
-                "reservoir",
-                "rows[0].standHeight",
-                $"The drain arrives {judge.Words.Length(-drain.MouthOverRim)} below the reservoir's rim; its slope takes {judge.Words.Length(drain.SlopeDrop)} of the height.",
-                judge.Words.Length(drain.MouthOverRim),
-                "over the rim",
-                "Raise the stand, take a lower or sunk reservoir, or give the drain less slope."
+                [Place.Reservoir],
+                ["rows[0].standHeight", "reservoir.base", "drain.slope"],
+                Phrase.Of("finding.drain-under-rim.what", below, Measured.Length(drain.SlopeDrop)),
+                Phrase.Of("finding.drain-under-rim.value", below),
+                Phrase.Of("finding.drain-under-rim.limit"),
+                Phrase.Of("finding.drain-under-rim.remedy"),
+                Raised(-drain.MouthOverRim)
             );
         }
 
         if (drain.Runs.Any(r => !r.FreeFall))
         {
+            double under = layout.Tank.Full - layout.Tank.Mouth.Z;
             judge.Add(
                 "drain-drowned",
-                "reservoir",
-                "reservoir.fill",
-                "The drain's mouth lies under the reservoir's water: it backs up and cannot be seen running.",
-                judge.Words.Length(layout.Tank.Full - layout.Tank.Mouth.Z),
-                "above the water",
-                "Keep the reservoir less full, or raise the drain."
+                [Place.Reservoir],
+                ["reservoir.fill", "rows[0].standHeight"],
+                Phrase.Of("finding.drain-drowned.what"),
+                under > 0
+                    ? Phrase.Of("finding.drain-drowned.value", Measured.Length(under))
+                    : Phrase.Of("finding.drain-drowned.partly.value"),
+                Phrase.Of("finding.drain-drowned.limit"),
+                Phrase.Of("finding.drain-drowned.remedy")
             );
         }
     }
 
-    private void Pots()
-    {
-        ILookup<int, PotFlow> flows = feed.Pots.ToLookup(p => p.Row);
-        foreach (PotDrainPlan pot in drain.Pots)
-        {
-            string row = $"row {QuantityWords.Count(pot.Row)}";
-            if (pot.PondingPots.Count > 0)
-            {
-                judge.Add(
-                    "pots-pond",
-                    $"{row}, pots {QuantityWords.Numbers(pot.PondingPots)}",
-                    "drain.belowPots",
-                    "Water from the drain backs up into these pots.",
-                    $"{QuantityWords.Count(pot.PondingPots.Count)} pots",
-                    "none",
-                    "Hang the drain lower, take a wider pipe, or more slope."
-                );
-            }
+    // All rows together: the drains that are joined keep their heights to one another.
+    private IReadOnlyList<Cure> Raised(double by) =>
+        RigCure.Offered([.. rig.Rows.Select((row, i) => RigCure.LengthUp(rig, StandHeight(i), row.StandHeight + by))]);
 
-            double most = flows[pot.Row].Max(p => p.Flow);
-            double times = RuleBook.Limit("pot-drain-small");
-            if (pot.MostFlow < most * times)
-            {
-                judge.Add(
-                    "pot-drain-small",
-                    row,
-                    "drain.outlet",
-                    "The pots' drain elbow takes little more than the pot is fed; a few roots in it and the pot spills.",
-                    judge.Words.Flow(pot.MostFlow),
-                    $"at least {judge.Words.Flow(most * times)}",
-                    "Take a wider drain elbow."
-                );
-            }
-
-            if (pot.SecondsToSpill > 0)
-            {
-                string first = pot.SpillsAtVent
-                    ? "the vent runs over"
-                    : $"pot {QuantityWords.Count(pot.FirstToSpill)} runs over";
-                judge.Add(
-                    "drain-blocked",
-                    row,
-                    "drain.vent",
-                    $"Should the drain block at its low end while the pump runs, {first} first, after {judge.Words.Time(pot.SecondsToSpill)}.",
-                    judge.Words.Time(pot.SecondsToSpill),
-                    "know it",
-                    "Look at the drain's mouth every day, and keep cords away from that place."
-                );
-            }
-        }
-    }
+    private static string StandHeight(int spec) => $"rows[{QuantityWords.Count(spec)}].standHeight";
 
     private void Bore()
     {
-        double times = RuleBook.Limit("drain-narrow");
-        double feedBore = layout.Parts.Header.InsideDiameter;
-        if (layout.Parts.Drain.InsideDiameter < times * feedBore * 0.98)
+        double least = RuleBook.Limit("drain-narrow") * layout.Parts.Header.InsideDiameter;
+        PipeSize pipe = layout.Parts.Drain;
+        if (pipe.InsideDiameter >= least * 0.98)
         {
-            judge.Add(
-                "drain-narrow",
-                "drains",
-                "drain.pipe",
-                "The drain pipe is narrow beside the feed: roots and air locks stop it early.",
-                $"{judge.Words.Length(layout.Parts.Drain.InsideDiameter)} bore",
-                $"at least {judge.Words.Length(times * feedBore)}",
-                "Take a wider drain pipe."
-            );
+            return;
         }
 
+        PipeSize? wider = layout
+            .Parts.Catalogue.Pipes.Values.Where(p => p.Family == pipe.Family && p.InsideDiameter >= least * 0.98)
+            .OrderBy(p => p.InsideDiameter)
+            .ThenBy(p => p.Key, StringComparer.Ordinal)
+            .FirstOrDefault();
+        judge.Add(
+            "drain-narrow",
+            [Place.Drains],
+            ["drain.pipe"],
+            Phrase.Of("finding.drain-narrow.what"),
+            Phrase.Of("finding.drain-narrow.value", Measured.Length(pipe.InsideDiameter)),
+            Limit.AtLeast(Measured.Length(least)),
+            Phrase.Of("finding.drain-narrow.remedy"),
+            RigCure.Offered(wider is null ? null : RigCure.Text("drain.pipe", wider.Key))
+        );
+    }
+
+    private void Vent()
+    {
         if (!rig.Drain.Vent)
         {
             judge.Add(
                 "drain-unvented",
-                "drains",
-                "drain.vent",
-                "Without a vent at its high end the drain can lock with air.",
-                "no vent",
-                "open vent",
-                "End the drain's high end in an open standpipe with a screen."
+                [Place.Drains],
+                ["drain.vent"],
+                Phrase.Of("finding.drain-unvented.what"),
+                Phrase.Of("finding.drain-unvented.value"),
+                Phrase.Of("finding.drain-unvented.limit"),
+                Phrase.Of("finding.drain-unvented.remedy"),
+                RigCure.Offered(RigCure.Yes("drain.vent"))
             );
+        }
+    }
+
+    private void Floor()
+    {
+        foreach (RowLayout row in layout.Rows)
+        {
+            double lowest = row.Drain.Path.Min(p => p.Z) - (layout.Parts.Drain.OutsideDiameter / 2);
+            if (lowest < row.Floor - 1e-6)
+            {
+                double under = row.Floor - lowest;
+                judge.Add(
+                    "drain-under-floor",
+                    [
+                        new Place(
+                            Phrase.Of("place.drain", row.Number, row.Drain.Label),
+                            row.Number,
+                            Run: row.Drain.Label
+                        ),
+                    ],
+                    [StandHeight(row.SpecIndex), "drain.slope", "drain.belowPots"],
+                    Phrase.Of("finding.drain-under-floor.what"),
+                    Phrase.Of("finding.drain-under-floor.value", Measured.Length(under)),
+                    Phrase.Of("finding.drain-under-floor.limit"),
+                    Phrase.Of("finding.drain-under-floor.remedy"),
+                    RigCure.Offered(RigCure.LengthUp(rig, StandHeight(row.SpecIndex), row.Spec.StandHeight + under))
+                );
+            }
         }
     }
 }

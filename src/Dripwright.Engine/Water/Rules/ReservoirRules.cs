@@ -1,179 +1,212 @@
 using Dripwright.Engine.Findings;
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Rigs;
-using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Water;
 
 /// <summary>Judges the reservoir.</summary>
 internal sealed class ReservoirRules(Rig rig, RigLayout layout, ReservoirPlan plan, Judgement judge)
 {
-    private const string Place = "reservoir";
+    /// <summary>[m] A finger's width.</summary>
+    private const double Finger = 0.02;
+
+    private static readonly IReadOnlyList<Place> s_reservoir = [Place.Reservoir];
 
     public void Judge()
     {
         ComingBack();
         Inlet();
+        LineOff();
         Days();
-        Tank();
+        Floor();
+        Lid();
+        Volume();
+        Warm();
     }
 
     private void ComingBack()
     {
+        var back = Measured.Volume(plan.BackInAll);
+        var room = Measured.Volume(plan.Freeboard);
         double thin = RuleBook.Limit("freeboard-thin");
         if (plan.Overflow > 0)
         {
             judge.Add(
                 "overflow-on-stop",
-                Place,
-                "reservoir.fill",
-                $"Topped up to its mark while the pump runs, it runs over by {judge.Words.Volume(plan.Overflow)} when the pump stops: {judge.Words.Volume(plan.BackInAll)} come back and there is room for {judge.Words.Volume(plan.Freeboard)}.",
-                judge.Words.Volume(plan.BackInAll),
-                $"at most {judge.Words.Volume(plan.Freeboard)}",
-                "Keep the mark lower, fit a check valve, or take a larger reservoir."
+                s_reservoir,
+                ["reservoir.fill", "feed.checkValve", "reservoir.tank"],
+                Phrase.Of("finding.overflow-on-stop.what", Measured.Volume(plan.Overflow), back, room),
+                Phrase.Of(back),
+                Limit.AtMost(room),
+                Phrase.Of("finding.overflow-on-stop.remedy")
             );
         }
         else if (plan.BackInAll * thin > plan.Freeboard)
         {
             judge.Add(
                 "freeboard-thin",
-                Place,
-                "reservoir.fill",
-                "There is hardly room for what comes back when the pump stops.",
-                judge.Words.Volume(plan.Freeboard),
-                $"at least {judge.Words.Volume(plan.BackInAll * thin)}",
-                "Keep the mark lower, or fit a check valve."
+                s_reservoir,
+                ["reservoir.fill", "feed.checkValve"],
+                Phrase.Of("finding.freeboard-thin.what"),
+                Phrase.Of(room),
+                Limit.AtLeast(Measured.Volume(plan.BackInAll * thin)),
+                Phrase.Of("finding.freeboard-thin.remedy")
             );
         }
     }
 
     private void Inlet()
     {
-        if (layout.Parts.Pump is null)
+        if (layout.Parts.Pump is not { } pump)
         {
             return;
         }
 
-        double atLowest = layout.Tank.Lowest - layout.Tank.Floor - layout.Parts.Pump.InletHeight;
+        Phrase limit = Limit.AtLeast(Measured.Length(plan.InletCoverWanted));
+        double atLowest = Math.Min(plan.InletCover, layout.Tank.Lowest - layout.Tank.Floor - pump.InletHeight);
         if (plan.InletCover <= 0)
         {
             judge.Add(
                 "inlet-bare",
-                "pump",
-                "reservoir.fill",
-                "While it runs, the water falls below the pump's inlet: it draws air.",
-                judge.Words.Length(plan.InletCover),
-                $"at least {judge.Words.Length(plan.InletCoverWanted)}",
-                "Fill higher, set the pump lower, or take a larger reservoir."
+                [Place.Pump],
+                ["reservoir.fill", "pump.inletHeight", "reservoir.tank"],
+                Phrase.Of("finding.inlet-bare.what"),
+                Phrase.Of("finding.inlet.below.value", Measured.Length(-plan.InletCover)),
+                limit,
+                Phrase.Of("finding.inlet-bare.remedy")
             );
         }
-        else if (Math.Min(plan.InletCover, atLowest) < plan.InletCoverWanted)
+        else if (atLowest < plan.InletCoverWanted - Hair)
         {
             judge.Add(
                 "inlet-cover-thin",
-                "pump",
-                "reservoir.lowestLevel",
-                "At the lowest level you keep, the pump's inlet has little water over it and may draw air.",
-                judge.Words.Length(Math.Min(plan.InletCover, atLowest)),
-                $"at least {judge.Words.Length(plan.InletCoverWanted)}",
-                "Keep the lowest level higher; the pump maker's least water level governs."
+                [Place.Pump],
+                ["reservoir.lowestLevel", "pump.inletHeight"],
+                Phrase.Of("finding.inlet-cover-thin.what"),
+                atLowest < 0
+                    ? Phrase.Of("finding.inlet.below.value", Measured.Length(-atLowest))
+                    : Phrase.Of(Measured.Length(atLowest)),
+                limit,
+                Phrase.Of("finding.inlet-cover-thin.remedy"),
+                HigherLowest(pump)
             );
         }
+    }
 
-        if (plan.SecondsToEmptyLineOff is { } soon)
+    // A micrometre, which rounding a level to what a tape shows may cost.
+    private const double Hair = 1e-6;
+
+    // Only where the water covers the inlet while the pump runs, and where the lowest level stays well under the mark.
+    private IReadOnlyList<Cure> HigherLowest(ResolvedPump pump)
+    {
+        double least = pump.InletHeight + plan.InletCoverWanted;
+        return plan.InletCover >= plan.InletCoverWanted - Hair && least < layout.Tank.Full - layout.Tank.Floor - Finger
+            ? RigCure.Offered(RigCure.LengthUp(rig, "reservoir.lowestLevel", least))
+            : [];
+    }
+
+    private void LineOff()
+    {
+        if (layout.Parts.Pump is not null && plan.SecondsToEmptyLineOff is { } soon)
         {
+            var time = Measured.Time(soon);
             judge.Add(
                 "runs-dry",
-                Place,
-                "pump.model",
-                $"If the feed line comes off at the first row, the reservoir is on the floor in about {judge.Words.Time(soon)}.",
-                judge.Words.Time(soon),
-                "know it",
-                "Clamp every barb, put a tray under the reservoir, and a float switch on the pump's cord."
+                s_reservoir,
+                ["pump.model"],
+                Phrase.Of("finding.runs-dry.what", time),
+                Phrase.Of(time),
+                Phrase.None,
+                Phrase.Of("finding.runs-dry.remedy")
             );
         }
     }
 
     private void Days()
     {
-        double wanted = rig.Reservoir.DaysWanted / 86_400;
-        if (plan.Days is { } days && days < wanted)
+        if (plan.Days * 86_400 is { } lasts && lasts < rig.Reservoir.DaysWanted)
         {
             judge.Add(
                 "days-short",
-                Place,
-                "reservoir.tank",
-                $"In a hot week {QuantityWords.Count(plan.Plants)} plants empty it in {QuantityWords.Number(days)} days.",
-                $"{QuantityWords.Number(days)} days",
-                $"{QuantityWords.Number(wanted)} days",
-                "Take a larger reservoir, a second one beside it, or a float valve from a top-up tank."
+                s_reservoir,
+                ["reservoir.tank", "reservoir.daysWanted"],
+                Phrase.Counted("finding.days-short.what", plan.Plants, Measured.Days(lasts)),
+                Phrase.Of(Measured.Days(lasts)),
+                Limit.AtLeast(Measured.Days(rig.Reservoir.DaysWanted)),
+                Phrase.Of("finding.days-short.remedy")
             );
         }
     }
 
-    private void Tank()
+    private void Floor()
     {
         double load = RuleBook.Limit("floor-load");
         if (plan.FloorPressure > load)
         {
             judge.Add(
                 "floor-load",
-                Place,
-                "reservoir.tank",
-                $"Full, the water alone weighs {judge.Words.Mass(plan.WaterMass)} and presses more on its footprint than a room's floor is commonly made for. On a concrete slab on the ground this is no matter.",
-                Load(plan.FloorPressure),
-                Load(load),
-                "On an upper floor, a deck or a balcony ask the owner or an engineer; stand it beside a bearing wall."
+                s_reservoir,
+                ["reservoir.tank"],
+                Phrase.Of("finding.floor-load.reservoir.what", Measured.Mass(plan.WaterMass)),
+                Phrase.Of(Measured.FloorLoad(plan.FloorPressure)),
+                Limit.AtMost(Measured.FloorLoad(load)),
+                Phrase.Of("finding.floor-load.reservoir.remedy")
             );
         }
+    }
 
+    private void Lid()
+    {
         if (!rig.Reservoir.Lid)
         {
             judge.Add(
                 "lid-missing",
-                Place,
-                "reservoir.lid",
-                "Without a lid, light grows algae in the water and children can reach it.",
-                "no lid",
-                "a lid",
-                "Cover it light-tight, with cut-outs for header, drain and cord."
+                s_reservoir,
+                ["reservoir.lid"],
+                Phrase.Of("finding.lid-missing.what"),
+                Phrase.Of("finding.lid-missing.value"),
+                Phrase.Of("finding.lid-missing.limit"),
+                Phrase.Of("finding.lid-missing.remedy"),
+                RigCure.Offered(RigCure.Yes("reservoir.lid"))
             );
         }
+    }
 
-        if (rig.Reservoir.Volume is { } measured)
+    private void Volume()
+    {
+        double shape = layout.Parts.Tank.VolumeOfShape;
+        if (
+            layout.Parts.Tank.Measured is { } measured
+            && Math.Abs(measured - shape) / shape > RuleBook.Limit("tank-volume")
+        )
         {
-            double apart = Math.Abs(measured - plan.RimVolume) / plan.RimVolume;
-            if (apart > RuleBook.Limit("tank-volume"))
-            {
-                judge.Add(
-                    "tank-volume",
-                    Place,
-                    "reservoir.volume",
-                    "The volume you give and the tank's measures do not agree; the plan uses the measures.",
-                    judge.Words.Volume(measured),
-                    judge.Words.Volume(plan.RimVolume),
-                    "Measure the tank again, or fill it once by bucket and mark the levels on its wall."
-                );
-            }
+            judge.Add(
+                "tank-volume",
+                s_reservoir,
+                ["reservoir.volume", "reservoir.tank"],
+                Phrase.Of("finding.tank-volume.what"),
+                Phrase.Of(Measured.Volume(measured)),
+                Phrase.Of("finding.tank-volume.limit", Measured.Volume(shape)),
+                Phrase.Of("finding.tank-volume.remedy")
+            );
         }
+    }
 
+    private void Warm()
+    {
         double hot = RuleBook.Limit("water-warm");
         if (rig.Reservoir.WaterTemperature > hot)
         {
             judge.Add(
                 "water-warm",
-                Place,
-                "reservoir.waterTemperature",
-                "Warm water holds little oxygen and roots rot more easily.",
-                judge.Words.Temperature(rig.Reservoir.WaterTemperature),
-                $"at most {judge.Words.Temperature(hot)}",
-                "Shade or sink the reservoir, insulate it, run the pump less by day."
+                s_reservoir,
+                ["reservoir.waterTemperature"],
+                Phrase.Of("finding.water-warm.what"),
+                Phrase.Of(Measured.Temperature(rig.Reservoir.WaterTemperature)),
+                Limit.AtMost(Measured.Temperature(hot)),
+                Phrase.Of("finding.water-warm.remedy")
             );
         }
     }
-
-    private string Load(double pascals) =>
-        rig.Units == UnitSystem.Us
-            ? $"{QuantityWords.Number(pascals / 47.880259)} lb/ft²"
-            : $"{QuantityWords.Number(pascals / 1000)} kN/m²";
 }

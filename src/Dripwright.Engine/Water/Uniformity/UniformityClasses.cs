@@ -68,26 +68,6 @@ public static class UniformityClasses
         };
     }
 
-    /// <summary>Class of emitting pipe (emitters built into the line), by the maker's coefficient of variation.</summary>
-    /// <remarks>
-    /// Under 0.10 good (given here as <see cref="ManufactureClass.Excellent"/>, the best word of the list), to 0.20
-    /// average, above marginal to unacceptable (given as <see cref="ManufactureClass.Unacceptable"/>).
-    /// Source: ASABE EP405.1, from memory.
-    /// </remarks>
-    /// <param name="coefficientOfVariation">[-] Standard deviation over mean of the outlets at one pressure.</param>
-    /// <returns>The class.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">The coefficient is negative or not a number.</exception>
-    public static ManufactureClass OfEmittingPipe(double coefficientOfVariation)
-    {
-        RequireSpread(coefficientOfVariation);
-        return coefficientOfVariation switch
-        {
-            < 0.10 => ManufactureClass.Excellent,
-            <= 0.20 => ManufactureClass.Average,
-            _ => ManufactureClass.Unacceptable,
-        };
-    }
-
     private static UniformityClass Among(double[] breaks, double uniformity)
     {
         InRange(uniformity, nameof(uniformity));

@@ -12,7 +12,7 @@ public sealed record LoadedWire(WirePlace Place, CropWirePlan Loaded, double Wei
 /// <summary>Everything computed of what hangs over the rows.</summary>
 /// <remarks>Method page: docs/methods/crop-wire.md</remarks>
 /// <param name="Wires">The wires; none where nothing hangs.</param>
-/// <param name="Plant">What one plant is counted with; null where nothing hangs.</param>
+/// <param name="Plant">What one plant of the heaviest crop is counted with; null where nothing hangs.</param>
 /// <param name="String">What the strings of a vine carry; null where nothing hangs.</param>
 /// <param name="HookAllowed">[N] Pull along its axis that a hook may take; null where the timber standard does not know its ground.</param>
 public sealed record OverheadPlan(

@@ -1,3 +1,4 @@
+using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Physics;
 using Dripwright.Engine.Rigs;
@@ -26,7 +27,19 @@ internal sealed class OverheadPlanner(Rig rig, RigLayout layout)
             type.Source
         );
         LoadedWire[] wires = [.. layout.Wires.Select(w => Load(w, kind))];
-        PlantLoad plant = PlantOf(layout.Rows[0], 1);
+        PlantLoad? heaviest = layout
+            .Rows.SelectMany(row =>
+                row.Pots.Select(pot => pot.CropType)
+                    .Where(crop => crop is { Hangs: true })
+                    .Distinct()
+                    .Select(crop => PlantOf(row, crop!, 1))
+            )
+            .MaxBy(load => load.Force);
+        if (heaviest is not { } plant)
+        {
+            return new OverheadPlan(wires, null, null, Hook());
+        }
+
         double rim = layout.Rows.Min(r => r.Base + r.Pot.Height - r.Floor);
         VineStrings strings = VineStrings.Of(
             plant.Force,
@@ -41,7 +54,7 @@ internal sealed class OverheadPlanner(Rig rig, RigLayout layout)
     private LoadedWire Load(WirePlace place, WireKind kind)
     {
         RowLayout row = layout.Rows[place.Row - 1];
-        PlantLoad[] plants = [.. place.Hanging.Select(h => PlantOf(row, h.Plants))];
+        PlantLoad[] plants = [.. place.Hanging.Select(h => PlantOf(row, row.Pots[h.Pot - 1].CropType!, h.Plants))];
         WireLoad[] loads =
         [
             .. place.Hanging.Zip(
@@ -75,8 +88,12 @@ internal sealed class OverheadPlanner(Rig rig, RigLayout layout)
     }
 
     /// <summary>Load of one pot's plants, against the floor that belongs to the pot: its share of row and aisle.</summary>
-    private PlantLoad PlantOf(RowLayout row, int plants) =>
-        CropLoad.Of(rig.Overhead.PlantMass * plants, row.Spec.Spacing * (row.Depth + row.Spec.Aisle));
+    private PlantLoad PlantOf(RowLayout row, CropType crop, int plants) =>
+        CropLoad.Of(
+            layout.Resolved.PlantMass(crop) * plants,
+            row.Spec.Spacing * (row.Depth + row.Spec.Aisle),
+            crop.AreaLoad
+        );
 
     private double? Hook()
     {

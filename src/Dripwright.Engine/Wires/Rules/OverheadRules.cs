@@ -1,14 +1,14 @@
 using Dripwright.Engine.Findings;
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Rigs;
-using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Wires;
 
 /// <summary>Judges what hangs over the rows.</summary>
 internal sealed class OverheadRules(Rig rig, RigLayout layout, OverheadPlan plan, Judgement judge)
 {
-    private const int MostNamed = 4;
+    private static readonly IReadOnlyList<Place> s_wire = [Place.Of("place.crop-wires")];
 
     public void Judge()
     {
@@ -28,16 +28,16 @@ internal sealed class OverheadRules(Rig rig, RigLayout layout, OverheadPlan plan
     private void Strength()
     {
         double allowed = plan.Wires[0].Loaded.AllowedTension;
-        if (Over(w => w.Loaded.GreatestTension, allowed) is var (place, tension))
+        if (Over(w => w.Loaded.GreatestTension, allowed) is var (places, tension))
         {
             judge.Add(
                 "wire-overloaded",
-                place,
-                "overhead.wire",
-                "Fully grown, the crop pulls harder than the wire may be loaded for a season.",
-                judge.Words.Force(tension),
-                $"at most {judge.Words.Force(allowed)}",
-                "Set supports closer, tighten it less so that it sags more, or take a stronger wire."
+                places,
+                ["overhead.wire", "overhead.supports", "overhead.tightened"],
+                Phrase.Of("finding.wire-overloaded.what"),
+                Phrase.Of(Measured.Force(tension)),
+                Limit.AtMost(Measured.Force(allowed)),
+                Phrase.Of("finding.wire-overloaded.remedy")
             );
         }
     }
@@ -45,16 +45,16 @@ internal sealed class OverheadRules(Rig rig, RigLayout layout, OverheadPlan plan
     private void Sag()
     {
         double most = RuleBook.Limit("wire-sags");
-        if (Over(SagShare, most) is var (place, share))
+        if (Over(SagShare, most) is var (places, share))
         {
             judge.Add(
                 "wire-sags",
-                place,
-                "overhead.supports",
-                "Fully grown, the crop makes the wire sag far, and hooks slide to the middle.",
-                $"{judge.Words.Share(share)} of the span",
-                $"at most {judge.Words.Share(most)}",
-                "Set supports closer, or tighten the wire harder if its ends can take it."
+                places,
+                ["overhead.supports", "overhead.tightened"],
+                Phrase.Of("finding.wire-sags.what"),
+                Phrase.Of("finding.wire-sags.value", Measured.Share(share)),
+                Phrase.Of("finding.wire-sags.limit", Measured.Share(most)),
+                Phrase.Of("finding.wire-sags.remedy")
             );
         }
     }
@@ -67,30 +67,31 @@ internal sealed class OverheadRules(Rig rig, RigLayout layout, OverheadPlan plan
         }
 
         // An inner hook hangs from above: its axis is upright. What it holds sideways bends it and is told apart.
-        Pull(InnerPull, "inner hooks", "Set supports closer, or take a thicker hook with more thread.");
-        if (rig.Overhead.Ends == WireEnds.Hook)
+        if (Over(InnerPull, allowed) is var (inner, pull))
         {
-            Pull(
-                EndPull,
-                "end hooks",
-                "Bolt the ends through posts that are braced along the row, tighten the wire less, or set supports closer."
+            judge.Add(
+                "hook-pulls-out",
+                inner,
+                ["overhead.supports", "overhead.hookThread", "overhead.hookDiameter"],
+                Phrase.Of("finding.hook-pulls-out.inner.what"),
+                Phrase.Of(Measured.Force(pull)),
+                Limit.AtMost(Measured.Force(allowed)),
+                Phrase.Of("finding.hook-pulls-out.inner.remedy")
             );
         }
 
-        void Pull(Func<LoadedWire, double> pull, string which, string remedy)
+        if (rig.Overhead.Ends == WireEnds.Hook && Over(EndPull, allowed) is var (ends, end))
         {
-            if (Over(pull, allowed) is var (place, force))
-            {
-                judge.Add(
-                    "hook-pulls-out",
-                    $"{place}, {which}",
-                    "overhead.hookThread",
-                    $"The wire pulls harder on its {which} than their thread holds in the wood.",
-                    judge.Words.Force(force),
-                    $"at most {judge.Words.Force(allowed)}",
-                    remedy
-                );
-            }
+            judge.Add(
+                "hook-pulls-out",
+                ends,
+                ["overhead.ends", "overhead.tightened", "overhead.supports"],
+                Phrase.Of("finding.hook-pulls-out.end.what"),
+                Phrase.Of(Measured.Force(end)),
+                Limit.AtMost(Measured.Force(allowed)),
+                Phrase.Of("finding.hook-pulls-out.end.remedy"),
+                RigCure.Offered(RigCure.Text("overhead.ends", "bolted"))
+            );
         }
     }
 
@@ -102,57 +103,66 @@ internal sealed class OverheadRules(Rig rig, RigLayout layout, OverheadPlan plan
 
     private static double EndPull(LoadedWire wire) => wire.Loaded.Supports.Where(s => s.End).Max(s => s.Total);
 
-    /// <summary>The wires that are over a limit, as a place, and the worst value; null where none is.</summary>
-    private (string Place, double Worst)? Over(Func<LoadedWire, double> value, double limit)
+    /// <summary>The wires that are over a limit, the worst first, and the worst value; null where none is.</summary>
+    private (IReadOnlyList<Place> Places, double Worst)? Over(Func<LoadedWire, double> value, double limit)
     {
-        LoadedWire[] over = [.. plan.Wires.Where(w => value(w) > limit)];
-        string labels = string.Join(", ", over.Take(MostNamed).Select(w => w.Place.Label));
-        string more = over.Length > MostNamed ? $" and {QuantityWords.Count(over.Length - MostNamed)} more" : "";
-        return over.Length == 0 ? null : ($"crop wire {labels}{more}", over.Max(value));
+        LoadedWire[] over = [.. plan.Wires.Where(w => value(w) > limit).OrderByDescending(value)];
+        return over.Length == 0
+            ? null
+            : (
+                [.. over.Select(w => new Place(Phrase.Of("place.crop-wire", w.Place.Label), w.Place.Row))],
+                value(over[0])
+            );
     }
 
     private void Height()
     {
         double least = RuleBook.Limit("wire-low");
-        if (rig.Overhead.Height < least - 1e-6)
+        double given = rig.Overhead.Height;
+        double room = rig.Site.RoomHeight;
+        if (given < least - 1e-6)
         {
             judge.Add(
                 "wire-low",
-                "crop wire",
-                "overhead.height",
-                "The wire is low: vines must be lowered often, and heads and eyes meet it.",
-                judge.Words.Length(rig.Overhead.Height),
-                $"at least {judge.Words.Length(least)}",
-                "Hang it higher where the room allows, and cap every wire end."
+                s_wire,
+                ["overhead.height"],
+                Phrase.Of("finding.wire-low.what"),
+                Phrase.Of(Measured.Length(given)),
+                Limit.AtLeast(Measured.Length(least)),
+                Phrase.Of("finding.wire-low.remedy"),
+                // Not through the ceiling.
+                least <= room
+                    ? RigCure.Offered(RigCure.LengthUp(rig, "overhead.height", least))
+                    : []
+            );
+        }
+
+        if (given > room + 1e-6)
+        {
+            judge.Add(
+                "wire-over-room",
+                s_wire,
+                ["overhead.height", "site.roomHeight"],
+                Phrase.Of("finding.wire-over-room.what"),
+                Phrase.Of(Measured.Length(given)),
+                Limit.AtMost(Measured.Length(room)),
+                Phrase.Of("finding.wire-over-room.remedy"),
+                RigCure.Offered(RigCure.LengthDown(rig, "overhead.height", room))
             );
         }
 
         double highest = layout.Wires.Max(w => w.Z);
-        double room = rig.Site.RoomHeight;
-        if (rig.Overhead.Height > room + 1e-6)
-        {
-            judge.Add(
-                "wire-over-room",
-                "crop wire",
-                "overhead.height",
-                "The wire would hang higher than the room is.",
-                judge.Words.Length(rig.Overhead.Height),
-                $"at most {judge.Words.Length(room)}",
-                "Hang it lower."
-            );
-        }
-
         double rim = layout.Rows.Max(r => r.Base + r.Pot.Height);
         if (highest <= rim)
         {
             judge.Add(
                 "wire-under-pots",
-                "crop wire",
-                "overhead.height",
-                "The wire does not hang over the pots.",
-                judge.Words.Length(highest),
-                $"over {judge.Words.Length(rim)}",
-                "Hang it higher, or lower the stand."
+                s_wire,
+                ["overhead.height", "rows[0].standHeight"],
+                Phrase.Of("finding.wire-under-pots.what"),
+                Phrase.Of(Measured.Length(highest)),
+                Limit.Over(Measured.Length(rim)),
+                Phrase.Of("finding.wire-under-pots.remedy")
             );
         }
     }
@@ -162,14 +172,20 @@ internal sealed class OverheadRules(Rig rig, RigLayout layout, OverheadPlan plan
         double least = RuleBook.Limit("lamps-close");
         if (rig.Overhead.Lamps is { } lamps && lamps - rig.Overhead.Height < least - 1e-6)
         {
+            double over = lamps - rig.Overhead.Height;
             judge.Add(
                 "lamps-close",
-                "lamps",
-                "overhead.lamps",
-                "Vines that reach the wire come too near the lamps: leaves scorch, and hooks and wire get hot.",
-                judge.Words.Length(lamps - rig.Overhead.Height),
-                $"at least {judge.Words.Length(least)} over the wire",
-                "Hang the lamps higher or the wire lower, and lower the vines before their heads reach the wire."
+                [Place.Of("place.lamps")],
+                ["overhead.lamps", "overhead.height"],
+                Phrase.Of("finding.lamps-close.what"),
+                over >= 0
+                    ? Phrase.Of("finding.lamps-close.value", Measured.Length(over))
+                    : Phrase.Of("finding.lamps-close.under.value", Measured.Length(-over)),
+                Phrase.Of("finding.lamps-close.limit", Measured.Length(least)),
+                Phrase.Of("finding.lamps-close.remedy"),
+                rig.Overhead.Height + least <= rig.Site.RoomHeight
+                    ? RigCure.Offered(RigCure.LengthUp(rig, "overhead.lamps", rig.Overhead.Height + least))
+                    : []
             );
         }
     }
@@ -177,19 +193,18 @@ internal sealed class OverheadRules(Rig rig, RigLayout layout, OverheadPlan plan
     /// <summary>Said of every wire: whoever builds it must know what its ends pull.</summary>
     private void Ends()
     {
-        double end = plan.Wires.Max(EndPull);
+        var end = Measured.Force(plan.Wires.Max(EndPull));
         double inner = plan.Wires.Max(InnerPull);
         judge.Add(
             "wire-pull",
-            "crop wire",
-            "overhead.wire",
-            "Fully grown, the crop pulls this hard on each end of its wire"
-                + (inner > 0 ? $", and down with {judge.Words.Force(inner)} on each hook between" : "")
-                + ". A house frame, ceiling or wall that was not made for it can give way.",
-            judge.Words.Force(end),
-            "know it",
-            "Have a professional look at what carries it, or build posts of your own, braced along the row. Nobody stands "
-                + "under the wire while it is tightened, and nobody ever hangs on it."
+            s_wire,
+            ["overhead.wire", "overhead.ends"],
+            inner > 0
+                ? Phrase.Of("finding.wire-pull.hooks.what", end, Measured.Force(inner))
+                : Phrase.Of("finding.wire-pull.what", end),
+            Phrase.Of(end),
+            Phrase.None,
+            Phrase.Of("finding.wire-pull.remedy")
         );
     }
 }

@@ -45,7 +45,7 @@ public class LoopForecastTests
         Assert.Empty(outcome.Wanting);
         Assert.Empty(outcome.PastLimit);
         Assert.Equal(56 * 0.03 * 1.5, outcome.FertiliserKilograms, 1e-9);
-        Assert.Equal(2 * outcome.FertiliserKilograms, outcome.Cost, 1e-9);
+        Assert.Equal(2 * outcome.FertiliserKilograms, (double)outcome.Cost, 1e-9);
     }
 
     [Fact]

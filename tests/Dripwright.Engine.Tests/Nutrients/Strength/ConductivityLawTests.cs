@@ -9,7 +9,7 @@ public class ConductivityLawTests
     [Fact]
     public void More_salt_never_lowers_EC() =>
         Gen.Select(Generated.Balanced, Gen.Int[0, 4], Gen.Double[0.01, 3])
-            .Sample(
+            .Holds(
                 (solution, which, amount) =>
                 {
                     Composition salt = which switch
@@ -30,7 +30,7 @@ public class ConductivityLawTests
 
     [Fact]
     public void Twice_the_salt_reads_less_than_twice_and_more_than_one_and_a_half_times() =>
-        Generated.Balanced.Sample(
+        Generated.Balanced.Holds(
             solution =>
             {
                 double once = Conductivity.Of(solution, 5.8, SolutionConditions.Closed).DecisiemensPerMetre;
@@ -43,7 +43,7 @@ public class ConductivityLawTests
     [Fact]
     public void Warmer_conducts_better() =>
         Gen.Select(Generated.Balanced, Gen.Double[0, 35], Gen.Double[0.5, 5])
-            .Sample(
+            .Holds(
                 (solution, celsius, warmer) =>
                     Assert.True(
                         Conductivity.Of(solution, 5.8, new SolutionConditions { Celsius = celsius + warmer })
@@ -55,7 +55,7 @@ public class ConductivityLawTests
     [Fact]
     public void Temperature_compensation_there_and_back() =>
         Gen.Select(Gen.Double[0.1, 5], Gen.Double[0, 40], Gen.Double[0.015, 0.025])
-            .Sample(
+            .Holds(
                 (ec, celsius, coefficient) =>
                     Assert.Equal(
                         ec,
@@ -69,7 +69,7 @@ public class ConductivityLawTests
     [Fact]
     public void A_recipe_scaled_to_an_EC_reads_that_EC() =>
         Gen.Select(Generated.Balanced, Gen.Double[0.8, 3.5])
-            .Sample(
+            .Holds(
                 (recipe, ec) =>
                 {
                     Composition water = Composition.Of((Constituent.Calcium, 1), (Constituent.InorganicCarbon, 2));

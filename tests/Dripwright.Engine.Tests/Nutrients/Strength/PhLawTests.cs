@@ -23,7 +23,7 @@ public class PhLawTests
     [Fact]
     public void More_acid_never_raises_pH() =>
         Gen.Select(Generated.Balanced, Gen.Double[0, 3e-4], Gen.Double[1e-6, 3e-4], Gen.Bool)
-            .Sample(
+            .Holds(
                 (tank, dose, more, open) =>
                 {
                     SolutionConditions around = open ? SolutionConditions.Open : SolutionConditions.Closed;
@@ -36,7 +36,7 @@ public class PhLawTests
     [Fact]
     public void The_dose_leads_to_the_pH_it_was_reckoned_for() =>
         Gen.Select(Generated.Balanced, Gen.Double[4.5, 7.5], Gen.Bool)
-            .Sample(
+            .Holds(
                 (tank, target, phosphoric) =>
                 {
                     PhBottle acid = phosphoric ? Phosphoric : Nitric;
@@ -61,7 +61,7 @@ public class PhLawTests
 
     [Fact]
     public void Ten_times_the_tank_takes_ten_times_the_acid() =>
-        Generated.Balanced.Sample(
+        Generated.Balanced.Holds(
             tank =>
             {
                 Composition hard = tank + Composition.Of((Constituent.Potassium, 2), (Constituent.InorganicCarbon, 3));
@@ -75,7 +75,7 @@ public class PhLawTests
     [Fact]
     public void The_gap_of_an_analysis_gives_back_the_measured_pH() =>
         Gen.Select(Generated.Balanced, Gen.Double[4, 9])
-            .Sample(
+            .Holds(
                 (tank, ph) =>
                 {
                     double gap = SolutionPh.Gap(tank, ph, SolutionConditions.Closed);
@@ -87,7 +87,7 @@ public class PhLawTests
     [Fact]
     public void Alkalinity_read_is_alkalinity_reckoned() =>
         Gen.Select(Gen.Double[0.1, 10], Gen.Double[7, 8.5])
-            .Sample(
+            .Holds(
                 (alkalinity, ph) =>
                 {
                     Composition water = Titration

@@ -9,7 +9,7 @@ public class SpeciationLawTests
     [Fact]
     public void Every_constituent_is_accounted_for_at_any_pH() =>
         Gen.Select(Generated.Solution, Gen.Double[1.5, 12])
-            .Sample(
+            .Holds(
                 (solution, ph) =>
                 {
                     Speciation divided = Speciation.At(solution, ph, SolutionConditions.Closed);
@@ -49,7 +49,7 @@ public class SpeciationLawTests
 
     [Fact]
     public void A_solution_at_its_own_pH_carries_no_charge() =>
-        Generated.Balanced.Sample(
+        Generated.Balanced.Holds(
             solution =>
             {
                 foreach (SolutionConditions around in new[] { SolutionConditions.Closed, SolutionConditions.Open })
@@ -65,7 +65,7 @@ public class SpeciationLawTests
     [Fact]
     public void Charge_falls_as_pH_rises() =>
         Gen.Select(Generated.Solution, Gen.Double[1.5, 11], Gen.Double[0.01, 1])
-            .Sample(
+            .Holds(
                 (solution, ph, step) =>
                     Assert.True(
                         Speciation.At(solution, ph + step, SolutionConditions.Closed).Charge

@@ -117,7 +117,7 @@ public sealed class RigTankTests
     public void Measured_sodium_says_how_much_to_drain_and_the_tank_then_keeps_the_limit()
     {
         Plan plan = Of(Tank);
-        double limit = NutrientOutlooks.LimitOf(plan.Rig.Nutrients.Crop).Classic;
+        double limit = plan.Nutrients!.SodiumLimit.Classic;
         TankReading reading = Reads(plan, 1.9, 5.8, 1);
         TankRenewal one = Assert.Single(NutrientRenewal.Of(plan, reading, new TankPast(Sodium: 2 * limit)));
         Assert.Equal(Constituent.Sodium, one.Because);

@@ -1,4 +1,5 @@
 using Dripwright.Engine.Parts;
+using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Tests.Parts;
 
@@ -145,7 +146,7 @@ public sealed class CutPlannerCases
 
         Assert.Null(result.Plan);
         var fault = Assert.Single(result.Faults);
-        Assert.Equal(("P", "1 x 1400 mm"), (fault.Place, fault.Found));
+        Assert.Equal(("P", "1 × 140 cm"), (fault.Place, fault.Found.Told(UnitSystem.Metric)));
     }
 
     [Theory]

@@ -11,7 +11,7 @@ public sealed class LongestLeftover
     [Fact]
     public void A_leftover_called_longest_is_the_longest_of_all_sharings()
     {
-        Lengths.Sample(
+        Lengths.Holds(
             lengths =>
             {
                 var plan = Plan(lengths);

@@ -1,4 +1,5 @@
 using CsCheck;
+using Dripwright.Engine.Physics;
 using Dripwright.Engine.Water;
 
 namespace Dripwright.Engine.Tests.Water.Drain;
@@ -33,7 +34,7 @@ public class DrainProfileTests
     [Fact]
     public void More_slope_never_deepens_the_drain() =>
         Gen.Select(_runs, Gen.Double[0, 0.05])
-            .Sample(
+            .Holds(
                 (run, more) =>
                 {
                     var flat = DrainProfile.Of(run);
@@ -50,7 +51,7 @@ public class DrainProfileTests
     public void More_inflow_never_lowers_the_deepest_point_of_a_freely_falling_drain() =>
         // Not so with a drowned outlet: stronger fast flow can push the standing water out of the pipe.
         Gen.Select(_runs, Gen.Double[1, 3])
-            .Sample(
+            .Holds(
                 (drowned, factor) =>
                 {
                     var run = drowned with { OutletWaterDepth = 0 };
@@ -65,7 +66,7 @@ public class DrainProfileTests
     [Fact]
     public void Force_is_kept_along_a_level_pipe_without_friction() =>
         Gen.Select(Gen.Double[0.02, 0.1], Gen.Double[1e-7, 5e-5].Array[1, 40])
-            .Sample(
+            .Holds(
                 (diameter, flows) =>
                 {
                     var profile = DrainProfile.Of(Run(diameter, 0, 0, flows));
@@ -150,11 +151,11 @@ public class DrainProfileTests
 
     [Fact]
     public void Flow_in_is_flow_out() =>
-        _runs.Sample(run => Assert.Equal(run.TotalFlow, DrainProfile.Of(run).Points[^1].Flow, 1e-15));
+        _runs.Holds(run => Assert.Equal(run.TotalFlow, DrainProfile.Of(run).Points[^1].Flow, 1e-15));
 
     [Fact]
     public void Nothing_is_ever_not_a_number() =>
-        _runs.Sample(run =>
+        _runs.Holds(run =>
         {
             var profile = DrainProfile.Of(run);
             Assert.All(
@@ -172,7 +173,7 @@ public class DrainProfileTests
 
     [Fact]
     public void Twenty_times_finer_steps_change_the_deepest_point_by_less_than_half_a_percent_or_a_hundredth_of_roughness() =>
-        _runs.Sample(
+        _runs.Holds(
             run =>
             {
                 // Places without inflow force more steps and add no water.
@@ -206,7 +207,7 @@ public class DrainProfileTests
     [Fact]
     public void A_level_drain_is_deepest_at_its_closed_end() =>
         // As measured on level roof gutters: J. A. Anderson, Hydraulic design of roof drainage gutters, 1994 (abstract).
-        _runs.Sample(run =>
+        _runs.Holds(run =>
         {
             var profile = DrainProfile.Of(run with { Slope = 0 });
             Assert.Equal(profile.GreatestDepth, profile.Points[0].Depth, 1e-12);
@@ -236,7 +237,7 @@ public class DrainProfileTests
                 Gen.OneOf(Gen.Const(0.0), Gen.Double[0, 20]),
                 Gen.Double[0, 1].Array[1, 30]
             )
-            .Sample(
+            .Holds(
                 (logDiameter, logFlow, slope, roughness, tail, parts) =>
                 {
                     var run = Run(

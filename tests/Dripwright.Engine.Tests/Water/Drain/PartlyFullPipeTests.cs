@@ -1,4 +1,5 @@
 using CsCheck;
+using Dripwright.Engine.Physics;
 using Dripwright.Engine.Water;
 
 namespace Dripwright.Engine.Tests.Water.Drain;
@@ -10,7 +11,7 @@ public class PartlyFullPipeTests
     [Fact]
     public void Depth_of_area_is_the_inverse_of_area() =>
         Gen.Select(Gen.Double[1e-6, 1], _diameter)
-            .Sample(
+            .Holds(
                 (ratio, diameter) =>
                     Assert.Equal(
                         ratio,
@@ -23,7 +24,7 @@ public class PartlyFullPipeTests
     [Fact]
     public void Area_grows_with_depth_by_the_width_and_moment_by_the_area() =>
         Gen.Select(Gen.Double[0.01, 0.99], _diameter)
-            .Sample(
+            .Holds(
                 (ratio, diameter) =>
                 {
                     var y = ratio * diameter;
@@ -70,7 +71,7 @@ public class PartlyFullPipeTests
     [Fact]
     public void Normal_depth_carries_the_flow() =>
         Gen.Select(Gen.Double[0.001, 0.93], _diameter, Gen.Double[0.0005, 0.2])
-            .Sample(
+            .Holds(
                 (ratio, diameter, slope) =>
                 {
                     var flow = PartlyFullPipe.FlowAtDepth(ratio * diameter, diameter, slope, 0.01);
@@ -85,7 +86,7 @@ public class PartlyFullPipeTests
     [Fact]
     public void Critical_depth_has_froude_one() =>
         Gen.Select(Gen.Double[-14, 1], _diameter)
-            .Sample(
+            .Holds(
                 (logFlow, diameter) =>
                 {
                     var flow = Math.Pow(10, logFlow) * Math.Pow(diameter, 2.5);

@@ -1,4 +1,5 @@
 using CsCheck;
+using Dripwright.Engine.Physics;
 using Dripwright.Engine.Water;
 
 namespace Dripwright.Engine.Tests.Water.Drain;
@@ -15,7 +16,7 @@ public class PotDrainTests
     [Fact]
     public void Head_is_the_inverse_of_flow() =>
         Gen.Select(Gen.Double[1e-8, 1e-3], Gen.Double[0.008, 0.05], Gen.Double[0, 0.08])
-            .Sample(
+            .Holds(
                 (flow, bore, behind) =>
                 {
                     var head = PotOutlet.HeadFor(flow, bore, behind);
@@ -27,7 +28,7 @@ public class PotDrainTests
     [Fact]
     public void Flow_grows_with_head_and_bore_and_falls_with_water_behind() =>
         Gen.Select(Gen.Double[0.001, 0.2], Gen.Double[0.008, 0.05], Gen.Double[0, 1])
-            .Sample(
+            .Holds(
                 (head, bore, part) =>
                 {
                     var flow = PotOutlet.Flow(head, bore);

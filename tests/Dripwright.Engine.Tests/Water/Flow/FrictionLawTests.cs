@@ -11,7 +11,7 @@ public class FrictionLawTests
     [Fact]
     public void Head_loss_never_falls_as_flow_grows() =>
         Gen.Select(Roughness, Gen.Double[0, 20], Gen.Double[1e-6, 0.5])
-            .Sample(
+            .Holds(
                 (roughness, logRe, part) =>
                 {
                     var curve = new FrictionCurve(roughness);
@@ -25,7 +25,7 @@ public class FrictionLawTests
     [Fact]
     public void The_stated_slope_is_the_slope() =>
         Gen.Select(Roughness, Gen.Double[0, 16])
-            .Sample(
+            .Holds(
                 (roughness, logRe) =>
                 {
                     var curve = new FrictionCurve(roughness);
@@ -55,7 +55,7 @@ public class FrictionLawTests
     [Fact]
     public void Loss_backward_is_loss_forward_turned_round() =>
         Gen.Double[0, 1e-2]
-            .Sample(flow =>
+            .Holds(flow =>
             {
                 var law = new PipeLaw(new Pipe(3, 0.02, 1e-5, 4), 1e-6);
                 Assert.Equal(law.At(flow).Head, -law.At(-flow).Head);

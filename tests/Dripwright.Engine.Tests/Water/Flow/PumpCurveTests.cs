@@ -17,7 +17,7 @@ public class PumpCurveTests
 
     [Fact]
     public void Head_passes_through_every_point_and_never_rises_between() =>
-        Curves.Sample(
+        Curves.Holds(
             curve =>
             {
                 foreach (var point in curve.Points)
@@ -103,7 +103,7 @@ public class PumpCurveTests
     [Fact]
     public void Speeding_up_and_slowing_down_again_changes_nothing() =>
         Gen.Double[0.5, 1.5]
-            .Sample(ratio =>
+            .Holds(ratio =>
             {
                 var curve = PumpCurve.Read(Published, 3.2, 3.8e-4).Curve!;
                 var there = curve.AtSpeed(ratio);

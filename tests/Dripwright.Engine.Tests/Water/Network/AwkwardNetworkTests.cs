@@ -189,7 +189,7 @@ public class AwkwardNetworkTests
             from size in Gen.Int[2, 40]
             from loops in Gen.Int[0, 20]
             select (seed, size, loops)
-        ).Sample(
+        ).Holds(
             t =>
             {
                 var network = NetworkSketch.Random(t.seed, t.size, t.loops).Build();

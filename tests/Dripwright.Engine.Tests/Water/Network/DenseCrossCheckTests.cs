@@ -19,7 +19,7 @@ public class DenseCrossCheckTests
             {
                 PumpHasCheckValve = false,
             };
-        networks.Sample(
+        networks.Holds(
             sketch =>
             {
                 Interlocked.Increment(ref tried);
@@ -50,7 +50,7 @@ public class DenseCrossCheckTests
             from n in Gen.Int[1, 60]
             from extra in Gen.Int[0, 120]
             select (seed, n, extra)
-        ).Sample(
+        ).Holds(
             t =>
             {
                 var random = new Random(t.seed);

@@ -18,7 +18,7 @@ public class EmitterLawTests
     [Fact]
     public void Flow_never_falls_with_head_and_has_no_jump() =>
         Gen.Select(Laws, Gen.Double[-12, 4], Gen.Double[1e-6, 1])
-            .Sample(
+            .Holds(
                 (law, logHead, part) =>
                 {
                     var head = Math.Exp(logHead);
@@ -32,7 +32,7 @@ public class EmitterLawTests
     public void The_stated_slope_is_the_slope() =>
         Gen.Select(Laws, Gen.Double[-10, 4])
             .Where((law, logHead) => Math.Abs(Math.Exp(logHead) / Math.Max(1e-9, law.OpeningHead) - 1) > 1e-3)
-            .Sample(
+            .Holds(
                 (law, logHead) =>
                 {
                     var head = Math.Exp(logHead);
@@ -67,7 +67,7 @@ public class EmitterLawTests
     [Fact]
     public void Head_is_shared_between_microtube_and_emitter() =>
         Gen.Select(Laws, Gen.Double[1e-4, 40], Gen.Double[0.0005, 0.006], Gen.Double[0.1, 2], Gen.Double[0.01, 40])
-            .Sample(
+            .Holds(
                 (law, head, bore, multiplier, guess) =>
                 {
                     var tube = new PipeLaw(new Pipe(0.5, bore, 0, 5), 1e-6);

@@ -12,7 +12,7 @@ public class ExtremeNetworkTests
     [Fact]
     public void Whatever_is_thrown_together_is_solved() =>
         Gen.Int[0, 100_000_000]
-            .Sample(
+            .Holds(
                 seed =>
                 {
                     var solution = new NetworkSolver(Any(new Random(seed))).Solve();

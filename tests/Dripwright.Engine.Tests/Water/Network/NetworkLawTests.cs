@@ -20,15 +20,15 @@ public class NetworkLawTests
     private static readonly Gen<NetworkSketch> Any = Gen.OneOf(Trees, Loops);
 
     [Fact]
-    public void Trees_conserve_mass_and_energy() => Trees.Sample(s => Check(s), iter: 1000);
+    public void Trees_conserve_mass_and_energy() => Trees.Holds(s => Check(s), iter: 1000);
 
     [Fact]
-    public void Loops_conserve_mass_and_energy() => Loops.Sample(s => Check(s), iter: 1000);
+    public void Loops_conserve_mass_and_energy() => Loops.Holds(s => Check(s), iter: 1000);
 
     [Fact]
     public void A_stronger_pump_never_lowers_the_total_flow() =>
         Any.Where(s => s.Pump is not null)
-            .Sample(
+            .Holds(
                 s =>
                 {
                     var weak = Solve(s);
@@ -41,7 +41,7 @@ public class NetworkLawTests
     [Fact]
     public void Raising_an_outlet_never_raises_its_flow() =>
         Any.Where(s => s.Emitters.Length > 0)
-            .Sample(
+            .Holds(
                 s =>
                 {
                     var before = Solve(s);
@@ -56,7 +56,7 @@ public class NetworkLawTests
 
     [Fact]
     public void Numbering_the_nodes_otherwise_changes_nothing() =>
-        Any.Sample(
+        Any.Holds(
             s =>
             {
                 var plain = Solve(s);
@@ -73,7 +73,7 @@ public class NetworkLawTests
 
     [Fact]
     public void Nothing_flows_into_an_emitter_and_nothing_back_through_a_check_valve() =>
-        Any.Sample(
+        Any.Holds(
             s =>
             {
                 var solution = Solve(s);
@@ -90,7 +90,7 @@ public class NetworkLawTests
     public void Two_mirrored_rows_on_a_tee_flow_alike()
     {
         Gen.Int[1, 1_000_000]
-            .Sample(
+            .Holds(
                 seed =>
                 {
                     var row = NetworkSketch.Random(seed, 15, 2);
@@ -129,7 +129,7 @@ public class NetworkLawTests
     [Fact]
     public void Starting_from_a_kept_answer_gives_the_same_answer() =>
         Any.Where(s => s.Emitters.Length > 1)
-            .Sample(
+            .Holds(
                 s =>
                 {
                     var solver = new NetworkSolver(s.Build());

@@ -1,4 +1,5 @@
 using CsCheck;
+using Dripwright.Engine.Physics;
 using Dripwright.Engine.Water;
 
 namespace Dripwright.Engine.Tests.Water.Reservoir;
@@ -17,7 +18,7 @@ public class PowerOffTests
     [Fact]
     public void All_that_comes_back_is_kept_or_spilt() =>
         Gen.Select(Gen.Double[0, 0.05], Gen.Double[0, 0.05], Gen.Double[0, 0.05])
-            .Sample(
+            .Holds(
                 (line, film, pots) =>
                 {
                     var result = PowerOff.Follow(

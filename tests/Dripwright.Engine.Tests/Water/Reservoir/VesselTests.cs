@@ -1,4 +1,5 @@
 using CsCheck;
+using Dripwright.Engine.Physics;
 using Dripwright.Engine.Water;
 
 namespace Dripwright.Engine.Tests.Water.Reservoir;
@@ -17,7 +18,7 @@ public class VesselTests
     [Fact]
     public void Level_is_the_inverse_of_volume() =>
         Gen.Select(_shapes, Gen.Double[0, 1])
-            .Sample(
+            .Holds(
                 (shape, part) =>
                 {
                     var level = part * shape.Height;
@@ -28,7 +29,7 @@ public class VesselTests
     [Fact]
     public void Volume_grows_with_level_by_the_surface() =>
         Gen.Select(_shapes, Gen.Double[0.05, 0.95])
-            .Sample(
+            .Holds(
                 (shape, part) =>
                 {
                     var level = part * shape.Height;

@@ -10,7 +10,7 @@ public class SpreadTests
     [Fact]
     public void Shares_add_up_to_one() =>
         Gen.Select(Gen.Double[2, 4].Array[5], Gen.Double[0, 1].Array[5], Gen.Double[0.001, 0.2])
-            .Sample(
+            .Holds(
                 (heads, heights, variation) =>
                 {
                     var shares = Spread.SplitByHead(heads, heights, Flow, variation);

@@ -20,7 +20,7 @@ public class UniformityTests
     [Fact]
     public void No_measure_changes_with_the_unit_of_flow() =>
         Gen.Select(_flows, Gen.Double[1e-9, 1e3])
-            .Sample(
+            .Holds(
                 (flows, factor) =>
                 {
                     var scaled = Array.ConvertAll(flows, flow => flow * factor);
@@ -33,13 +33,13 @@ public class UniformityTests
 
     [Fact]
     public void Low_quarter_lies_between_least_over_mean_and_one() =>
-        _flows.Sample(flows =>
+        _flows.Holds(flows =>
             Assert.InRange(Uniformity.OfLowQuarter(flows), flows.Min() / flows.Average() - 1e-12, 1 + 1e-12)
         );
 
     [Fact]
     public void Low_quarter_does_not_change_when_every_reading_is_taken_four_times() =>
-        _flows.Sample(flows =>
+        _flows.Holds(flows =>
             Assert.Equal(
                 // Four copies make every quarter whole, so the rule for broken quarters must agree with the plain one.
                 flows.SelectMany(flow => new[] { flow, flow, flow, flow }).Order().Take(flows.Length).Average()
@@ -84,7 +84,7 @@ public class UniformityTests
     [Fact]
     public void Christiansen_is_classed_like_the_low_quarter_of_a_normal_law() =>
         Gen.Double[0.5, 1]
-            .Sample(coefficient =>
+            .Holds(coefficient =>
                 Assert.Equal(
                     UniformityClasses.OfLowQuarter(1 - 1.5930955 * (1 - coefficient)),
                     UniformityClasses.OfChristiansen(coefficient)
@@ -94,7 +94,7 @@ public class UniformityTests
     [Fact]
     public void A_report_takes_one_emitter_and_equal_emitters() =>
         Gen.Select(Gen.Double[1e-9, 1e-3], Gen.Int[1, 50], Gen.Double[0, 0.3], Gen.Int[1, 4])
-            .Sample(
+            .Holds(
                 (flow, count, variation, perPlant) =>
                 {
                     var row = RowUniformity.Of([.. Enumerable.Repeat(flow, count)], variation, perPlant);

@@ -1,4 +1,5 @@
 using System.Runtime.InteropServices;
+using Dripwright.Engine.Physics;
 using Dripwright.Engine.Water;
 
 namespace Dripwright.Reference.Tests.Water.Drain;

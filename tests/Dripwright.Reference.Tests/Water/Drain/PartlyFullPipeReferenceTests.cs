@@ -1,3 +1,4 @@
+using Dripwright.Engine.Physics;
 using Dripwright.Engine.Water;
 
 namespace Dripwright.Reference.Tests.Water.Drain;

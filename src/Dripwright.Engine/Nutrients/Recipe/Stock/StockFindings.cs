@@ -37,7 +37,7 @@ internal static class StockFindings
                     salt.Solid
                 ),
                 Phrase.Of(Measured.Percent(salt.Share)),
-                Judged.AtMost(Measured.Percent(limit)),
+                Limit.AtMost(Measured.Percent(limit)),
                 Phrase.Of("finding.stock-saturated.remedy")
             );
         }
@@ -49,7 +49,7 @@ internal static class StockFindings
                 s_weaker,
                 Phrase.Of("finding.solubility-guess.what", cold, salt.Solid),
                 Phrase.Of(Measured.Percent(salt.Share)),
-                Judged.AtMost(Measured.Percent(limit)),
+                Limit.AtMost(Measured.Percent(limit)),
                 Phrase.Of("finding.solubility-guess.remedy")
             );
         }
@@ -69,7 +69,7 @@ internal static class StockFindings
                         : "finding.stock-precipitates.phosphate.what"
                 ),
                 Phrase.Of("finding.stock-precipitates.value", Measured.Number(Math.Pow(10, solid.SaturationIndex))),
-                Judged.AtMost(Measured.Number(1)),
+                Limit.AtMost(Measured.Number(1)),
                 Phrase.Of("finding.stock-precipitates.remedy")
             );
         }

@@ -1,4 +1,4 @@
-namespace Dripwright.Engine.Water;
+namespace Dripwright.Engine.Physics;
 
 /// <summary>A box whose walls may lean: length and width change evenly from floor to brim.</summary>
 /// <remarks>V(h) = ∫ (l₀ + a z)(w₀ + b z) dz = l₀w₀h + (a w₀ + b l₀) h²/2 + a b h³/3; exact, not the mean of two ends.</remarks>
@@ -99,4 +99,27 @@ public sealed record LyingDrum : VesselShape
     private protected override double VolumeInside(double level) => _length * CircularSection.Area(level, Height);
 
     private protected override double SurfaceInside(double level) => _length * CircularSection.TopWidth(level, Height);
+}
+
+/// <summary>A vessel whose volume was measured: as another in shape, and holding so much more or less at every level.</summary>
+/// <remarks>A tank's walls bulge and its corners are round: the measure to the rim tells how much, the shape where.</remarks>
+public sealed record MeasuredVessel : VesselShape
+{
+    private readonly VesselShape _shape;
+    private readonly double _factor;
+
+    /// <summary>A vessel of this shape that holds so much to the brim.</summary>
+    /// <param name="shape">What its measures make of it.</param>
+    /// <param name="capacity">[m³] Volume to the brim as measured, over 0.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The volume is not over 0.</exception>
+    public MeasuredVessel(VesselShape shape, double capacity)
+        : base(shape?.Height ?? throw new ArgumentNullException(nameof(shape)))
+    {
+        _shape = shape;
+        _factor = Guard.Positive(capacity) / shape.Capacity;
+    }
+
+    private protected override double VolumeInside(double level) => _factor * _shape.VolumeAt(level);
+
+    private protected override double SurfaceInside(double level) => _factor * _shape.SurfaceAt(level);
 }

@@ -1,4 +1,6 @@
-namespace Dripwright.Engine.Water;
+using System.Runtime.InteropServices;
+
+namespace Dripwright.Engine.Physics;
 
 /// <summary>Geometry of the water in a round pipe that runs partly full.</summary>
 /// <remarks>
@@ -128,3 +130,7 @@ public static class CircularSection
         public double At(double x) => Segment(x) - segment;
     }
 }
+
+/// <summary>Area [m²], wetted perimeter [m] and surface width [m] of the water in a channel.</summary>
+[StructLayout(LayoutKind.Auto)]
+internal readonly record struct SectionGeometry(double Area, double Perimeter, double TopWidth);

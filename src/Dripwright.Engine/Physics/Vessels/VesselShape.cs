@@ -1,4 +1,4 @@
-namespace Dripwright.Engine.Water;
+namespace Dripwright.Engine.Physics;
 
 /// <summary>The inside shape of a reservoir or a pot: how much it holds at a level, and the level at a volume.</summary>
 /// <remarks>Levels are over the inside floor (of a lying cylinder: its lowest point), 0 to <see cref="Height"/>.</remarks>

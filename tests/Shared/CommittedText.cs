@@ -1,6 +1,6 @@
 using System.Runtime.CompilerServices;
 
-namespace Dripwright.Engine.Tests;
+namespace Dripwright.Tests;
 
 /// <summary>Files of the repository that are made by the program and must stay in step with it: pages, schemas, drawings.</summary>
 internal static class CommittedText

@@ -1,30 +1,36 @@
-using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Catalogue;
 
-namespace Dripwright.Engine.Layout;
+namespace Dripwright.Engine.Rigs;
 
 /// <summary>What one pot holds and how its emitters are set.</summary>
-/// <param name="Crop">Crop tag, empty where not said.</param>
+/// <param name="Crop">Crop in the grower's word, empty where not said.</param>
+/// <param name="CropType">The catalogue's row of that crop; null where nothing grows.</param>
 /// <param name="Plants">Plants; 0 where empty.</param>
 /// <param name="Emitters">Emitters at it.</param>
 /// <param name="ValveOpen">[-] How far they are open.</param>
-internal readonly record struct PlantedPot(string Crop, int Plants, int Emitters, double ValveOpen);
+public readonly record struct PlantedPot(string Crop, CropType? CropType, int Plants, int Emitters, double ValveOpen);
 
 /// <summary>Spreads a row's planting entries over its pots.</summary>
-internal static class PlantingPlan
+internal static class PlantedPots
 {
     /// <summary>One entry for each pot of the row, left to right.</summary>
-    public static PlantedPot[] Of(Row row, Feed feed)
+    /// <param name="row">The row.</param>
+    /// <param name="feed">The feed.</param>
+    /// <param name="cropOf">The crop that a word means.</param>
+    public static PlantedPot[] Of(Row row, Feed feed, Func<string, CropType> cropOf)
     {
         double open = feed.InlineValves ? feed.ValveOpen : 1;
-        var empty = new PlantedPot("", 0, feed.EmittersAtEmptyPots ? feed.EmittersPerPot : 0, 0);
+        var empty = new PlantedPot("", null, 0, feed.EmittersAtEmptyPots ? feed.EmittersPerPot : 0, 0);
         var pots = new PlantedPot[row.Pots];
-        Array.Fill(pots, row.Planting is null ? new PlantedPot("", 1, feed.EmittersPerPot, open) : empty);
+        Array.Fill(pots, row.Planting is null ? new PlantedPot("", cropOf(""), 1, feed.EmittersPerPot, open) : empty);
         foreach (Planting planting in row.Planting ?? [])
         {
+            CropType crop = cropOf(planting.Crop);
             foreach (int pot in PotRange.Parse(planting.Pots, row.Pots))
             {
                 pots[pot - 1] = new PlantedPot(
                     planting.Crop,
+                    crop,
                     planting.Plants,
                     planting.Emitters ?? feed.EmittersPerPot,
                     // Without inline valves there is nothing to set: a planted pot's emitters are open.

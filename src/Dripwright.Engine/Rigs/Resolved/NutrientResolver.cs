@@ -1,0 +1,123 @@
+using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Catalogue.Salts;
+using Dripwright.Engine.Catalogue.Targets;
+using Dripwright.Engine.Files;
+
+namespace Dripwright.Engine.Rigs;
+
+/// <summary>Finds what a rig's nutrients section names in the catalogue, and says what is not there.</summary>
+internal static class NutrientResolver
+{
+    /// <summary>The nutrients; null where none are asked for, or after saying what is missing.</summary>
+    /// <param name="mix">The section; its keys and texts were read without a fault.</param>
+    /// <param name="catalogue">The catalogue.</param>
+    /// <param name="say">Told path, what was found and what is expected.</param>
+    public static ResolvedNutrients? Resolve(
+        NutrientMix mix,
+        PartsCatalogue catalogue,
+        Action<string, string, string> say
+    )
+    {
+        if (mix.Crop == GroupKeys.None)
+        {
+            return null;
+        }
+
+        CropType crop = catalogue.Crops[mix.Crop];
+        string stage = RigField.Dashed(mix.Stage.ToString());
+        if (catalogue.Targets.StageOf(crop.Key, mix.Stage) is not { } row)
+        {
+            IEnumerable<string> fed = catalogue.Targets.Stages.Select(known => known.Crop).Distinct();
+            say(
+                "nutrients.crop",
+                $"{FaultList.Quote(crop.Key)}, for which the catalogue has no stage \"{stage}\"",
+                $"a crop with that stage ({string.Join(", ", fed)}), or a row of your own under \"stages\" in your catalogue"
+            );
+            return null;
+        }
+
+        row = mix.Target == GroupKeys.Usual ? row : row with { Target = mix.Target };
+        CropType? sodium = crop.SodiumLimit is null ? catalogue.CropOrOther("") : crop;
+        NutrientTarget? target = TargetOf(row.Target, "the proportions of crop and stage");
+        NutrientTarget? loop = crop.LoopTarget is { } key ? TargetOf(key, "what the crop takes up in a loop") : target;
+        if (sodium?.SodiumLimit is null)
+        {
+            say(
+                "nutrients.crop",
+                $"{FaultList.Quote(crop.Key)}, for which the catalogue has no sodium limit",
+                $"a crop with one, or one in the catalogue's row \"{CropType.Other}\""
+            );
+            return null;
+        }
+
+        return
+            target is not null
+            && loop is not null
+            && Salts(mix, catalogue, say) is { } salts
+            && NutrientText.Plain(mix.Ph) is { } ph
+            ? new ResolvedNutrients
+            {
+                Crop = crop,
+                SodiumOf = sodium,
+                Stage = row,
+                Target = target,
+                LoopTarget = loop,
+                PH = ph,
+                Salts = salts,
+                Acid = mix.Acid == GroupKeys.None ? null : catalogue.Salts[mix.Acid],
+            }
+            : null;
+
+        NutrientTarget? TargetOf(string key, string what)
+        {
+            if (catalogue.Targets.Targets.TryGetValue(key, out NutrientTarget? found))
+            {
+                return found;
+            }
+
+            say(
+                "nutrients.crop",
+                $"{FaultList.Quote(crop.Key)}, {what}: the target {FaultList.Quote(key)} is not in the catalogue",
+                "a crop whose targets the catalogue has"
+            );
+            return null;
+        }
+    }
+
+    private static List<SaltInUse>? Salts(NutrientMix mix, PartsCatalogue catalogue, Action<string, string, string> say)
+    {
+        List<SaltInUse> salts = [];
+        if (mix.Salts is { } named)
+        {
+            salts.AddRange(
+                named.Select(one => new SaltInUse(Priced(catalogue.Salts[one.Salt], one.PricePerKg), one.Have))
+            );
+        }
+        else
+        {
+            string[] lacking = [.. ResolvedNutrients.UsualSalts.Where(key => !catalogue.Salts.Salts.ContainsKey(key))];
+            if (lacking.Length > 0)
+            {
+                say(
+                    "nutrients.salts",
+                    $"nothing, and the catalogue lacks {string.Join(", ", lacking.Select(FaultList.Quote))} of the usual salts",
+                    "the salts you have"
+                );
+                return null;
+            }
+
+            salts.AddRange(ResolvedNutrients.UsualSalts.Select(key => new SaltInUse(catalogue.Salts[key], null)));
+        }
+
+        if (mix.Acid != GroupKeys.None)
+        {
+            salts.Add(new SaltInUse(catalogue.Salts[mix.Acid], null));
+        }
+
+        return salts;
+    }
+
+    // The grower's price is that of a kilogram, whatever the pack.
+    private static Salt Priced(Salt salt, string? price) =>
+        price is not null && NutrientText.Money(price) is { } money ? salt with { LoosePrice = money } : salt;
+}

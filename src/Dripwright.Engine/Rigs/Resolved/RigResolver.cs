@@ -1,0 +1,167 @@
+using System.Collections.Frozen;
+using System.Globalization;
+using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Files;
+
+namespace Dripwright.Engine.Rigs;
+
+/// <summary>Looks up all that a rig names and settles all its measures, and says of each thing that cannot be why.</summary>
+internal static class RigResolver
+{
+    /// <summary>Resolves a rig.</summary>
+    /// <param name="rig">The rig. Its values lie within their bounds; its keys need not be in the catalogue.</param>
+    /// <param name="catalogue">The catalogue.</param>
+    /// <param name="isSound">Whether a section was read without a fault; what lies in the others is not looked at.</param>
+    /// <param name="say">Told path, what was found and what is expected, once for each thing that cannot be.</param>
+    /// <returns>The rig; null where anything was said or a section is not sound.</returns>
+    public static ResolvedRig? Resolve(
+        Rig rig,
+        PartsCatalogue catalogue,
+        Func<string, bool> isSound,
+        Action<string, string, string> say
+    )
+    {
+        var good = isSound("");
+        // Asked before anything is said: what is said of one section must not spoil another.
+        var sound = new[] { "feed", "drain", "reservoir", "rows", "nutrients" }.Where(isSound).ToHashSet();
+        void Say(string path, string found, string expected)
+        {
+            good = false;
+            say(path, found, expected);
+        }
+
+        FrozenDictionary<(PipeFamily, string, FittingKind), FittingType>? fittings =
+            sound.Contains("feed") && sound.Contains("drain") ? Fittings(rig, catalogue, Say) : null;
+        ResolvedTank? tank = sound.Contains("reservoir")
+            ? TankResolver.Resolve(rig, catalogue.Tanks[rig.Reservoir.Tank], Say)
+            : null;
+        IReadOnlyList<ResolvedRow> rows = sound.Contains("rows") ? Rows(rig, catalogue, Say) : [];
+        ResolvedNutrients? nutrients = sound.Contains("nutrients")
+            ? NutrientResolver.Resolve(rig.Nutrients, catalogue, Say)
+            : null;
+        return good && fittings is not null && tank is not null
+            ? ResolvedRig.Made(rig, Parts(rig, catalogue, fittings, tank), rows, nutrients)
+            : null;
+    }
+
+    /// <summary>Says every key of a rig that the catalogue lacks; the reader of rig files has judged them already.</summary>
+    /// <param name="rig">A rig that was made without a file.</param>
+    /// <param name="catalogue">The catalogue.</param>
+    /// <param name="say">As above.</param>
+    public static void CheckKeys(Rig rig, PartsCatalogue catalogue, Action<string, string, string> say)
+    {
+        void Key(string path, PartGroup group, string key)
+        {
+            if (!GroupKeys.Has(catalogue, group, key))
+            {
+                say(path, FaultList.Quote(key), GroupKeys.Expected(group));
+            }
+        }
+
+        Key("feed.line", PartGroup.Pipes, rig.Feed.Line);
+        Key("feed.header.pipe", PartGroup.Pipes, rig.Feed.Header.Pipe);
+        Key("feed.emitter", PartGroup.Emitters, rig.Feed.Emitter);
+        Key("feed.strainer", PartGroup.Strainers, rig.Feed.Strainer);
+        Key("drain.pipe", PartGroup.Pipes, rig.Drain.Pipe);
+        Key("drain.outlet", PartGroup.Outlets, rig.Drain.Outlet);
+        Key("stand.tube", PartGroup.Tubes, rig.Stand.Tube);
+        Key("overhead.wire", PartGroup.Wires, rig.Overhead.Wire);
+        Key("reservoir.tank", PartGroup.Tanks, rig.Reservoir.Tank);
+        Key("pump.model", PartGroup.Pumps, rig.Pump.Model);
+        Key("nutrients.crop", PartGroup.Crops, rig.Nutrients.Crop);
+        Key("nutrients.target", PartGroup.Targets, rig.Nutrients.Target);
+        Key("nutrients.acid", PartGroup.Acids, rig.Nutrients.Acid);
+        foreach (var (index, row) in rig.Rows.Index())
+        {
+            Key(Indexed("rows", index, "pot"), PartGroup.Pots, row.Pot);
+        }
+
+        foreach (var (index, salt) in (rig.Nutrients.Salts ?? []).Index())
+        {
+            Key(Indexed("nutrients.salts", index, "salt"), PartGroup.Salts, salt.Salt);
+        }
+    }
+
+    private static FrozenDictionary<(PipeFamily, string, FittingKind), FittingType> Fittings(
+        Rig rig,
+        PartsCatalogue catalogue,
+        Action<string, string, string> say
+    )
+    {
+        PipeSize line = catalogue.Pipes[rig.Feed.Line];
+        PipeSize header = catalogue.Pipes[rig.Feed.Header.Pipe];
+        PipeSize drain = catalogue.Pipes[rig.Drain.Pipe];
+        var fittings = new Dictionary<(PipeFamily, string, FittingKind), FittingType>();
+        foreach (FittingNeed need in FittingNeeds.Of(rig, line, header, drain))
+        {
+            if (catalogue.FittingFor(need.Pipe, need.Kind) is { } fitting)
+            {
+                fittings[(need.Pipe.Family, need.Pipe.Nominal, need.Kind)] = fitting;
+                continue;
+            }
+
+            string kind = RigField.Dashed(need.Kind.ToString());
+            string family = RigField.Dashed(need.Pipe.Family.ToString());
+            say(
+                need.Path,
+                $"{FaultList.Quote(need.Pipe.Key)}, for which the catalogue has no {kind}",
+                $"a pipe with all its fittings, or a {kind} of your own under \"fittings\" in your catalogue: family \"{family}\", nominal {FaultList.Quote(need.Pipe.Nominal)}"
+            );
+        }
+
+        return fittings.ToFrozenDictionary();
+    }
+
+    private static RigParts Parts(
+        Rig rig,
+        PartsCatalogue catalogue,
+        FrozenDictionary<(PipeFamily, string, FittingKind), FittingType> fittings,
+        ResolvedTank tank
+    ) =>
+        new()
+        {
+            Catalogue = catalogue,
+            Line = catalogue.Pipes[rig.Feed.Line],
+            Header = catalogue.Pipes[rig.Feed.Header.Pipe],
+            Drain = catalogue.Pipes[rig.Drain.Pipe],
+            Tube = catalogue.Tubes[rig.Stand.Tube],
+            Wire = rig.Overhead.Wire == GroupKeys.None ? null : catalogue.Wires[rig.Overhead.Wire],
+            Emitter = catalogue.Emitters[rig.Feed.Emitter],
+            Outlet = catalogue.Outlets[rig.Drain.Outlet],
+            Strainer = rig.Feed.Strainer == GroupKeys.None ? null : catalogue.Strainers[rig.Feed.Strainer],
+            Tank = tank,
+            Pump = rig.Pump.Model == GroupKeys.None ? null : ResolvedPump.Of(rig.Pump, catalogue.Pumps[rig.Pump.Model]),
+            Fittings = fittings,
+        };
+
+    private static List<ResolvedRow> Rows(Rig rig, PartsCatalogue catalogue, Action<string, string, string> say)
+    {
+        List<ResolvedRow> rows = [];
+        foreach (var (index, row) in rig.Rows.Index())
+        {
+            string[] unknown =
+            [
+                .. (row.Planting ?? [new Planting()])
+                    .Select(planting => planting.Crop)
+                    .Where(crop => catalogue.CropOrOther(crop) is null),
+            ];
+            if (unknown.Length > 0)
+            {
+                say(
+                    Indexed("rows", index, "planting"),
+                    $"the crop {FaultList.Quote(unknown[0])}",
+                    $"a crop of the catalogue: it has no row \"{CropType.Other}\" for those it does not know"
+                );
+                continue;
+            }
+
+            PlantedPot[] pots = PlantedPots.Of(row, rig.Feed, crop => catalogue.CropOrOther(crop)!);
+            rows.Add(new ResolvedRow(index, row, catalogue.Pots[row.Pot], pots));
+        }
+
+        return rows;
+    }
+
+    private static string Indexed(string list, int index, string field) =>
+        string.Create(CultureInfo.InvariantCulture, $"{list}[{index}].{field}");
+}

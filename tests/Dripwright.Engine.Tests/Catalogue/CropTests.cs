@@ -1,0 +1,179 @@
+using System.Text;
+using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Catalogue.Targets;
+using Dripwright.Engine.Files;
+using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Tests.Planning;
+using Dripwright.Engine.Units;
+
+namespace Dripwright.Engine.Tests.Catalogue;
+
+/// <summary>One crop as a row of the catalogue, found by any word that growers have for it.</summary>
+public sealed class CropTests
+{
+    private static readonly PartsCatalogue s_ours = PartsCatalogue.Default;
+
+    private const string Okra = """
+        { "crops": [ { "key": "okra", "name": "Okra", "source": "my own bed", "words": ["ladies' fingers"],
+            "spacing": "20 in", "plantMass": "3 kg", "areaLoad": "60 Pa", "usePerPlant": "4 L/day" } ] }
+        """;
+
+    private static CatalogueReading Own(string json) =>
+        CatalogueReader.Read(Encoding.UTF8.GetBytes(json), "own", s_ours);
+
+    private static Plan Plan(string json, PartsCatalogue catalogue)
+    {
+        RigReading reading = RigReader.Read(json, "a", catalogue);
+        Assert.True(reading.Resolved is not null, string.Join("\n", reading.Faults));
+        return Planner.Of(reading.Resolved, [], new PlanOptions { Draws = 0, Strength = false });
+    }
+
+    [Theory]
+    [InlineData("tomato", "tomato")]
+    [InlineData("Tomatoes", "tomato")]
+    [InlineData(" cherry  tomato ", "tomato")]
+    [InlineData("sweet-pepper", "sweet-pepper")]
+    [InlineData("Sweet pepper", "sweet-pepper")]
+    [InlineData("PEPPERS", "sweet-pepper")]
+    [InlineData("aubergine", "eggplant")]
+    [InlineData("grandmother's beans", "other")]
+    [InlineData("", "other")]
+    public void A_crop_is_found_by_any_word_for_it(string word, string key) =>
+        Assert.Equal(key, s_ours.CropOrOther(word)!.Key);
+
+    [Fact]
+    public void No_word_means_two_crops()
+    {
+        var words = s_ours.Crops.Values.SelectMany(crop => crop.Words.Append(crop.Key).Append(crop.Name));
+        Assert.All(words, word => Assert.Single(s_ours.Crops.Values, crop => crop.IsCalled(word)));
+    }
+
+    [Fact]
+    public void Every_crop_that_is_fed_is_a_row_and_every_row_names_targets_there_are()
+    {
+        Assert.All(s_ours.Targets.Stages, stage => Assert.True(s_ours.Crops.ContainsKey(stage.Crop), stage.Crop));
+        Assert.All(
+            s_ours.Crops.Values.Select(crop => crop.LoopTarget).OfType<string>(),
+            target => Assert.True(s_ours.Targets.Targets.ContainsKey(target), target)
+        );
+        Assert.All(s_ours.Crops.Values, crop => Assert.Empty(CatalogueRules.Misfits(crop)));
+    }
+
+    [Fact]
+    public void A_planting_in_the_growers_own_words_is_never_at_fault()
+    {
+        Plan plan = Plans.From("""{ "rows": [ { "pots": 2, "planting": [ { "crop": "purple thing" } ] } ] }""");
+        var pot = plan.Layout.Rows[0].Pots[0];
+        Assert.Equal(("purple thing", "other"), (pot.Crop, pot.CropType!.Key));
+    }
+
+    [Fact]
+    public void The_crop_of_the_recipe_is_a_key_and_the_nearest_is_named()
+    {
+        RigReading reading = RigReader.Read("""{ "nutrients": { "crop": "sweet-peper" } }""", "a", s_ours);
+        Fault fault = Assert.Single(reading.Faults);
+        Assert.Equal(("nutrients.crop", "sweet-pepper"), (fault.Path, fault.Nearest));
+    }
+
+    [Fact]
+    public void A_crop_without_a_recipe_is_a_fault_that_names_those_with_one()
+    {
+        RigReading reading = RigReader.Read("""{ "nutrients": { "crop": "lettuce" } }""", "a", s_ours);
+        Fault fault = Assert.Single(reading.Faults);
+        Assert.Contains("tomato, cucumber, sweet-pepper", fault.Expected, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void An_own_crop_brings_its_thirst_and_its_weight_to_the_plan()
+    {
+        const string Rig = """
+            { "rows": [ { "pots": 4, "planting": [ { "crop": "Ladies' Fingers" } ] } ],
+              "overhead": { "wire": "rope-4mm" } }
+            """;
+        Plan plan = Plan(Rig, Own(Okra).Catalogue!);
+        Assert.Equal(4 * 4e-3 / 86_400, plan.Reservoir.Use, 1e-15);
+        Assert.Equal(3 * 9.80665, plan.Overhead.Plant!.ByPlant, 1e-9);
+        Plan said = Plan(
+            Rig.Replace(
+                "\"overhead\": {",
+                "\"reservoir\": { \"usePerPlant\": \"1 L/day\" }, \"overhead\": { \"plantMass\": \"5 kg\",",
+                StringComparison.Ordinal
+            ),
+            Own(Okra).Catalogue!
+        );
+        Assert.Equal(4e-3 / 86_400, said.Reservoir.Use, 1e-15);
+        Assert.Equal(5 * 9.80665, said.Overhead.Plant!.ByPlant, 1e-9);
+    }
+
+    [Fact]
+    public void Lettuce_has_no_string_and_pulls_at_no_wire()
+    {
+        Plan plan = Plans.From(
+            """
+            { "rows": [ { "pots": 4, "planting": [ { "pots": "1-2", "crop": "lettuce" }, { "pots": "3", "crop": "tomato" } ] } ],
+              "overhead": { "wire": "rope-4mm" } }
+            """
+        );
+        Assert.Equal([3], plan.Overhead.Wires.SelectMany(wire => wire.Place.Hanging).Select(vine => vine.Pot));
+        Assert.Equal(1, Assert.Single(plan.Parts.Lines, line => line.Part == "vine-hook").Needed);
+    }
+
+    [Fact]
+    public void Faults_of_own_crops_and_stages_are_told_with_their_line()
+    {
+        string[] paths =
+        [
+            .. Own(
+                """
+                { "crops": [ { "key": "okra", "basedOn": "tomato", "loopTarget": "no-such", "plantMass": "0 kg", "source": "me" } ],
+                  "stages": [ { "crop": "okrra", "stage": "young", "target": "steiner", "decisiemensPerMetre": 2, "source": "me" } ] }
+                """
+            )
+                .Faults.Select(fault => fault.Path),
+        ];
+        Assert.Equal(
+            ["crops[0].loopTarget", "crops[0].areaLoad", "stages[0].crop"],
+            paths.Order(StringComparer.Ordinal).OrderByDescending(path => path == "crops[0].loopTarget")
+        );
+    }
+
+    [Fact]
+    public void An_own_crop_with_a_stage_of_its_own_gets_a_recipe()
+    {
+        PartsCatalogue own = Own(
+            """
+            { "crops": [ { "key": "okra", "basedOn": "eggplant", "source": "me" } ],
+              "stages": [ { "crop": "okra", "stage": "young", "target": "steiner", "decisiemensPerMetre": 2, "source": "me" } ] }
+            """
+        ).Catalogue!;
+        Plan plan = Plan("""{ "nutrients": { "crop": "okra", "pureShare": "100 %" } }""", own);
+        Assert.Equal("okra", plan.Nutrients!.Crop.Key);
+        Assert.Equal(2, plan.Nutrients.Wanted.DecisiemensPerMetre, 1e-12);
+        // No limit of its own is known, so that of the crop "other" holds: the lowest known.
+        Assert.Equal(6, plan.Nutrients.SodiumLimit.Classic);
+    }
+
+    [Theory]
+    [InlineData("Tomatoes", "tomato")]
+    [InlineData("pepper", "sweet-pepper")]
+    [InlineData("basil", "none")]
+    [InlineData("purple thing", "none")]
+    public void The_starters_crop_is_known_to_the_nutrients(string crop, string fed)
+    {
+        Rig rig = RigStarter.Rig(new StarterAnswers(Crop: crop), s_ours);
+        Assert.Equal(crop, rig.Rows[0].Planting![0].Crop);
+        Assert.Equal(fed, rig.Nutrients.Crop);
+    }
+
+    [Fact]
+    public void Spacing_is_round_in_the_units_of_the_grower()
+    {
+        CropType tomato = s_ours.Crops["tomato"];
+        Assert.Equal(16 * 0.0254, tomato.SpacingIn(UnitSystem.Us), 1e-12);
+        Assert.Equal(0.4, tomato.SpacingIn(UnitSystem.Metric), 1e-12);
+    }
+
+    [Fact]
+    public void Stages_are_found_by_the_key_of_the_crop() =>
+        Assert.Equal("pepper-closed", s_ours.Targets.StageOf("sweet-pepper", GrowthStage.Young)!.Target);
+}
