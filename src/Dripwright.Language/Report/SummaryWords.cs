@@ -1,4 +1,3 @@
-
 namespace Dripwright.Language.Report;
 
 /// <summary>Names of parts within the summary's sentences.</summary>

@@ -132,8 +132,8 @@ public sealed class CropTests
                 .Faults.Select(fault => fault.Path),
         ];
         Assert.Equal(
-            ["crops[0].loopTarget", "crops[0].areaLoad", "stages[0].crop"],
-            paths.Order(StringComparer.Ordinal).OrderByDescending(path => path == "crops[0].loopTarget")
+            ["crops[0].areaLoad", "crops[0].loopTarget", "stages[0].crop"],
+            paths.Order(StringComparer.Ordinal)
         );
     }
 

@@ -14,7 +14,7 @@ public sealed class CureLawTests
 
     [Fact]
     public void Every_cure_that_is_offered_for_any_rig_takes_its_finding_away() =>
-        RigGen.Rigs.Sample(
+        RigGen.Rigs.Holds(
             rig =>
             {
                 Plan plan = Plans.Of(rig);

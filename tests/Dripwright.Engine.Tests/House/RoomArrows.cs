@@ -40,7 +40,7 @@ internal static class RoomArrows
     private static string RoomOf(TypeDefinition type) =>
         type.Namespace.Split('.') is [_, _, var room, ..] ? room : Root;
 
-    private static IEnumerable<TypeDefinition> UsedBy(TypeDefinition type)
+    private static HashSet<TypeDefinition> UsedBy(TypeDefinition type)
     {
         var used = new HashSet<TypeDefinition>();
         Use(type.BaseType);

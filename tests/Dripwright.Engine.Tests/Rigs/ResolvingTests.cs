@@ -22,7 +22,7 @@ public sealed class ResolvingTests
         int faulty = 0;
         int planned = 0;
         Gen.Select(RigGen.Rigs, Gen.Int[0, 1 << 20], Gen.OneOf(0.002, 0.01, 0.05, 0.4))
-            .Sample(
+            .Holds(
                 (rig, seed, share) =>
                 {
                     PartsCatalogue catalogue = Without(new Random(seed), share);
