@@ -29,5 +29,6 @@ public sealed record Cure(IReadOnlyList<FieldChange> Changes, IReadOnlyList<Phra
         other is not null && Changes.SequenceEqual(other.Changes) && Steps.SequenceEqual(other.Steps);
 
     /// <inheritdoc/>
-    public override int GetHashCode() => HashCode.Combine(Changes.Count, Changes.Count > 0 ? Changes[0] : null, Steps.Count);
+    public override int GetHashCode() =>
+        HashCode.Combine(Changes.Count, Changes.Count > 0 ? Changes[0] : null, Steps.Count);
 }
