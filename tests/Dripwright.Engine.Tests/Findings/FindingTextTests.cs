@@ -143,7 +143,7 @@ public sealed partial class FindingTextTests
                 )),
         ];
 
-        Assert.Empty(own.Keys.Where(key => !asked.Any(pattern => pattern.IsMatch(key))));
+        Assert.DoesNotContain(own.Keys, key => !asked.Any(pattern => pattern.IsMatch(key)));
         Assert.Equal(own.Keys.Order(StringComparer.Ordinal), own.Keys);
     }
 
