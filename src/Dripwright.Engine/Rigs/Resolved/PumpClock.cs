@@ -2,7 +2,7 @@ namespace Dripwright.Engine.Rigs;
 
 /// <summary>When the pump runs in a day.</summary>
 /// <param name="Continuous">True where it never stops.</param>
-/// <param name="Waterings">Waterings a day; 1 where it never stops.</param>
+/// <param name="Waterings">[-] Waterings a day; 1 where it never stops.</param>
 /// <param name="HoursPerDay">[h] Hours it runs in a day.</param>
 public sealed record PumpClock(bool Continuous, double Waterings, double HoursPerDay)
 {
