@@ -56,7 +56,7 @@ public sealed class MarkingStripsTests
             Assert.Contains("100\u202fmm", words);
             Assert.Contains("4\u202fin", words);
             Assert.Contains(words, text => text.StartsWith("Print at 100 %", StringComparison.Ordinal));
-            Assert.Same(Scale.Full, draft.Scale);
+            Assert.Equal(Scale.Full, draft.Scale);
         }
     }
 
