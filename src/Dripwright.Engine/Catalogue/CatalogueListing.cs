@@ -124,7 +124,7 @@ public static class CatalogueListing
                             [
                                 salt.Key,
                                 salt.Name,
-                                RigField.Dashed(salt.Kind.ToString()),
+                                FieldDescription.Dashed(salt.Kind.ToString()),
                                 Elements(salt.Brings, amount => amount * 100),
                                 salt.PricePerKilogram?.ToString("0.00", CultureInfo.InvariantCulture) ?? "yours to say",
                                 salt.Source,

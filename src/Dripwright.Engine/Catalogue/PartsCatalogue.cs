@@ -1,15 +1,19 @@
 using Dripwright.Engine.Catalogue.Salts;
 using Dripwright.Engine.Catalogue.Targets;
+using Dripwright.Engine.Files;
 
 namespace Dripwright.Engine.Catalogue;
 
 /// <summary>All generic parts that a rig can name, ours with the user's own laid over them.</summary>
-public sealed record PartsCatalogue
+public sealed record PartsCatalogue : IKeys
 {
     private static readonly Lazy<PartsCatalogue> s_default = new(CatalogueData.Load);
 
     /// <summary>Our own generic parts, read once from the rows built into the engine.</summary>
     public static PartsCatalogue Default => s_default.Value;
+
+    /// <summary>The one currency of all prices that its owner gave, in three letters such as "EUR"; empty where that is not said.</summary>
+    public string Currency { get; init; } = "";
 
     /// <summary>Pipes and hoses by key.</summary>
     public required IReadOnlyDictionary<string, PipeSize> Pipes { get; init; }
@@ -45,12 +49,12 @@ public sealed record PartsCatalogue
     public required IReadOnlyDictionary<string, Sundry> Sundries { get; init; }
 
     /// <summary>Fertilisers, acids and bases of a feed.</summary>
-    public SaltCatalogue Salts { get; init; } = SaltCatalogue.Default;
+    public required SaltCatalogue Salts { get; init; }
 
     /// <summary>What crops are fed at their stages.</summary>
-    public TargetCatalogue Targets { get; init; } = TargetCatalogue.Default;
+    public required TargetCatalogue Targets { get; init; }
 
-    /// <summary>Every entry of every shelf of parts, shelf by shelf, each in the order of its rows.</summary>
+    /// <summary>Every part, group by group, each in the order of its rows.</summary>
     public IEnumerable<CatalogueEntry> All =>
         [
             .. Pipes.Values,
@@ -106,7 +110,7 @@ public sealed record PartsCatalogue
             .FirstOrDefault();
     }
 
-    /// <summary>The entry of any shelf with this key, or null.</summary>
+    /// <summary>The part with this key, whatever its group, or null.</summary>
     /// <param name="key">Key as a rig file writes it.</param>
     public CatalogueEntry? TryFind(string key)
     {
@@ -121,4 +125,10 @@ public sealed record PartsCatalogue
 
         return null;
     }
+
+    bool IKeys.Has(KeyAttribute field, string key) => GroupKeys.Has(this, GroupOf(field), key);
+
+    IEnumerable<string> IKeys.Of(KeyAttribute field) => GroupKeys.Keys(this, GroupOf(field));
+
+    private static PartGroup GroupOf(KeyAttribute field) => ((PartKeyAttribute)field).PartGroup;
 }

@@ -15,11 +15,11 @@ internal static class RigChecks
     /// <summary>Most stand modules of all rows together.</summary>
     public const int MostModules = 10_000;
 
-    public static void All(Rig rig, PartsCatalogue catalogue, FaultList faults, RigBinder binder)
+    public static void All(Rig rig, PartsCatalogue catalogue, FaultList faults, RecordReader reader)
     {
         void Say(string path, string found, string expected)
         {
-            var (line, column) = binder.PlaceOf(path);
+            var (line, column) = reader.PlaceOf(path);
             faults.Add(path, line, column, found, expected);
         }
 
@@ -153,7 +153,7 @@ internal static class RigChecks
             var (given, missing) = pump.ShutOffHead is null ? ("openFlow", "shutOffHead") : ("shutOffHead", "openFlow");
             say($"pump.{given}", $"{given} alone", $"{missing} beside it: the curve needs both ends");
         }
-        if (pump.Model == GroupKeys.None && (pump.Curve ?? (object?)pump.ShutOffHead ?? pump.OpenFlow) is not null)
+        if (pump.Model == KeyText.None && (pump.Curve ?? (object?)pump.ShutOffHead ?? pump.OpenFlow) is not null)
         {
             say(
                 "pump.model",

@@ -31,7 +31,7 @@ public static class RigReader
     /// <exception cref="InvalidOperationException">The catalogue lacks a part that is assumed.</exception>
     public static Rig Starter(UnitSystem units, PartsCatalogue catalogue)
     {
-        var name = RigField.Dashed(units.ToString());
+        var name = FieldDescription.Dashed(units.ToString());
         var reading = Read($$"""{ "units": "{{name}}" }""", "starter", catalogue);
         return reading.Rig ?? throw new InvalidOperationException(string.Join(Environment.NewLine, reading.Faults));
     }
@@ -47,28 +47,22 @@ public static class RigReader
         ArgumentNullException.ThrowIfNull(catalogue);
         var faults = new FaultList(fileName);
         var upgraded = new List<string>();
-        var tree = FileTree.Read(utf8, faults);
-        if (tree is FileObject root)
+        if (
+            FileTree.ReadObject(utf8, faults, "a rig: { … }") is { } root
+            && RigUpgrades.Bring(root, upgrades, faults, upgraded)
+        )
         {
-            if (RigUpgrades.Bring(root, upgrades, faults, upgraded))
-            {
-                var binder = new RigBinder(faults, catalogue);
-                var rig = binder.Bind(root);
-                RigChecks.All(rig, catalogue, faults, binder);
-                // Where no feed is asked for, sixteen things not measured of the water are no news.
-                var assumed =
-                    rig.Nutrients.Crop is NutrientCrop.None
-                        ? binder.Assumed.Where(one =>
-                            one.Path == "nutrients.crop" || !one.Path.StartsWith("nutrients.", StringComparison.Ordinal)
-                        )
-                        : binder.Assumed;
-                return new(faults.Any ? null : rig, faults.InOrder(), [.. assumed], upgraded);
-            }
-        }
-        else if (!faults.Any)
-        {
-            var (line, column) = tree is null ? (1, 1) : (tree.Line, tree.Column);
-            faults.Add("", line, column, tree is null ? "an empty file" : FaultList.Show(tree), "a rig: { … }");
+            var reader = new RecordReader(faults, catalogue);
+            var rig = reader.Read<Rig>(root);
+            RigChecks.All(rig, catalogue, faults, reader);
+            // Where no feed is asked for, sixteen things not measured of the water are no news.
+            var assumed =
+                rig.Nutrients.Crop is NutrientCrop.None
+                    ? reader.Assumed.Where(one =>
+                        one.Path == "nutrients.crop" || !one.Path.StartsWith("nutrients.", StringComparison.Ordinal)
+                    )
+                    : reader.Assumed;
+            return new(faults.Any ? null : rig, faults.InOrder(), [.. assumed], upgraded);
         }
         return new(null, faults.InOrder(), [], upgraded);
     }

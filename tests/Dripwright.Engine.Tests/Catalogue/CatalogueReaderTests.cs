@@ -128,16 +128,16 @@ public sealed class CatalogueReaderTests
     [InlineData("""{ "tubes": [{ "key": "emt-1", "wall": 0.057 }] }""", "tubes[0].wall")]
     [InlineData("""{ "tubes": [{ "key": "emt-1", "stockLengths": ["20 ft", "10 ft"] }] }""", "tubes[0].stockLengths")]
     [InlineData("""{ "tubes": [{ "key": "emt-1", "stockLengths": [] }] }""", "tubes[0].stockLengths")]
-    [InlineData("""{ "pots": [{ "key": "pot-square-3-gal", "massKg": -1 }] }""", "pots[0].massKg")]
+    [InlineData("""{ "pots": [{ "key": "pot-square-3-gal", "mass": "-1 kg" }] }""", "pots[0].mass")]
     [InlineData("""{ "tanks": [{ "key": "tank-drum-55-gal", "width": "20 in" }] }""", "tanks[0].width")]
     [InlineData("""{ "tanks": [{ "key": "tank-drum-55-gal", "lid": "yes" }] }""", "tanks[0].lid")]
     [InlineData("""{ "emitters": [{ "key": "drip-pc-1gph", "pieces": ["barb-1"] }] }""", "emitters[0].pieces[0]")]
     [InlineData("""{ "emitters": [{ "key": "drip-pc-1gph", "minPressure": "60 psi" }] }""", "emitters[0].minPressure")]
     [InlineData("""{ "sundries": [{ "key": "clamp-1/2", "pack": 1.5 }] }""", "sundries[0].pack")]
-    [InlineData("""{ "sundries": [{ "key": "clamp-1/2", "section": "attic" }] }""", "sundries[0].shelf")]
+    [InlineData("""{ "sundries": [{ "key": "clamp-1/2", "section": "attic" }] }""", "sundries[0].section")]
     [InlineData(
         """{ "pumps": [{ "key": "pump-400gph", "curve": [{ "flow": "0 gph", "head": "3 ft" }, { "flow": "9 gph" }] }] }""",
-        "pumps[0].curve[1]"
+        "pumps[0].curve[1].head"
     )]
     [InlineData(
         """{ "pumps": [{ "key": "pump-400gph", "curve": [{ "flow": "0 gph", "head": "3 ft" }, { "flow": "9 gph", "head": "4 ft" }] }] }""",

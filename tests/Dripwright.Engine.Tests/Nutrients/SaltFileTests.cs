@@ -1,32 +1,31 @@
 using System.Text;
 using CsCheck;
-using Dripwright.Engine.Catalogue.Rows;
+using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Catalogue.Salts;
-using Dripwright.Engine.Catalogue.Targets;
 using Dripwright.Engine.Chemistry.Formulas;
+using Dripwright.Engine.Files;
 
 namespace Dripwright.Engine.Tests.Nutrients;
 
 public sealed class SaltFileTests
 {
-    private static readonly byte[] Ours = RowFile.BuiltIn("Salts.Data.salts.json");
-    private static readonly byte[] OurTargets = RowFile.BuiltIn("Targets.Data.targets.json");
+    private static readonly byte[] Ours = CatalogueData.Bytes("salts");
+    private static readonly byte[] OurTargets = CatalogueData.Bytes("targets");
 
-    private static SaltReading Read(string text) =>
-        SaltReader.Read(Encoding.UTF8.GetBytes(text), "mine.json", SaltCatalogue.Default);
+    private static (SaltCatalogue? Catalogue, IReadOnlyList<Fault> Faults) Read(string text)
+    {
+        var reading = CatalogueReader.Read(Encoding.UTF8.GetBytes(text), "mine.json", PartsCatalogue.Default);
+        return (reading.Catalogue?.Salts, reading.Faults);
+    }
 
     private static bool IsClean(byte[] bytes)
     {
-        var salts = SaltReader.Read(bytes, "fuzz", SaltCatalogue.Default);
-        var targets = TargetReader.Read(bytes, "fuzz", TargetCatalogue.Default);
-        return salts.Catalogue is null == salts.Faults.Count > 0
-            && targets.Catalogue is null == targets.Faults.Count > 0
-            && salts
-                .Faults.Concat(targets.Faults)
-                .All(fault =>
-                    fault is { Line: > 0, Column: > 0, Found.Length: > 0, Expected.Length: > 0 }
-                    && fault.ToString().Length < 2000
-                );
+        var reading = CatalogueReader.Read(bytes, "fuzz", PartsCatalogue.Default);
+        return reading.Catalogue is null == reading.Faults.Count > 0
+            && reading.Faults.All(fault =>
+                fault is { Line: > 0, Column: > 0, Found.Length: > 0, Expected.Length: > 0 }
+                && fault.ToString().Length < 2000
+            );
     }
 
     [Fact]
@@ -89,9 +88,9 @@ public sealed class SaltFileTests
     [Fact]
     public void A_price_is_laid_over_a_row_and_the_rest_stays()
     {
-        var mine = Read("""{"salts":[{"key":"potassium-nitrate","packKilograms":25,"price":45.5}]}""").Catalogue!;
+        var mine = Read("""{"salts":[{"key":"potassium-nitrate","pack":"25 kg","price":45.5}]}""").Catalogue!;
         var ours = SaltCatalogue.Default["potassium-nitrate"];
-        Assert.Equal(1.82, mine["potassium-nitrate"].PricePerKilogram!.Value, 1e-12);
+        Assert.Equal(1.82m, mine["potassium-nitrate"].PricePerKilogram);
         Assert.Equal(ours.Brings, mine["potassium-nitrate"].Brings);
         Assert.Equal(ours.Part, mine["potassium-nitrate"].Part);
     }
@@ -128,15 +127,15 @@ public sealed class SaltFileTests
         "at most 100"
     )]
     [InlineData("""{"salts":[{"key":"a","name":"a","kind":"salt","source":"s","label":{"p":5,"p2o5":9}}]}""", "P once")]
-    [InlineData("""{"salts":[{"key":"b","basedOn":"potasium-nitrate"}]}""", "the key of a known salt")]
+    [InlineData("""{"salts":[{"key":"b","basedOn":"potasium-nitrate"}]}""", "the key of a built-in or earlier row")]
     [InlineData(
         """{"salts":[{"key":"a","name":"a","kind":"acid","source":"s","formula":"KNO3"}]}""",
         "the formula of an acid"
     )]
     [InlineData("""{"salts":[{"key":"A b"}]}""", "a key in lower case")]
-    [InlineData("""{"salts":[{"key":"urea","name":"u","kind":"salt","sorce":"s"}]}""", "a field of this row")]
-    [InlineData("""{"format":2,"salts":[]}""", "1, the only version")]
-    [InlineData("[]", "an object")]
+    [InlineData("""{"salts":[{"key":"urea","name":"u","kind":"salt","sorce":"s"}]}""", "one of key, name, source")]
+    [InlineData("""{"format":2,"salts":[]}""", "a whole number from 1 to 1")]
+    [InlineData("[]", "a catalogue")]
     [InlineData("", "JSON")]
     public void A_fault_says_what_is_expected(string text, string expected)
     {

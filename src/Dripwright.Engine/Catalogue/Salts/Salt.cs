@@ -45,7 +45,7 @@ public sealed record Salt
     /// <summary>[kg] Content of one pack; null where unknown.</summary>
     public double? Pack { get; init; }
 
-    /// <summary>Price of one pack in the grower's currency; null where unknown.</summary>
+    /// <summary>[money] Price of one pack in the catalogue's currency; null where unknown.</summary>
     public decimal? Price { get; init; }
 
     /// <summary>What it can do to people, stores and water.</summary>
@@ -57,8 +57,11 @@ public sealed record Salt
     /// <summary>How sure they are.</summary>
     public required Sureness Sure { get; init; }
 
-    /// <summary>Price of a kilogram in the grower's currency; null where price or pack is unknown.</summary>
-    public double? PricePerKilogram => Price is { } price && Pack is > 0 ? (double)price / Pack : null;
+    /// <summary>The row as its file words it, from which another may start.</summary>
+    internal SaltRow? Row { get; init; }
+
+    /// <summary>[money/kg] Price of a kilogram in the catalogue's currency; null where price or pack is unknown.</summary>
+    public decimal? PricePerKilogram => Price is { } price && Pack is > 0 ? price / (decimal)Pack : null;
 
     /// <summary>[mol/m³] Moles of the compound in a cubic metre of a liquid; null for solids and label-only products.</summary>
     /// <example>Nitric acid 38 %, 1233 kg/m³: 7435 mol/m³, which is 7.435 mol/L.</example>

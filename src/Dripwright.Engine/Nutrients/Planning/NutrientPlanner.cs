@@ -8,7 +8,6 @@ using Dripwright.Engine.Layout;
 using Dripwright.Engine.Nutrients.Recipe;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Water;
-using GroupKeys = Dripwright.Engine.Rigs.GroupKeys;
 
 namespace Dripwright.Engine.Nutrients.Planning;
 
@@ -74,7 +73,7 @@ public static class NutrientPlanner
             reading.Supply
             ?? throw new ArgumentOutOfRangeException(nameof(rig), reading.Faults[0].Why, "The water cannot be.");
         WaterSupply filled = WaterBlend.Of((raw, 1 - mix.PureShare), (WaterSupply.Pure, mix.PureShare));
-        double ph = NutrientText.Plain(mix.Ph) ?? 5.8;
+        double ph = mix.Ph;
         WantedNutrients goal = WantedNutrients.Of(mix, stage, catalogue.Targets, filled, ph);
         Ec wanted = goal.Strength;
         // What the analysis leaves open is carried along, so that the alkalinity reported is the alkalinity reckoned with.

@@ -1,3 +1,4 @@
+using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Catalogue.Salts;
 using Dripwright.Engine.Nutrients.Recipe;
 using Dripwright.Engine.Rigs;
@@ -21,12 +22,6 @@ public static class OnHandSalts
         return mix.Acid == GroupKeys.None ? [.. salts] : [.. salts, new SaltAtHand(catalogue[mix.Acid])];
     }
 
-    private static Salt Priced(Salt salt, string? price) =>
-        price is not null && NutrientText.Plain(price) is { } money
-            ? salt with
-            {
-                Pack = 1,
-                Price = (decimal)money,
-            }
-            : salt;
+    private static Salt Priced(Salt salt, decimal? pricePerKilogram) =>
+        pricePerKilogram is { } price ? salt with { Pack = 1, Price = price } : salt;
 }

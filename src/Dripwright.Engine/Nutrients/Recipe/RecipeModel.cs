@@ -199,8 +199,8 @@ internal sealed class RecipeModel
     // least mass is taken.
     private double[] Prices()
     {
-        var dearest = AtHand.Max(hand => hand.Salt.PricePerKilogram ?? 0);
-        double[] prices = Columns(salt => salt.PricePerKilogram ?? (dearest > 0 ? dearest : 1));
+        var dearest = AtHand.Max(hand => (double)(hand.Salt.PricePerKilogram ?? 0));
+        double[] prices = Columns(salt => (double?)salt.PricePerKilogram ?? (dearest > 0 ? dearest : 1));
         WeighingScale(prices);
         var greatest = prices.Max();
         Divide(prices, greatest);

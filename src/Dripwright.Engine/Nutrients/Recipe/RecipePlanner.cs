@@ -40,7 +40,7 @@ public static class RecipePlanner
             Alkalinity = job.Water.Alkalinity - given,
             AmmoniumShare = nitrogen > 0 ? whole[Constituent.AmmoniumNitrogen] / nitrogen : 0,
             Misfit = model.Misfit(amounts),
-            Cost = lines.Sum(line => (line.Salt.PricePerKilogram ?? 0) * line.Mass),
+            Cost = lines.Sum(line => (double)(line.Salt.PricePerKilogram ?? 0) * line.Mass),
             Unpriced = [.. lines.Where(line => line.Salt.PricePerKilogram is null).Select(line => line.Salt.Name)],
             Coarse = [.. lines.Select(line => CoarseScale.Cure(job, line)).OfType<CoarseCure>()],
             Optimal = model.Optimal,
@@ -68,7 +68,7 @@ public static class RecipePlanner
         foreach (var hand in job.Salts)
         {
             Guard.NotNegative(hand.Most ?? 0, nameof(job));
-            Guard.NotNegative(hand.Salt.PricePerKilogram ?? 0, nameof(job));
+            Guard.NotNegative((double)(hand.Salt.PricePerKilogram ?? 0), nameof(job));
         }
     }
 
