@@ -269,14 +269,15 @@ internal sealed class FieldDescription
         var other = isMetric ? UnitSystem.Us : UnitSystem.Metric;
         var plain =
             dimension
-            is Dimension.Share
-                or Dimension.Slope
-                or Dimension.Voltage
-                or Dimension.Frequency
-                or Dimension.Current
-                or Dimension.Power
-                or Dimension.Duration
-                or Dimension.Conductivity;
+                is Dimension.Share
+                    or Dimension.Slope
+                    or Dimension.Voltage
+                    or Dimension.Frequency
+                    or Dimension.Current
+                    or Dimension.Power
+                    or Dimension.Duration
+                    or Dimension.Conductivity
+            || max.EndsWith(" g", StringComparison.Ordinal);
         return plain
             ? $"{min} to {max}"
             : $"{min} to {max} ({QuantityText.Format(dimension, Min, other)} to {QuantityText.Format(dimension, Max, other)})";

@@ -63,6 +63,24 @@ public sealed class NutrientTargetTests
     }
 
     [Fact]
+    public void A_target_that_starts_from_another_has_its_own_amounts_or_all_of_the_others()
+    {
+        var reading = CatalogueReader.Read(
+            """
+            {"targets":[{"key":"named","basedOn":"steiner","name":"As my aunt calls it"},
+                        {"key":"own","basedOn":"steiner","milligramsPerLitre":{"k":300}}]}
+            """u8,
+            "mine.json",
+            PartsCatalogue.Default
+        );
+        Assert.Empty(reading.Faults);
+        var targets = reading.Catalogue!.Targets;
+        Assert.Equal(targets["steiner"].Wanted, targets["named"].Wanted);
+        Assert.Equal("As my aunt calls it", targets["named"].Name);
+        Assert.Equal([Constituent.Potassium], targets["own"].Wanted.Keys);
+    }
+
+    [Fact]
     public void A_stage_of_an_unknown_target_is_a_fault()
     {
         var reading = CatalogueReader.Read(

@@ -96,6 +96,49 @@ public sealed class SaltFileTests
     }
 
     [Fact]
+    public void A_new_formula_or_strength_does_away_with_the_label_that_a_row_starts_from()
+    {
+        var mine = Read(
+            """
+            {"salts":[
+              {"key":"label","basedOn":"calcium-nitrate-15.5","label":{"ca":18}},
+              {"key":"formula","basedOn":"calcium-nitrate-15.5","formula":"KNO3"},
+              {"key":"strong","basedOn":"nitric-acid-38","purity":"60 %","massOfLitre":"1.37 kg"}]}
+            """
+        ).Catalogue!;
+        Assert.Equal(0.18, mine["label"].MassFraction(Constituent.Calcium), 1e-12);
+        Assert.Equal(0, mine["label"].Brings[Constituent.NitrateNitrogen]);
+        Assert.Equal(0, mine["formula"].Brings[Constituent.Calcium]);
+        Assert.Equal(1 / 0.101103, mine["formula"].Brings[Constituent.Potassium], 1e-3);
+        Assert.Equal(StockPart.Either, mine["formula"].Part);
+        // What dissolves was stated for the plain nitrate, and still is.
+        Assert.Equal(
+            SaltCatalogue.Default["calcium-nitrate-15.5"].Solubility!.Points,
+            mine["formula"].Solubility!.Points
+        );
+        Assert.Equal(0.60 / 0.063013, mine["strong"].AcidEquivalents, 1e-3);
+        Assert.Equal(1370, mine["strong"].Density!.Value, 1e-9);
+    }
+
+    [Theory]
+    [InlineData("\"phFrom\":3", "\"phFrom\" and \"phTo\" together", "salts[0].phFrom")]
+    [InlineData("\"phFrom\":7,\"phTo\":3", "more than \"phFrom\"", "salts[0].phTo")]
+    [InlineData("\"phFrom\":7,\"phTo\":15", "a pH from 0 to 14", "salts[0].phTo")]
+    [InlineData("\"solubilityOf\":\"Xy\"", "a formula", "salts[0].solubilityOf")]
+    [InlineData(
+        "\"solubility\":[{\"temperature\":\"20 C\",\"dissolves\":\"9 g\"},{\"temperature\":\"10 C\",\"dissolves\":\"8 g\"}]",
+        "temperatures that rise",
+        "salts[0].solubility"
+    )]
+    public void Fields_of_a_salt_that_do_not_fit_each_other_are_told(string fields, string expected, string path)
+    {
+        var text = $$"""{"salts":[{"key":"a","name":"a","kind":"salt","source":"s","formula":"KNO3",{{fields}}}]}""";
+        var fault = Assert.Single(Read(text).Faults);
+        Assert.Equal(path, fault.Path);
+        Assert.Contains(expected, fault.Expected, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_label_brings_what_it_says()
     {
         var mine = Read(
