@@ -37,7 +37,7 @@ public enum SundryUse
 /// <summary>Everything else that is bought: cement, clamps, tape, tools, pieces of emitters and outlets, printed joints.</summary>
 public sealed record Sundry : CatalogueEntry
 {
-    /// <summary>Shop shelf: plumbing, irrigation, hardware, electrical, tools, garden, printed.</summary>
+    /// <summary>Section of the shop: plumbing, irrigation, hardware, electrical, tools, garden, printed.</summary>
     [
         Text(20),
         Says("Where it stands in the shop: plumbing, irrigation, hardware, electrical, tools, garden or printed.")

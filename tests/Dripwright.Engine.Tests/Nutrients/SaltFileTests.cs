@@ -139,6 +139,16 @@ public sealed class SaltFileTests
     }
 
     [Fact]
+    public void An_acid_with_a_label_of_its_own_stays_as_sour_as_its_formula_says()
+    {
+        var mine = Read("""{"salts":[{"key":"mine","basedOn":"phosphoric-acid-75","label":{"p2o5":54}}]}""").Catalogue![
+            "mine"
+        ];
+        Assert.Equal(0.54, mine.MassFraction(Constituent.Phosphorus, "P2O5"), 1e-12);
+        Assert.Equal(0.75 / 0.097994, mine.AcidEquivalents, 1e-3);
+    }
+
+    [Fact]
     public void A_label_brings_what_it_says()
     {
         var mine = Read(

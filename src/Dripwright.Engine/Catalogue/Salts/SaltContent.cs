@@ -29,11 +29,7 @@ internal sealed record SaltContent(Formula? Formula, Composition Brings, double 
             return null;
         }
         var brings = perMole * (row.Purity / formula.MolarMass);
-        var acidity = SaltComposition.AcidEquivalents(brings);
-        if (Math.Abs(acidity) < 1e-9)
-        {
-            acidity = 0;
-        }
+        var acidity = Acidity(brings);
         if (row.Kind == SaltKind.Acid && acidity <= 0 && row.AcidEquivalentsPerKilogram is null)
         {
             misfits.Add(new(nameof(row.Formula), "the formula of an acid, such as HNO3; or another \"kind\""));
@@ -105,7 +101,16 @@ internal sealed record SaltContent(Formula? Formula, Composition Brings, double 
             return null;
         }
         var brings = LabelForms.Composition(row.Label.Select(one => (one.Key, one.Value)));
-        return new SaltContent(formula, brings, row.AcidEquivalentsPerKilogram ?? 0);
+        // A label does not say how sour a product is; the formula beside it may.
+        var pure = formula is null ? null : SaltComposition.TryOf(formula, out _);
+        var acidity = pure is null ? 0 : Acidity(pure * (row.Purity / formula!.MolarMass));
+        return new SaltContent(formula, brings, row.AcidEquivalentsPerKilogram ?? acidity);
+    }
+
+    private static double Acidity(Composition brings)
+    {
+        var acidity = SaltComposition.AcidEquivalents(brings);
+        return Math.Abs(acidity) < 1e-9 ? 0 : acidity;
     }
 
     private static Formula? FormulaOf(string? text, string field, List<Misfit> misfits)

@@ -36,7 +36,7 @@ internal sealed record SaltRow : CatalogueRow
     /// <summary>[mol/kg] Acid that a kilogram sets free; negative for a base.</summary>
     [
         Number(-50, 50),
-        FoundByPlan("by the formula; none with a label"),
+        FoundByPlan("by the formula; none where there is only a label"),
         Says("Acid that a kilogram sets free, in mol; negative for a base.")
     ]
     public double? AcidEquivalentsPerKilogram { get; init; }
