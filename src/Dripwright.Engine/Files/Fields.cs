@@ -104,7 +104,7 @@ public sealed class PhAttribute(double min, double max) : Attribute
 public sealed class PriceAttribute : Attribute
 {
     /// <summary>Greatest price allowed; the least is nothing.</summary>
-    public const double Most = 1e6;
+    public const int Most = 1_000_000;
 }
 
 /// <summary>Plain numbers by name, any of a few; those that are not given count as not said.</summary>

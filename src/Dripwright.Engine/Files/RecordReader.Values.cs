@@ -98,7 +98,7 @@ internal sealed partial class RecordReader
     {
         if (
             decimal.TryParse(number.Text, NumberStyles.Float, CultureInfo.InvariantCulture, out var price)
-            && price is >= 0 and <= (decimal)PriceAttribute.Most
+            && price is >= 0 and <= PriceAttribute.Most
         )
         {
             return price;

@@ -1,5 +1,4 @@
 using Dripwright.Engine.Files;
-using Dripwright.Engine.Findings;
 using Dripwright.Engine.Rigs;
 using Dripwright.Language;
 using Dripwright.Language.Report;

@@ -2,7 +2,6 @@ using CsCheck;
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Files;
 using Dripwright.Engine.Proposing;
-using Dripwright.Engine.Rigs;
 
 namespace Dripwright.Engine.Tests.Proposing;
 
