@@ -66,6 +66,11 @@ public sealed class LostTests(Chromium chromium)
                 _ = socket.ConnectToServer();
             }
         );
+        // Where no socket opens, the page would fall back to asking by ordinary requests: the network is away for these too.
+        await page.RouteAsync(
+            url => url.Contains("_blazor", StringComparison.Ordinal),
+            request => isAway ? request.AbortAsync() : request.ContinueAsync()
+        );
         await visit.Rig("row", rig.Id);
         await visit.Drawing.WaitForAsync();
         isAway = true;
