@@ -53,20 +53,6 @@ public class ConductivityLawTests
             );
 
     [Fact]
-    public void Temperature_compensation_there_and_back() =>
-        Gen.Select(Gen.Double[0.1, 5], Gen.Double[0, 40], Gen.Double[0.015, 0.025])
-            .Holds(
-                (ec, celsius, coefficient) =>
-                    Assert.Equal(
-                        ec,
-                        TemperatureCompensation
-                            .To25(TemperatureCompensation.At(new Ec(ec), celsius, coefficient), celsius, coefficient)
-                            .DecisiemensPerMetre,
-                        1e-12
-                    )
-            );
-
-    [Fact]
     public void A_recipe_scaled_to_an_EC_reads_that_EC() =>
         Gen.Select(Generated.Balanced, Gen.Double[0.8, 3.5])
             .Holds(

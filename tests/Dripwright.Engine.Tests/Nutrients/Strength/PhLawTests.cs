@@ -90,9 +90,12 @@ public class PhLawTests
             .Holds(
                 (alkalinity, ph) =>
                 {
-                    Composition water = Titration
-                        .WithCarbon(Hard(alkalinity), alkalinity, ph, SolutionConditions.Closed)
-                        .Value!;
+                    Composition water = Titration.WithCarbon(
+                        Hard(alkalinity),
+                        alkalinity,
+                        ph,
+                        SolutionConditions.Closed
+                    );
                     Assert.Equal(alkalinity, Speciation.At(water, ph, SolutionConditions.Closed).Alkalinity, 1e-9);
                     // A titration to 4.5 also pays for the acidity of the end point itself.
                     // The water's own charge balances at the pH that was read, since its cations are its alkalinity.
@@ -116,7 +119,7 @@ public class PhLawTests
     [Fact]
     public void Water_of_ten_milliequivalents_takes_ten_when_it_is_aired()
     {
-        Composition water = Titration.WithCarbon(Hard(10), 10, 7.8, SolutionConditions.Closed).Value!;
+        Composition water = Titration.WithCarbon(Hard(10), 10, 7.8, SolutionConditions.Closed);
         double acid = Titration.AcidTo(water, 5.8, SolutionConditions.Open);
         Assert.InRange(acid, 9.9, 10);
         Assert.True(Titration.AcidTo(water, 5.8, SolutionConditions.Closed) < 0.85 * acid);
@@ -125,7 +128,7 @@ public class PhLawTests
     [Fact]
     public void The_wrong_bottle_is_refused_and_the_right_kind_named()
     {
-        Composition water = Titration.WithCarbon(Hard(4), 4, 7.6, SolutionConditions.Closed).Value!;
+        Composition water = Titration.WithCarbon(Hard(4), 4, 7.6, SolutionConditions.Closed);
         Answer<PhDose> up = PhDosing.ToReach(water, 0.2, 5.8, Lye, SolutionConditions.Closed);
         Assert.False(up.Found);
         Assert.Contains("acid", up.Refusals[0].Remedy.Told(), StringComparison.Ordinal);
@@ -137,7 +140,7 @@ public class PhLawTests
     [Fact]
     public void A_weak_bottle_is_refused()
     {
-        Composition water = Titration.WithCarbon(Hard(10), 10, 7.6, SolutionConditions.Closed).Value!;
+        Composition water = Titration.WithCarbon(Hard(10), 10, 7.6, SolutionConditions.Closed);
         var vinegarish = new PhBottle("weak acid", Composition.Of((Constituent.NitrateNitrogen, 20)));
         Assert.False(PhDosing.ToReach(water, 0.2, 5.5, vinegarish, SolutionConditions.Closed).Found);
     }

@@ -2,6 +2,7 @@ using System.Globalization;
 using Dripwright.Engine.Chemistry.Formulas;
 using Dripwright.Engine.Chemistry.Solutions;
 using Dripwright.Engine.Nutrients.Correcting;
+using Dripwright.Engine.Tests.Nutrients.Strength;
 
 namespace Dripwright.Reference.Tests.Nutrients.Strength;
 
@@ -46,26 +47,6 @@ public class PublishedAcidity(ITestOutputHelper output)
             / 1e-4;
         Assert.Equal(published, charge, 0.006);
     }
-
-    [Theory]
-    [InlineData(6.5, 1.535)]
-    [InlineData(6.0, 2.703)]
-    [InlineData(5.8, 3.078)]
-    [InlineData(5.5, 3.483)]
-    public void Acid_for_hard_water_by_the_short_formula(double ph, double published) =>
-        // Textbook formula with the constants above.
-        Assert.Equal(published, Carbonate.AcidToReach(4, 7.6, ph, 25), 0.01);
-
-    [Theory]
-    [InlineData(6.0, 0.676)]
-    [InlineData(5.8, 0.770)]
-    [InlineData(5.5, 0.871)]
-    public void The_short_formula_scales_with_alkalinity(double ph, double share) =>
-        // Proportional but for the water's own ions, a few µeq/L.
-        Assert.All(
-            [1.0, 4, 8],
-            a => Assert.Equal(share * a, Carbonate.AcidToReach(a, 7.6, ph, 25), 0.004 + (0.001 * a))
-        );
 
     [Theory]
     [InlineData(6.5, 1.467, 2.533)]
@@ -177,7 +158,7 @@ public class PublishedAcidity(ITestOutputHelper output)
     }
 
     private static Composition Water(double celsius = 25) =>
-        Titration.WithCarbon(Solutions.Water, 4, 7.6, new SolutionConditions { Celsius = celsius }).Value!;
+        Titration.WithCarbon(Solutions.Water, 4, 7.6, new SolutionConditions { Celsius = celsius });
 
     private static PhDose Dose(PhBottle bottle, double volume, double ph) =>
         PhDosing.ToReach(Water(), volume, ph, bottle, SolutionConditions.Closed).Value!;
