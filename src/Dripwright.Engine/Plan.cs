@@ -25,6 +25,9 @@ public sealed record Plan
     /// <summary>The feed.</summary>
     public required FeedPlan Feed { get; init; }
 
+    /// <summary>What each planted pot is given in a day.</summary>
+    public required DosePlan Dose { get; init; }
+
     /// <summary>The drains.</summary>
     public required DrainPlan Drain { get; init; }
 

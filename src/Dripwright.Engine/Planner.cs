@@ -53,6 +53,7 @@ public static class Planner
         Tell("solving the feed", 0.1);
         FeedPlan feed = Drawn(new FeedPlanner(rig.Rig, layout).Plan(), layout, options);
         Tell("following the drains", 0.6);
+        DosePlan dose = new DosePlanner(layout, feed).Plan();
         DrainPlan drain = new DrainPlanner(rig.Rig, layout, feed).Plan();
         ReservoirPlan reservoir = new ReservoirPlanner(rig.Rig, layout, feed, drain).Plan();
         OverheadPlan overhead = new OverheadPlanner(rig.Rig, layout).Plan();
@@ -69,6 +70,7 @@ public static class Planner
                 Assumed = assumed,
                 Layout = layout,
                 Feed = feed,
+                Dose = dose,
                 Drain = drain,
                 Reservoir = reservoir,
                 Overhead = overhead,
@@ -155,6 +157,7 @@ public static class Planner
         var judge = new Judgement();
         new LayoutRules(rig, layout, judge).Judge();
         new FeedRules(rig, layout, plan.Feed, judge).Judge();
+        new DoseRules(rig, layout, plan.Feed, plan.Dose, judge).Judge();
         new DrainRules(rig, layout, plan.Feed, plan.Drain, judge).Judge();
         new ReservoirRules(rig, layout, plan.Reservoir, judge).Judge();
         new OverheadRules(rig, layout, plan.Overhead, judge).Judge();

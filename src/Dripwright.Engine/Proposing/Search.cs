@@ -192,6 +192,12 @@ internal sealed class Search
 
         Planned++;
         Plan plan = Planner.Of(resolved, [], s_water);
+        if (IsThirsty(plan))
+        {
+            AnyThirsty = true;
+            return;
+        }
+
         List<Finding> against = Against(plan);
         if (against.Count == 0)
         {
@@ -205,12 +211,6 @@ internal sealed class Search
         if (against.Count > 0)
         {
             Note(against);
-            return;
-        }
-
-        if (IsThirsty(plan))
-        {
-            AnyThirsty = true;
             return;
         }
 
@@ -245,16 +245,8 @@ internal sealed class Search
     private static int Weight(IReadOnlyList<Finding> findings) =>
         findings.Sum(f => f.Level == FindingLevel.Stop ? 100 : 1);
 
-    /// <summary>True where the weakest pot is given less in a day of the timer's hours than its plants drink.</summary>
-    internal static bool IsThirsty(Plan plan)
-    {
-        ResolvedRig rig = plan.Layout.Resolved;
-        double most = plan
-            .Layout.Rows.SelectMany(r => r.Pots)
-            .Where(p => p.Planted)
-            .Max(p => p.Plants * rig.UsePerPlant(p.CropType!));
-        return plan.Feed.Weakest!.Flow * rig.Clock.SecondsPerDay < most * 86_400;
-    }
+    /// <summary>True where a planted pot is given less in a day than its plants drink on a hot one.</summary>
+    internal static bool IsThirsty(Plan plan) => plan.Dose.Pots.Any(pot => pot.Given < pot.HotDay);
 
     private sealed record Unplaced(Frame Frame, double Best, decimal Floor);
 }

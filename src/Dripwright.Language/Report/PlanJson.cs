@@ -91,6 +91,7 @@ public static partial class PlanJson
         );
         json.Object("layout", () => WriteLayout(json, plan.Layout, told));
         json.Object("feed", () => WriteFeed(json, plan.Feed));
+        json.Object("dose", () => WriteDose(json, plan.Dose));
         json.Object("drain", () => WriteDrain(json, plan.Drain));
         json.Object("reservoir", () => WriteReservoir(json, plan.Reservoir));
         json.Object("overhead", () => WriteOverhead(json, plan.Overhead));

@@ -26,6 +26,11 @@ internal static class WaterFigures
             return new(FigureSubject.Pots, "Pots and their water", figures);
         }
 
+        if (plan.Dose.Thirstiest is { } pot)
+        {
+            figures.Insert(0, Dose(pot, words));
+        }
+
         if (feed.Weakest is { } weakest && feed.Strongest is { } strongest)
         {
             figures.Add(new("Least water", words.Flow(weakest.Flow), At(weakest, words)) { Chief = true });
@@ -68,6 +73,23 @@ internal static class WaterFigures
 
         return new(FigureSubject.Pots, "Pots and their water", figures);
     }
+
+    /// <summary>The first thing a grower asks: what a plant gets, beside what it drinks.</summary>
+    private static KeyFigure Dose(PotDose pot, QuantityWords words) =>
+        new(
+            Words.Of("figures.dose"),
+            Words.Of("figures.dose.value", words.Volume(pot.Given / pot.Plants)),
+            Words.Of(
+                "figures.dose.remark",
+                pot.Row,
+                pot.Pot,
+                words.Volume(pot.HotDay / pot.Plants),
+                QuantityWords.Percent(pot.DrainShare)
+            )
+        )
+        {
+            Chief = true,
+        };
 
     public static KeyFigureGroup Pump(Plan plan, QuantityWords words)
     {

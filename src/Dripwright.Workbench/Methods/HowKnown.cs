@@ -17,6 +17,10 @@ internal static class HowKnown
         ("pot-drain", "pot-drain"),
         ("pots-pond", "pot-drain"),
         ("drain-blocked", "pot-drain"),
+        ("drain-share", "dose"),
+        ("plants-", "dose"),
+        ("pot-dry", "feed-network"),
+        ("valves-shut", "feed-network"),
         ("drain-under", "layout"),
         ("drain-pools", "stand-checks"),
         ("drain-", "drain-water-surface"),
@@ -80,7 +84,7 @@ internal static class HowKnown
     public static IReadOnlyList<string> Group(FigureSubject subject) =>
         subject switch
         {
-            FigureSubject.Pots => ["feed-network", "uniformity", "scatter"],
+            FigureSubject.Pots => ["dose", "feed-network", "uniformity", "scatter"],
             FigureSubject.Pump => ["pump", "feed-network"],
             FigureSubject.Drain => ["drain-water-surface", "layout"],
             FigureSubject.Reservoir => ["reservoir-days", "drain-back"],

@@ -41,6 +41,17 @@ public sealed class FindingTests
         "uniformity-fair",
         """{ "rows": [ { "pots": 6 }, { "pots": 6, "floorLevel": "24 in" } ], "pump": { "model": "pump-800gph" } }"""
     )]
+    [InlineData("plants-starve", """{ "timer": { "on": "1 min", "off": "4 h" } }""")]
+    [InlineData("plants-thirst", """{ "timer": { "on": "2 min", "off": "45 min" } }""")]
+    [InlineData("drain-share-low", """{ "timer": { "on": "3 min", "off": "45 min" } }""")]
+    [InlineData(
+        "valves-shut",
+        """{ "feed": { "inlineValves": true }, "rows": [ { "pots": 4, "planting": [ { "pots": "1-3", "crop": "tomato" }, { "pots": "4", "crop": "tomato", "valveOpen": "0 %" } ] } ] }"""
+    )]
+    [InlineData(
+        "pot-dry",
+        """{ "site": { "roomHeight": "20 ft" }, "rows": [ { "pots": 4 }, { "pots": 4, "floorLevel": "9 ft" } ] }"""
+    )]
     [InlineData("emitter-under-range", """{ "feed": { "emitter": "drip-pc-1gph" } }""")]
     [InlineData("emitter-over-range", """{ "pump": { "shutOffHead": "250 ft", "openFlow": "500 gph" } }""")]
     [InlineData(
@@ -260,7 +271,7 @@ public sealed class FindingTests
     }
 
     /// <summary>Rules that tell what will happen: there is nothing to hold it against.</summary>
-    private static readonly string[] _onlyTold = ["drain-blocked", "runs-dry", "wire-pull"];
+    private static readonly string[] _onlyTold = ["drain-blocked", "pot-dry", "runs-dry", "valves-shut", "wire-pull"];
 
     /// <summary>Rules that need what no rig file can ask for: a solver at its end, a catalogue of the user's own.</summary>
     private static readonly string[] _outOfReach =

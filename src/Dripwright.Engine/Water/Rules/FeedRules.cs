@@ -126,7 +126,8 @@ internal sealed class FeedRules(Rig rig, RigLayout layout, FeedPlan feed, Judgem
     {
         EmitterType emitter = layout.Parts.Emitter;
         List<EmitterFlow> open = [.. feed.Emitters.Where(e => e.Open > 0)];
-        List<EmitterFlow> under = [.. open.Where(e => e.Pressure < emitter.MinPressure * (1 - 1e-9))];
+        // An emitter that gives nothing has a finding of its own.
+        List<EmitterFlow> under = [.. open.Where(e => e.Flow > 0 && e.Pressure < emitter.MinPressure * (1 - 1e-9))];
         if (under.Count == 0)
         {
             return;

@@ -1,0 +1,173 @@
+using Dripwright.Engine.Findings;
+using Dripwright.Engine.Layout;
+using Dripwright.Engine.Phrases;
+using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Units;
+
+namespace Dripwright.Engine.Water;
+
+/// <summary>Judges whether each plant gets its drink: the first thing a grower asks of a rig.</summary>
+internal sealed class DoseRules(Rig rig, RigLayout layout, FeedPlan feed, DosePlan plan, Judgement judge)
+{
+    /// <summary>[s] The longest watering that is offered as a cure; a pot drains between two of them.</summary>
+    private const double LongestWatering = 3600;
+
+    private const double Day = 86_400;
+
+    // What rounding a time to whole minutes may take away again.
+    private const double Hair = 1e-9;
+
+    public void Judge()
+    {
+        if (!feed.Solved || feed.TotalFlow <= 0)
+        {
+            // Said once, by whoever judges the feed.
+            return;
+        }
+
+        Dry();
+        Drink();
+    }
+
+    /// <summary>Planted pots that get nothing while others do.</summary>
+    private void Dry()
+    {
+        ILookup<(int Row, int Pot), EmitterFlow> emitters = feed.Emitters.ToLookup(e => (e.Row, e.Pot));
+        List<PotFlow> dry = [.. feed.Pots.Where(p => p.Planted && p.Flow <= 0)];
+        bool Shut(PotFlow pot) => emitters[(pot.Row, pot.Pot)].All(e => e.Open <= 0);
+        Say(
+            "valves-shut",
+            [.. dry.Where(Shut)],
+            ["rows[0].planting", "feed.valveOpen"],
+            RigCure.Offered([.. Opened()])
+        );
+        Say(
+            "pot-dry",
+            [.. dry.Where(pot => !Shut(pot))],
+            layout.Parts.Pump is null
+                ? ["reservoir.base", "rows[0].floorLevel"]
+                : ["pump.model", "rows[0].floorLevel", "feed.throttle", "feed.bypass"],
+            []
+        );
+
+        void Say(string rule, List<PotFlow> pots, IReadOnlyList<string> fields, IReadOnlyList<Cure> cures)
+        {
+            if (pots.Count > 0)
+            {
+                judge.Add(
+                    rule,
+                    Where(pots.Select(p => (p.Row, p.Pot))),
+                    fields,
+                    Phrase.Of($"finding.{rule}.what"),
+                    Phrase.Of("finding.pot-dry.value"),
+                    Phrase.None,
+                    Phrase.Of($"finding.{rule}.remedy"),
+                    cures
+                );
+            }
+        }
+    }
+
+    // A planting's own valve where it is shut, and the one setting for all others.
+    private IEnumerable<FieldChange> Opened()
+    {
+        if (rig.Feed.ValveOpen <= 0)
+        {
+            yield return RigCure.Text("feed.valveOpen", "100 %");
+        }
+
+        foreach (var (r, row) in rig.Rows.Index())
+        {
+            foreach (var (p, planting) in (row.Planting ?? []).Index())
+            {
+                if (planting.ValveOpen <= 0)
+                {
+                    yield return RigCure.Text(
+                        $"rows[{QuantityWords.Count(r)}].planting[{QuantityWords.Count(p)}].valveOpen",
+                        "100 %"
+                    );
+                }
+            }
+        }
+    }
+
+    private void Drink()
+    {
+        if (plan.Thirstiest is not { } worst || worst.Share >= 1 - Hair)
+        {
+            return;
+        }
+
+        (string rule, Func<PotDose, double> least) =
+            plan.Pots.Any(p => p.Given < p.LowDay) ? ("plants-starve", (Func<PotDose, double>)(p => p.LowDay))
+            : plan.Pots.Any(p => p.Given < p.HotDay) ? ("plants-thirst", p => p.HotDay)
+            : ("drain-share-low", p => p.Wanted);
+        List<PotDose> under = [.. plan.Pots.Where(p => p.Given < least(p) * (1 - Hair)).OrderBy(p => p.Share)];
+        PotDose said = under[0];
+        IReadOnlyList<Cure> offers = Offers();
+        judge.Add(
+            rule,
+            Where(under.Select(p => (p.Row, p.Pot))),
+            layout.Resolved.Clock.Continuous
+                ? ["feed.emittersPerPot", "feed.emitter", "pump.model"]
+                : ["timer.on", "timer.hoursPerDay", "timer.off", "feed.emitter"],
+            rule == "drain-share-low"
+                ? Phrase.Of("finding.drain-share-low.what", Measured.Percent(said.DrainShare))
+                : Phrase.Counted(
+                    $"finding.{rule}.what",
+                    said.Plants,
+                    Measured.Volume(rule == "plants-starve" ? said.MeanDay : said.HotDay),
+                    Measured.Volume(said.Given)
+                ),
+            Phrase.Of("finding.dose.value", Measured.Volume(said.Given)),
+            Phrase.Of("finding.dose.limit", Measured.Volume(least(said))),
+            Phrase.Of(offers.Count > 0 ? "finding.dose.clock.remedy" : "finding.dose.emitters.remedy"),
+            offers
+        );
+    }
+
+    /// <summary>A clock that gives every pot what is wanted: longer waterings first, then more hours of the day.</summary>
+    private IReadOnlyList<Cure> Offers()
+    {
+        PumpClock clock = layout.Resolved.Clock;
+        if (clock.Continuous)
+        {
+            return [];
+        }
+
+        double on = plan.Pots.Max(LongEnough);
+        double whole = Math.Ceiling((on / 60) - 1e-6) * 60;
+        double hours = plan.Pots.Max(HoursEnough);
+        double wholeHours = Math.Ceiling((hours / 3600) - 1e-6) * 3600;
+        return
+        [
+            .. whole <= LongestWatering && whole > rig.Timer.On
+                ? RigCure.Offered(RigCure.Text("timer.on", $"{QuantityWords.Count((int)(whole / 60))} min"))
+                : [],
+            .. wholeHours <= Day && wholeHours > rig.Timer.HoursPerDay
+                ? RigCure.Offered(
+                    RigCure.Text("timer.hoursPerDay", $"{QuantityWords.Count((int)(wholeHours / 3600))} h")
+                )
+                : [],
+        ];
+    }
+
+    // n = H / (on + off) waterings of on - fill seconds: n (on - fill) flow >= wanted, solved for on.
+    private double LongEnough(PotDose pot)
+    {
+        double hours = rig.Timer.HoursPerDay;
+        double most = (hours * pot.Flow) - pot.Wanted;
+        return most > 0
+            ? ((pot.Wanted * rig.Timer.Off) + (hours * pot.Flow * plan.FillTime)) / most
+            : double.PositiveInfinity;
+    }
+
+    private double HoursEnough(PotDose pot)
+    {
+        double each = pot.Flow * (rig.Timer.On - plan.FillTime);
+        return each > 0 ? pot.Wanted * (rig.Timer.On + rig.Timer.Off) / each : double.PositiveInfinity;
+    }
+
+    private static List<Place> Where(IEnumerable<(int Row, int Pot)> pots) =>
+        [.. pots.GroupBy(p => p.Row).Select(g => Place.OfPots(g.Key, [.. g.Select(p => p.Pot).Order()]))];
+}

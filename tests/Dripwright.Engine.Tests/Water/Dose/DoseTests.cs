@@ -1,0 +1,150 @@
+using System.Globalization;
+using CsCheck;
+using Dripwright.Engine.Findings;
+using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Tests.Planning;
+using Dripwright.Engine.Tests.Rigs;
+using Dripwright.Engine.Water;
+
+namespace Dripwright.Engine.Tests.Water.Dose;
+
+/// <summary>Each plant's drink: what the clock gives it, and what a grower would say of that.</summary>
+public sealed class DoseTests
+{
+    private const double Litre = 1e-3;
+
+    [Fact]
+    public void A_pot_is_given_its_flow_for_as_long_as_water_comes()
+    {
+        // By hand: 14 h of 15 min on, 45 min off are 14 waterings.
+        Plan plan = Plans.From("""{ "rows": [ { "pots": 10 } ] }""");
+        DosePlan dose = plan.Dose;
+        Assert.Equal(14, dose.Waterings, 1e-12);
+        Assert.InRange(dose.FillTime, 1, 60);
+        foreach (PotDose pot in dose.Pots)
+        {
+            Assert.Equal(14 * (900 - dose.FillTime) * pot.Flow, pot.Given, 1e-12);
+        }
+    }
+
+    [Fact]
+    public void A_pump_that_never_stops_gives_a_day_of_its_flow()
+    {
+        Plan plan = Plans.From("""{ "timer": { "mode": "continuous" } }""");
+        Assert.Equal(0, plan.Dose.FillTime);
+        Assert.All(plan.Dose.Pots, pot => Assert.Equal(86_400 * pot.Flow, pot.Given, 1e-12));
+    }
+
+    [Fact]
+    public void A_check_valve_keeps_the_lines_full_so_that_short_pulses_count_whole()
+    {
+        const string Short = """{ "timer": { "on": "1 min", "off": "29 min" }, "feed": { "checkValve": VALVE } }""";
+        Plan open = Plans.From(Short.Replace("VALVE", "false", StringComparison.Ordinal));
+        Plan held = Plans.From(Short.Replace("VALVE", "true", StringComparison.Ordinal));
+        Assert.True(open.Dose.FillTime > held.Dose.FillTime);
+        Assert.True(open.Dose.Thirstiest!.Given < held.Dose.Thirstiest!.Given);
+    }
+
+    [Fact]
+    public void Two_plants_drink_twice_what_one_drinks()
+    {
+        Plan plan = Plans.From(
+            """{ "rows": [ { "pots": 2, "planting": [ { "pots": "1", "crop": "tomato" }, { "pots": "2", "crop": "tomato", "plants": 2 } ] } ] }"""
+        );
+        Assert.Equal(2 * plan.Dose.Pots[0].HotDay, plan.Dose.Pots[1].HotDay, 1e-15);
+        Assert.Same(plan.Dose.Pots[1], plan.Dose.Thirstiest);
+    }
+
+    // What is given does not hang on what is drunk, so the drink is put just beside each limit.
+    [Theory]
+    [InlineData(2.02, "plants-starve", FindingLevel.Stop)]
+    [InlineData(1.98, "plants-thirst", FindingLevel.Mend)]
+    [InlineData(1.01, "plants-thirst", FindingLevel.Mend)]
+    [InlineData(0.99, "drain-share-low", FindingLevel.Note)]
+    [InlineData(0.76, "drain-share-low", FindingLevel.Note)]
+    [InlineData(0.74, null, null)]
+    public void On_either_side_of_each_limit_the_verdict_is_another(double drink, string? rule, FindingLevel? level)
+    {
+        const string Timer = """ "timer": { "on": "3 min", "off": "45 min" } """;
+        double given = Plans.From($"{{ {Timer} }}").Dose.Pots.Min(p => p.Given) / Litre;
+        string use = (drink * given).ToString("0.0000", CultureInfo.InvariantCulture);
+        Plan plan = Plans.From($$"""{ {{Timer}}, "reservoir": { "usePerPlant": "{{use}} L/day" } }""");
+        Finding? said = plan.Findings.SingleOrDefault(f =>
+            f.Rule is "plants-starve" or "plants-thirst" or "drain-share-low"
+        );
+        Assert.Equal(rule, said?.Rule);
+        Assert.Equal(level, said?.Level);
+    }
+
+    [Fact]
+    public void A_pot_behind_a_shut_valve_is_not_watered_by_its_neighbours()
+    {
+        Plan plan = Plans.From(
+            """
+            {
+              "feed": { "inlineValves": true },
+              "rows": [ { "pots": 3, "planting": [ { "pots": "1-2", "crop": "tomato" }, { "pots": "3", "crop": "tomato", "valveOpen": "0 %" } ] } ]
+            }
+            """
+        );
+        Finding said = plan.Said("valves-shut")!;
+        Assert.Equal(FindingLevel.Stop, said.Level);
+        Assert.Equal((1, 3), (said.Places[0].Row, said.Places[0].Pot));
+        Assert.DoesNotContain(plan.Dose.Pots, pot => pot.Pot == 3);
+        Assert.Equal("rows[0].planting[1].valveOpen", Assert.Single(Assert.Single(said.Cures).Changes).Field);
+    }
+
+    [Fact]
+    public void A_row_too_high_for_the_pump_is_told_the_true_cause()
+    {
+        Plan plan = Plans.From(
+            """{ "site": { "roomHeight": "20 ft" }, "rows": [ { "pots": 4 }, { "pots": 4, "floorLevel": "9 ft" } ] }"""
+        );
+        Finding said = plan.Said("pot-dry")!;
+        Assert.Equal(2, said.Places.Single().Row);
+        Assert.Equal("pump.model", said.Fields[0]);
+        // One cause, one finding: the pressure of an emitter that gives nothing is not judged as well.
+        Assert.DoesNotContain(plan.Findings, f => f.Rule == "emitter-under-range" && f.Places.Any(p => p.Row == 2));
+    }
+
+    [Fact]
+    public void The_default_rig_of_any_count_gives_every_plant_its_drink() =>
+        Assert.All(
+            Enumerable.Range(1, 20),
+            pots =>
+            {
+                Plan plan = Plans.From($$"""{ "rows": [ { "pots": {{pots}} } ] }""");
+                Assert.True(plan.Dose.Thirstiest!.Share >= 1, $"{pots} pots: {plan.Dose.Thirstiest}");
+            }
+        );
+
+    [Fact]
+    public void A_longer_watering_never_gives_a_pot_less() =>
+        Gen.Select(RigGen.Rigs, Gen.Double[1, 4])
+            .Holds(
+                (rig, more) =>
+                {
+                    Rig longer = rig with { Timer = rig.Timer with { On = Math.Min(86_400, rig.Timer.On * more) } };
+                    IReadOnlyList<PotDose> before = Plans.Of(rig).Dose.Pots;
+                    IReadOnlyList<PotDose> after = Plans.Of(longer).Dose.Pots;
+                    Assert.Equal(before.Count, after.Count);
+                    Assert.All(before.Zip(after), p => Assert.True(p.Second.Given >= p.First.Given * (1 - 1e-9)));
+                },
+                iter: 20
+            );
+
+    [Fact]
+    public void Pots_are_given_no_more_than_the_pump_gives() =>
+        RigGen.Rigs.Holds(
+            rig =>
+            {
+                Plan plan = Plans.Of(rig);
+                PumpClock clock = plan.Layout.Resolved.Clock;
+                double filled = plan.Feed.Stop.BackToTank + plan.Feed.Stop.ThroughEmitters;
+                double running = Math.Max(0, clock.SecondsPerDay - (clock.Waterings * plan.Dose.FillTime));
+                double pumped = (running * plan.Feed.TotalFlow) + (clock.Waterings * filled);
+                Assert.True(plan.Dose.Pots.Sum(p => p.Given) <= pumped * (1 + 1e-9));
+            },
+            iter: 40
+        );
+}
