@@ -20,7 +20,7 @@ internal static class HowKnown
         ("drain-share", "dose"),
         ("plants-", "dose"),
         ("pot-dry", "feed-network"),
-        ("valves-shut", "feed-network"),
+        ("valves-", "feed-network"),
         ("drain-under", "layout"),
         ("drain-pools", "stand-checks"),
         ("drain-", "drain-water-surface"),

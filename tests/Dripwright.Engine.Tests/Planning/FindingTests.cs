@@ -41,6 +41,7 @@ public sealed class FindingTests
         "uniformity-fair",
         """{ "rows": [ { "pots": 6 }, { "pots": 6, "floorLevel": "24 in" } ], "pump": { "model": "pump-800gph" } }"""
     )]
+    [InlineData("valves-missing", """{ "feed": { "valveOpen": "50 %" } }""")]
     [InlineData("plants-starve", """{ "timer": { "on": "1 min", "off": "4 h" } }""")]
     [InlineData("plants-thirst", """{ "timer": { "on": "2 min", "off": "45 min" } }""")]
     [InlineData("drain-share-low", """{ "timer": { "on": "3 min", "off": "45 min" } }""")]

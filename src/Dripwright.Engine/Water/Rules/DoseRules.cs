@@ -38,19 +38,18 @@ internal sealed class DoseRules(Rig rig, RigLayout layout, FeedPlan feed, DosePl
         Say(
             "valves-shut",
             [.. dry.Where(Shut)],
+            "Shut",
             ["rows[0].planting", "feed.valveOpen"],
             RigCure.Offered([.. Opened()])
         );
-        Say(
-            "pot-dry",
-            [.. dry.Where(pot => !Shut(pot))],
-            layout.Parts.Pump is null
-                ? ["reservoir.base", "rows[0].floorLevel"]
-                : ["pump.model", "rows[0].floorLevel", "feed.throttle", "feed.bypass"],
-            []
-        );
+        List<PotFlow> lacking = [.. dry.Where(pot => !Shut(pot))];
+        if (lacking.Count > 0)
+        {
+            (DryCause cause, IReadOnlyList<Cure> cures) = new WaterTrials(rig, layout).Find();
+            Say("pot-dry", lacking, cause.ToString(), FieldsOf(cause), cures);
+        }
 
-        void Say(string rule, List<PotFlow> pots, IReadOnlyList<string> fields, IReadOnlyList<Cure> cures)
+        void Say(string rule, List<PotFlow> pots, string why, IReadOnlyList<string> fields, IReadOnlyList<Cure> cures)
         {
             if (pots.Count > 0)
             {
@@ -58,15 +57,25 @@ internal sealed class DoseRules(Rig rig, RigLayout layout, FeedPlan feed, DosePl
                     rule,
                     Where(pots.Select(p => (p.Row, p.Pot))),
                     fields,
-                    Phrase.Of($"finding.{rule}.what"),
+                    Phrase.Of($"finding.{rule}.{why}.what"),
                     Phrase.Of("finding.pot-dry.value"),
                     Phrase.None,
-                    Phrase.Of($"finding.{rule}.remedy"),
+                    Phrase.Of($"finding.{rule}.{why}.remedy"),
                     cures
                 );
             }
         }
     }
+
+    private IReadOnlyList<string> FieldsOf(DryCause cause) =>
+        cause switch
+        {
+            DryCause.Throttle => ["feed.throttle"],
+            DryCause.Bypass => ["feed.bypass"],
+            _ => layout.Parts.Pump is null
+                ? ["reservoir.base", "rows[0].floorLevel"]
+                : ["pump.model", "rows[0].floorLevel"],
+        };
 
     // A planting's own valve where it is shut, and the one setting for all others.
     private IEnumerable<FieldChange> Opened()

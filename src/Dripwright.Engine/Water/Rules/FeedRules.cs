@@ -54,19 +54,38 @@ internal sealed class FeedRules(Rig rig, RigLayout layout, FeedPlan feed, Judgem
     {
         double lift = Math.Max(0, -feed.StaticHead);
         double shutOff = layout.Parts.Pump is { } pump ? pump.Curve[0].Head : 0;
-        bool shut = layout.Rows.All(r => r.Emitters.All(e => e.Open <= 0));
+        string why;
+        IReadOnlyList<Cure> cures = [];
+        if (layout.Rows.All(r => r.Emitters.All(e => e.Open <= 0)))
+        {
+            why = "shut";
+        }
+        else
+        {
+            (DryCause cause, cures) = new WaterTrials(rig, layout).Find();
+            why =
+                cause == DryCause.Throttle ? "throttle"
+                : cause == DryCause.Bypass ? "bypass"
+                : Pumped ? "pump"
+                : "gravity";
+        }
+
         judge.Add(
             "no-water",
             [Place.FeedLines],
-            shut ? ["feed.valveOpen"]
-                : Pumped ? ["pump.model", "feed.lineHeight", "reservoir.base"]
-                : ["reservoir.base", "feed.lineHeight"],
-            shut ? Phrase.Of("finding.no-water.shut.what") : Phrase.Of("finding.no-water.lift.what"),
+            why switch
+            {
+                "shut" => ["feed.valveOpen"],
+                "throttle" => ["feed.throttle"],
+                "bypass" => ["feed.bypass"],
+                "pump" => ["pump.model", "feed.lineHeight", "reservoir.base"],
+                _ => ["reservoir.base", "feed.lineHeight"],
+            },
+            Phrase.Of($"finding.no-water.{(why is "pump" or "gravity" ? "lift" : why)}.what"),
             Phrase.Of("finding.no-water.value", Measured.Head(lift)),
             Limit.AtMost(Measured.Head(shutOff)),
-            shut ? Phrase.Of("finding.no-water.shut.remedy")
-                : Pumped ? Phrase.Of("finding.no-water.pump.remedy")
-                : Phrase.Of("finding.no-water.gravity.remedy")
+            Phrase.Of($"finding.no-water.{why}.remedy"),
+            cures
         );
     }
 

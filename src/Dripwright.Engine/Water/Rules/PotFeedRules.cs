@@ -19,6 +19,50 @@ internal sealed class PotFeedRules(Rig rig, RigLayout layout, FeedPlan feed, Jud
         Strainer();
         Single();
         Empty();
+        Unused();
+    }
+
+    /// <summary>Settings of valves that the rig does not have: the grower counts on them, and the plan does not.</summary>
+    private void Unused()
+    {
+        if (rig.Feed.InlineValves)
+        {
+            return;
+        }
+
+        List<(string Field, double Open)> set =
+        [
+            .. rig.Feed.ValveOpen < 1 ? [("feed.valveOpen", rig.Feed.ValveOpen)] : (List<(string, double)>)[],
+            .. rig
+                .Rows.Index()
+                .SelectMany(row =>
+                    (row.Item.Planting ?? [])
+                        .Index()
+                        .Where(p => p.Item.ValveOpen < 1)
+                        .Select(p =>
+                            (
+                                $"rows[{QuantityWords.Count(row.Index)}].planting[{QuantityWords.Count(p.Index)}].valveOpen",
+                                p.Item.ValveOpen!.Value
+                            )
+                        )
+                ),
+        ];
+        if (set.Count > 0)
+        {
+            judge.Add(
+                "valves-missing",
+                [Place.FeedLines],
+                ["feed.inlineValves", .. set.Select(s => s.Field)],
+                Phrase.Of("finding.valves-missing.what"),
+                Phrase.Of("finding.valves-missing.value"),
+                Phrase.Of("finding.valves-missing.limit"),
+                Phrase.Of("finding.valves-missing.remedy"),
+                // A valve that is shut would leave its plants dry: whether they are there is the grower's to say.
+                set.TrueForAll(s => s.Open > 0)
+                    ? RigCure.Offered(RigCure.Yes("feed.inlineValves"))
+                    : []
+            );
+        }
     }
 
     private void Unlike()

@@ -107,6 +107,33 @@ public sealed class DoseTests
         Assert.DoesNotContain(plan.Findings, f => f.Rule == "emitter-under-range" && f.Places.Any(p => p.Row == 2));
     }
 
+    [Theory]
+    [InlineData(""" "feed": { "throttle": "0 %" } """, "feed.throttle")]
+    [InlineData(""" "feed": { "bypass": "100 %" } """, "feed.bypass")]
+    [InlineData(
+        """ "site": { "roomHeight": "20 ft" }, "rows": [ { "pots": 4 }, { "pots": 4, "floorLevel": "5 ft" } ] """,
+        "pump.model"
+    )]
+    public void Dry_pots_are_told_what_keeps_them_dry_and_the_cure_waters_them(string rig, string field)
+    {
+        Plan plan = Plans.From($"{{ {rig} }}");
+        Finding said = plan.Said("no-water") ?? plan.Said("pot-dry")!;
+        Assert.Equal(field, said.Fields[0]);
+        Cure cure = Assert.Single(said.Cures);
+        Assert.Equal(field, Assert.Single(cure.Changes).Field);
+        var trial = CureTrial.Of(plan, said, cure, new PlanOptions { Draws = 0 });
+        Assert.True(trial.Cured);
+        Assert.DoesNotContain(trial.New, f => f.Level == FindingLevel.Stop);
+        Assert.DoesNotContain(trial.After!.Feed.Pots, p => p.Planted && p.Flow <= 0);
+    }
+
+    [Fact]
+    public void Nobody_is_told_to_buy_another_pump_than_their_own()
+    {
+        Plan plan = Plans.From("""{ "pump": { "shutOffHead": "1 ft", "openFlow": "100 gph" } }""");
+        Assert.Empty(plan.Said("no-water")!.Cures);
+    }
+
     [Fact]
     public void The_default_rig_of_any_count_gives_every_plant_its_drink() =>
         Assert.All(
