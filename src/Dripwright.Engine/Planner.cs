@@ -55,7 +55,7 @@ public static class Planner
         Tell("following the drains", 0.6);
         DosePlan dose = new DosePlanner(layout, feed).Plan();
         DrainPlan drain = new DrainPlanner(rig.Rig, layout, feed).Plan();
-        ReservoirPlan reservoir = new ReservoirPlanner(rig.Rig, layout, feed, drain).Plan();
+        ReservoirPlan reservoir = new ReservoirPlanner(rig.Rig, layout, feed, dose, drain).Plan();
         OverheadPlan overhead = new OverheadPlanner(rig.Rig, layout).Plan();
         NutrientPlan? nutrients = NutrientPlanner.Plan(layout, feed, reservoir);
         Tell("loading the stands", 0.7);
@@ -159,7 +159,7 @@ public static class Planner
         new FeedRules(rig, layout, plan.Feed, judge).Judge();
         new DoseRules(rig, layout, plan.Feed, plan.Dose, judge).Judge();
         new DrainRules(rig, layout, plan.Feed, plan.Drain, judge).Judge();
-        new ReservoirRules(rig, layout, plan.Reservoir, judge).Judge();
+        new ReservoirRules(rig, layout, plan.Reservoir, plan.Dose, judge).Judge();
         new OverheadRules(rig, layout, plan.Overhead, judge).Judge();
         if (plan.Stand is not null)
         {

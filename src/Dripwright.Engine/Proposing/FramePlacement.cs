@@ -214,7 +214,7 @@ internal sealed class FramePlacement(Brief brief, SearchSpace space, PartsCatalo
                     Power = space.Pumps.Min(p => p.Power),
                     Cord = LongCord,
                 },
-            Timer = frame.Gravity ? start.Timer with { Mode = TimerMode.Continuous } : start.Timer,
+            Timer = frame.Gravity ? RigStarter.ByGravity(start.Timer) : start.Timer,
             OnHand = brief.OnHand,
         };
     }

@@ -192,6 +192,11 @@ internal sealed class Search
 
         Planned++;
         Plan plan = Planner.Of(resolved, [], s_water);
+        if (Timed(rig, plan) is { } timed && ResolvedRig.TryOf(timed, _catalogue) is { } again)
+        {
+            (rig, plan) = (timed, Planner.Of(again, [], s_water));
+        }
+
         if (IsThirsty(plan))
         {
             AnyThirsty = true;
@@ -244,6 +249,15 @@ internal sealed class Search
 
     private static int Weight(IReadOnlyList<Finding> findings) =>
         findings.Sum(f => f.Level == FindingLevel.Stop ? 100 : 1);
+
+    // What runs through by gravity is carried back by hand: water just as long as the plants need.
+    private static Rig? Timed(Rig rig, Plan plan) =>
+        plan.Layout.Parts.Pump is null && WateringTime.Minutes(rig.Timer, plan.Dose) is { } on && on != rig.Timer.On
+            ? rig with
+            {
+                Timer = rig.Timer with { On = on },
+            }
+            : null;
 
     /// <summary>True where a planted pot is given less in a day than its plants drink on a hot one.</summary>
     internal static bool IsThirsty(Plan plan) => plan.Dose.Pots.Any(pot => pot.Given < pot.HotDay);

@@ -60,7 +60,12 @@ public static class RigStarter
             Reservoir = rig.Reservoir with
             {
                 Base = QuantityText.Parse(Dimension.Length, rig.Units is UnitSystem.Us ? "6 ft" : "1.8 m"),
+                DaysWanted = 86_400,
             },
             Drain = rig.Drain with { Into = DrainTarget.CatchTank },
+            Timer = ByGravity(rig.Timer),
         };
+
+    // What runs through is carried back by hand: a few minutes an hour give a plant its drink and little more.
+    internal static Timer ByGravity(Timer timer) => timer with { Mode = TimerMode.Cycle, On = 5 * 60, Off = 55 * 60 };
 }

@@ -19,6 +19,9 @@ public sealed record DosePlan
     /// <summary>[s] At the start of each watering, until the lines that ran empty are full again.</summary>
     public required double FillTime { get; init; }
 
+    /// <summary>[s] How long the emitters run in a day.</summary>
+    public required double Running { get; init; }
+
     /// <summary>[-] Waterings a day; 1 where the pump never stops.</summary>
     public required double Waterings { get; init; }
 

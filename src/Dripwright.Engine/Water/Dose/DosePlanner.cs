@@ -42,6 +42,7 @@ internal sealed class DosePlanner(RigLayout layout, FeedPlan feed)
                     }),
             ],
             FillTime = fill,
+            Running = running,
             Waterings = stops ? clock.Waterings : 1,
         };
     }

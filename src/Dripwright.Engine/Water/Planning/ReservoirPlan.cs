@@ -55,7 +55,10 @@ public sealed record ReservoirPlan
     /// <summary>[m³/s] What they take in a hot week.</summary>
     public required double Use { get; init; }
 
-    /// <summary>[d] Days it lasts in a hot week; null where nothing drinks.</summary>
+    /// <summary>[m³/s] What leaves it in a hot week: what the plants drink, or all they are given where the drain is caught elsewhere.</summary>
+    public required double Leaves { get; init; }
+
+    /// <summary>[d] Days it lasts in a hot week; null where nothing leaves it.</summary>
     public required double? Days { get; init; }
 
     /// <summary>[kg] Mass of the water when full.</summary>

@@ -11,7 +11,7 @@ namespace Dripwright.Engine.Water;
 /// drains fill. Topped up to the mark while the pump runs, all of that comes back on top of the mark when the pump stops:
 /// the case in which it overflows, and the one that is judged.
 /// </remarks>
-internal sealed class ReservoirPlanner(Rig rig, RigLayout layout, FeedPlan feed, DrainPlan drain)
+internal sealed class ReservoirPlanner(Rig rig, RigLayout layout, FeedPlan feed, DosePlan dose, DrainPlan drain)
 {
     public ReservoirPlan Plan()
     {
@@ -46,6 +46,8 @@ internal sealed class ReservoirPlanner(Rig rig, RigLayout layout, FeedPlan feed,
             .Rows.SelectMany(r => r.Pots)
             .Where(p => p.Planted)
             .Sum(p => p.Plants * layout.Resolved.UsePerPlant(p.CropType!));
+        // What runs through comes back by itself, or is caught elsewhere and must be carried.
+        double leaves = returns ? use : Math.Max(use, feed.TotalFlow * dose.Running / 86_400);
         double working = ReservoirDays.WorkingVolume(shape, lowestLevel, fullLevel);
         double density = WaterProperties.Density(rig.Reservoir.WaterTemperature - 273.15);
         double overInlet = Math.Max(0, full - shape.VolumeAt(tank.LevelIn(inlet)));
@@ -69,7 +71,8 @@ internal sealed class ReservoirPlanner(Rig rig, RigLayout layout, FeedPlan feed,
             SecondsToEmptyDrainBlocked = feed.TotalFlow > 0 ? ReservoirDays.TimeToEmpty(working, feed.TotalFlow) : null,
             Plants = plants,
             Use = use,
-            Days = use > 0 ? working / use / 86_400 : null,
+            Leaves = leaves,
+            Days = leaves > 0 ? working / leaves / 86_400 : null,
             WaterMass = full * density,
             FloorPressure =
                 full * density * StandardGravity.Value / ((place.Right - place.Left) * (place.Back - place.Front)),

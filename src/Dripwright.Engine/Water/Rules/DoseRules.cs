@@ -9,11 +9,6 @@ namespace Dripwright.Engine.Water;
 /// <summary>Judges whether each plant gets its drink: the first thing a grower asks of a rig.</summary>
 internal sealed class DoseRules(Rig rig, RigLayout layout, FeedPlan feed, DosePlan plan, Judgement judge)
 {
-    /// <summary>[s] The longest watering that is offered as a cure; a pot drains between two of them.</summary>
-    private const double LongestWatering = 3600;
-
-    private const double Day = 86_400;
-
     // What rounding a time to whole minutes may take away again.
     private const double Hair = 1e-9;
 
@@ -144,37 +139,15 @@ internal sealed class DoseRules(Rig rig, RigLayout layout, FeedPlan feed, DosePl
             return [];
         }
 
-        double on = plan.Pots.Max(LongEnough);
-        double whole = Math.Ceiling((on / 60) - 1e-6) * 60;
-        double hours = plan.Pots.Max(HoursEnough);
-        double wholeHours = Math.Ceiling((hours / 3600) - 1e-6) * 3600;
         return
         [
-            .. whole <= LongestWatering && whole > rig.Timer.On
-                ? RigCure.Offered(RigCure.Text("timer.on", $"{QuantityWords.Count((int)(whole / 60))} min"))
+            .. WateringTime.Minutes(rig.Timer, plan) is { } on && on > rig.Timer.On
+                ? RigCure.Offered(WateringTime.On(on))
                 : [],
-            .. wholeHours <= Day && wholeHours > rig.Timer.HoursPerDay
-                ? RigCure.Offered(
-                    RigCure.Text("timer.hoursPerDay", $"{QuantityWords.Count((int)(wholeHours / 3600))} h")
-                )
+            .. WateringTime.Hours(rig.Timer, plan) is { } hours && hours > rig.Timer.HoursPerDay
+                ? RigCure.Offered(WateringTime.HoursPerDay(hours))
                 : [],
         ];
-    }
-
-    // n = H / (on + off) waterings of on - fill seconds: n (on - fill) flow >= wanted, solved for on.
-    private double LongEnough(PotDose pot)
-    {
-        double hours = rig.Timer.HoursPerDay;
-        double most = (hours * pot.Flow) - pot.Wanted;
-        return most > 0
-            ? ((pot.Wanted * rig.Timer.Off) + (hours * pot.Flow * plan.FillTime)) / most
-            : double.PositiveInfinity;
-    }
-
-    private double HoursEnough(PotDose pot)
-    {
-        double each = pot.Flow * (rig.Timer.On - plan.FillTime);
-        return each > 0 ? pot.Wanted * (rig.Timer.On + rig.Timer.Off) / each : double.PositiveInfinity;
     }
 
     private static List<Place> Where(IEnumerable<(int Row, int Pot)> pots) =>

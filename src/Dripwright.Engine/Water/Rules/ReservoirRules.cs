@@ -6,7 +6,7 @@ using Dripwright.Engine.Rigs;
 namespace Dripwright.Engine.Water;
 
 /// <summary>Judges the reservoir.</summary>
-internal sealed class ReservoirRules(Rig rig, RigLayout layout, ReservoirPlan plan, Judgement judge)
+internal sealed class ReservoirRules(Rig rig, RigLayout layout, ReservoirPlan plan, DosePlan dose, Judgement judge)
 {
     /// <summary>[m] A finger's width.</summary>
     private const double Finger = 0.02;
@@ -131,12 +131,38 @@ internal sealed class ReservoirRules(Rig rig, RigLayout layout, ReservoirPlan pl
                 "days-short",
                 s_reservoir,
                 ["reservoir.tank", "reservoir.daysWanted"],
-                Phrase.Counted("finding.days-short.what", plan.Plants, Measured.Days(lasts)),
+                Returns
+                    ? Phrase.Counted("finding.days-short.what", plan.Plants, Measured.Days(lasts))
+                    : Phrase.Of(
+                        "finding.days-short.caught.what",
+                        Measured.Volume(plan.Leaves * 86_400),
+                        Measured.Time(lasts)
+                    ),
                 Phrase.Of(Measured.Days(lasts)),
                 Limit.AtLeast(Measured.Days(rig.Reservoir.DaysWanted)),
-                Phrase.Of("finding.days-short.remedy")
+                Phrase.Of(Returns ? "finding.days-short.remedy" : "finding.days-short.caught.remedy"),
+                Returns ? [] : ShorterWaterings()
             );
         }
+    }
+
+    private bool Returns => rig.Drain.Into == DrainTarget.Reservoir;
+
+    // Just enough for a hot day, where that leaves enough in the reservoir.
+    private IReadOnlyList<Cure> ShorterWaterings()
+    {
+        Rigs.Timer timer = rig.Timer;
+        if (WateringTime.Minutes(timer, dose) is not { } on)
+        {
+            return [];
+        }
+
+        double flow = dose.Pots.Sum(p => p.Flow);
+        double aDay = timer.HoursPerDay / (on + timer.Off) * on * flow;
+        double lasts = plan.WorkingVolume / Math.Max(aDay, plan.Use * 86_400) * 86_400;
+        return lasts >= rig.Reservoir.DaysWanted * (1 + 1e-9)
+            ? RigCure.Offered(RigCure.Text("timer.mode", "cycle"), WateringTime.On(on))
+            : [];
     }
 
     private void Floor()

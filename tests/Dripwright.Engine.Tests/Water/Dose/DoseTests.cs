@@ -128,6 +128,38 @@ public sealed class DoseTests
     }
 
     [Fact]
+    public void A_drum_that_is_never_shut_empties_in_hours_and_is_not_said_to_last_days()
+    {
+        // Eight pots at some 0.7 gph each, day and night, out of 16 gal: three hours.
+        const string Drum = """
+            {
+              "rows": [ { "pots": 8 } ], "feed": { "emitter": "drip-turbulent-1gph" }, "drain": { "into": "catch-tank" },
+              "reservoir": { "tank": "tank-box-35-gal", "base": "6 ft", "daysWanted": "1 d" }, "pump": { "model": "none" },
+              "timer": { "mode": "continuous" }
+            }
+            """;
+        Plan plan = Plans.From(Drum);
+        double hours = 24 * plan.Reservoir.Days!.Value;
+        Assert.Equal(plan.Reservoir.WorkingVolume / plan.Feed.TotalFlow / 3600, hours, 1e-9);
+        Assert.InRange(hours, 2, 5);
+
+        Finding said = plan.Said("days-short")!;
+        Cure cure = Assert.Single(said.Cures);
+        Assert.Equal(["timer.mode", "timer.on"], cure.Changes.Select(c => c.Field));
+        var trial = CureTrial.Of(plan, said, cure, new PlanOptions { Draws = 0 });
+        Assert.True(trial.Cured);
+        Assert.Empty(trial.New.Where(f => f.Level != FindingLevel.Note));
+        Assert.True(trial.After!.Dose.Thirstiest!.Share >= 1);
+    }
+
+    [Fact]
+    public void Water_that_comes_back_by_itself_lasts_as_long_as_plants_drink()
+    {
+        Plan plan = Plans.From("""{ "timer": { "mode": "continuous" } }""");
+        Assert.Equal(plan.Reservoir.Use, plan.Reservoir.Leaves, 1e-15);
+    }
+
+    [Fact]
     public void Nobody_is_told_to_buy_another_pump_than_their_own()
     {
         Plan plan = Plans.From("""{ "pump": { "shutOffHead": "1 ft", "openFlow": "100 gph" } }""");
