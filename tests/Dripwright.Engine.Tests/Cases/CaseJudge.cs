@@ -18,7 +18,8 @@ internal sealed record CaseVerdict(bool Right, string Why);
 /// <summary>Plans a case's rig, holds the plan against what a grower would say, and tries the cure.</summary>
 internal static class CaseJudge
 {
-    private static readonly PlanOptions s_options = new() { Draws = 0 };
+    private static readonly PlanOptions s_whole = new() { Draws = 0 };
+    private static readonly PlanOptions s_waterOnly = new() { Draws = 0, Strength = false };
 
     public static CaseVerdict Of(GrowerCase asked)
     {
@@ -31,7 +32,7 @@ internal static class CaseJudge
         Plan plan;
         try
         {
-            plan = Planner.Of(rig, reading.Assumed, s_options);
+            plan = Planner.Of(rig, reading.Assumed, OptionsOf(asked));
         }
         catch (Exception e) when (e is not OutOfMemoryException)
         {
@@ -70,6 +71,21 @@ internal static class CaseJudge
             PartsCatalogue.Default
         );
 
+    // Whether the stands hold costs more than all else, and is left out where neither the case nor its cure touches them.
+    private static PlanOptions OptionsOf(GrowerCase asked)
+    {
+        bool whole = asked.Expect == Expected.Silent && asked.Rules.Count == 0;
+        bool ofStand = asked
+            .Rules.Append(asked.Rule ?? "")
+            .Any(rule => rule.StartsWith("stand-", StringComparison.Ordinal));
+        bool moved =
+            asked.Cure?.Any(change =>
+                change.Key.StartsWith("rows", StringComparison.Ordinal)
+                || change.Key.StartsWith("stand", StringComparison.Ordinal)
+            ) == true;
+        return whole || ofStand || moved ? s_whole : s_waterOnly;
+    }
+
     private static CaseVerdict Silence(GrowerCase asked, Plan plan)
     {
         Finding[] said =
@@ -94,7 +110,7 @@ internal static class CaseJudge
             return new CaseVerdict(true, "says " + Rules(said));
         }
 
-        if (!said.Any(f => PointsAt(f, cure)))
+        if (asked.Rule is not null && !said.Any(f => PointsAt(f, cure)))
         {
             return new CaseVerdict(
                 false,
@@ -108,7 +124,7 @@ internal static class CaseJudge
             return new CaseVerdict(false, "the cure makes no rig: " + string.Join("; ", reading.Faults));
         }
 
-        Plan after = Planner.Of(changed, reading.Assumed, s_options);
+        Plan after = Planner.Of(changed, reading.Assumed, OptionsOf(asked));
         Finding[] left = [.. after.Findings.Where(f => Speaks(asked, f))];
         string[] stops = [.. StopsOf(after).Except(StopsOf(plan))];
         return left.Length > 0 ? new CaseVerdict(false, "the cure leaves " + Rules(left))
@@ -135,8 +151,10 @@ internal static class CaseJudge
             "tankLitres" => plan.Reservoir.RimVolume * 1000,
             "phAtRest" => plan.Nutrients?.PH,
             "siliconMilligramsPerLitre" => plan.Nutrients?.Recipe.Composition[Constituent.Silicon] * 28.085,
+            "ironMilligramsPerLitre" => plan.Nutrients?.Recipe.Composition[Constituent.Iron] * 55.845,
             "litresAfterMending" => Mended(asked, plan)?.FinalVolume * 1000,
-            "smallestPouredMillilitres" => Mended(asked, plan)?.Steps.Where(IsPoured).Min(s => (double?)s.Volume) * 1e6 ?? 1e6,
+            "smallestPouredMillilitres" => Mended(asked, plan)?.Steps.Where(IsPoured).Min(s => (double?)s.Volume) * 1e6
+                ?? 1e6,
             _ => throw new JsonException($"No figure is called '{bounds.Of}'."),
         };
         return new CaseVerdict(found >= bounds.Least && found <= bounds.Most, $"{bounds.Of} is {found:0.####}");
