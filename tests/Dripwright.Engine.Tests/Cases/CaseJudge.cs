@@ -157,7 +157,7 @@ internal static class CaseJudge
                 ?? 1e6,
             _ => throw new JsonException($"No figure is called '{bounds.Of}'."),
         };
-        return new CaseVerdict(found >= bounds.Least && found <= bounds.Most, $"{bounds.Of} is {found:0.####}");
+        return new CaseVerdict(found >= bounds.Least && !(found > bounds.Most), $"{bounds.Of} is {found:0.####}");
     }
 
     private static bool IsPoured(TankStep step) => step.Kind is not (TankStepKind.Salts or TankStepKind.Read);

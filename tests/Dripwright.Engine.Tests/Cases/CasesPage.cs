@@ -66,8 +66,13 @@ internal static class CasesPage
             Expected.Silent => "silent: " + string.Join(", ", c.Rules.Select(r => $"`{r}`")),
             Expected.Figure => string.Create(
                 CultureInfo.InvariantCulture,
-                $"{c.Figure!.Of} {c.Figure.Least:0.##} to {c.Figure.Most:0.##}"
+                $"{Figure(c.Figure!.Of)} {(c.Figure.Most is { } most ? $"{c.Figure.Least:0.##} to {most:0.##}" : $"at least {c.Figure.Least:0.##}")}"
             ),
             _ => c.Expect.ToString().ToLowerInvariant() + ": " + (c.Rule is { } rule ? $"`{rule}`" : c.Missing),
         };
+
+    // "litresAfterMending" is "litres after mending".
+    private static string Figure(string name) =>
+        string.Concat(name.Select(c => char.IsAsciiLetterUpper(c) ? $" {char.ToLowerInvariant(c)}" : $"{c}"))
+            .Replace("ph at", "pH at", StringComparison.Ordinal);
 }

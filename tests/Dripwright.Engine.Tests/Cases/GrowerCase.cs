@@ -45,8 +45,8 @@ internal sealed record FirstAnswers
 /// <summary>What was read at the tank.</summary>
 internal sealed record TankLook(double Ec, double Ph, double Litres);
 
-/// <summary>A figure of the plan and what it may be, in the unit of its name.</summary>
-internal sealed record FigureBounds(string Of, double Least, double Most);
+/// <summary>A figure of the plan and what it may be, in the unit of its name; no bound above where there is no most.</summary>
+internal sealed record FigureBounds(string Of, double Least, double? Most);
 
 /// <summary>A rig, and what an experienced grower would say of it.</summary>
 internal sealed record GrowerCase
