@@ -60,7 +60,6 @@ public static class RigStarter
             Reservoir = rig.Reservoir with
             {
                 Base = QuantityText.Parse(Dimension.Length, rig.Units is UnitSystem.Us ? "6 ft" : "1.8 m"),
-                DaysWanted = 86_400,
             },
             Drain = rig.Drain with { Into = DrainTarget.CatchTank },
             Timer = ByGravity(rig.Timer),

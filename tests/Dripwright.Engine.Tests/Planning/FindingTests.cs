@@ -42,6 +42,13 @@ public sealed class FindingTests
         """{ "rows": [ { "pots": 6 }, { "pots": 6, "floorLevel": "24 in" } ], "pump": { "model": "pump-800gph" } }"""
     )]
     [InlineData("valves-missing", """{ "feed": { "valveOpen": "50 %" } }""")]
+    [InlineData(
+        "reservoir-runs-out",
+        """{ "drain": { "into": "catch-tank" }, "reservoir": { "base": "6 ft" }, "pump": { "model": "none" }, "timer": { "mode": "continuous" } }"""
+    )]
+    [InlineData("water-cold", """{ "reservoir": { "waterTemperature": "48 F" } }""")]
+    [InlineData("lowest-over-mark", """{ "reservoir": { "fill": "20 %", "lowestLevel": "5 in" } }""")]
+    [InlineData("lines-fill-long", """{ "timer": { "on": "10 s", "off": "2 min" } }""")]
     [InlineData("plants-starve", """{ "timer": { "on": "1 min", "off": "4 h" } }""")]
     [InlineData("plants-thirst", """{ "timer": { "on": "2 min", "off": "45 min" } }""")]
     [InlineData("drain-share-low", """{ "timer": { "on": "3 min", "off": "45 min" } }""")]

@@ -22,6 +22,7 @@ internal sealed class DoseRules(Rig rig, RigLayout layout, FeedPlan feed, DosePl
 
         Dry();
         Drink();
+        Filling();
     }
 
     /// <summary>Planted pots that get nothing while others do.</summary>
@@ -60,6 +61,32 @@ internal sealed class DoseRules(Rig rig, RigLayout layout, FeedPlan feed, DosePl
                 );
             }
         }
+    }
+
+    /// <summary>Waterings that are spent on filling the lines.</summary>
+    private void Filling()
+    {
+        PumpClock clock = layout.Resolved.Clock;
+        double most = RuleBook.Limit("lines-fill-long");
+        double watering = clock.SecondsPerDay / clock.Waterings;
+        if (plan.FillTime <= most * watering)
+        {
+            return;
+        }
+
+        double ranOut = feed.Stop.BackToTank + feed.Stop.ThroughEmitters;
+        // What runs out through low emitters runs out behind a check valve as well.
+        double kept = plan.FillTime * feed.Stop.ThroughEmitters / ranOut;
+        judge.Add(
+            "lines-fill-long",
+            [Place.FeedLines],
+            ["feed.checkValve", "timer.on", "timer.off"],
+            Phrase.Of("finding.lines-fill-long.what", Measured.Time(plan.FillTime), Measured.Time(watering)),
+            Phrase.Of(Measured.Percent(plan.FillTime / watering)),
+            Limit.AtMost(Measured.Percent(most)),
+            Phrase.Of("finding.lines-fill-long.remedy"),
+            !rig.Feed.CheckValve && kept < most * watering ? RigCure.Offered(RigCure.Yes("feed.checkValve")) : []
+        );
     }
 
     private IReadOnlyList<string> FieldsOf(DryCause cause) =>

@@ -78,7 +78,9 @@ internal sealed class FeedRules(Rig rig, RigLayout layout, FeedPlan feed, Judgem
                 "shut" => ["feed.valveOpen"],
                 "throttle" => ["feed.throttle"],
                 "bypass" => ["feed.bypass"],
-                "pump" => ["pump.model", "feed.lineHeight", "reservoir.base"],
+                "pump" => layout.Parts.Pump!.IsOwn
+                    ? ["pump.shutOffHead", "pump.openFlow", "pump.curve", "feed.lineHeight", "reservoir.base"]
+                    : ["pump.model", "feed.lineHeight", "reservoir.base"],
                 _ => ["reservoir.base", "feed.lineHeight"],
             },
             Phrase.Of($"finding.no-water.{(why is "pump" or "gravity" ? "lift" : why)}.what"),

@@ -15,6 +15,7 @@ internal sealed class ReservoirRules(Rig rig, RigLayout layout, ReservoirPlan pl
 
     public void Judge()
     {
+        Levels();
         ComingBack();
         Inlet();
         LineOff();
@@ -23,6 +24,23 @@ internal sealed class ReservoirRules(Rig rig, RigLayout layout, ReservoirPlan pl
         Lid();
         Volume();
         Warm();
+    }
+
+    /// <summary>What is kept in reserve must be less than what is filled in.</summary>
+    private void Levels()
+    {
+        if (layout.Tank.Lowest >= layout.Tank.Full)
+        {
+            judge.Add(
+                "lowest-over-mark",
+                s_reservoir,
+                ["reservoir.lowestLevel", "reservoir.fill"],
+                Phrase.Of("finding.lowest-over-mark.what"),
+                Phrase.Of(Measured.Length(layout.Tank.Lowest - layout.Tank.Floor)),
+                Phrase.Of("limit.under", Measured.Length(layout.Tank.Full - layout.Tank.Floor)),
+                Phrase.Of("finding.lowest-over-mark.remedy")
+            );
+        }
     }
 
     private void ComingBack()
@@ -125,23 +143,48 @@ internal sealed class ReservoirRules(Rig rig, RigLayout layout, ReservoirPlan pl
 
     private void Days()
     {
-        if (plan.Days * 86_400 is { } lasts && lasts < rig.Reservoir.DaysWanted)
+        if (plan.Days * 86_400 is not { } lasts)
+        {
+            return;
+        }
+
+        if (!Returns)
+        {
+            RunsOut(lasts);
+        }
+        else if (lasts < rig.Reservoir.DaysWanted)
         {
             judge.Add(
                 "days-short",
                 s_reservoir,
                 ["reservoir.tank", "reservoir.daysWanted"],
-                Returns
-                    ? Phrase.Counted("finding.days-short.what", plan.Plants, Measured.Days(lasts))
-                    : Phrase.Of(
-                        "finding.days-short.caught.what",
-                        Measured.Volume(plan.Leaves * 86_400),
-                        Measured.Time(lasts)
-                    ),
+                Phrase.Counted("finding.days-short.what", plan.Plants, Measured.Days(lasts)),
                 Phrase.Of(Measured.Days(lasts)),
                 Limit.AtLeast(Measured.Days(rig.Reservoir.DaysWanted)),
-                Phrase.Of(Returns ? "finding.days-short.remedy" : "finding.days-short.caught.remedy"),
-                Returns ? [] : ShorterWaterings()
+                Phrase.Of("finding.days-short.remedy")
+            );
+        }
+    }
+
+    // What was caught is carried back once a day: until then there must be water.
+    private void RunsOut(double lasts)
+    {
+        double visit = RuleBook.Limit("reservoir-runs-out");
+        if (lasts < visit)
+        {
+            judge.Add(
+                "reservoir-runs-out",
+                s_reservoir,
+                ["timer.on", "timer.mode", "reservoir.tank"],
+                Phrase.Of(
+                    "finding.reservoir-runs-out.what",
+                    Measured.Volume(plan.Leaves * 86_400),
+                    Measured.Time(lasts)
+                ),
+                Phrase.Of(Measured.Time(lasts)),
+                Limit.AtLeast(Measured.Time(visit)),
+                Phrase.Of("finding.reservoir-runs-out.remedy"),
+                ShorterWaterings(visit)
             );
         }
     }
@@ -149,7 +192,7 @@ internal sealed class ReservoirRules(Rig rig, RigLayout layout, ReservoirPlan pl
     private bool Returns => rig.Drain.Into == DrainTarget.Reservoir;
 
     // Just enough for a hot day, where that leaves enough in the reservoir.
-    private IReadOnlyList<Cure> ShorterWaterings()
+    private IReadOnlyList<Cure> ShorterWaterings(double visit)
     {
         Rigs.Timer timer = rig.Timer;
         if (WateringTime.Minutes(timer, dose) is not { } on)
@@ -160,7 +203,7 @@ internal sealed class ReservoirRules(Rig rig, RigLayout layout, ReservoirPlan pl
         double flow = dose.Pots.Sum(p => p.Flow);
         double aDay = timer.HoursPerDay / (on + timer.Off) * on * flow;
         double lasts = plan.WorkingVolume / Math.Max(aDay, plan.Use * 86_400) * 86_400;
-        return lasts >= rig.Reservoir.DaysWanted * (1 + 1e-9)
+        return lasts >= visit * (1 + 1e-9)
             ? RigCure.Offered(RigCure.Text("timer.mode", "cycle"), WateringTime.On(on))
             : [];
     }
@@ -232,6 +275,20 @@ internal sealed class ReservoirRules(Rig rig, RigLayout layout, ReservoirPlan pl
                 Phrase.Of(Measured.Temperature(rig.Reservoir.WaterTemperature)),
                 Limit.AtMost(Measured.Temperature(hot)),
                 Phrase.Of("finding.water-warm.remedy")
+            );
+        }
+
+        double cold = RuleBook.Limit("water-cold");
+        if (rig.Reservoir.WaterTemperature < cold)
+        {
+            judge.Add(
+                "water-cold",
+                s_reservoir,
+                ["reservoir.waterTemperature"],
+                Phrase.Of("finding.water-cold.what"),
+                Phrase.Of(Measured.Temperature(rig.Reservoir.WaterTemperature)),
+                Limit.AtLeast(Measured.Temperature(cold)),
+                Phrase.Of("finding.water-cold.remedy")
             );
         }
     }

@@ -60,8 +60,8 @@ public sealed class DoseTests
     [InlineData(2.02, "plants-starve", FindingLevel.Stop)]
     [InlineData(1.98, "plants-thirst", FindingLevel.Mend)]
     [InlineData(1.01, "plants-thirst", FindingLevel.Mend)]
-    [InlineData(0.99, "drain-share-low", FindingLevel.Note)]
-    [InlineData(0.76, "drain-share-low", FindingLevel.Note)]
+    [InlineData(0.99, "drain-share-low", FindingLevel.Mend)]
+    [InlineData(0.76, "drain-share-low", FindingLevel.Mend)]
     [InlineData(0.74, null, null)]
     public void On_either_side_of_each_limit_the_verdict_is_another(double drink, string? rule, FindingLevel? level)
     {
@@ -134,7 +134,7 @@ public sealed class DoseTests
         const string Drum = """
             {
               "rows": [ { "pots": 8 } ], "feed": { "emitter": "drip-turbulent-1gph" }, "drain": { "into": "catch-tank" },
-              "reservoir": { "tank": "tank-box-35-gal", "base": "6 ft", "daysWanted": "1 d" }, "pump": { "model": "none" },
+              "reservoir": { "tank": "tank-box-35-gal", "base": "6 ft" }, "pump": { "model": "none" },
               "timer": { "mode": "continuous" }
             }
             """;
@@ -143,7 +143,7 @@ public sealed class DoseTests
         Assert.Equal(plan.Reservoir.WorkingVolume / plan.Feed.TotalFlow / 3600, hours, 1e-9);
         Assert.InRange(hours, 2, 5);
 
-        Finding said = plan.Said("days-short")!;
+        Finding said = plan.Said("reservoir-runs-out")!;
         Cure cure = Assert.Single(said.Cures);
         Assert.Equal(["timer.mode", "timer.on"], cure.Changes.Select(c => c.Field));
         var trial = CureTrial.Of(plan, said, cure, new PlanOptions { Draws = 0 });
