@@ -17,7 +17,7 @@ internal static class CasesPage
             Short cases: a rig, what an experienced grower, builder or adviser would say of it in one sentence, whose judgement that is,
             and whether the plan says so today. A case counts only when the plan says it at the right grade, points at the field that
             cures it, and the cure, planned anew, takes the finding away and brings no new stop. A sound rig counts when the plan has
-            nothing to stop or mend. The rigs and their cures are in `tests/Dripwright.Engine.Tests/Cases`; a test plans every one of
+            nothing to stop or mend, or nothing to say by the rules that the case names. The rigs and their cures are in `tests/Dripwright.Engine.Tests/Cases`; a test plans every one of
             them, and makes this page.
 
 
@@ -64,12 +64,16 @@ internal static class CasesPage
         {
             Expected.Silent when c.Rules.Count == 0 => "no stop, no mend",
             Expected.Silent => "silent: " + string.Join(", ", c.Rules.Select(r => $"`{r}`")),
-            Expected.Figure => string.Create(
-                CultureInfo.InvariantCulture,
-                $"{Figure(c.Figure!.Of)} {(c.Figure.Most is { } most ? $"{c.Figure.Least:0.##} to {most:0.##}" : $"at least {c.Figure.Least:0.##}")}"
-            ),
+            Expected.Figure => Bounds(c.Figure!),
             _ => c.Expect.ToString().ToLowerInvariant() + ": " + (c.Rule is { } rule ? $"`{rule}`" : c.Missing),
         };
+
+    private static string Bounds(FigureBounds bounds)
+    {
+        string least = bounds.Least.ToString("0.##", CultureInfo.InvariantCulture);
+        string? most = bounds.Most?.ToString("0.##", CultureInfo.InvariantCulture);
+        return Figure(bounds.Of) + (most is null ? $" at least {least}" : $" {least} to {most}");
+    }
 
     // "litresAfterMending" is "litres after mending".
     private static string Figure(string name) =>
