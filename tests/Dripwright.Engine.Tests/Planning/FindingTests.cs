@@ -225,6 +225,7 @@ public sealed class FindingTests
         "recipe-chelate-ph",
         """{ "nutrients": { "crop": "tomato", "ph": "6.8", "salts": [ { "salt": "fe-edta-13" }, { "salt": "potassium-nitrate" } ] } }"""
     )]
+    [InlineData("scale-too-coarse", """{ "nutrients": { "crop": "tomato", "scaleStep": "5 g" } }""")]
     [InlineData("scale-coarse", """{ "nutrients": { "crop": "tomato", "scaleStep": "5 g" } }""")]
     [InlineData("stock-saturated", """{ "nutrients": { "crop": "tomato", "mixing": "cans", "partsOfFeed": 1000 } }""")]
     [InlineData(

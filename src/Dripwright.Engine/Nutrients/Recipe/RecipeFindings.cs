@@ -120,7 +120,7 @@ internal static class RecipeFindings
 
     private static IEnumerable<Finding> Acid(NutrientRecipe recipe)
     {
-        if (recipe.AcidDemand - recipe.AcidGiven > 0.05)
+        if (recipe.AcidDemand - recipe.AcidGiven > RuleBook.Limit("recipe-no-acid"))
         {
             yield return Judged.By(
                 "recipe-no-acid",
@@ -183,7 +183,8 @@ internal static class RecipeFindings
         {
             var batch = Measured.Volume(cure.SmallestBatch);
             yield return Judged.By(
-                "scale-coarse",
+                // What a dilution brings within reach is good to know; what nothing does is badly mixed.
+                cure.Take is null ? "scale-too-coarse" : "scale-coarse",
                 new Place(Phrase.Plain(cure.Salt.Name)),
                 [NutrientPaths.ScaleStep],
                 Phrase.Of("finding.scale-coarse.what", cure.Salt.Name),
