@@ -165,11 +165,13 @@ public static class NutrientTank
         var means = new PhMeans(tank, bottle is null ? [] : [bottle], SolutionConditions.Open);
         water ??= new MakeUpWater(feed.FilledEc.DecisiemensPerMetre, feed.Filled.Composition, feed.Gap);
         var target = new TankTarget(feed.Wanted.DecisiemensPerMetre, feed.WantedPH, feed.Volume);
+        // The room over the mark is for what comes back when the pump stops.
+        double most = Math.Max(feed.Volume, reading.Volume);
         double strength = first;
         Answer<TankPlan> answer = null!;
         for (int round = 0; round < Rounds; round++)
         {
-            answer = TankCorrection.Plan(reading, target, giverOf(strength), water, Capacity(plan, feed), means);
+            answer = TankCorrection.Plan(reading, target, giverOf(strength), water, most, means);
             if (answer.Value is not { Mixed: { } mixed } steps || steps.SaltsFor + steps.StockEach <= 0)
             {
                 return answer;

@@ -74,10 +74,11 @@ public sealed class WaterCheckTests
     }
 
     [Fact]
-    public void Hardness_alone_is_not_split()
+    public void Hardness_alone_is_split_by_the_usual_share_and_that_is_said()
     {
         var reading = WaterCheck.Read(WaterAnalysis.Of(ReportedValue.HardnessInDegrees(10)));
-        Assert.Equal(0, reading.Supply!.Composition[Constituent.Calcium]);
+        Assert.Equal(1.783 * 2 / 3, reading.Supply!.Composition[Constituent.Calcium], 0.01);
+        Assert.Equal(1.783 / 3, reading.Supply!.Composition[Constituent.Magnesium], 0.01);
         Assert.Equal(2 * 1.783, reading.Balance!.Cations, 0.01);
         Assert.Contains(reading.Findings, finding => finding.Rule == "water-hardness-split");
     }
