@@ -225,6 +225,12 @@ public sealed class FindingTests
         "recipe-chelate-ph",
         """{ "nutrients": { "crop": "tomato", "ph": "6.8", "salts": [ { "salt": "fe-edta-13" }, { "salt": "potassium-nitrate" } ] } }"""
     )]
+    [InlineData("coir-raw", """{ "nutrients": { "crop": "tomato", "rawCoir": true } }""")]
+    [InlineData("element-poisons", """{ "nutrients": { "crop": "tomato", "wanted": { "copper": "2 mg/L" } } }""")]
+    [InlineData(
+        "water-salt",
+        """{ "nutrients": { "crop": "tomato", "water": { "alkalinity": "2.3 meq/L", "sodium": "10760 mg/L", "calcium": "412 mg/L", "magnesium": "1290 mg/L", "potassium": "399 mg/L", "chloride": "19350 mg/L", "sulfate": "2710 mg/L as SO4" } } }"""
+    )]
     [InlineData("scale-too-coarse", """{ "nutrients": { "crop": "tomato", "scaleStep": "5 g" } }""")]
     [InlineData("scale-coarse", """{ "nutrients": { "crop": "tomato", "scaleStep": "5 g" } }""")]
     [InlineData("stock-saturated", """{ "nutrients": { "crop": "tomato", "mixing": "cans", "partsOfFeed": 1000 } }""")]

@@ -1,4 +1,5 @@
 using Dripwright.Engine.Chemistry.Formulas;
+using Dripwright.Engine.Chemistry.Solutions;
 using Dripwright.Engine.Chemistry.Waters;
 using Dripwright.Engine.Findings;
 using Dripwright.Engine.Nutrients.Recipe;
@@ -15,9 +16,10 @@ internal static class NutrientFindings
     public static IReadOnlyList<Finding> Of(Rig rig, NutrientPlan plan) =>
         [
             .. OfWater(rig.Nutrients, plan)
-                .Concat(RecipeFindings.Of(plan.Recipe, NutrientCures.Of(rig, plan.Cures)))
+                .Concat(RecipeFindings.Of(plan.Recipe, NutrientCures.Of(rig, plan.Cures), plan.PH))
+                .Concat(Poisons.In(plan))
                 .Concat(plan.Stock?.Findings ?? [])
-                .Concat(new[] { Ec(plan), RestingPH(plan), Sodium(plan) }.OfType<Finding>())
+                .Concat(new[] { Strength(plan), RestingPH(plan), Sodium(plan), Salt(plan), Coir(plan) }.OfType<Finding>())
                 .OrderBy(finding => finding.Level),
         ];
 
@@ -35,7 +37,36 @@ internal static class NutrientFindings
             .Concat(WaterLimits.TooMuch(plan.Filled, mix.PureShare));
     }
 
-    private static Finding? Ec(NutrientPlan plan)
+    private static Finding? Salt(NutrientPlan plan)
+    {
+        var most = new Ec(10 * RuleBook.Limit("water-salt"));
+        return plan.FilledEc <= most
+            ? null
+            : Judged.By(
+                "water-salt",
+                Place.Of("place.water"),
+                [NutrientPaths.Water, NutrientPaths.PureShare],
+                Phrase.Of("finding.water-salt.what"),
+                Phrase.Of(plan.FilledEc.Measured),
+                Limit.AtMost(most.Measured),
+                Phrase.Of("finding.water-salt.remedy")
+            );
+    }
+
+    private static Finding? Coir(NutrientPlan plan) =>
+        plan.Coir is { } coir
+            ? Judged.By(
+                "coir-raw",
+                Place.Of("place.pots-all"),
+                ["nutrients.rawCoir"],
+                Phrase.Of("finding.coir-raw.what"),
+                Phrase.Of(Measured.Volume(coir.Coir)),
+                Phrase.Of("finding.coir-raw.limit"),
+                Phrase.Of("finding.coir-raw.remedy")
+            )
+            : null;
+
+    private static Finding? Strength(NutrientPlan plan)
     {
         double off = plan.Ec.DecisiemensPerMetre / plan.Wanted.DecisiemensPerMetre - 1;
         if (Math.Abs(off) <= RuleBook.Limit("recipe-ec-unreached"))

@@ -20,14 +20,19 @@ internal static class RecipeFindings
     /// <summary>Findings of elements, limits, acid, chelates and the scale.</summary>
     /// <param name="recipe">The recipe.</param>
     /// <param name="cures">Salts to get for the elements that are missed.</param>
-    public static IReadOnlyList<Finding> Of(NutrientRecipe recipe, IReadOnlyList<NamedCure> cures) =>
+    /// <param name="resting">[-] pH at which the mixed tank comes to rest with the air; null where it is not known.</param>
+    public static IReadOnlyList<Finding> Of(
+        NutrientRecipe recipe,
+        IReadOnlyList<NamedCure> cures,
+        double? resting = null
+    ) =>
         [
             .. recipe
                 .Elements.Select(element => OfElement(recipe, element, cures))
                 .OfType<Finding>()
                 .Concat(Limits(recipe))
                 .Concat(Acid(recipe))
-                .Concat(Chelates(recipe))
+                .Concat(Chelates(recipe, resting))
                 .Concat(Coarse(recipe))
                 .OrderBy(finding => finding.Level),
         ];
@@ -157,9 +162,11 @@ internal static class RecipeFindings
         }
     }
 
-    private static IEnumerable<Finding> Chelates(NutrientRecipe recipe)
+    // A chelate has to bear the pH that is, not the one that is wished for.
+    private static IEnumerable<Finding> Chelates(NutrientRecipe recipe, double? resting)
     {
-        var ph = recipe.Job.PH;
+        var ph = Math.Max(recipe.Job.PH, resting ?? recipe.Job.PH);
+        var climbs = ph > recipe.Job.PH;
         foreach (var line in recipe.Lines)
         {
             if (line.Salt.PHRange is { } range && (ph < range.Least || ph > range.Most))
@@ -167,7 +174,7 @@ internal static class RecipeFindings
                 yield return Judged.By(
                     "recipe-chelate-ph",
                     new Place(Phrase.Plain(line.Salt.Name)),
-                    [NutrientPaths.PH, NutrientPaths.Salts],
+                    climbs ? [NutrientPaths.Acid, NutrientPaths.Salts] : [NutrientPaths.PH, NutrientPaths.Salts],
                     Phrase.Of("finding.recipe-chelate-ph.what"),
                     Phrase.Of("nutrients.ph", Measured.PH(ph)),
                     Phrase.Of("finding.recipe-chelate-ph.limit", Measured.PH(range.Least), Measured.PH(range.Most)),
@@ -184,7 +191,10 @@ internal static class RecipeFindings
             var batch = Measured.Volume(cure.SmallestBatch);
             yield return Judged.By(
                 // What a dilution brings within reach is good to know; what nothing does is badly mixed.
-                cure.Take is null ? "scale-too-coarse" : "scale-coarse",
+                cure.Take
+                    is null
+                    ? "scale-too-coarse"
+                    : "scale-coarse",
                 new Place(Phrase.Plain(cure.Salt.Name)),
                 [NutrientPaths.ScaleStep],
                 Phrase.Of("finding.scale-coarse.what", cure.Salt.Name),
