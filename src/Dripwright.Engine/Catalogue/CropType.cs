@@ -24,7 +24,8 @@ public sealed record CropType : CatalogueRow
     /// <summary>[m] The same rounded for a rig in metric units; null where it is <see cref="Spacing"/>.</summary>
     [
         Quantity(Dimension.Length, "2 in", "10 ft"),
-        Says("The same as you would measure it in a metric rig; left out, it is the spacing.")
+        FoundByPlan("the spacing"),
+        Says("The same as you would measure it in a metric rig.")
     ]
     public double? MetricSpacing { get; init; }
 
@@ -45,17 +46,19 @@ public sealed record CropType : CatalogueRow
 
     /// <summary>[mol/m³] Sodium it tolerates round its roots, by the older norm that laboratories keep; null where none is known.</summary>
     [
-        Number(0, 100, Name = "sodiumMillimolesPerLitre"),
-        Says("Sodium it tolerates in the pots, in mmol/L. Left out, that of the crop \"other\" is taken.")
+        Number(0, 100),
+        FoundByPlan("as the crop \"other\""),
+        Says("Sodium it tolerates in the pots, in mmol/L.")
     ]
-    public double? SodiumLimit { get; init; }
+    public double? SodiumMillimolesPerLitre { get; init; }
 
     /// <summary>[mol/m³] Sodium that newer trials found harmless; null where none was found.</summary>
     [
-        Number(0, 100, Name = "newerSodiumMillimolesPerLitre"),
+        Number(0, 100),
+        FoundByPlan("not known"),
         Says("Sodium that newer trials found harmless, in mmol/L.")
     ]
-    public double? NewerSodiumLimit { get; init; }
+    public double? NewerSodiumMillimolesPerLitre { get; init; }
 
     /// <summary>Whose sodium limits these are; empty where there are none.</summary>
     [Text(300), Says("Whose sodium limits these are.")]
@@ -67,10 +70,9 @@ public sealed record CropType : CatalogueRow
 
     /// <summary>Key of the target whose proportions the plants take up in a loop; null where the stage's own target must do.</summary>
     [
-        Text(60),
-        Says(
-            "Key of the target that tells what the plants take up in a closed loop. Left out, it is the target of the stage."
-        )
+        PartKey(PartGroup.Targets),
+        FoundByPlan("the target of the stage"),
+        Says("Key of the target that tells what the plants take up in a closed loop.")
     ]
     public string? LoopTarget { get; init; }
 

@@ -3,7 +3,7 @@ using System.Text;
 
 namespace Dripwright.Engine.Files;
 
-/// <summary>One thing wrong in a rig file.</summary>
+/// <summary>One thing wrong in a file.</summary>
 /// <param name="File">Name of the file.</param>
 /// <param name="Path">Path of the field, such as <c>rows[0].spacing</c>; empty for the file as a whole.</param>
 /// <param name="Line">Line, counted from 1.</param>

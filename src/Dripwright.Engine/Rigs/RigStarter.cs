@@ -1,4 +1,5 @@
 using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Files;
 using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Rigs;
@@ -43,7 +44,7 @@ public static class RigStarter
     public static string Text(StarterAnswers answers, PartsCatalogue catalogue)
     {
         var rig = Rig(answers, catalogue);
-        return new RigText(rig.Units, leaveOutAssumed: false, comments: true).Write(rig);
+        return new RecordText(rig.Units, leaveOutAssumed: false, comments: true).Write(rig);
     }
 
     // A crop whose recipe is known gets one at once; any other is for the grower to say.

@@ -1,3 +1,4 @@
+using Dripwright.Engine.Files;
 using Dripwright.Engine;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Units;

@@ -1,5 +1,6 @@
 using System.Text;
 using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Proposing;
 using Dripwright.Engine.Rigs;
 using Dripwright.Store;
 using Dripwright.Workbench.Hosting;
@@ -40,10 +41,28 @@ internal static class ShelfAddresses
         shelf
             .MapGet(
                 "/schema/catalogue",
-                () => Results.Text(CatalogueSchema.Text(), "application/schema+json", Encoding.UTF8)
+                async (Garden garden, CancellationToken stop) =>
+                    Results.Text(
+                        CatalogueSchema.Write((await garden.CatalogueAsync(stop)).Catalogue),
+                        "application/schema+json",
+                        Encoding.UTF8
+                    )
             )
             .WithName("CatalogueSchema")
             .WithSummary("JSON Schema of a catalogue file")
+            .Produces<object>(200, "application/schema+json");
+        shelf
+            .MapGet(
+                "/schema/brief",
+                async (Garden garden, CancellationToken stop) =>
+                    Results.Text(
+                        BriefSchema.Write((await garden.CatalogueAsync(stop)).Catalogue),
+                        "application/schema+json",
+                        Encoding.UTF8
+                    )
+            )
+            .WithName("BriefSchema")
+            .WithSummary("JSON Schema of a brief")
             .Produces<object>(200, "application/schema+json");
     }
 

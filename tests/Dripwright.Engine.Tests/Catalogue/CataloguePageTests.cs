@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Files;
 
 namespace Dripwright.Engine.Tests.Catalogue;
 
@@ -8,6 +9,15 @@ public sealed class CataloguePageTests
 {
     private const string Start = "<!-- rows: written from the catalogue, checked by a test -->\n";
     private const string Page = "docs/handbook/catalogue.md";
+
+    [Fact]
+    public void The_handbooks_tables_of_fields_are_the_programs() =>
+        CommittedText.Holds(
+            Page,
+            "<!-- fields: begin -->\n",
+            "<!-- fields: end -->",
+            "\n" + FieldTables.Write(typeof(CatalogueFile), "The catalogue file")
+        );
 
     [Fact]
     public void The_handbook_lists_exactly_the_rows_of_the_catalogue()

@@ -204,7 +204,7 @@ public sealed class FindingTests
     )]
     [InlineData(
         "recipe-chelate-ph",
-        """{ "nutrients": { "crop": "tomato", "ph": "6.8", "salts": [ { "salt": "fe-edta-13" }, { "salt": "potassium-nitrate" } ] } }"""
+        """{ "nutrients": { "crop": "tomato", "ph": 6.8, "salts": [ { "salt": "fe-edta-13" }, { "salt": "potassium-nitrate" } ] } }"""
     )]
     [InlineData("scale-coarse", """{ "nutrients": { "crop": "tomato", "scaleStep": "5 g" } }""")]
     [InlineData("stock-saturated", """{ "nutrients": { "crop": "tomato", "mixing": "cans", "partsOfFeed": 1000 } }""")]

@@ -1,4 +1,5 @@
 using System.Runtime.CompilerServices;
+using Dripwright.Engine.Files;
 using Dripwright.Engine;
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Rigs;

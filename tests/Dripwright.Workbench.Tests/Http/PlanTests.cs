@@ -86,6 +86,7 @@ public sealed class PlanTests
         Assert.False(shelf.Json.TryGetProperty("pots", out _));
         (await caller.Get("shelf?kind=cars")).IsProblem(400);
         Assert.True((await caller.Get("schema/rig")).Json.TryGetProperty("$schema", out _));
+        Assert.True((await caller.Get("schema/brief")).Json.TryGetProperty("$schema", out _));
         Assert.True((await caller.Get("schema/catalogue")).Json.TryGetProperty("$schema", out _));
     }
 
