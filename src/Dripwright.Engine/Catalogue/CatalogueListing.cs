@@ -117,7 +117,7 @@ public static class CatalogueListing
             ),
             new(
                 "Crops",
-                ["Key", "Crop", "Also called", "Spacing", "Hangs with", "Drinks", "Tolerates sodium", "Source"],
+                ["Key", "Crop", "Also called", "Spacing", "Hangs with", "In a pot", "Drinks", "Light", "Tolerates sodium", "Source"],
                 [
                     .. parts.Crops.Values.Select(crop =>
                         (IReadOnlyList<string>)
@@ -127,7 +127,11 @@ public static class CatalogueListing
                                 string.Join(", ", crop.Words),
                                 Size(crop.Spacing),
                                 crop.Hangs ? Number(crop.PlantMass) + " kg" : "stands by itself",
+                                Number(crop.PlantsPerPot),
                                 Number(crop.UsePerPlant * 86_400_000) + " L/day",
+                                crop.LightMolesPerSquareMetreAndDay is { } light
+                                    ? Number(light) + " mol/m² a day"
+                                    : "not known",
                                 crop.SodiumMillimolesPerLitre is { } sodium ? Number(sodium) + " mmol/L" : "not known",
                                 crop.Source,
                             ]

@@ -48,12 +48,26 @@ internal sealed class CatalogueOverlay : IKeys, IRows
     {
         var reader = new RecordReader(_faults, this, this);
         _read = reader.Read<CatalogueFile>(root);
-        if (_read.Currency is { } currency && !(currency.Length == 3 && currency.All(char.IsAsciiLetterUpper)))
+        if (_read.Currency is { } currency && CurrencyWanted(currency) is { } expected)
         {
             var (line, column) = reader.PlaceOf("currency");
-            const string Expected = "a currency in three capital letters, such as \"USD\" or \"EUR\"";
-            _faults.Add("currency", line, column, FaultList.Quote(currency), Expected);
+            _faults.Add("currency", line, column, FaultList.Quote(currency), expected);
         }
+    }
+
+    // What the currency must be where it is not that; null where it is good.
+    private string? CurrencyWanted(string currency)
+    {
+        if (currency.Length != 3 || !currency.All(char.IsAsciiLetterUpper))
+        {
+            return "a currency in three capital letters, such as \"USD\" or \"EUR\"";
+        }
+        var isPriced =
+            _basis.All.Any(part => part.Price is not null)
+            || _basis.Salts.Salts.Values.Any(salt => salt.Price is not null);
+        return isPriced && currency != _basis.Currency
+            ? $"\"{_basis.Currency}\", in which the catalogue under this file has its prices: all prices are in one currency"
+            : null;
     }
 
     bool IKeys.Has(KeyAttribute field, string key)

@@ -44,6 +44,18 @@ public sealed record CropType : CatalogueRow
     [Quantity(Dimension.Flow, "0 L/day", "30 L/day"), Says("What one plant drinks in a hot week.")]
     public required double UsePerPlant { get; init; }
 
+    /// <summary>Plants that usually share one pot.</summary>
+    [Whole(1, 20, 1), Says("Plants that usually share one pot.")]
+    public int PlantsPerPot { get; init; } = 1;
+
+    /// <summary>[mol/(m²·d)] Light (400 to 700 nm) that a full crop wants in a day; null where it is not known.</summary>
+    [
+        Number(0, 100),
+        FoundByPlan("not known"),
+        Says("Light that a full crop wants each day, in mol per square metre (the daily light integral).")
+    ]
+    public double? LightMolesPerSquareMetreAndDay { get; init; }
+
     /// <summary>[mol/m³] Sodium it tolerates round its roots, by the older norm that laboratories keep; null where none is known.</summary>
     [
         Number(0, 100),

@@ -19,7 +19,7 @@ public sealed record WireType : CatalogueEntry
     public required double Stiffness { get; init; }
 
     /// <summary>[kg/m] Mass of one metre.</summary>
-    [Quantity(Dimension.Mass, "0.5 g", "10 kg"), Says("Mass of one metre.")]
+    [Quantity(Dimension.Mass, "0.5 g", "10 kg"), Formerly("massKgPerMetre"), Says("Mass of one metre.")]
     public required double MassOfMetre { get; init; }
 
     /// <summary>[m] Length of one roll.</summary>

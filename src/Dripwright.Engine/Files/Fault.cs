@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Files;
 
@@ -21,6 +22,9 @@ public sealed record Fault(
     string? Nearest = null
 )
 {
+    /// <summary>True where what was meant is a number, which a file writes without quotes.</summary>
+    public bool IsNearestBare => Nearest is { } nearest && NumberText.Unquoted(nearest) == nearest;
+
     /// <summary>The fault in one line, such as <c>school.rig.json:14:17 rows[0].spacing: found "1 foots"; expected a length such as "1 ft"; did you mean "1 ft"?</c></summary>
     public override string ToString()
     {
@@ -33,7 +37,7 @@ public sealed record Fault(
         text.Append("found ").Append(Found).Append("; expected ").Append(Expected);
         if (Nearest is not null)
         {
-            text.Append("; did you mean \"").Append(Nearest).Append("\"?");
+            text.Append("; did you mean ").Append(IsNearestBare ? $"{Nearest}, without quotes" : $"\"{Nearest}\"").Append('?');
         }
         return text.ToString();
     }

@@ -46,6 +46,7 @@ internal sealed class FieldDescription
         Amounts = property.GetCustomAttribute<AmountsAttribute>();
         Items = isElement ? null : property.GetCustomAttribute<ItemsAttribute>();
         FoundBy = property.GetCustomAttribute<FoundByPlanAttribute>()?.How;
+        Formerly = property.GetCustomAttribute<FormerlyAttribute>()?.Name;
         Says =
             property.GetCustomAttribute<SaysAttribute>()?.Text
             ?? throw new InvalidOperationException($"{property.DeclaringType}.{property.Name} says nothing.");
@@ -87,6 +88,9 @@ internal sealed class FieldDescription
 
     /// <summary>The name in the file.</summary>
     public string Name { get; }
+
+    /// <summary>The name it had before; null where it always had this one.</summary>
+    public string? Formerly { get; }
 
     public FieldKind Kind { get; }
 
@@ -220,7 +224,7 @@ internal sealed class FieldDescription
             FieldKind.Whole => $"a whole number from {Range()}",
             FieldKind.Number => $"a number without quotes from {Range()}",
             FieldKind.Ph => $"a pH from {Range()}, a number without quotes such as {PhText.Print((Min + Max) / 2)}",
-            FieldKind.Price => "a price: a number without quotes or currency, such as 2.40",
+            FieldKind.Price => "a price: a number without quotes or currency, such as 2.40; all prices are in the catalogue's one currency",
             FieldKind.Flag => "true or false",
             FieldKind.Choice => $"one of {string.Join(", ", Choices.Select(choice => $"\"{choice}\""))}",
             FieldKind.Key => Key!.Expected,

@@ -158,6 +158,15 @@ public sealed class ItemsAttribute(int min, int max) : Attribute
     public int Max { get; } = max;
 }
 
+/// <summary>The field had another name before; a file that still has that one is told the new one.</summary>
+/// <param name="name">The old name, as a file writes it.</param>
+[AttributeUsage(AttributeTargets.Property)]
+public sealed class FormerlyAttribute(string name) : Attribute
+{
+    /// <summary>The old name.</summary>
+    public string Name { get; } = name;
+}
+
 /// <summary>One sentence for the person who writes the file; it goes into the schema and the handbook.</summary>
 /// <param name="text">The sentence.</param>
 [AttributeUsage(AttributeTargets.Property)]

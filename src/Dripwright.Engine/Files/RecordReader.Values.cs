@@ -103,14 +103,14 @@ internal sealed partial class RecordReader
         {
             return price;
         }
-        faults.Add(path, number, FaultList.Show(number), $"{field.Expected()}, from {field.Range()}");
+        faults.Add(path, number, FaultList.Show(number), $"a price from {field.Range()}");
         return null;
     }
 
     private Dictionary<string, double>? Amounts(FieldDescription field, string path, FileObject amounts)
     {
         var before = faults.Count;
-        JudgeNames(field.Amounts!.Names, path, amounts);
+        JudgeNames(field.Amounts!.Names, path, amounts, []);
         var read = new Dictionary<string, double>(StringComparer.Ordinal);
         foreach (var name in field.Amounts.Names)
         {

@@ -50,7 +50,8 @@ internal sealed partial class RecordReader(FaultList faults, IKeys keys, IRows? 
             JudgeNames(
                 [.. fields.Select(field => field.Name), .. isRow ? [RowAttribute.BasedOn] : (string[])[]],
                 path,
-                from
+                from,
+                fields
             );
         }
         var missing = new List<string>();
@@ -84,7 +85,12 @@ internal sealed partial class RecordReader(FaultList faults, IKeys keys, IRows? 
         return made;
     }
 
-    private void JudgeNames(IReadOnlyList<string> names, string path, FileObject from)
+    private void JudgeNames(
+        IReadOnlyList<string> names,
+        string path,
+        FileObject from,
+        IReadOnlyList<FieldDescription> fields
+    )
     {
         var seen = new HashSet<string>(StringComparer.Ordinal);
         foreach (var field in from.Fields)
@@ -103,6 +109,11 @@ internal sealed partial class RecordReader(FaultList faults, IKeys keys, IRows? 
                     const string Address = "text: the schema's address, for an editor";
                     faults.Add(fieldPath, field.Value, FaultList.Show(field.Value), Address);
                 }
+            }
+            else if (fields.FirstOrDefault(known => known.Formerly == field.Name) is { } renamed)
+            {
+                var expected = $"\"{renamed.Name}\", the field's new name, with {renamed.Expected()}";
+                faults.Add(fieldPath, field.Line, field.Column, $"the old field {shown}", expected, renamed.Name);
             }
             else if (!names.Contains(field.Name))
             {

@@ -83,7 +83,7 @@ public static class BriefReader
             }
         }
 
-        int pots = BriefPots.Count(brief);
+        int pots = faults.Any ? 0 : BriefPots.Count(brief, catalogue);
         if (pots > Brief.MostPots)
         {
             Say(

@@ -22,7 +22,7 @@ public static class RigStarter
             Pots = answers.Pots,
             Spacing = answers.Spacing ?? start.Rows[0].Spacing,
             Arrangement = answers.Arrangement,
-            Planting = [new Planting { Crop = answers.Crop, Plants = 1 }],
+            Planting = [new Planting { Crop = answers.Crop }],
         };
         var wire = answers.Units is UnitSystem.Us ? "rope-1/8in" : "rope-4mm";
         var rig = start with

@@ -86,6 +86,7 @@ public sealed class FieldReader
     /// <summary>A pH; nought after noting a fault.</summary>
     /// <param name="field">Name of the field.</param>
     /// <param name="text">What was written.</param>
+    /// <returns>[-] The pH.</returns>
     public double Ph(string field, string? text)
     {
         if (PhText.Read(text ?? "") is { } ph)

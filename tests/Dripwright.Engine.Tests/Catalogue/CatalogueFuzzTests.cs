@@ -48,7 +48,11 @@ public sealed class CatalogueFuzzTests
         var rows = Rows().ToList();
         var ours = PartsCatalogue.Default;
         Assert.Equal(
-            ours.All.Count() + ours.Salts.Salts.Count + ours.Targets.Targets.Count + ours.Targets.Stages.Count,
+            ours.All.Count()
+                + ours.Crops.Count
+                + ours.Salts.Salts.Count
+                + ours.Targets.Targets.Count
+                + ours.Targets.Stages.Count,
             rows.Count
         );
         Assert.All(rows, row => Assert.Empty(CatalogueReader.Read(Encoding.UTF8.GetBytes(row), "x", ours).Faults));

@@ -78,10 +78,57 @@ public sealed class CatalogueReaderTests
     [Fact]
     public void All_prices_are_in_the_one_currency_that_the_file_names()
     {
-        Assert.Equal("", s_basis.Currency);
+        Assert.Equal(PartsCatalogue.Dollar, s_basis.Currency);
         Assert.Equal("EUR", Good("""{ "currency": "EUR" }""").Currency);
         var again = CatalogueReader.Read("{}"u8, "more.json", Good("""{ "currency": "EUR" }""")).Catalogue!;
         Assert.Equal("EUR", again.Currency);
+    }
+
+    [Fact]
+    public void A_second_currency_is_one_fault_with_its_line()
+    {
+        var priced = Good("""{ "currency": "EUR", "sundries": [{ "key": "clamp-1/2", "price": 4.99 }] }""");
+        var other = CatalogueReader.Read("{\n  \"currency\": \"USD\" }"u8, "more.json", priced);
+        var fault = Assert.Single(other.Faults);
+        Assert.Equal(("currency", 2, "\"USD\""), (fault.Path, fault.Line, fault.Found));
+        Assert.Contains("\"EUR\"", fault.Expected, StringComparison.Ordinal);
+        // The same one, or one over a catalogue whose only prices are ours, is none.
+        Assert.Empty(CatalogueReader.Read("""{ "currency": "EUR" }"""u8, "more.json", priced).Faults);
+        Assert.Equal("currency", Assert.Single(Read("""{ "currency": "EUR", "currency": "USD" }""").Faults).Path);
+    }
+
+    [Fact]
+    public void A_price_with_a_currency_of_its_own_is_told_that_there_is_one_for_all()
+    {
+        var fault = Assert.Single(Read("""{ "sundries": [{ "key": "clamp-1/2", "price": "4.99 EUR" }] }""").Faults);
+        Assert.Contains("all prices are in the catalogue's one currency", fault.Expected, StringComparison.Ordinal);
+        Assert.Null(fault.Nearest);
+    }
+
+    [Theory]
+    [InlineData("""{ "salts": [{ "key": "magnesium-sulfate", "purityPercent": 98 }] }""", "purity", "a share")]
+    [InlineData("""{ "salts": [{ "key": "magnesium-sulfate", "packKilograms": 25 }] }""", "pack", "a mass")]
+    [InlineData("""{ "pots": [{ "key": "pot-square-3-gal", "massKg": 0.4 }] }""", "mass", "a mass")]
+    [InlineData("""{ "targets": [{ "key": "steiner", "decisiemensPerMetre": 2 }] }""", "conductivity", "2.4 dS/m")]
+    public void A_field_under_its_old_name_is_told_the_new_one_and_what_stands_in_it(
+        string text,
+        string name,
+        string value
+    )
+    {
+        var fault = Assert.Single(Read(text).Faults);
+        Assert.Equal(name, fault.Nearest);
+        Assert.StartsWith($"\"{name}\", the field's new name, with ", fault.Expected, StringComparison.Ordinal);
+        Assert.Contains(value, fault.Expected, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_number_that_was_meant_is_shown_without_quotes()
+    {
+        var number = Assert.Single(Read("""{ "sundries": [{ "key": "clamp-1/2", "price": "4,99" }] }""").Faults);
+        Assert.EndsWith("did you mean 4.99, without quotes?", number.ToString(), StringComparison.Ordinal);
+        var word = Assert.Single(Read("""{ "sundries": [{ "key": "clamp-1/2", "prise": 4.99 }] }""").Faults);
+        Assert.EndsWith("did you mean \"price\"?", word.ToString(), StringComparison.Ordinal);
     }
 
     [Theory]

@@ -22,6 +22,7 @@ internal sealed record SaltRow : CatalogueRow
     /// <summary>[-] Share of the compound in the product.</summary>
     [
         Quantity(Dimension.Share, "0.1 %", "100 %", Us = "100 %"),
+        Formerly("purityPercent"),
         Says("Share of the compound in the product, or strength of an acid.")
     ]
     public double Purity { get; init; } = 1;
@@ -44,6 +45,7 @@ internal sealed record SaltRow : CatalogueRow
     /// <summary>[kg] Mass of a litre of a liquid.</summary>
     [
         Quantity(Dimension.Mass, "0.5 kg", "3 kg"),
+        Formerly("kilogramsPerLitre"),
         FoundByPlan("it is no liquid"),
         Says("What one litre of a liquid weighs at 20 °C.")
     ]
@@ -54,7 +56,12 @@ internal sealed record SaltRow : CatalogueRow
     public StockPart? Part { get; init; }
 
     /// <summary>[kg] Content of one pack.</summary>
-    [Quantity(Dimension.Mass, "1 g", "2000 kg"), FoundByPlan("not known"), Says("Content of one pack.")]
+    [
+        Quantity(Dimension.Mass, "1 g", "2000 kg"),
+        Formerly("packKilograms"),
+        FoundByPlan("not known"),
+        Says("Content of one pack.")
+    ]
     public double? Pack { get; init; }
 
     /// <summary>[money] Price of one pack.</summary>
@@ -161,7 +168,10 @@ internal sealed record SaltRow : CatalogueRow
 /// <param name="Temperature">[K] Temperature of the water.</param>
 /// <param name="Dissolves">[kg] What dissolves in a kilogram of it.</param>
 internal readonly record struct Dissolved(
-    [property: Quantity(Dimension.Temperature, "-10 C", "100 C"), Says("Temperature of the water.")] double Temperature,
-    [property: Quantity(Dimension.Mass, "0.01 g", "20 kg"), Says("What dissolves in a kilogram of it.")]
+    [property: Quantity(Dimension.Temperature, "-10 C", "100 C"), Formerly("celsius"), Says("Temperature of the water.")] double Temperature,
+    [property:
+        Quantity(Dimension.Mass, "0.01 g", "20 kg"),
+        Formerly("gramsPerKilogramWater"),
+        Says("What dissolves in a kilogram of it.")]
         double Dissolves
 );

@@ -38,6 +38,7 @@ public sealed record CropStage
     /// <summary>[S/m] Strength at which it is fed.</summary>
     [
         Quantity(Dimension.Conductivity, "0.1 dS/m", "20 dS/m"),
+        Formerly("decisiemensPerMetre"),
         Says("Strength (EC) at 25 °C at which it is fed, in dS/m or mS/cm.")
     ]
     public required double Conductivity { get; init; }

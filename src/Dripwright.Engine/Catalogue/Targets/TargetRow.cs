@@ -39,6 +39,7 @@ internal sealed record TargetRow : CatalogueRow
     /// <summary>[S/m] Strength that its source lists.</summary>
     [
         Quantity(Dimension.Conductivity, "0.1 dS/m", "20 dS/m"),
+        Formerly("decisiemensPerMetre"),
         FoundByPlan("not listed"),
         Says("Strength (EC) at 25 °C that its source lists.")
     ]
