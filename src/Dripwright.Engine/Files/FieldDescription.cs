@@ -29,7 +29,7 @@ internal enum FieldKind
 internal sealed class FieldDescription
 {
     // Bounds in these are metric, so the other system is told beside them.
-    private static readonly string[] s_metric = [" mm", "L/day", " g", " kg", " C"];
+    private static readonly string[] s_metric = [" mm", "L/day", " g", " kg", " C", " Pa", " kPa"];
 
     private static readonly ConcurrentDictionary<Type, IReadOnlyList<FieldDescription>> s_known = new();
 

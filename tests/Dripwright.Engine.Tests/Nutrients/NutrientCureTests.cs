@@ -72,7 +72,7 @@ public sealed class NutrientCureTests
         Cure cure = Plan(rig).Findings.First(one => one.Rule == "recipe-unreached" && one.Cures.Count > 0).Cures[0];
         JsonNode first = JsonNode.Parse(cure.Changes[0].Text!)![0]!;
         Assert.Equal(5, QuantityText.Parse(Dimension.Mass, (string)first["have"]!));
-        Assert.Equal("2.40", (string?)first["pricePerKg"]);
+        Assert.Equal("2.40", first["pricePerKg"]!.ToJsonString());
     }
 
     [Theory]
