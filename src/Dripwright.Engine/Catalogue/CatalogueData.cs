@@ -9,12 +9,7 @@ internal static class CatalogueData
 {
     /// <summary>The groups, in the order in which they are read.</summary>
     public static IReadOnlyList<string> Groups { get; } =
-    [
-        .. FieldDescription
-            .Of(typeof(CatalogueFile))
-            .Where(field => field.Items is not null)
-            .Select(field => field.Name),
-    ];
+    [.. FieldDescription.Of(typeof(CatalogueFile)).Where(field => field.Items is not null).Select(field => field.Name)];
 
     /// <summary>Our own catalogue.</summary>
     /// <exception cref="InvalidOperationException">A row of ours is at fault: a bug.</exception>

@@ -117,7 +117,18 @@ public static class CatalogueListing
             ),
             new(
                 "Crops",
-                ["Key", "Crop", "Also called", "Spacing", "Hangs with", "In a pot", "Drinks", "Light", "Tolerates sodium", "Source"],
+                [
+                    "Key",
+                    "Crop",
+                    "Also called",
+                    "Spacing",
+                    "Hangs with",
+                    "In a pot",
+                    "Drinks",
+                    "Light",
+                    "Tolerates sodium",
+                    "Source",
+                ],
                 [
                     .. parts.Crops.Values.Select(crop =>
                         (IReadOnlyList<string>)

@@ -57,19 +57,11 @@ public sealed record CropType : CatalogueRow
     public double? LightMolesPerSquareMetreAndDay { get; init; }
 
     /// <summary>[mol/m³] Sodium it tolerates round its roots, by the older norm that laboratories keep; null where none is known.</summary>
-    [
-        Number(0, 100),
-        FoundByPlan("as the crop \"other\""),
-        Says("Sodium it tolerates in the pots, in mmol/L.")
-    ]
+    [Number(0, 100), FoundByPlan("as the crop \"other\""), Says("Sodium it tolerates in the pots, in mmol/L.")]
     public double? SodiumMillimolesPerLitre { get; init; }
 
     /// <summary>[mol/m³] Sodium that newer trials found harmless; null where none was found.</summary>
-    [
-        Number(0, 100),
-        FoundByPlan("not known"),
-        Says("Sodium that newer trials found harmless, in mmol/L.")
-    ]
+    [Number(0, 100), FoundByPlan("not known"), Says("Sodium that newer trials found harmless, in mmol/L.")]
     public double? NewerSodiumMillimolesPerLitre { get; init; }
 
     /// <summary>Whose sodium limits these are; empty where there are none.</summary>

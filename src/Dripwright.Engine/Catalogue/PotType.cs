@@ -31,11 +31,7 @@ public sealed record PotType : CatalogueEntry
     public bool Round { get; init; }
 
     /// <summary>[kg] Empty mass.</summary>
-    [
-        Quantity(Dimension.Mass, "0 kg", "100 kg", Us = "0 kg"),
-        Formerly("massKg"),
-        Says("Mass of the empty pot.")
-    ]
+    [Quantity(Dimension.Mass, "0 kg", "100 kg", Us = "0 kg"), Formerly("massKg"), Says("Mass of the empty pot.")]
     public double Mass { get; init; }
 
     /// <summary>

@@ -37,7 +37,9 @@ public sealed record Fault(
         text.Append("found ").Append(Found).Append("; expected ").Append(Expected);
         if (Nearest is not null)
         {
-            text.Append("; did you mean ").Append(IsNearestBare ? $"{Nearest}, without quotes" : $"\"{Nearest}\"").Append('?');
+            text.Append("; did you mean ")
+                .Append(IsNearestBare ? $"{Nearest}, without quotes" : $"\"{Nearest}\"")
+                .Append('?');
         }
         return text.ToString();
     }

@@ -224,7 +224,8 @@ internal sealed class FieldDescription
             FieldKind.Whole => $"a whole number from {Range()}",
             FieldKind.Number => $"a number without quotes from {Range()}",
             FieldKind.Ph => $"a pH from {Range()}, a number without quotes such as {PhText.Print((Min + Max) / 2)}",
-            FieldKind.Price => "a price: a number without quotes or currency, such as 2.40; all prices are in the catalogue's one currency",
+            FieldKind.Price =>
+                "a price: a number without quotes or currency, such as 2.40; all prices are in the catalogue's one currency",
             FieldKind.Flag => "true or false",
             FieldKind.Choice => $"one of {string.Join(", ", Choices.Select(choice => $"\"{choice}\""))}",
             FieldKind.Key => Key!.Expected,

@@ -1,5 +1,5 @@
-using Dripwright.Engine.Catalogue.Targets;
 using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Catalogue.Targets;
 using Dripwright.Engine.Files;
 using Dripwright.Engine.Units;
 

@@ -122,7 +122,9 @@ public sealed class CropTests
     [Fact]
     public void A_pot_holds_as_many_plants_as_is_usual_for_its_crop_unless_the_rig_says()
     {
-        PartsCatalogue own = Own("""{ "crops": [ { "key": "basil", "plantsPerPot": 3, "source": "me" } ] }""").Catalogue!;
+        PartsCatalogue own = Own(
+            """{ "crops": [ { "key": "basil", "plantsPerPot": 3, "source": "me" } ] }"""
+        ).Catalogue!;
         Plan plan = Plan(
             """
             { "rows": [ { "pots": 3, "planting": [
@@ -131,9 +133,13 @@ public sealed class CropTests
             own
         );
         Assert.Equal([3, 2, 1], plan.Layout.Rows[0].Pots.Select(pot => pot.Plants));
-        const string Wish = """{ "site": { "roomLength": "20 ft", "roomWidth": "10 ft" }, "crops": [{ "crop": "basil", "plants": 10 }] }""";
+        const string Wish =
+            """{ "site": { "roomLength": "20 ft", "roomWidth": "10 ft" }, "crops": [{ "crop": "basil", "plants": 10 }] }""";
         Assert.Equal(4, BriefPots.Count(BriefReader.Read(Wish, "brief", own).Brief!, own));
-        Assert.Equal(10, BriefPots.Count(BriefReader.Read(Wish, "brief", PartsCatalogue.Default).Brief!, PartsCatalogue.Default));
+        Assert.Equal(
+            10,
+            BriefPots.Count(BriefReader.Read(Wish, "brief", PartsCatalogue.Default).Brief!, PartsCatalogue.Default)
+        );
     }
 
     [Fact]

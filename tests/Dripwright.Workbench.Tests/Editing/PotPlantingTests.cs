@@ -30,5 +30,8 @@ public sealed class PotPlantingTests
 
     [Fact]
     public void A_row_that_does_not_say_has_every_pot_planted() =>
-        Assert.All(PotPlanting.Of(new JsonObject(), 4), pot => Assert.Equal(new PotPlanting("", null, null, null), pot));
+        Assert.All(
+            PotPlanting.Of(new JsonObject(), 4),
+            pot => Assert.Equal(new PotPlanting("", null, null, null), pot)
+        );
 }

@@ -112,7 +112,7 @@ public sealed class PlanTests
         var weeks = await caller.Post("weeks-ahead", Fed);
         Assert.Equal(12, weeks.Json.GetProperty("drift")[0].GetProperty("weeks").GetArrayLength());
 
-        var wrong = (await caller.Post("adjust-tank?ec=900+ppm&meterScale=600&ph=6,4&volume=20", Fed)).IsProblem(400);
+        var wrong = (await caller.Post("adjust-tank?ec=900+ppm&meterScale=600&ph=6,4,0&volume=20", Fed)).IsProblem(400);
         foreach (var field in (string[])["meterScale", "ph", "volume"])
         {
             Assert.Contains(field, wrong.Json.GetProperty("detail").GetString(), StringComparison.Ordinal);

@@ -168,10 +168,16 @@ internal sealed record SaltRow : CatalogueRow
 /// <param name="Temperature">[K] Temperature of the water.</param>
 /// <param name="Dissolves">[kg] What dissolves in a kilogram of it.</param>
 internal readonly record struct Dissolved(
-    [property: Quantity(Dimension.Temperature, "-10 C", "100 C"), Formerly("celsius"), Says("Temperature of the water.")] double Temperature,
+    [property:
+        Quantity(Dimension.Temperature, "-10 C", "100 C"),
+        Formerly("celsius"),
+        Says("Temperature of the water.")
+    ]
+        double Temperature,
     [property:
         Quantity(Dimension.Mass, "0.01 g", "20 kg"),
         Formerly("gramsPerKilogramWater"),
-        Says("What dissolves in a kilogram of it.")]
+        Says("What dissolves in a kilogram of it.")
+    ]
         double Dissolves
 );

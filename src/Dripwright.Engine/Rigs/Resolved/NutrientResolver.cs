@@ -50,10 +50,7 @@ internal static class NutrientResolver
             return null;
         }
 
-        return
-            target is not null
-            && loop is not null
-            && Salts(mix, catalogue, say) is { } salts
+        return target is not null && loop is not null && Salts(mix, catalogue, say) is { } salts
             ? new ResolvedNutrients
             {
                 Crop = crop,
