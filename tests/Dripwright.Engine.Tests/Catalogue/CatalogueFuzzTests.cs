@@ -59,7 +59,7 @@ public sealed class CatalogueFuzzTests
     }
 
     [Fact]
-    public void Any_bytes_give_a_clean_reading() => Gen.Byte.Array[0, 200].Sample(IsClean, iter: 5_000);
+    public void Any_bytes_give_a_clean_reading() => Gen.Byte.Array[0, 200].Holds(IsClean, iter: 5_000);
 
     [Fact]
     public void Any_text_of_JSON_marks_and_our_words_gives_a_clean_reading() =>
@@ -91,12 +91,12 @@ public sealed class CatalogueFuzzTests
                 "é"
             )
             .Array[0, 40]
-            .Sample(marks => IsClean(Encoding.UTF8.GetBytes(string.Concat(marks))), iter: 5_000);
+            .Holds(marks => IsClean(Encoding.UTF8.GetBytes(string.Concat(marks))), iter: 5_000);
 
     [Fact]
     public void A_row_with_bytes_changed_gives_a_clean_reading() =>
         Gen.Select(s_rows, Gen.Select(Gen.Int[0, 1_000_000], Gen.Byte).Array[1, 8])
-            .Sample(
+            .Holds(
                 (row, changes) =>
                 {
                     var bytes = (byte[])row.Clone();
@@ -128,7 +128,7 @@ public sealed class CatalogueFuzzTests
                     "{ \"x\": 1 }"
                 )
             )
-            .Sample(
+            .Holds(
                 (row, at, spoiled) =>
                 {
                     var file = System.Text.Json.Nodes.JsonNode.Parse(row)!.AsObject();

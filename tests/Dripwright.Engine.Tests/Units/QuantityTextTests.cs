@@ -176,7 +176,7 @@ public sealed class QuantityTextTests
     [Fact]
     public void A_comma_is_read_as_the_point_or_not_at_all() =>
         Gen.Select(Gen.Int[0, 99_999], Gen.Int[0, 99_999], Gen.Int[1, 5])
-            .Sample(
+            .Holds(
                 (whole, part, width) =>
                 {
                     var digits = part.ToString("D5", System.Globalization.CultureInfo.InvariantCulture)[..width];
