@@ -1,3 +1,4 @@
+using Dripwright.Engine.Files;
 using Dripwright.Engine.Findings;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Nutrients.Planning;

@@ -86,7 +86,7 @@ public sealed class NutrientTests
 
     [Theory]
     [InlineData("--ec", "40 dS/m")]
-    [InlineData("--ph", "6,4")]
+    [InlineData("--ph", "6,4,0")]
     [InlineData("--ph", "NaN")]
     [InlineData("--ph", "15")]
     [InlineData("--volume", "20 furlongs")]

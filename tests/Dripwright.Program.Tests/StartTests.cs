@@ -77,14 +77,18 @@ public sealed class StartTests
         Assert.Contains("Found \"40 yords\"", call.Error, StringComparison.Ordinal);
     }
 
-    [Fact]
-    public async Task The_schema_is_printed_as_json()
+    [Theory]
+    [InlineData("rows")]
+    [InlineData("rows", "rig")]
+    [InlineData("plantsPerPot", "brief")]
+    [InlineData("pumps", "catalogue")]
+    public async Task The_schema_of_each_file_is_printed_as_json(string field, params string[] kind)
     {
-        var call = await Call.Of("schema");
+        var call = await Call.Of(["schema", .. kind]);
 
         Assert.Equal(Exit.Good, call.Exit);
         using var schema = JsonDocument.Parse(call.Out);
-        Assert.True(schema.RootElement.GetProperty("properties").TryGetProperty("rows", out _));
+        Assert.True(schema.RootElement.GetProperty("properties").TryGetProperty(field, out _));
     }
 
     [Theory]

@@ -45,13 +45,22 @@ internal static class CommittedText
     /// <param name="begin">Text just before the made part.</param>
     /// <param name="end">Text just after it; to the page's end where null.</param>
     /// <param name="made">What the program makes.</param>
-    public static void Holds(string path, string begin, string? end, string made)
+    public static void Holds(string path, string begin, string? end, string made) => Holds(path, (begin, end, made));
+
+    /// <summary>The same for a page with several made parts. One test judges them all: two would write over each other's new text.</summary>
+    /// <param name="path">Path in the repository.</param>
+    /// <param name="parts">Of each part the text before it, the text after it, and what the program makes.</param>
+    public static void Holds(string path, params ReadOnlySpan<(string Begin, string? End, string Made)> parts)
     {
         var page = Of(path);
-        var from = page.IndexOf(begin, StringComparison.Ordinal);
-        var to = end is null ? page.Length : page.IndexOf(end, StringComparison.Ordinal);
-        Assert.True(from >= 0 && to > from, $"{path} has lost the marks round its made part.");
-        Is(path, page[..(from + begin.Length)] + made + page[to..]);
+        foreach (var (begin, end, made) in parts)
+        {
+            var from = page.IndexOf(begin, StringComparison.Ordinal);
+            var to = end is null ? page.Length : page.IndexOf(end, StringComparison.Ordinal);
+            Assert.True(from >= 0 && to > from, $"{path} has lost the marks round its made part.");
+            page = page[..(from + begin.Length)] + made + page[to..];
+        }
+        Is(path, page);
     }
 
     /// <summary>The same for a drawing in the folder "Golden" beside the test.</summary>

@@ -1,8 +1,16 @@
+using Dripwright.Engine.Catalogue.Salts;
+using Dripwright.Engine.Catalogue.Targets;
+using Dripwright.Engine.Files;
+
 namespace Dripwright.Engine.Catalogue;
 
 /// <summary>Reads the rows built into the engine, in the same format and by the same reader as a user's own file.</summary>
 internal static class CatalogueData
 {
+    /// <summary>The groups, in the order in which they are read.</summary>
+    public static IReadOnlyList<string> Groups { get; } =
+    [.. FieldDescription.Of(typeof(CatalogueFile)).Where(field => field.Items is not null).Select(field => field.Name)];
+
     /// <summary>Our own catalogue.</summary>
     /// <exception cref="InvalidOperationException">A row of ours is at fault: a bug.</exception>
     public static PartsCatalogue Load()
@@ -21,11 +29,12 @@ internal static class CatalogueData
             Wires = new Dictionary<string, WireType>(),
             Sundries = new Dictionary<string, Sundry>(),
             Crops = new Dictionary<string, CropType>(),
+            Salts = SaltCatalogue.Empty,
+            Targets = TargetCatalogue.Empty,
         };
-        // Sundries stand first, because the rows of other shelves name them as their pieces.
-        foreach (var shelf in CatalogueField.ShelfRows.Select(shelf => shelf.Name).OrderBy(name => name != "sundries"))
+        foreach (var group in Groups)
         {
-            var reading = CatalogueReader.Read(Bytes(shelf), shelf, parts);
+            var reading = CatalogueReader.Read(Bytes(group), $"{group}.json", parts);
             parts =
                 reading.Catalogue
                 ?? throw new InvalidOperationException($"Our own catalogue is at fault: {reading.Faults[0]}");
@@ -33,12 +42,12 @@ internal static class CatalogueData
         return parts;
     }
 
-    /// <summary>The file of one shelf.</summary>
-    public static byte[] Bytes(string shelf)
+    /// <summary>The file of one group.</summary>
+    public static byte[] Bytes(string group)
     {
         using var stream =
-            typeof(CatalogueData).Assembly.GetManifestResourceStream($"Dripwright.Engine.Catalogue.Data.{shelf}.json")
-            ?? throw new InvalidOperationException($"The catalogue's shelf '{shelf}' is not built in.");
+            typeof(CatalogueData).Assembly.GetManifestResourceStream($"Dripwright.Engine.Catalogue.Data.{group}.json")
+            ?? throw new InvalidOperationException($"The catalogue's group '{group}' is not built in.");
         var bytes = new byte[stream.Length];
         stream.ReadExactly(bytes);
         return bytes;

@@ -5,8 +5,12 @@ namespace Dripwright.Engine.Catalogue;
 /// <summary>One generic part of the catalogue: something that is bought.</summary>
 public abstract record CatalogueEntry : CatalogueRow
 {
-    /// <summary>Price of one pack in the catalogue's currency; null where unknown.</summary>
-    [Number(0, 1e6), Says("Price of one pack, in the catalogue's currency.")]
+    /// <summary>True where no standard fixes the figures and typical ones were made up.</summary>
+    [Choice("false"), Says("Whether the figures are made up because nothing fixes them.")]
+    public bool Invented { get; init; }
+
+    /// <summary>[money] Price of one pack in the catalogue's <see cref="PartsCatalogue.Currency"/>; null where unknown.</summary>
+    [Price, FoundByPlan("not known"), Says("Price of one pack, in the catalogue's currency.")]
     public decimal? Price { get; init; }
 
     /// <summary>
@@ -14,7 +18,8 @@ public abstract record CatalogueEntry : CatalogueRow
     /// is the US dollar. Of a pipe, hose or tube that of the shortest length sold; longer ones cost in proportion.
     /// </summary>
     [
-        Number(0, 1e6),
+        Price,
+        FoundByPlan("not known"),
         Says(
             "Invented typical price of one pack in US dollars, no shop's, used where you give no price and the catalogue's currency is USD. Of pipe, hose and tube: of the shortest length sold, longer ones in proportion."
         )

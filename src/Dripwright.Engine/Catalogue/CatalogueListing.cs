@@ -4,8 +4,8 @@ using Dripwright.Engine.Files;
 
 namespace Dripwright.Engine.Catalogue;
 
-/// <summary>One shelf of the catalogue as a table of texts.</summary>
-/// <param name="Title">Name of the shelf, as people say it.</param>
+/// <summary>One group of the catalogue as a table of texts.</summary>
+/// <param name="Title">Name of the group, as people say it.</param>
 /// <param name="Columns">Heads of the columns.</param>
 /// <param name="Rows">Cells of each row, as many as columns.</param>
 public sealed record CatalogueGroup(
@@ -14,7 +14,7 @@ public sealed record CatalogueGroup(
     IReadOnlyList<IReadOnlyList<string>> Rows
 );
 
-/// <summary>The catalogue for people to read: every shelf with its main figures in both unit systems.</summary>
+/// <summary>The catalogue for people to read: every group with its main figures in both unit systems.</summary>
 public static class CatalogueListing
 {
     private const double Inch = 0.0254;
@@ -23,7 +23,7 @@ public static class CatalogueListing
     private const double PoundForce = 4.4482216152605;
     private const double Psi = PoundForce / (Inch * Inch);
 
-    /// <summary>All shelves in a fixed order, the last column of each being the source.</summary>
+    /// <summary>All groups in a fixed order, the last column of each being the source.</summary>
     /// <param name="parts">The catalogue.</param>
     public static IReadOnlyList<CatalogueGroup> Of(PartsCatalogue parts)
     {
@@ -111,13 +111,24 @@ public static class CatalogueListing
             ),
             Group(
                 "Everything else",
-                ["Shop shelf", "Pack"],
+                ["Section", "Pack"],
                 parts.Sundries,
                 sundry => [sundry.Section, sundry.PackLength > 0 ? Lift(sundry.PackLength) : Number(sundry.Pack)]
             ),
             new(
                 "Crops",
-                ["Key", "Crop", "Also called", "Spacing", "Hangs with", "Drinks", "Tolerates sodium", "Source"],
+                [
+                    "Key",
+                    "Crop",
+                    "Also called",
+                    "Spacing",
+                    "Hangs with",
+                    "In a pot",
+                    "Drinks",
+                    "Light",
+                    "Tolerates sodium",
+                    "Source",
+                ],
                 [
                     .. parts.Crops.Values.Select(crop =>
                         (IReadOnlyList<string>)
@@ -127,8 +138,12 @@ public static class CatalogueListing
                                 string.Join(", ", crop.Words),
                                 Size(crop.Spacing),
                                 crop.Hangs ? Number(crop.PlantMass) + " kg" : "stands by itself",
+                                Number(crop.PlantsPerPot),
                                 Number(crop.UsePerPlant * 86_400_000) + " L/day",
-                                crop.SodiumLimit is { } sodium ? Number(sodium) + " mmol/L" : "not known",
+                                crop.LightMolesPerSquareMetreAndDay is { } light
+                                    ? Number(light) + " mol/m² a day"
+                                    : "not known",
+                                crop.SodiumMillimolesPerLitre is { } sodium ? Number(sodium) + " mmol/L" : "not known",
                                 crop.Source,
                             ]
                     ),
@@ -143,7 +158,7 @@ public static class CatalogueListing
                             [
                                 salt.Key,
                                 salt.Name,
-                                RigField.Dashed(salt.Kind.ToString()),
+                                FieldDescription.Dashed(salt.Kind.ToString()),
                                 Elements(salt.Brings, amount => amount * 100),
                                 salt.PricePerKilogram?.ToString("0.00", CultureInfo.InvariantCulture) ?? "yours to say",
                                 salt.Source,
@@ -175,7 +190,7 @@ public static class CatalogueListing
     private static CatalogueGroup Group<T>(
         string title,
         IEnumerable<string> columns,
-        IReadOnlyDictionary<string, T> shelf,
+        IReadOnlyDictionary<string, T> parts,
         Func<T, IEnumerable<string>> cells
     )
         where T : CatalogueEntry =>
@@ -183,7 +198,7 @@ public static class CatalogueListing
             title,
             ["Key", "Part", .. columns, "Typical price, US$", "Source"],
             [
-                .. shelf.Values.Select(entry =>
+                .. parts.Values.Select(entry =>
                     (IReadOnlyList<string>)[entry.Key, entry.Name, .. cells(entry), PriceOf(entry), entry.Source]
                 ),
             ]

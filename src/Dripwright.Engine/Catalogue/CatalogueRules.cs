@@ -5,11 +5,6 @@ namespace Dripwright.Engine.Catalogue;
 /// <summary>What the fields of one entry must be to each other, for our rows and the user's alike.</summary>
 internal static class CatalogueRules
 {
-    /// <summary>One field that does not fit the others.</summary>
-    /// <param name="Field">The property's name.</param>
-    /// <param name="Expected">What would fit.</param>
-    public readonly record struct Misfit(string Field, string Expected);
-
     public static IEnumerable<Misfit> Misfits(CatalogueRow entry) =>
         entry switch
         {

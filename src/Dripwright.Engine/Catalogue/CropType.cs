@@ -24,7 +24,8 @@ public sealed record CropType : CatalogueRow
     /// <summary>[m] The same rounded for a rig in metric units; null where it is <see cref="Spacing"/>.</summary>
     [
         Quantity(Dimension.Length, "2 in", "10 ft"),
-        Says("The same as you would measure it in a metric rig; left out, it is the spacing.")
+        FoundByPlan("the spacing"),
+        Says("The same as you would measure it in a metric rig.")
     ]
     public double? MetricSpacing { get; init; }
 
@@ -43,19 +44,25 @@ public sealed record CropType : CatalogueRow
     [Quantity(Dimension.Flow, "0 L/day", "30 L/day"), Says("What one plant drinks in a hot week.")]
     public required double UsePerPlant { get; init; }
 
-    /// <summary>[mol/m³] Sodium it tolerates round its roots, by the older norm that laboratories keep; null where none is known.</summary>
+    /// <summary>Plants that usually share one pot.</summary>
+    [Whole(1, 20, 1), Says("Plants that usually share one pot.")]
+    public int PlantsPerPot { get; init; } = 1;
+
+    /// <summary>[mol/(m²·d)] Light (400 to 700 nm) that a full crop wants in a day; null where it is not known.</summary>
     [
-        Number(0, 100, Name = "sodiumMillimolesPerLitre"),
-        Says("Sodium it tolerates in the pots, in mmol/L. Left out, that of the crop \"other\" is taken.")
+        Number(0, 100),
+        FoundByPlan("not known"),
+        Says("Light that a full crop wants each day, in mol per square metre (the daily light integral).")
     ]
-    public double? SodiumLimit { get; init; }
+    public double? LightMolesPerSquareMetreAndDay { get; init; }
+
+    /// <summary>[mol/m³] Sodium it tolerates round its roots, by the older norm that laboratories keep; null where none is known.</summary>
+    [Number(0, 100), FoundByPlan("as the crop \"other\""), Says("Sodium it tolerates in the pots, in mmol/L.")]
+    public double? SodiumMillimolesPerLitre { get; init; }
 
     /// <summary>[mol/m³] Sodium that newer trials found harmless; null where none was found.</summary>
-    [
-        Number(0, 100, Name = "newerSodiumMillimolesPerLitre"),
-        Says("Sodium that newer trials found harmless, in mmol/L.")
-    ]
-    public double? NewerSodiumLimit { get; init; }
+    [Number(0, 100), FoundByPlan("not known"), Says("Sodium that newer trials found harmless, in mmol/L.")]
+    public double? NewerSodiumMillimolesPerLitre { get; init; }
 
     /// <summary>Whose sodium limits these are; empty where there are none.</summary>
     [Text(300), Says("Whose sodium limits these are.")]
@@ -67,10 +74,9 @@ public sealed record CropType : CatalogueRow
 
     /// <summary>Key of the target whose proportions the plants take up in a loop; null where the stage's own target must do.</summary>
     [
-        Text(60),
-        Says(
-            "Key of the target that tells what the plants take up in a closed loop. Left out, it is the target of the stage."
-        )
+        PartKey(PartGroup.Targets),
+        FoundByPlan("the target of the stage"),
+        Says("Key of the target that tells what the plants take up in a closed loop.")
     ]
     public string? LoopTarget { get; init; }
 

@@ -23,6 +23,6 @@ public sealed record DrainOutletType : CatalogueEntry
     public required double Reach { get; init; }
 
     /// <summary>Keys of the pieces one pot's outlet takes.</summary>
-    [Items(0, 20), Text(60), Says("Keys of the pieces that one pot's outlet takes.")]
+    [Items(0, 20), PartKey(PartGroup.Sundries), Says("Keys of the pieces that one pot's outlet takes.")]
     public IReadOnlyList<string> Pieces { get; init; } = [];
 }

@@ -59,6 +59,6 @@ public sealed record EmitterType : CatalogueEntry
     public required double Punch { get; init; }
 
     /// <summary>Keys of the pieces one emitter takes (barb, microtube, stake …), each once.</summary>
-    [Items(0, 20), Text(60), Says("Keys of the pieces that one takes, each once.")]
+    [Items(0, 20), PartKey(PartGroup.Sundries), Says("Keys of the pieces that one takes, each once.")]
     public IReadOnlyList<string> Pieces { get; init; } = [];
 }

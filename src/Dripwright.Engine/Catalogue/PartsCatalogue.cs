@@ -1,10 +1,11 @@
 using Dripwright.Engine.Catalogue.Salts;
 using Dripwright.Engine.Catalogue.Targets;
+using Dripwright.Engine.Files;
 
 namespace Dripwright.Engine.Catalogue;
 
 /// <summary>All generic parts that a rig can name, ours with the user's own laid over them.</summary>
-public sealed record PartsCatalogue
+public sealed record PartsCatalogue : IKeys
 {
     /// <summary>The currency of our own typical prices, and of the user's where none is named.</summary>
     public const string Dollar = "USD";
@@ -55,12 +56,12 @@ public sealed record PartsCatalogue
     public string Currency { get; init; } = Dollar;
 
     /// <summary>Fertilisers, acids and bases of a feed.</summary>
-    public SaltCatalogue Salts { get; init; } = SaltCatalogue.Default;
+    public required SaltCatalogue Salts { get; init; }
 
     /// <summary>What crops are fed at their stages.</summary>
-    public TargetCatalogue Targets { get; init; } = TargetCatalogue.Default;
+    public required TargetCatalogue Targets { get; init; }
 
-    /// <summary>Every entry of every shelf of parts, shelf by shelf, each in the order of its rows.</summary>
+    /// <summary>Every part, group by group, each in the order of its rows.</summary>
     public IEnumerable<CatalogueEntry> All =>
         [
             .. Pipes.Values,
@@ -129,7 +130,7 @@ public sealed record PartsCatalogue
     /// <param name="word">As the grower writes it; may be empty.</param>
     public CropType? CropOrOther(string word) => CropFor(word) ?? Crops.GetValueOrDefault(CropType.Other);
 
-    /// <summary>The entry of any shelf of parts with this key, or null.</summary>
+    /// <summary>The part with this key, whatever its group, or null; crops, salts and targets are no parts.</summary>
     /// <param name="key">Key as a rig file writes it.</param>
     public CatalogueEntry? TryFind(string key)
     {
@@ -144,4 +145,10 @@ public sealed record PartsCatalogue
 
         return null;
     }
+
+    bool IKeys.Has(KeyAttribute field, string key) => GroupKeys.Has(this, GroupOf(field), key);
+
+    IEnumerable<string> IKeys.Of(KeyAttribute field) => GroupKeys.Keys(this, GroupOf(field));
+
+    private static PartGroup GroupOf(KeyAttribute field) => ((PartKeyAttribute)field).PartGroup;
 }

@@ -119,12 +119,15 @@ public sealed record FittingType : CatalogueEntry
     public required double SocketDepth { get; init; }
 
     /// <summary>[m] Outside diameter of the socket or of the hose over the barb.</summary>
-    [Quantity(Dimension.Length, "0 in", "2 ft"), Says("Outside diameter of the socket, or of the hose over the barb.")]
+    [
+        Quantity(Dimension.Length, "0 in", "2 ft", Us = "0 in"),
+        Says("Outside diameter of the socket, or of the hose over the barb.")
+    ]
     public double OutsideDiameter { get; init; }
 
     /// <summary>[m] Free bore; for barbs smaller than the hose. Zero means the pipe's own bore.</summary>
     [
-        Quantity(Dimension.Length, "0 in", "2 ft"),
+        Quantity(Dimension.Length, "0 in", "2 ft", Us = "0 in"),
         Says("Free bore where it is smaller than the pipe's; 0 for the pipe's own.")
     ]
     public double Bore { get; init; }
@@ -134,7 +137,7 @@ public sealed record FittingType : CatalogueEntry
     public required double LossThrough { get; init; }
 
     /// <summary>[-] Loss coefficient of the branch of a tee, on the branch pipe's velocity.</summary>
-    [Number(0, 1000), Says("Loss coefficient of a tee's branch, on the branch's velocity.")]
+    [Number(0, 1000, Assumed = 0), Says("Loss coefficient of a tee's branch, on the branch's velocity.")]
     public double LossBranch { get; init; }
 
     /// <summary>Hose clamps it needs (0 for solvent-welded sockets).</summary>

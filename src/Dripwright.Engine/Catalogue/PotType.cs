@@ -31,7 +31,7 @@ public sealed record PotType : CatalogueEntry
     public bool Round { get; init; }
 
     /// <summary>[kg] Empty mass.</summary>
-    [Number(0, 100, Name = "massKg"), Says("Mass of the empty pot in kg.")]
+    [Quantity(Dimension.Mass, "0 kg", "100 kg", Us = "0 kg"), Formerly("massKg"), Says("Mass of the empty pot.")]
     public double Mass { get; init; }
 
     /// <summary>

@@ -11,6 +11,6 @@ public sealed record StrainerType : CatalogueEntry
     public required double Opening { get; init; }
 
     /// <summary>[-] Loss coefficient on the header's velocity when clean; zero for a bag round the pump.</summary>
-    [Number(0, 1000), Says("Loss coefficient when clean, on the header's velocity.")]
+    [Number(0, 1000, Assumed = 0), Says("Loss coefficient when clean, on the header's velocity.")]
     public double Loss { get; init; }
 }

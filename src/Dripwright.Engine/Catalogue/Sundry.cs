@@ -37,7 +37,7 @@ public enum SundryUse
 /// <summary>Everything else that is bought: cement, clamps, tape, tools, pieces of emitters and outlets, printed joints.</summary>
 public sealed record Sundry : CatalogueEntry
 {
-    /// <summary>Shop shelf: plumbing, irrigation, hardware, electrical, tools, garden, printed.</summary>
+    /// <summary>Section of the shop: plumbing, irrigation, hardware, electrical, tools, garden, printed.</summary>
     [
         Text(20),
         Says("Where it stands in the shop: plumbing, irrigation, hardware, electrical, tools, garden or printed.")
@@ -45,7 +45,10 @@ public sealed record Sundry : CatalogueEntry
     public required string Section { get; init; }
 
     /// <summary>[m] For things sold by length (microtube, wire): length of one pack. Zero for pieces.</summary>
-    [Quantity(Dimension.Length, "0 ft", "2000 ft"), Says("Length of one pack, for things sold by length.")]
+    [
+        Quantity(Dimension.Length, "0 ft", "2000 ft", Us = "0 ft"),
+        Says("Length of one pack, for things sold by length.")
+    ]
     public double PackLength { get; init; }
 
     /// <summary>What it is for.</summary>
@@ -57,7 +60,7 @@ public sealed record Sundry : CatalogueEntry
     /// it fits. Zero for other things.
     /// </summary>
     [
-        Quantity(Dimension.Length, "0 in", "1 ft"),
+        Quantity(Dimension.Length, "0 in", "1 ft", Us = "0 in"),
         Says("Hole it cuts, hose it clamps (outside), or bore of the small tube it is or fits.")
     ]
     public double Diameter { get; init; }

@@ -18,9 +18,9 @@ public sealed record WireType : CatalogueEntry
     [Quantity(Dimension.Force, "500 lbf", "1e8 lbf"), Says("Axial stiffness: elastic modulus times the steel's area.")]
     public required double Stiffness { get; init; }
 
-    /// <summary>[kg/m] Mass per length.</summary>
-    [Number(0.0005, 10, Name = "massKgPerMetre"), Says("Mass per length in kg/m.")]
-    public required double MassPerLength { get; init; }
+    /// <summary>[kg/m] Mass of one metre.</summary>
+    [Quantity(Dimension.Mass, "0.5 g", "10 kg"), Formerly("massKgPerMetre"), Says("Mass of one metre.")]
+    public required double MassOfMetre { get; init; }
 
     /// <summary>[m] Length of one roll.</summary>
     [Quantity(Dimension.Length, "1 ft", "10000 ft"), Says("Length of one roll.")]

@@ -13,6 +13,9 @@ internal sealed class FaultList(string file)
 
     public bool Any => faults.Count > 0;
 
+    /// <summary>All faults so far, those that are not told among them.</summary>
+    public int Count => faults.Count + untold;
+
     public void Add(string path, int line, int column, string found, string expected, string? nearest = null)
     {
         if (faults.Count < Most)

@@ -2,7 +2,7 @@ using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Files;
 
-/// <summary>A quantity with a unit in the rig file; the property holds it in SI.</summary>
+/// <summary>A quantity with a unit; the property holds it in SI.</summary>
 /// <param name="dimension">What it measures.</param>
 /// <param name="min">Least value allowed, as a person writes it.</param>
 /// <param name="max">Greatest value allowed, as a person writes it.</param>
@@ -18,10 +18,10 @@ public sealed class QuantityAttribute(Dimension dimension, string min, string ma
     /// <summary>Greatest value allowed.</summary>
     public string Max { get; } = max;
 
-    /// <summary>Value assumed in a rig that prefers US units.</summary>
+    /// <summary>Value assumed in a file that prefers US units.</summary>
     public string? Us { get; init; }
 
-    /// <summary>Value assumed in a rig that prefers metric units; the US one where null.</summary>
+    /// <summary>Value assumed in a file that prefers metric units; the US one where null.</summary>
     public string? Metric { get; init; }
 }
 
@@ -53,6 +53,9 @@ public sealed class TextAttribute(int maxLength, string assumed = "") : Attribut
 
     /// <summary>Text assumed where the file is silent.</summary>
     public string Assumed { get; } = assumed;
+
+    /// <summary>True for the key of a row: lower case, digits, dashes, points and slashes, and not a word such as "none".</summary>
+    public bool IsKey { get; init; }
 }
 
 /// <summary>Yes or no, or one of an enumeration's names in lower case with dashes.</summary>
@@ -64,37 +67,107 @@ public sealed class ChoiceAttribute(string assumed) : Attribute
     public string Assumed { get; } = assumed;
 }
 
-/// <summary>The key of a catalogue part.</summary>
-/// <param name="shelf">Where it must stand.</param>
-/// <param name="us">Key assumed in a rig that prefers US units; empty where the field must be given.</param>
-/// <param name="metric">Key assumed in a rig that prefers metric units.</param>
+/// <summary>A plain number without a unit, or one whose unit stands in its name.</summary>
+/// <param name="min">[-] Least value allowed.</param>
+/// <param name="max">[-] Greatest value allowed.</param>
 [AttributeUsage(AttributeTargets.Property)]
-public sealed class PartKeyAttribute(PartGroup shelf, string us, string metric) : Attribute
+public sealed class NumberAttribute(double min, double max) : Attribute
 {
-    /// <summary>Where it must stand.</summary>
-    public PartGroup PartGroup { get; } = shelf;
+    /// <summary>[-] Least value allowed.</summary>
+    public double Min { get; } = min;
 
+    /// <summary>[-] Greatest value allowed.</summary>
+    public double Max { get; } = max;
+
+    /// <summary>[-] Value assumed where the file is silent; not a number where there is none.</summary>
+    public double Assumed { get; init; } = double.NaN;
+}
+
+/// <summary>A pH: a number without a unit.</summary>
+/// <param name="min">[-] Least value allowed, 0 or more.</param>
+/// <param name="max">[-] Greatest value allowed, 14 or less.</param>
+[AttributeUsage(AttributeTargets.Property)]
+public sealed class PhAttribute(double min, double max) : Attribute
+{
+    /// <summary>[-] Least value allowed.</summary>
+    public double Min { get; } = min;
+
+    /// <summary>[-] Greatest value allowed.</summary>
+    public double Max { get; } = max;
+
+    /// <summary>[-] Value assumed where the file is silent; not a number where there is none.</summary>
+    public double Assumed { get; init; } = double.NaN;
+}
+
+/// <summary>A price: a decimal number in the one currency of the catalogue. The property is a <see cref="decimal"/>.</summary>
+[AttributeUsage(AttributeTargets.Property)]
+public sealed class PriceAttribute : Attribute
+{
+    /// <summary>Greatest price allowed; the least is nothing.</summary>
+    public const int Most = 1_000_000;
+}
+
+/// <summary>Plain numbers by name, any of a few; those that are not given count as not said.</summary>
+/// <param name="max">[-] Greatest value allowed; the least is 0.</param>
+/// <param name="names">The names, one space between them.</param>
+[AttributeUsage(AttributeTargets.Property)]
+public sealed class AmountsAttribute(double max, string names) : Attribute
+{
+    /// <summary>[-] Greatest value allowed.</summary>
+    public double Max { get; } = max;
+
+    /// <summary>The names, in order.</summary>
+    public IReadOnlyList<string> Names { get; } = names.Split(' ');
+}
+
+/// <summary>The key of something that stands elsewhere, such as a part of the catalogue.</summary>
+/// <param name="us">Key assumed in a file that prefers US units; empty where the field must be given.</param>
+/// <param name="metric">Key assumed in a file that prefers metric units.</param>
+[AttributeUsage(AttributeTargets.Property)]
+public abstract class KeyAttribute(string us, string metric) : Attribute
+{
     /// <summary>Key assumed with US units.</summary>
     public string Us { get; } = us;
 
     /// <summary>Key assumed with metric units.</summary>
     public string Metric { get; } = metric;
+
+    /// <summary>A word that may stand instead of a key, such as "none"; null where none may.</summary>
+    public string? Or { get; init; }
+
+    /// <summary>Name of the group in which the key must stand.</summary>
+    public abstract string GroupName { get; }
+
+    /// <summary>What a key of the group is, such as "a pump of the catalogue".</summary>
+    public abstract string Group { get; }
+
+    /// <summary>What is allowed in the field, such as <c>a pump of the catalogue, or "none"</c>.</summary>
+    public string Expected => Or is null ? Group : $"{Group}, or \"{Or}\"";
 }
 
-/// <summary>A list; the element type says what stands in it.</summary>
+/// <summary>A list; the element type, or the other attributes beside this one, say what stands in it.</summary>
 /// <param name="min">Fewest elements.</param>
 /// <param name="max">Most elements.</param>
 [AttributeUsage(AttributeTargets.Property)]
 public sealed class ItemsAttribute(int min, int max) : Attribute
 {
-    /// <summary>Fewest elements. Where a list may not be empty and the file is silent, one element of all defaults stands in.</summary>
+    /// <summary>Fewest elements. Where a list of records may not be empty and the file is silent, one of all defaults stands in.</summary>
     public int Min { get; } = min;
 
     /// <summary>Most elements.</summary>
     public int Max { get; } = max;
 }
 
-/// <summary>One sentence for the person who writes the rig file; it goes into the schema and the handbook.</summary>
+/// <summary>The field had another name before; a file that still has that one is told the new one.</summary>
+/// <param name="name">The old name, as a file writes it.</param>
+[AttributeUsage(AttributeTargets.Property)]
+public sealed class FormerlyAttribute(string name) : Attribute
+{
+    /// <summary>The old name.</summary>
+    public string Name { get; } = name;
+}
+
+/// <summary>One sentence for the person who writes the file; it goes into the schema and the handbook.</summary>
 /// <param name="text">The sentence.</param>
 [AttributeUsage(AttributeTargets.Property)]
 public sealed class SaysAttribute(string text) : Attribute
@@ -110,4 +183,18 @@ public sealed class FoundByPlanAttribute(string how) : Attribute
 {
     /// <summary>How the plan finds it.</summary>
     public string How { get; } = how;
+}
+
+/// <summary>
+/// A record that stands in a group under its key. It may take what it leaves out from another row of the group: the one of
+/// the same key that was there before, or the one that the field <see cref="BasedOn"/> names.
+/// </summary>
+[AttributeUsage(AttributeTargets.Class)]
+public sealed class RowAttribute : Attribute
+{
+    /// <summary>Name of the field that holds a row's key.</summary>
+    public const string Key = "key";
+
+    /// <summary>Name of the field that names the row to start from.</summary>
+    public const string BasedOn = "basedOn";
 }

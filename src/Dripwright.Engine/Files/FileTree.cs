@@ -35,6 +35,28 @@ internal static class FileTree
         return new Walk(faults).Run(utf8);
     }
 
+    /// <summary>The object at the root of a file, or null after noting what stands there instead.</summary>
+    /// <param name="utf8">The file's bytes.</param>
+    /// <param name="faults">Where faults go.</param>
+    /// <param name="expected">What the object is, such as <c>a rig: { … }</c>.</param>
+    public static FileObject? ReadObject(ReadOnlySpan<byte> utf8, FaultList faults, string expected)
+    {
+        var tree = Read(utf8, faults);
+        if (tree is FileObject root)
+        {
+            return root;
+        }
+        if (tree is not null)
+        {
+            faults.Add("", tree, FaultList.Show(tree), expected);
+        }
+        else if (!faults.Any)
+        {
+            faults.Add("", 1, 1, "an empty file", expected);
+        }
+        return null;
+    }
+
     private static int FirstInvalid(ReadOnlySpan<byte> utf8)
     {
         var at = 0;
@@ -124,7 +146,7 @@ internal static class FileTree
             switch (reader.TokenType)
             {
                 case JsonTokenType.StartObject or JsonTokenType.StartArray when reader.CurrentDepth >= MaxDepth:
-                    faults.Add("", line, column, "brackets nested over 32 deep", "at most 32; a rig file is 5 deep");
+                    faults.Add("", line, column, "brackets nested over 32 deep", "at most 32");
                     return null;
                 case JsonTokenType.StartObject:
                     return Object(ref reader, utf8, new FileObject(line, column, []));

@@ -2,7 +2,7 @@ using System.Globalization;
 
 namespace Dripwright.Engine.Files;
 
-/// <summary>Whole numbers of a rig file. As in JSON Schema, 2.0 and 2e0 are whole too.</summary>
+/// <summary>Whole numbers of a file. As in JSON Schema, 2.0 and 2e0 are whole too.</summary>
 internal static class WholeNumber
 {
     public static bool TryRead(FileNode node, out int whole)

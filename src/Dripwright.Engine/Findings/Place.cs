@@ -71,7 +71,7 @@ public sealed record Place(
             : new(Phrase.Of("place.hole", hole, run), row, Run: run, Hole: hole);
 }
 
-/// <summary>Parts of a rig that stand in no row.</summary>
+/// <summary>Parts of a rig that row and run do not tell apart.</summary>
 public enum PlacePart
 {
     /// <summary>None of these.</summary>
@@ -82,4 +82,7 @@ public enum PlacePart
 
     /// <summary>The pump.</summary>
     Pump,
+
+    /// <summary>The ends of crop wires, and what holds them; their inner supports are not meant.</summary>
+    WireEnds,
 }

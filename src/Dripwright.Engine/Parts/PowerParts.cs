@@ -17,7 +17,7 @@ internal static class PowerParts
         tank.IsOwn
             ? string.Create(
                 CultureInfo.InvariantCulture,
-                $"own-tank-{RigField.Dashed(tank.Shape.ToString())}-{1000 * tank.Length:0}x{1000 * tank.Width:0}x{1000 * tank.Height:0}mm"
+                $"own-tank-{FieldDescription.Dashed(tank.Shape.ToString())}-{1000 * tank.Length:0}x{1000 * tank.Width:0}x{1000 * tank.Height:0}mm"
             )
             : tank.Type.Key;
 

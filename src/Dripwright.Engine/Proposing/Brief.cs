@@ -1,3 +1,4 @@
+using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Files;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Units;
@@ -31,9 +32,9 @@ public sealed record Brief
     [Items(1, 20), Says("What you want to grow.")]
     public required IReadOnlyList<CropWish> Crops { get; init; }
 
-    /// <summary>Plants in each pot.</summary>
-    [Whole(1, 20, 1), Says("Plants in each pot.")]
-    public int PlantsPerPot { get; init; }
+    /// <summary>Plants in each pot; null where the crop tells.</summary>
+    [Whole(1, 20, 1), FoundByPlan("what is usual for the crop"), Says("Plants in each pot.")]
+    public int? PlantsPerPot { get; init; }
 
     /// <summary>Kind of pot.</summary>
     [PartKey(PartGroup.Pots, "pot-square-3-gal", "pot-square-11-l"), Says("Kind of pot, from the catalogue.")]
@@ -62,13 +63,13 @@ public sealed record Brief
     [Quantity(Dimension.Duration, "0 d", "60 d", Us = "3 d"), Says("How many days the reservoir should last.")]
     public double DaysWanted { get; init; }
 
-    /// <summary>Most that the parts to buy may cost, in the currency of the prices.</summary>
+    /// <summary>[money] Most that the parts to buy may cost, in the catalogue's currency.</summary>
     [
-        Whole(0, 1_000_000, 0),
+        Price,
         FoundByPlan("no limit"),
         Says("Most that the parts to buy may cost, in the catalogue's currency (US dollars unless yours says another).")
     ]
-    public int? Budget { get; init; }
+    public decimal? Budget { get; init; }
 
     /// <summary>[m] Height at which a tank could stand for feeding by gravity.</summary>
     [

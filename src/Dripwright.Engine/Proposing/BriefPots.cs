@@ -6,16 +6,18 @@ namespace Dripwright.Engine.Proposing;
 internal static class BriefPots
 {
     /// <summary>Pots of all crops; a pot holds one crop.</summary>
-    public static int Count(Brief brief) => brief.Crops.Sum(c => Of(brief, c));
+    public static int Count(Brief brief, PartsCatalogue catalogue) => brief.Crops.Sum(c => Of(brief, c, catalogue));
 
     /// <summary>Crop and plants of each pot, crop by crop; the last pot of a crop may hold fewer plants.</summary>
-    public static List<(string Crop, int Plants)> List(Brief brief) =>
+    public static List<(string Crop, int Plants)> List(Brief brief, PartsCatalogue catalogue) =>
         [
             .. brief.Crops.SelectMany(c =>
-                Enumerable
-                    .Range(0, Of(brief, c))
-                    .Select(i => (c.Crop, Math.Min(brief.PlantsPerPot, c.Plants - (i * brief.PlantsPerPot))))
-            ),
+            {
+                int each = InAPot(brief, c, catalogue);
+                return Enumerable
+                    .Range(0, Of(brief, c, catalogue))
+                    .Select(i => (c.Crop, Math.Min(each, c.Plants - (i * each))));
+            }),
         ];
 
     /// <summary>[m] From pot to pot: the widest that a crop asks for, and no less than the pot is long.</summary>
@@ -30,5 +32,12 @@ internal static class BriefPots
     public static double Use(Brief brief, PartsCatalogue catalogue) =>
         brief.Crops.Sum(c => c.Plants * (brief.UsePerPlant ?? catalogue.CropOrOther(c.Crop)!.UsePerPlant));
 
-    private static int Of(Brief brief, CropWish crop) => (crop.Plants + brief.PlantsPerPot - 1) / brief.PlantsPerPot;
+    private static int Of(Brief brief, CropWish crop, PartsCatalogue catalogue)
+    {
+        int each = InAPot(brief, crop, catalogue);
+        return (crop.Plants + each - 1) / each;
+    }
+
+    private static int InAPot(Brief brief, CropWish crop, PartsCatalogue catalogue) =>
+        brief.PlantsPerPot ?? catalogue.CropOrOther(crop.Crop)!.PlantsPerPot;
 }

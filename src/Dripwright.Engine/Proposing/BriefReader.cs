@@ -23,26 +23,19 @@ public static class BriefReader
         ArgumentNullException.ThrowIfNull(fileName);
         ArgumentNullException.ThrowIfNull(catalogue);
         var faults = new FaultList(fileName);
-        FileNode? tree = FileTree.Read(utf8, faults);
-        if (tree is not FileObject root)
+        if (FileTree.ReadObject(utf8, faults, "a brief: { … }") is not { } root)
         {
-            if (!faults.Any)
-            {
-                (int line, int column) = tree is null ? (1, 1) : (tree.Line, tree.Column);
-                faults.Add("", line, column, tree is null ? "an empty file" : FaultList.Show(tree), "a brief: { … }");
-            }
-
             return new(null, faults.InOrder(), []);
         }
 
-        var binder = new RigBinder(faults, catalogue);
-        Brief brief = binder.Bind<Brief>(root);
+        var reader = new RecordReader(faults, catalogue);
+        Brief brief = reader.Read<Brief>(root);
         if (!faults.Any)
         {
-            Check(brief, catalogue, faults, binder);
+            Check(brief, catalogue, faults, reader);
         }
 
-        return new(faults.Any ? null : brief, faults.InOrder(), binder.Assumed);
+        return new(faults.Any ? null : brief, faults.InOrder(), reader.Assumed);
     }
 
     /// <summary>Reads the text of a brief.</summary>
@@ -57,14 +50,14 @@ public static class BriefReader
     public static string Write(Brief brief)
     {
         ArgumentNullException.ThrowIfNull(brief);
-        return new RigText(brief.Units, leaveOutAssumed: false, comments: false).Write(brief);
+        return new RecordText(brief.Units, leaveOutAssumed: false, comments: false).Write(brief);
     }
 
-    private static void Check(Brief brief, PartsCatalogue catalogue, FaultList faults, RigBinder binder)
+    private static void Check(Brief brief, PartsCatalogue catalogue, FaultList faults, RecordReader reader)
     {
         void Say(string path, string found, string expected)
         {
-            (int line, int column) = binder.PlaceOf(path);
+            (int line, int column) = reader.PlaceOf(path);
             faults.Add(path, line, column, found, expected);
         }
 
@@ -90,7 +83,7 @@ public static class BriefReader
             }
         }
 
-        int pots = BriefPots.Count(brief);
+        int pots = faults.Any ? 0 : BriefPots.Count(brief, catalogue);
         if (pots > Brief.MostPots)
         {
             Say(

@@ -13,7 +13,7 @@ internal sealed class CostFloor(Brief brief, SearchSpace space, CandidateList ca
     private const double CoirBlock = 0.075;
 
     private readonly HashSet<string> _stock = [.. brief.OnHand.Select(h => h.Part)];
-    private readonly int _pots = BriefPots.Count(brief);
+    private readonly int _pots = BriefPots.Count(brief, catalogue);
 
     /// <summary>The bound.</summary>
     public decimal Of(Frame frame)

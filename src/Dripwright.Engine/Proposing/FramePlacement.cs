@@ -176,7 +176,7 @@ internal sealed class FramePlacement(Brief brief, SearchSpace space, PartsCatalo
         {
             Name = brief.Name,
             Site = brief.Site with { RoomLength = along, RoomWidth = across },
-            Rows = RowsOfPattern.Of(frame.Pattern, brief, start.Rows[0]),
+            Rows = RowsOfPattern.Of(frame.Pattern, brief, start.Rows[0], catalogue),
             Feed = start.Feed with
             {
                 Entry = frame.Entry,

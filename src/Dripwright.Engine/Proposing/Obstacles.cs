@@ -12,7 +12,7 @@ internal static class Obstacles
     {
         var words = new QuantityWords(brief.Units);
         List<Obstacle> obstacles = [];
-        int pots = BriefPots.Count(brief);
+        int pots = BriefPots.Count(brief, search.Space.Catalogue);
         PotType pot = search.Space.Pot;
         int capacity = RowPatterns.Capacity(brief, pot, search.Space.Catalogue);
         if (capacity < pots || search.Space.Patterns.Count == 0)
@@ -36,7 +36,7 @@ internal static class Obstacles
             decimal more = over.Cost - brief.Budget!.Value;
             obstacles.Add(
                 new(
-                    $"The cheapest rig found that passes costs {RigWords.Money(over.Cost)}; the budget is {QuantityWords.Count(brief.Budget.Value)}.",
+                    $"The cheapest rig found that passes costs {RigWords.Money(over.Cost)}; the budget is {RigWords.Money(brief.Budget.Value)}.",
                     $"Allow {RigWords.Money(Math.Ceiling(more))} more, or put what you have already into onHand."
                 )
             );

@@ -33,7 +33,7 @@ internal static class RowPatterns
     /// <summary>Every pattern that may fit, few rows first.</summary>
     public static List<RowPattern> Of(Brief brief, PotType pot, PartsCatalogue catalogue)
     {
-        int pots = BriefPots.Count(brief);
+        int pots = BriefPots.Count(brief, catalogue);
         List<RowPattern> patterns = [];
         foreach (Lane lane in Lanes(brief, pot, catalogue))
         {

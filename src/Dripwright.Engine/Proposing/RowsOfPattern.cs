@@ -1,3 +1,4 @@
+using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Rigs;
 
@@ -10,9 +11,10 @@ internal static class RowsOfPattern
     /// <param name="pattern">The pattern.</param>
     /// <param name="brief">The brief.</param>
     /// <param name="like">A row from which all else is taken.</param>
-    public static IReadOnlyList<Row> Of(RowPattern pattern, Brief brief, Row like)
+    /// <param name="catalogue">The catalogue, which tells how many plants share a pot where the brief does not.</param>
+    public static IReadOnlyList<Row> Of(RowPattern pattern, Brief brief, Row like, PartsCatalogue catalogue)
     {
-        List<(string Crop, int Plants)> pots = BriefPots.List(brief);
+        List<(string Crop, int Plants)> pots = BriefPots.List(brief, catalogue);
         int few = pots.Count / pattern.Rows;
         int longer = pots.Count % pattern.Rows;
         List<Row> rows = [];

@@ -112,7 +112,7 @@ internal sealed class SearchSpace
                 .ThenBy(p => p.Key, StringComparer.Ordinal),
         ];
         // In small rigs a wide line gains nothing that could be measured, so it is not tried.
-        int sizes = BriefPots.Count(_brief) switch
+        int sizes = BriefPots.Count(_brief, _catalogue) switch
         {
             <= FewPots => 2,
             <= ManyPots => 3,
@@ -199,7 +199,7 @@ internal sealed class SearchSpace
                 .OrderBy(p => p.InsideDiameter)
                 .ThenBy(p => p.Key, StringComparer.Ordinal),
         ];
-        int first = BriefPots.Count(_brief) > ManyPots ? 2 : 1;
+        int first = BriefPots.Count(_brief, _catalogue) > ManyPots ? 2 : 1;
         return wide.Take(first).Concat(wide.Where(p => _stock.Contains(p.Key))).Distinct();
     }
 

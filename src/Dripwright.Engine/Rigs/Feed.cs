@@ -1,3 +1,4 @@
+using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Files;
 using Dripwright.Engine.Units;
 
@@ -81,7 +82,7 @@ public sealed record Feed
 
     /// <summary>Strainer in the feed.</summary>
     [
-        PartKey(PartGroup.Strainers, "strainer-150-mesh", "strainer-100-um"),
+        PartKey(PartGroup.Strainers, "strainer-150-mesh", "strainer-100-um", Or = "none"),
         Says("Strainer or mesh bag, from the catalogue, or \"none\".")
     ]
     public string Strainer { get; init; } = "";

@@ -25,7 +25,7 @@ internal static class NutrientChecks
         {
             values.Add(ReportedValue.Conductivity(conductivity * 10));
         }
-        if (water.Ph is { } written && NutrientText.Plain(written) is { } ph)
+        if (water.Ph is { } ph)
         {
             values.Add(ReportedValue.PH(ph));
         }
@@ -51,19 +51,6 @@ internal static class NutrientChecks
 
     public static void All(NutrientMix mix, Action<string, string, string> say)
     {
-        if (NutrientText.Plain(mix.Ph) is not (>= 5 and <= 7))
-        {
-            say("nutrients.ph", FaultList.Quote(mix.Ph), "a plain number from 5 to 7, such as \"5.8\"");
-        }
-        foreach (var (index, salt) in (mix.Salts ?? []).Index())
-        {
-            if (salt.PricePerKg is { } price && NutrientText.Money(price) is not (>= 0 and <= 1_000_000))
-            {
-                var path =
-                    $"nutrients.salts[{index.ToString(System.Globalization.CultureInfo.InvariantCulture)}].pricePerKg";
-                say(path, FaultList.Quote(price), "a plain number such as \"2.40\", without a currency");
-            }
-        }
         foreach (var (field, text) in NutrientText.Lines(mix.Wanted))
         {
             if (text is not null && Wanted(field, text) is { Value: null, Expected: var expected })
@@ -79,11 +66,6 @@ internal static class NutrientChecks
                 say($"nutrients.water.{field}", FaultList.Quote(text), expected);
                 readable = false;
             }
-        }
-        if (mix.Water.Ph is { } ph && NutrientText.Plain(ph) is null)
-        {
-            say("nutrients.water.ph", FaultList.Quote(ph), "a plain number such as \"7.6\"");
-            readable = false;
         }
         if (!readable)
         {

@@ -1,3 +1,4 @@
+using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Catalogue.Targets;
 using Dripwright.Engine.Files;
 using Dripwright.Engine.Units;
@@ -20,7 +21,7 @@ public sealed record NutrientMix
 {
     /// <summary>Key of the crop; "none" for no recipe.</summary>
     [
-        PartKey(PartGroup.Crops, "none", "none"),
+        PartKey(PartGroup.Crops, "none", "none", Or = "none"),
         Says("Crop that the nutrients are for, from the catalogue; \"none\" for no recipe.")
     ]
     public string Crop { get; init; } = "none";
@@ -31,7 +32,7 @@ public sealed record NutrientMix
 
     /// <summary>Whose proportions of elements.</summary>
     [
-        PartKey(PartGroup.Targets, "usual", "usual"),
+        PartKey(PartGroup.Targets, "usual", "usual", Or = "usual"),
         Says(
             "Whose proportions of elements: \"usual\" for the published ones of crop and stage, or the key of a target of the catalogue."
         )
@@ -46,9 +47,9 @@ public sealed record NutrientMix
     ]
     public double? Strength { get; init; }
 
-    /// <summary>pH wanted, as text.</summary>
-    [Text(10, "5.8"), Says("pH wanted in the reservoir, from 5 to 7.")]
-    public string Ph { get; init; } = "5.8";
+    /// <summary>[-] pH wanted.</summary>
+    [Ph(5, 7, Assumed = 5.8), Says("pH wanted in the reservoir.")]
+    public double Ph { get; init; } = 5.8;
 
     /// <summary>What is known of the water.</summary>
     [Says("Your water, as its analysis reports it. Leave out what was not measured.")]
@@ -70,7 +71,7 @@ public sealed record NutrientMix
     public IReadOnlyList<NutrientSalt>? Salts { get; init; }
 
     /// <summary>Acid at hand.</summary>
-    [PartKey(PartGroup.Acids, "none", "none"), Says("Acid bottle at hand, or \"none\".")]
+    [PartKey(PartGroup.Acids, "none", "none", Or = "none"), Says("Acid bottle at hand, or \"none\".")]
     public string Acid { get; init; } = "none";
 
     /// <summary>How the nutrients are mixed.</summary>
@@ -114,16 +115,12 @@ public sealed record NutrientMix
 public sealed record NutrientSalt
 {
     /// <summary>Key of the salt.</summary>
-    [PartKey(PartGroup.Salts, "", ""), Says("The salt's key in the catalogue.")]
+    [PartKey(PartGroup.Salts), Says("The salt's key in the catalogue.")]
     public string Salt { get; init; } = "";
 
-    /// <summary>Price of a kilogram, as text.</summary>
-    [
-        Text(20),
-        FoundByPlan("not known"),
-        Says("Price of a kilogram in the catalogue's currency, a plain number such as \"2.40\".")
-    ]
-    public string? PricePerKg { get; init; }
+    /// <summary>[money/kg] Price of a kilogram in the currency of the catalogue.</summary>
+    [Price, FoundByPlan("as the catalogue has it"), Says("Price of a kilogram, in the catalogue's currency.")]
+    public decimal? PricePerKg { get; init; }
 
     /// <summary>[kg] How much of it there is; null where it is bought as needed.</summary>
     [

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Dripwright.Engine.Chemistry.Formulas;
 using Dripwright.Engine.Chemistry.Waters;
 using Dripwright.Engine.Files;
@@ -55,7 +54,7 @@ internal static class NutrientText
     /// <summary>The fields that hold such a line, by their names in the file, with what each says.</summary>
     /// <param name="section">The section that holds them: a water, or the amounts wanted.</param>
     public static IEnumerable<(string Field, string? Text)> Lines(object section) =>
-        RigField
+        FieldDescription
             .Of(section.GetType())
             .Where(field => s_lines.ContainsKey(field.Name))
             .Select(field => (field.Name, (string?)field.Property.GetValue(section)));
@@ -67,6 +66,10 @@ internal static class NutrientText
     {
         var line = s_lines[field];
         var tidy = NumberText.Tidy(text).Trim();
+        if (NumberText.PutPoint(ref tidy) is { } doubt)
+        {
+            return new(null, $"{line.Example}, {doubt}");
+        }
         var below = tidy.StartsWith('<');
         tidy = tidy.TrimStart('<').Trim();
         if (!NumberText.TryRead(tidy, out var number))
@@ -82,28 +85,6 @@ internal static class NutrientText
         var amount = below ? 0 : (double)(number.Over / number.Under);
         return Value(line, words[0], form, amount);
     }
-
-    /// <summary>Reads a plain number such as a pH.</summary>
-    public static double? Plain(string text) =>
-        double.TryParse(
-            text,
-            NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingWhite | NumberStyles.AllowTrailingWhite,
-            CultureInfo.InvariantCulture,
-            out var value
-        )
-            ? value
-            : null;
-
-    /// <summary>Reads a sum of money without its currency.</summary>
-    public static decimal? Money(string text) =>
-        decimal.TryParse(
-            text,
-            NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingWhite | NumberStyles.AllowTrailingWhite,
-            CultureInfo.InvariantCulture,
-            out var value
-        )
-            ? value
-            : null;
 
     private static Line Of(Constituent constituent, string number, params string[] forms) =>
         new(

@@ -76,7 +76,7 @@ public sealed record NutrientWater
     ]
     public double? Conductivity { get; init; }
 
-    /// <summary>pH, as text.</summary>
-    [Text(10), FoundByPlan("not measured"), Says("pH of the water, a plain number such as \"7.6\".")]
-    public string? Ph { get; init; }
+    /// <summary>[-] pH.</summary>
+    [Ph(0, 14), FoundByPlan("not measured"), Says("pH of the water, such as 7.6.")]
+    public double? Ph { get; init; }
 }

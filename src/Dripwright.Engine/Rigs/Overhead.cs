@@ -1,3 +1,4 @@
+using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Files;
 using Dripwright.Engine.Units;
 
@@ -33,7 +34,10 @@ public enum WireEnds
 public sealed record Overhead
 {
     /// <summary>Crop wire.</summary>
-    [PartKey(PartGroup.Wires, "none", "none"), Says("Crop wire, from the catalogue; \"none\" where nothing hangs.")]
+    [
+        PartKey(PartGroup.Wires, "none", "none", Or = "none"),
+        Says("Crop wire, from the catalogue; \"none\" where nothing hangs.")
+    ]
     public string Wire { get; init; } = "none";
 
     /// <summary>[m] Height of the wire over the row's floor.</summary>

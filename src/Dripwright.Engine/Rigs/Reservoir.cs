@@ -119,7 +119,7 @@ public sealed record Pump
 {
     /// <summary>Kind of pump, "none" for gravity feed.</summary>
     [
-        PartKey(PartGroup.Pumps, "pump-400gph", "pump-1500lph"),
+        PartKey(PartGroup.Pumps, "pump-400gph", "pump-1500lph", Or = "none"),
         Says("Kind of pump, from the catalogue, or \"none\" for gravity feed. The figures below overrule it.")
     ]
     public string Model { get; init; } = "";
@@ -211,7 +211,7 @@ public sealed record Timer
 public sealed record OnHand
 {
     /// <summary>Catalogue key.</summary>
-    [PartKey(PartGroup.Any, "", ""), Says("The part's key in the catalogue.")]
+    [PartKey(PartGroup.Any), Says("The part's key in the catalogue.")]
     public string Part { get; init; } = "";
 
     /// <summary>Pieces.</summary>

@@ -70,7 +70,7 @@ public sealed record Rig
     public required Timer Timer { get; init; }
 
     /// <summary>What the reservoir is filled with.</summary>
-    [Says("The feed solution: crop, water and salts.")]
+    [Formerly("nutrition"), Says("The feed solution: crop, water and salts.")]
     public NutrientMix Nutrients { get; init; } = new();
 
     /// <summary>Parts the grower has already.</summary>

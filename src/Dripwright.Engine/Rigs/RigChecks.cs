@@ -117,7 +117,7 @@ internal static class RigChecks
             var (given, missing) = pump.ShutOffHead is null ? ("openFlow", "shutOffHead") : ("shutOffHead", "openFlow");
             say($"pump.{given}", $"{given} alone", $"{missing} beside it: the curve needs both ends");
         }
-        if (pump.Model == GroupKeys.None && (pump.Curve ?? (object?)pump.ShutOffHead ?? pump.OpenFlow) is not null)
+        if (pump.Model == KeyText.None && (pump.Curve ?? (object?)pump.ShutOffHead ?? pump.OpenFlow) is not null)
         {
             say(
                 "pump.model",

@@ -81,14 +81,14 @@ public static class RigCure
     /// <summary>What the format says of a field.</summary>
     /// <param name="path">Its path.</param>
     /// <exception cref="ArgumentException">The path leads to nothing.</exception>
-    internal static RigField Field(string path)
+    internal static FieldDescription Field(string path)
     {
         Type type = typeof(Rig);
-        RigField? field = null;
+        FieldDescription? field = null;
         foreach (string name in path.Split('.').Select(step => step.Split('[')[0]))
         {
             field =
-                RigField.Of(type).FirstOrDefault(f => f.Name == name)
+                FieldDescription.Of(type).FirstOrDefault(f => f.Name == name)
                 ?? throw new ArgumentException($"There is no field '{path}'.", nameof(path));
             type = field.ValueType;
         }
@@ -100,7 +100,7 @@ public static class RigCure
     {
         string text = QuantityText.Mark(metres, rig.Units);
         double meant = QuantityText.Parse(Dimension.Length, text);
-        RigField field = Field(path);
+        FieldDescription field = Field(path);
         return meant >= field.Min && meant <= field.Max ? Text(path, text) : null;
     }
 

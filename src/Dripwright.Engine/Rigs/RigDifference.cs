@@ -29,7 +29,7 @@ public static class RigDifference
     {
         public void Record(object before, object after, string path, string where)
         {
-            foreach (var field in RigField.Of(after.GetType()))
+            foreach (var field in FieldDescription.Of(after.GetType()))
             {
                 var (was, now) = (field.Property.GetValue(before), field.Property.GetValue(after));
                 var fieldPath = path.Length == 0 ? field.Name : $"{path}.{field.Name}";
@@ -49,7 +49,7 @@ public static class RigDifference
             }
         }
 
-        private void List(RigField field, IEnumerable before, IEnumerable after, string path, string where)
+        private void List(FieldDescription field, IEnumerable before, IEnumerable after, string path, string where)
         {
             List<object> was = [.. before.Cast<object>()];
             List<object> now = [.. after.Cast<object>()];
@@ -76,7 +76,7 @@ public static class RigDifference
             }
         }
 
-        private (string Before, string After) Values(RigField field, object? was, object? now)
+        private (string Before, string After) Values(FieldDescription field, object? was, object? now)
         {
             var (wasText, nowText) = (Value(field, was, exact: false), Value(field, now, exact: false));
             // A change too small for the usual digits is shown to the last one.
@@ -85,15 +85,21 @@ public static class RigDifference
                 : (wasText, nowText);
         }
 
-        private string Value(RigField field, object? value, bool exact) =>
+        private string Value(FieldDescription field, object? value, bool exact) =>
             value switch
             {
                 null => "left to the plan",
+                double ph when field.Kind is FieldKind.Ph && !exact => PhText.Print(ph),
+                double number when field.Kind is FieldKind.Ph or FieldKind.Number => number.ToString(
+                    "R",
+                    CultureInfo.InvariantCulture
+                ),
+                decimal price => price.ToString("0.00##", CultureInfo.InvariantCulture),
                 double si when exact => QuantityText.Exact(field.Quantity!.Dimension, si, units),
                 double si => QuantityText.Format(field.Quantity!.Dimension, si, units),
                 int whole => whole.ToString(CultureInfo.InvariantCulture),
                 bool flag => flag ? "yes" : "no",
-                Enum choice => RigField.Dashed(choice.ToString()),
+                Enum choice => FieldDescription.Dashed(choice.ToString()),
                 string text when field.Kind is FieldKind.Text => FaultList.Quote(text),
                 _ => value.ToString()!,
             };
@@ -101,7 +107,7 @@ public static class RigDifference
         // What an element is, in a few words: its plain fields that are not as assumed.
         private string Summary(object item)
         {
-            var told = RigField
+            var told = FieldDescription
                 .Of(item.GetType())
                 .Where(field => field.Kind is not (FieldKind.Section or FieldKind.List))
                 .Select(field => (Field: field, Value: field.Property.GetValue(item)))
@@ -114,7 +120,7 @@ public static class RigDifference
         private string Canonical(object item)
         {
             var text = new StringBuilder();
-            foreach (var field in RigField.Of(item.GetType()))
+            foreach (var field in FieldDescription.Of(item.GetType()))
             {
                 var value = field.Property.GetValue(item);
                 text.Append(field.Name).Append('=');
@@ -180,7 +186,7 @@ public static class RigDifference
     private static string Join(string where, string word) => where.Length == 0 ? word : $"{where}, {word}";
 
     // "moduleLength" as "module length".
-    private static string Spaced(string name) => RigField.Dashed(name).Replace('-', ' ');
+    private static string Spaced(string name) => FieldDescription.Dashed(name).Replace('-', ' ');
 
     // "rows" and 0 as "row 1".
     private static string Item(string list, int number)

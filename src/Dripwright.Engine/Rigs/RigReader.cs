@@ -38,7 +38,7 @@ public static class RigReader
     /// <summary>The same with its faults, where the catalogue lacks what a rig file assumes.</summary>
     internal static RigReading ReadStarter(UnitSystem units, PartsCatalogue catalogue)
     {
-        var name = RigField.Dashed(units.ToString());
+        var name = FieldDescription.Dashed(units.ToString());
         return Read($$"""{ "units": "{{name}}" }""", "starter", catalogue);
     }
 
@@ -53,35 +53,29 @@ public static class RigReader
         ArgumentNullException.ThrowIfNull(catalogue);
         var faults = new FaultList(fileName);
         var upgraded = new List<string>();
-        var tree = FileTree.Read(utf8, faults);
-        if (tree is FileObject root)
+        if (
+            FileTree.ReadObject(utf8, faults, "a rig: { … }") is { } root
+            && RigUpgrades.Bring(root, upgrades, faults, upgraded)
+        )
         {
-            if (RigUpgrades.Bring(root, upgrades, faults, upgraded))
+            var reader = new RecordReader(faults, catalogue);
+            var rig = reader.Read<Rig>(root);
+            void Say(string path, string found, string expected)
             {
-                var binder = new RigBinder(faults, catalogue);
-                var rig = binder.Bind(root);
-                void Say(string path, string found, string expected)
-                {
-                    var (line, column) = binder.PlaceOf(path);
-                    faults.Add(path, line, column, found, expected);
-                }
-
-                RigChecks.All(rig, catalogue, faults, Say);
-                var resolved = RigResolver.Resolve(rig, catalogue, section => !faults.Touch(section), Say);
-                // Where no feed is asked for, sixteen things not measured of the water are no news.
-                var assumed =
-                    rig.Nutrients.Crop == GroupKeys.None
-                        ? binder.Assumed.Where(one =>
-                            one.Path == "nutrients.crop" || !one.Path.StartsWith("nutrients.", StringComparison.Ordinal)
-                        )
-                        : binder.Assumed;
-                return new(resolved, faults.InOrder(), [.. assumed], upgraded);
+                var (line, column) = reader.PlaceOf(path);
+                faults.Add(path, line, column, found, expected);
             }
-        }
-        else if (!faults.Any)
-        {
-            var (line, column) = tree is null ? (1, 1) : (tree.Line, tree.Column);
-            faults.Add("", line, column, tree is null ? "an empty file" : FaultList.Show(tree), "a rig: { … }");
+
+            RigChecks.All(rig, catalogue, faults, Say);
+            var resolved = RigResolver.Resolve(rig, catalogue, section => !faults.Touch(section), Say);
+            // Where no recipe is asked for, sixteen things not measured of the water are no news.
+            var assumed =
+                rig.Nutrients.Crop == GroupKeys.None
+                    ? reader.Assumed.Where(one =>
+                        one.Path == "nutrients.crop" || !one.Path.StartsWith("nutrients.", StringComparison.Ordinal)
+                    )
+                    : reader.Assumed;
+            return new(resolved, faults.InOrder(), [.. assumed], upgraded);
         }
         return new(null, faults.InOrder(), [], upgraded);
     }

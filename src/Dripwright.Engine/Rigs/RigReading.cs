@@ -2,12 +2,6 @@ using Dripwright.Engine.Files;
 
 namespace Dripwright.Engine.Rigs;
 
-/// <summary>A value the file does not give.</summary>
-/// <param name="Path">Path of the field.</param>
-/// <param name="Value">The value assumed, as it would stand in the file; empty where the plan finds it.</param>
-/// <param name="How">Why this value, or how the plan finds it.</param>
-public sealed record Assumed(string Path, string Value, string How);
-
 /// <summary>What came of reading a rig file.</summary>
 /// <param name="Resolved">What the rig means, with all that it names looked up; null when there is any fault.</param>
 /// <param name="Faults">All faults, in the order of the file.</param>

@@ -1,4 +1,5 @@
 using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Files;
 using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Rigs;
@@ -21,7 +22,7 @@ public static class RigStarter
             Pots = answers.Pots,
             Spacing = answers.Spacing ?? start.Rows[0].Spacing,
             Arrangement = answers.Arrangement,
-            Planting = [new Planting { Crop = answers.Crop, Plants = 1 }],
+            Planting = [new Planting { Crop = answers.Crop }],
         };
         var wire = answers.Units is UnitSystem.Us ? "rope-1/8in" : "rope-4mm";
         var rig = start with
@@ -43,7 +44,7 @@ public static class RigStarter
     public static string Text(StarterAnswers answers, PartsCatalogue catalogue)
     {
         var rig = Rig(answers, catalogue);
-        return new RigText(rig.Units, leaveOutAssumed: false, comments: true).Write(rig);
+        return new RecordText(rig.Units, leaveOutAssumed: false, comments: true).Write(rig);
     }
 
     // A crop whose recipe is known gets one at once; any other is for the grower to say.

@@ -15,29 +15,10 @@ internal static class RigUpgrades
     /// <summary>All steps, oldest first. Format 1 is the first, so there are none yet.</summary>
     public static readonly IReadOnlyList<RigUpgrade> All = [];
 
-    // A section that had another name before the format was settled: refused in one sentence, its fields not judged.
-    private static void Renamed(FileObject root, FaultList faults)
-    {
-        if (root["nutrition"] is not { } old)
-        {
-            return;
-        }
-        root.Fields.RemoveAll(field => field.Name == old.Name);
-        faults.Add(
-            old.Name,
-            old.Line,
-            old.Column,
-            "the field \"nutrition\"",
-            "\"nutrients\": the section has a new name, its fields are the same",
-            "nutrients"
-        );
-    }
-
     /// <summary>Brings a tree to the newest format.</summary>
     /// <returns>Whether it is of the newest format now; there is a fault where not.</returns>
     public static bool Bring(FileObject root, IReadOnlyList<RigUpgrade> steps, FaultList faults, List<string> done)
     {
-        Renamed(root, faults);
         if (root["format"] is not { } format)
         {
             return true;

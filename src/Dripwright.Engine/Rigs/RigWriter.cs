@@ -1,3 +1,5 @@
+using Dripwright.Engine.Files;
+
 namespace Dripwright.Engine.Rigs;
 
 /// <summary>Writes rig files.</summary>
@@ -9,7 +11,7 @@ public static class RigWriter
     public static string Write(Rig rig)
     {
         ArgumentNullException.ThrowIfNull(rig);
-        return new RigText(rig.Units, leaveOutAssumed: false, comments: false).Write(rig);
+        return new RecordText(rig.Units, leaveOutAssumed: false, comments: false).Write(rig);
     }
 
     /// <summary>A rig file that leaves out every value that would be assumed anyway.</summary>
@@ -17,6 +19,6 @@ public static class RigWriter
     public static string WriteShort(Rig rig)
     {
         ArgumentNullException.ThrowIfNull(rig);
-        return new RigText(rig.Units, leaveOutAssumed: true, comments: false).Write(rig);
+        return new RecordText(rig.Units, leaveOutAssumed: true, comments: false).Write(rig);
     }
 }

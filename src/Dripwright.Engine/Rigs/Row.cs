@@ -1,3 +1,4 @@
+using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Files;
 using Dripwright.Engine.Units;
 
@@ -119,9 +120,9 @@ public sealed record Planting
     [Text(40, "tomato"), Says("Crop, in your own words; what the catalogue knows of it is used.")]
     public string Crop { get; init; } = "";
 
-    /// <summary>Plants in each pot.</summary>
-    [Whole(1, 20, 1), Says("Plants in each pot.")]
-    public int Plants { get; init; }
+    /// <summary>Plants in each pot; null where the crop tells.</summary>
+    [Whole(1, 20, 1), FoundByPlan("what is usual for the crop"), Says("Plants in each pot.")]
+    public int? Plants { get; init; }
 
     /// <summary>Emitters at each of these pots.</summary>
     [Whole(1, 8, 0), FoundByPlan("as the feed says"), Says("Emitters at each of these pots.")]

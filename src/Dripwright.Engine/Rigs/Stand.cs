@@ -1,3 +1,4 @@
+using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Files;
 using Dripwright.Engine.Units;
 

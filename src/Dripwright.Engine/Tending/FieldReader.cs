@@ -83,6 +83,21 @@ public sealed class FieldReader
         return 0;
     }
 
+    /// <summary>A pH; nought after noting a fault.</summary>
+    /// <param name="field">Name of the field.</param>
+    /// <param name="text">What was written.</param>
+    /// <returns>[-] The pH.</returns>
+    public double Ph(string field, string? text)
+    {
+        if (PhText.Read(text ?? "") is { } ph)
+        {
+            return ph;
+        }
+
+        Fault(field, text, Phrase.Of("ask.ph"));
+        return 0;
+    }
+
     /// <summary>A whole number that may be left out.</summary>
     /// <param name="field">Name of the field.</param>
     /// <param name="text">What was written.</param>
@@ -143,7 +158,7 @@ public sealed class FieldReader
     public TankReading Reading(string? ec, string? meterScale, string? ph, string? volume, string? temperature) =>
         new(
             Strength("ec", ec, "meterScale", meterScale),
-            Number("ph", ph, "6.4"),
+            Ph("ph", ph),
             Quantity("volume", Dimension.Volume, volume),
             Quantity("temperature", Dimension.Temperature, temperature, "20 C") - 273.15
         );

@@ -50,6 +50,59 @@ internal readonly record struct NumberText(decimal Over, decimal Under, string T
             ? double.Parse(Text, NumberStyles.Float, CultureInfo.InvariantCulture) + 0.0 // a decimal has no 10⁻³⁰
             : unit.ToSi(Over, Under);
 
+    /// <summary>Puts a point where a decimal comma stands, as in "2,5". Text in the shape that <see cref="Tidy"/> gives.</summary>
+    /// <remarks>
+    /// "1,000" may be a thousand or one, "1,000.5" and "1, 5" are no decimals at all: these are left and told. "0,500" and
+    /// "12,5" can only be meant in one way.
+    /// </remarks>
+    /// <param name="tidy">The text; the same with points where null is given back.</param>
+    /// <returns>What to do about a comma that can be misread; null where there is none.</returns>
+    public static string? PutPoint(ref string tidy)
+    {
+        var letters = tidy.ToCharArray();
+        for (var at = tidy.IndexOf(',', StringComparison.Ordinal); at >= 0; at = tidy.IndexOf(',', at + 1))
+        {
+            var (from, to) = (at, at + 1);
+            while (from > 0 && IsOfNumber(tidy[from - 1]))
+            {
+                from--;
+            }
+            while (to < tidy.Length && IsOfNumber(tidy[to]))
+            {
+                to++;
+            }
+            var number = tidy[from..to];
+            var (before, after) = (at - from, to - at - 1);
+            if (number.Length == 1)
+            {
+                continue;
+            }
+            if (
+                before == 0
+                || after == 0
+                || number.IndexOfAny(['.', ',']) != before
+                || number.LastIndexOfAny(['.', ',']) != before
+            )
+            {
+                return "with one decimal point and no other comma in the number";
+            }
+            if (after == 3 && before <= 3 && number[0] != '0')
+            {
+                return $"and no \"{number}\", which can be read as {number.Remove(before, 1)} or as {number.Replace(',', '.')}: write the one you mean";
+            }
+            letters[at] = '.';
+        }
+        tidy = new string(letters);
+        return null;
+    }
+
+    /// <summary>The number that a text in quotes holds, as a file writes it without them; null where it holds no plain one.</summary>
+    public static string? Unquoted(string text)
+    {
+        var tidy = text.Trim();
+        return PutPoint(ref tidy) is null && Json.IsMatch(tidy) ? tidy : null;
+    }
+
     /// <summary>Brings the many typographic forms to one: "½" is " 1/2", a prime is a quote, spaces are single.</summary>
     public static string Tidy(string text)
     {
@@ -91,6 +144,8 @@ internal readonly record struct NumberText(decimal Over, decimal Under, string T
 
     private static readonly string[] FractionTexts = ["1/2", "1/3", "2/3", "1/4", "3/4", "1/8", "3/8", "5/8", "7/8"];
 
+    private static bool IsOfNumber(char letter) => char.IsAsciiDigit(letter) || letter is '.' or ',';
+
     private static bool TryDecimal(string text, out decimal value) =>
         decimal.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out value);
 
@@ -103,6 +158,8 @@ internal readonly record struct NumberText(decimal Over, decimal Under, string T
     );
 
     private static readonly Regex Plain = new("^[+-]?([0-9]+(\\.[0-9]*)?|\\.[0-9]+)([eE][+-]?[0-9]{1,3})?", Linear);
+
+    private static readonly Regex Json = new("^-?(0|[1-9][0-9]*)(\\.[0-9]+)?$", Linear);
 
     private static readonly Regex Spaces = new(" {2,}", Linear);
 }

@@ -11,7 +11,10 @@ public static class QuantityPattern
 {
     private const string Space = "\\s*";
     private const string Fraction = "(?:[0-9]+\\s*/\\s*[0-9]+|[0-9]+[⁄/][0-9]+|[½⅓⅔¼¾⅛⅜⅝⅞])";
-    private const string Plain = "(?:[0-9]+(?:\\.[0-9]*)?|\\.[0-9]+)(?:[eE][+\\-−–‑]?[0-9]{1,3})?";
+
+    // A comma before three digits and behind one to three may part thousands, unless a nought stands first.
+    private const string Comma = "(?![1-9][0-9]{0,2},[0-9]{3}(?![0-9]))[0-9]+,[0-9]+";
+    private const string Plain = "(?:" + Comma + "|[0-9]+(?:\\.[0-9]*)?|\\.[0-9]+)(?:[eE][+\\-−–‑]?[0-9]{1,3})?";
     private const string Number =
         $"[+\\-−–‑]?\\s*(?:(?:[0-9]+(?:\\s+|\\s*[\\-−–‑]\\s*|(?=[½⅓⅔¼¾⅛⅜⅝⅞])))?{Fraction}|{Plain})";
 

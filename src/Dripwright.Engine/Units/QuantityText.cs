@@ -5,7 +5,8 @@ namespace Dripwright.Engine.Units;
 /// Reads decimals ("2.5 gph"), fractions ("1/2 in", "1 1/2 in", "1-1/2 in", "1½ in"), feet and inches ("6 ft 3 in",
 /// "6' 3 1/2\""), sums of times ("1 h 30 min"), slopes ("1/4 in per ft", "10 mm/m", "2 %", "1:50"), in US and metric units
 /// with their long names. Capitals do not matter, so "MPa" and "MW", which they tell from a billionth, are no units here. A gallon is a US gallon unless
-/// "imp gal" is written. A number without a unit and a number with a comma are refused, for both can be misread.
+/// "imp gal" is written. A decimal comma is read where it can be nothing else ("2,5 cm", "0,750 L"). A number without a unit and
+/// one whose comma may part thousands ("1,000 L") are refused, for both can be misread. What is written has a point.
 /// Method page: docs/methods/units.md
 /// </remarks>
 public static partial class QuantityText
@@ -30,15 +31,14 @@ public static partial class QuantityText
             );
         }
         var tidy = NumberText.Tidy(text);
+        if (NumberText.PutPoint(ref tidy) is { } doubt)
+        {
+            return new(null, $"{Example(dimension)}, {doubt}", null);
+        }
         try
         {
             return dimension switch
             {
-                _ when HasComma(tidy) => new(
-                    null,
-                    $"{Example(dimension)}, with a point and no comma in the number",
-                    null
-                ),
                 Dimension.Length or Dimension.Duration => ReadSum(dimension, known, tidy),
                 Dimension.Slope => ReadSlope(tidy),
                 _ => ReadSingle(dimension, tidy),
@@ -96,16 +96,6 @@ public static partial class QuantityText
             Dimension.Force => "a force such as \"45 lbf\" or \"200 N\"",
             _ => throw new ArgumentOutOfRangeException(nameof(dimension), dimension, "Not a dimension."),
         };
-
-    private static bool HasComma(string tidy)
-    {
-        var comma = tidy.IndexOf(',', StringComparison.Ordinal);
-        return comma >= 0
-            && (
-                (comma > 0 && char.IsAsciiDigit(tidy[comma - 1]))
-                || (comma + 1 < tidy.Length && char.IsAsciiDigit(tidy[comma + 1]))
-            );
-    }
 
     /// <summary>One number and all the rest its unit.</summary>
     private static QuantityReading ReadSingle(Dimension dimension, string tidy)

@@ -94,7 +94,7 @@ internal sealed class OverheadSteps(Plan plan)
                 type.Key,
                 type.Name,
                 type.Stiffness,
-                type.MassPerLength * StandardGravity.Value,
+                type.MassOfMetre * StandardGravity.Value,
                 type.BreakingForce,
                 type.Source
             ),

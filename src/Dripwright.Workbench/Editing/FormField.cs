@@ -1,6 +1,8 @@
+using System.Text.Json.Nodes;
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Files;
 using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Units;
 using Dripwright.Language;
 
 namespace Dripwright.Workbench.Editing;
@@ -13,6 +15,9 @@ public enum InputKind
 
     /// <summary>A whole number.</summary>
     Whole,
+
+    /// <summary>A plain number: a pH, a price.</summary>
+    Number,
 
     /// <summary>One of a few.</summary>
     Choice,
@@ -36,9 +41,9 @@ public enum InputKind
 /// <summary>A field of the rig file as an input on a page, made from the field's own description.</summary>
 public sealed class FormField
 {
-    private readonly RigField _field;
+    private readonly FieldDescription _field;
 
-    private FormField(RigField field, string path)
+    private FormField(FieldDescription field, string path)
     {
         _field = field;
         Path = path;
@@ -62,8 +67,9 @@ public sealed class FormField
         {
             FieldKind.Quantity => InputKind.Quantity,
             FieldKind.Whole => InputKind.Whole,
+            FieldKind.Number or FieldKind.Ph or FieldKind.Price => InputKind.Number,
             FieldKind.Flag or FieldKind.Choice => InputKind.Choice,
-            FieldKind.Part => InputKind.Part,
+            FieldKind.Key => InputKind.Part,
             FieldKind.Text => _field.MayHaveLines ? InputKind.Lines : InputKind.Line,
             FieldKind.Section => InputKind.Section,
             _ => InputKind.List,
@@ -75,6 +81,7 @@ public sealed class FormField
         {
             FieldKind.Quantity => _field.Range(),
             FieldKind.Whole => Words.Of("form.range", _field.Whole!.Min, _field.Whole.Max),
+            FieldKind.Number or FieldKind.Ph => Words.Of("form.range", _field.Min, _field.Max),
             _ => "",
         };
 
@@ -96,7 +103,7 @@ public sealed class FormField
     /// <summary>The fields at the root of the rig file, but for the format's number, which is not a grower's business.</summary>
     public static IReadOnlyList<FormField> Root { get; } =
     [
-        .. RigField
+        .. FieldDescription
             .Of(typeof(Rig))
             .Where(field => field.Name != "format")
             .Select(field => new FormField(field, field.Name)),
@@ -105,7 +112,7 @@ public sealed class FormField
     /// <summary>The fields at the root of a brief, but for the format's number.</summary>
     public static IReadOnlyList<FormField> Brief { get; } =
     [
-        .. RigField
+        .. FieldDescription
             .Of(typeof(Engine.Proposing.Brief))
             .Where(field => field.Name != "format")
             .Select(field => new FormField(field, field.Name)),
@@ -144,34 +151,37 @@ public sealed class FormField
             [
                 .. _field.Choices.Select(choice => (choice, Words.Or($"choice.{choice}", Spaced(choice)))),
             ],
-            FieldKind.Part =>
-            [
-                .. Engine
-                    .Rigs.GroupKeys.Keys(catalogue, _field.Part!.PartGroup)
-                    .Select(key =>
-                        (
-                            key,
-                            key switch
-                            {
-                                Engine.Rigs.GroupKeys.None => Words.Of("form.none"),
-                                Engine.Rigs.GroupKeys.Usual => Words.Of("form.usual"),
-                                _ => Engine.Rigs.GroupKeys.NameOf(catalogue, _field.Part!.PartGroup, key) ?? key,
-                            }
-                        )
-                    )
-                    .OrderBy(choice => choice.key is Engine.Rigs.GroupKeys.None or Engine.Rigs.GroupKeys.Usual ? 0 : 1)
-                    .ThenBy(choice => choice.Item2, StringComparer.Ordinal),
-            ],
+            FieldKind.Key => Keys(catalogue, (PartKeyAttribute)_field.Key!),
             _ => [],
         };
+
+    /// <summary>A number as it stands in the file, with a point where a decimal comma was typed; null where the text is none.</summary>
+    internal static JsonNode? Number(string text) =>
+        NumberText.Unquoted(text) is { } number ? JsonNode.Parse(number) : null;
 
     /// <summary>"roomLength" as "Room length".</summary>
     internal static string Spaced(string name)
     {
-        var text = RigField.Dashed(name).Replace('-', ' ');
+        var text = FieldDescription.Dashed(name).Replace('-', ' ');
         return text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
     }
 
+    // The word that may stand instead of a key comes first, then the parts by their names.
+    private static IReadOnlyList<(string Value, string Name)> Keys(PartsCatalogue catalogue, PartKeyAttribute key)
+    {
+        var parts = GroupKeys
+            .Keys(catalogue, key.PartGroup)
+            .Select(one => (Value: one, Name: GroupKeys.NameOf(catalogue, key.PartGroup, one) ?? one))
+            .OrderBy(choice => choice.Name, StringComparer.Ordinal);
+        return key.Or is { } word
+            ? [(word, Words.Of(word == GroupKeys.Usual ? "form.usual" : "form.none")), .. parts]
+            : [.. parts];
+    }
+
     private IReadOnlyList<FormField> Under(string path) =>
-        [.. RigField.Of(_field.ValueType).Select(field => new FormField(field, FieldPath.In(path, field.Name)))];
+        [
+            .. FieldDescription
+                .Of(_field.ValueType)
+                .Select(field => new FormField(field, FieldPath.In(path, field.Name))),
+        ];
 }

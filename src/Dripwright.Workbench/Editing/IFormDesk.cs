@@ -1,7 +1,6 @@
 using System.Text.Json.Nodes;
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Files;
-using Dripwright.Engine.Rigs;
 
 namespace Dripwright.Workbench.Editing;
 

@@ -6,10 +6,10 @@ namespace Dripwright.Workbench.Editing;
 
 /// <summary>What the rig file says of one pot; null where it leaves a thing to the feed.</summary>
 /// <param name="Crop">Crop tag.</param>
-/// <param name="Plants">Plants in it.</param>
+/// <param name="Plants">Plants in it; null where the crop tells.</param>
 /// <param name="Emitters">Emitters at it.</param>
 /// <param name="ValveOpen">How far its inline valves are open, as written.</param>
-public sealed record PotPlanting(string Crop, int Plants, int? Emitters, string? ValveOpen)
+public sealed record PotPlanting(string Crop, int? Plants, int? Emitters, string? ValveOpen)
 {
     /// <summary>What stands in each pot of a row, left to right; null for an empty pot.</summary>
     /// <param name="row">The row as the rig file has it.</param>
@@ -20,7 +20,7 @@ public sealed record PotPlanting(string Crop, int Plants, int? Emitters, string?
         var each = new PotPlanting?[pots];
         if (row?["planting"] is not JsonArray entries)
         {
-            Array.Fill(each, new PotPlanting("", 1, null, null));
+            Array.Fill(each, new PotPlanting("", null, null, null));
             return each;
         }
 
@@ -28,7 +28,7 @@ public sealed record PotPlanting(string Crop, int Plants, int? Emitters, string?
         {
             var made = new PotPlanting(
                 Text(entry["crop"]) ?? "tomato",
-                Whole(entry["plants"]) ?? 1,
+                Whole(entry["plants"]),
                 Whole(entry["emitters"]),
                 Text(entry["valveOpen"])
             );
@@ -61,9 +61,9 @@ public sealed record PotPlanting(string Crop, int Plants, int? Emitters, string?
                 ["pots"] = Ranges([.. alike.Select(at => at.pot)]),
                 ["crop"] = alike.Key.Crop,
             };
-            if (alike.Key.Plants != 1)
+            if (alike.Key.Plants is { } plants)
             {
-                entry["plants"] = alike.Key.Plants;
+                entry["plants"] = plants;
             }
 
             if (alike.Key.Emitters is { } emitters)

@@ -1,5 +1,6 @@
 using System.Text;
 using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Proposing;
 using Dripwright.Engine.Rigs;
 using Dripwright.Store;
 using Dripwright.Workbench.Hosting;
@@ -24,28 +25,31 @@ internal static class ShelfAddresses
                 "The parts that a rig file of this garden can name, with their sources; kind chooses one shelf"
             )
             .Produces<object>();
+        Schema(shelf, "rig", "RigSchema", "the rig file", RigSchema.Write);
+        Schema(shelf, "catalogue", "CatalogueSchema", "a catalogue file", CatalogueSchema.Write);
+        Schema(shelf, "brief", "BriefSchema", "a brief", BriefSchema.Write);
+    }
+
+    private static void Schema(
+        RouteGroupBuilder shelf,
+        string kind,
+        string name,
+        string what,
+        Func<PartsCatalogue, string> write
+    ) =>
         shelf
             .MapGet(
-                "/schema/rig",
+                $"/schema/{kind}",
                 async (GardenOfRequest here, CancellationToken stop) =>
                     Results.Text(
-                        RigSchema.Write((await here.Garden.CatalogueAsync(stop)).Catalogue),
+                        write((await here.Garden.CatalogueAsync(stop)).Catalogue),
                         "application/schema+json",
                         Encoding.UTF8
                     )
             )
-            .WithName("RigSchema")
-            .WithSummary("JSON Schema of the rig file")
+            .WithName(name)
+            .WithSummary($"JSON Schema of {what}")
             .Produces<object>(200, "application/schema+json");
-        shelf
-            .MapGet(
-                "/schema/catalogue",
-                () => Results.Text(CatalogueSchema.Text(), "application/schema+json", Encoding.UTF8)
-            )
-            .WithName("CatalogueSchema")
-            .WithSummary("JSON Schema of a catalogue file")
-            .Produces<object>(200, "application/schema+json");
-    }
 
     private static async Task<IResult> Shelf(Garden garden, string? kind, CancellationToken stop)
     {

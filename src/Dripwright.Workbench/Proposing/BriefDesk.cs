@@ -1,7 +1,6 @@
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Files;
 using Dripwright.Engine.Proposing;
-using Dripwright.Engine.Rigs;
 using Dripwright.Language;
 using Dripwright.Store;
 using Dripwright.Workbench.Editing;

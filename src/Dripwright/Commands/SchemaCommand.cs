@@ -1,21 +1,40 @@
 using System.CommandLine;
+using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Proposing;
 using Dripwright.Engine.Rigs;
 
 namespace Dripwright.Commands;
 
-/// <summary><c>schema</c>: the rig file's JSON Schema, for editors that check while you write.</summary>
+/// <summary><c>schema</c>: the JSON Schemas of files, for editors that check while you write.</summary>
 internal static class SchemaCommand
 {
+    private static readonly Dictionary<string, Func<PartsCatalogue, string>> s_files = new(StringComparer.Ordinal)
+    {
+        ["rig"] = RigSchema.Write,
+        ["brief"] = BriefSchema.Write,
+        ["catalogue"] = CatalogueSchema.Write,
+    };
+
     public static Command Of(Surroundings around, SharedOptions shared)
     {
+        var kind = new Argument<string>("kind")
+        {
+            Description = "Kind of file: rig, brief or catalogue.",
+            DefaultValueFactory = _ => "rig",
+        };
+        kind.AcceptOnlyFromAmong([.. s_files.Keys]);
         var command = new Command(
             "schema",
-            "Print the JSON Schema of the rig file, for editors that check while you write."
-        );
+            "Print the JSON Schema of a rig file, a brief or a catalogue file, for editors that check while you write."
+        )
+        {
+            kind,
+        };
         command.SetAction(
             (call, stop) =>
             {
-                around.Out.Write(RigSchema.Write(shared.ReadCatalogue(call, around, stop)));
+                var write = s_files[call.GetValue(kind)!];
+                around.Out.Write(write(shared.ReadCatalogue(call, around, stop)));
                 return Task.FromResult(Exit.Good);
             }
         );

@@ -1,6 +1,5 @@
 using System.Reflection;
 using Dripwright.Engine.Catalogue;
-using Dripwright.Engine.Files;
 using Dripwright.Engine.Rigs;
 
 namespace Dripwright.Engine.Tests.Catalogue;
@@ -10,7 +9,7 @@ public sealed class CatalogueDefaultTests
     private static readonly PartsCatalogue s_parts = PartsCatalogue.Default;
 
     [Fact]
-    public void Every_part_assumed_in_a_rig_stands_on_its_shelf()
+    public void Every_part_assumed_in_a_rig_stands_in_its_group()
     {
         var assumed =
             from type in typeof(Rig).Assembly.GetTypes()
@@ -21,9 +20,9 @@ public sealed class CatalogueDefaultTests
             from key in new[] { part.Us, part.Metric }
             where key.Length > 0
             select (part.PartGroup, key);
-        foreach (var (shelf, key) in assumed)
+        foreach (var (group, key) in assumed)
         {
-            var found = shelf switch
+            var found = group switch
             {
                 PartGroup.Pipes => s_parts.Pipes.ContainsKey(key),
                 PartGroup.Tubes => s_parts.Tubes.ContainsKey(key),
@@ -39,7 +38,7 @@ public sealed class CatalogueDefaultTests
                 PartGroup.Wires => key == "none" || s_parts.Wires.ContainsKey(key),
                 _ => s_parts.TryFind(key) is not null,
             };
-            Assert.True(found, $"{shelf} has no {key}");
+            Assert.True(found, $"{group} has no {key}");
         }
     }
 }

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Files;
 
 namespace Dripwright.Engine.Tests.Catalogue;
 
@@ -10,10 +11,16 @@ public sealed class CataloguePageTests
     private const string Page = "docs/handbook/catalogue.md";
 
     [Fact]
-    public void The_handbook_lists_exactly_the_rows_of_the_catalogue()
-    {
-        CommittedText.Holds(Page, Start, null, Rows());
-    }
+    public void The_handbooks_fields_and_rows_are_exactly_those_of_the_catalogue() =>
+        CommittedText.Holds(
+            Page,
+            (
+                "<!-- fields: begin -->\n",
+                "<!-- fields: end -->",
+                "\n" + FieldTables.Write(typeof(CatalogueFile), "The catalogue file")
+            ),
+            (Start, null, Rows())
+        );
 
     [Fact]
     public void The_example_in_the_handbook_reads_without_a_fault()

@@ -76,6 +76,109 @@ public sealed class CatalogueReaderTests
     }
 
     [Fact]
+    public void All_prices_are_in_the_one_currency_that_the_file_names()
+    {
+        Assert.Equal(PartsCatalogue.Dollar, s_basis.Currency);
+        Assert.Equal("EUR", Good("""{ "currency": "EUR" }""").Currency);
+        var again = CatalogueReader.Read("{}"u8, "more.json", Good("""{ "currency": "EUR" }""")).Catalogue!;
+        Assert.Equal("EUR", again.Currency);
+    }
+
+    [Fact]
+    public void A_second_currency_is_one_fault_with_its_line()
+    {
+        var priced = Good("""{ "currency": "EUR", "sundries": [{ "key": "clamp-1/2", "price": 4.99 }] }""");
+        var other = CatalogueReader.Read("{\n  \"currency\": \"USD\" }"u8, "more.json", priced);
+        var fault = Assert.Single(other.Faults);
+        Assert.Equal(("currency", 2, "\"USD\""), (fault.Path, fault.Line, fault.Found));
+        Assert.Contains("\"EUR\"", fault.Expected, StringComparison.Ordinal);
+        // The same one, or one over a catalogue whose only prices are ours, is none.
+        Assert.Empty(CatalogueReader.Read("""{ "currency": "EUR" }"""u8, "more.json", priced).Faults);
+        Assert.Equal("currency", Assert.Single(Read("""{ "currency": "EUR", "currency": "USD" }""").Faults).Path);
+    }
+
+    [Fact]
+    public void A_price_with_a_currency_of_its_own_is_told_that_there_is_one_for_all()
+    {
+        var fault = Assert.Single(Read("""{ "sundries": [{ "key": "clamp-1/2", "price": "4.99 EUR" }] }""").Faults);
+        Assert.Contains("all prices are in the catalogue's one currency", fault.Expected, StringComparison.Ordinal);
+        Assert.Null(fault.Nearest);
+    }
+
+    [Theory]
+    [InlineData("""{ "salts": [{ "key": "calcium-nitrate-15.5", "purityPercent": 98 }] }""", "purity", "a share")]
+    [InlineData("""{ "salts": [{ "key": "calcium-nitrate-15.5", "packKilograms": 25 }] }""", "pack", "a mass")]
+    [InlineData("""{ "pots": [{ "key": "pot-square-3-gal", "massKg": 0.4 }] }""", "mass", "a mass")]
+    [InlineData("""{ "targets": [{ "key": "steiner", "decisiemensPerMetre": 2 }] }""", "conductivity", "dS/m")]
+    public void A_field_under_its_old_name_is_told_the_new_one_and_what_stands_in_it(
+        string text,
+        string name,
+        string value
+    )
+    {
+        var fault = Assert.Single(Read(text).Faults);
+        Assert.Equal(name, fault.Nearest);
+        Assert.StartsWith($"\"{name}\", the field's new name, with ", fault.Expected, StringComparison.Ordinal);
+        Assert.Contains(value, fault.Expected, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_number_that_was_meant_is_shown_without_quotes()
+    {
+        var number = Assert.Single(Read("""{ "sundries": [{ "key": "clamp-1/2", "price": "4,99" }] }""").Faults);
+        Assert.EndsWith("did you mean 4.99, without quotes?", number.ToString(), StringComparison.Ordinal);
+        var word = Assert.Single(Read("""{ "sundries": [{ "key": "clamp-1/2", "prise": 4.99 }] }""").Faults);
+        Assert.EndsWith("did you mean \"price\"?", word.ToString(), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("""{ "sundries": [{ "key": "clamp-1/2", "price": "4.99" }] }""", "sundries[0].price", "4.99")]
+    [InlineData("""{ "sundries": [{ "key": "clamp-1/2", "price": "4,99" }] }""", "sundries[0].price", "4.99")]
+    [InlineData("""{ "sundries": [{ "key": "clamp-1/2", "price": "1,000" }] }""", "sundries[0].price", null)]
+    [InlineData("""{ "sundries": [{ "key": "clamp-1/2", "pack": "12" }] }""", "sundries[0].pack", "12")]
+    [InlineData("""{ "pots": [{ "key": "pot-square-3-gal", "mass": 0.4 }] }""", "pots[0].mass", "0.4 kg")]
+    [InlineData("""{ "salts": [{ "key": "fe-dtpa-11", "phTo": "7.5" }] }""", "salts[0].phTo", "7.5")]
+    public void A_number_in_quotes_and_a_bare_quantity_are_told_what_was_meant(string text, string path, string? meant)
+    {
+        var fault = Assert.Single(Read(text).Faults);
+        Assert.Equal((path, meant), (fault.Path, fault.Nearest));
+    }
+
+    [Fact]
+    public void A_part_may_be_made_of_pieces_that_stand_behind_it_in_the_file()
+    {
+        var parts = Good(
+            """
+            {
+              "emitters": [{ "key": "drip-pc-1gph", "pieces": ["my-barb"] }],
+              "sundries": [{ "key": "my-barb", "name": "Barb", "source": "the shop", "section": "irrigation" }]
+            }
+            """
+        );
+        Assert.Equal(["my-barb"], parts.Emitters["drip-pc-1gph"].Pieces);
+    }
+
+    [Fact]
+    public void A_piece_whose_own_row_is_at_fault_is_no_second_fault() =>
+        Assert.Equal(
+            "sundries[0].pack",
+            Assert
+                .Single(
+                    Read(
+                        """
+                        {
+                          "emitters": [{ "key": "drip-pc-1gph", "pieces": ["my-barb"] }],
+                          "sundries": [
+                            { "key": "my-barb", "name": "Barb", "source": "the shop", "section": "irrigation", "pack": 0 }
+                          ]
+                        }
+                        """
+                    ).Faults
+                )
+                .Path
+        );
+
+    [Fact]
     public void The_users_own_fitting_is_taken_before_ours()
     {
         var parts = Good(
@@ -115,6 +218,9 @@ public sealed class CatalogueReaderTests
     [Theory]
     [InlineData("""[]""", "")]
     [InlineData("""{ "format": 2 }""", "format")]
+    [InlineData("""{ "currency": "euro" }""", "currency")]
+    [InlineData("""{ "currency": "eur" }""", "currency")]
+    [InlineData("""{ "pumps": [{ "key": "pump-400gph" }, { "key": "pump-400gph" }] }""", "pumps[1].key")]
     [InlineData("""{ "pipes": {} }""", "pipes")]
     [InlineData("""{ "pipes": [3] }""", "pipes[0]")]
     [InlineData("""{ "pipes": [{ "name": "x" }] }""", "pipes[0]")]
@@ -128,7 +234,7 @@ public sealed class CatalogueReaderTests
     [InlineData("""{ "tubes": [{ "key": "emt-1", "wall": 0.057 }] }""", "tubes[0].wall")]
     [InlineData("""{ "tubes": [{ "key": "emt-1", "stockLengths": ["20 ft", "10 ft"] }] }""", "tubes[0].stockLengths")]
     [InlineData("""{ "tubes": [{ "key": "emt-1", "stockLengths": [] }] }""", "tubes[0].stockLengths")]
-    [InlineData("""{ "pots": [{ "key": "pot-square-3-gal", "massKg": -1 }] }""", "pots[0].massKg")]
+    [InlineData("""{ "pots": [{ "key": "pot-square-3-gal", "mass": "-1 kg" }] }""", "pots[0].mass")]
     [InlineData("""{ "tanks": [{ "key": "tank-drum-55-gal", "width": "20 in" }] }""", "tanks[0].width")]
     [InlineData("""{ "tanks": [{ "key": "tank-drum-55-gal", "lid": "yes" }] }""", "tanks[0].lid")]
     [InlineData("""{ "emitters": [{ "key": "drip-pc-1gph", "pieces": ["barb-1"] }] }""", "emitters[0].pieces[0]")]
@@ -137,7 +243,7 @@ public sealed class CatalogueReaderTests
     [InlineData("""{ "sundries": [{ "key": "clamp-1/2", "section": "attic" }] }""", "sundries[0].section")]
     [InlineData(
         """{ "pumps": [{ "key": "pump-400gph", "curve": [{ "flow": "0 gph", "head": "3 ft" }, { "flow": "9 gph" }] }] }""",
-        "pumps[0].curve[1]"
+        "pumps[0].curve[1].head"
     )]
     [InlineData(
         """{ "pumps": [{ "key": "pump-400gph", "curve": [{ "flow": "0 gph", "head": "3 ft" }, { "flow": "9 gph", "head": "4 ft" }] }] }""",

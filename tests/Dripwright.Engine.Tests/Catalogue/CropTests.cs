@@ -2,6 +2,7 @@ using System.Text;
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Catalogue.Targets;
 using Dripwright.Engine.Files;
+using Dripwright.Engine.Proposing;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Tests.Planning;
 using Dripwright.Engine.Units;
@@ -119,20 +120,57 @@ public sealed class CropTests
     }
 
     [Fact]
+    public void A_pot_holds_as_many_plants_as_is_usual_for_its_crop_unless_the_rig_says()
+    {
+        PartsCatalogue own = Own(
+            """{ "crops": [ { "key": "basil", "plantsPerPot": 3, "source": "me" } ] }"""
+        ).Catalogue!;
+        Plan plan = Plan(
+            """
+            { "rows": [ { "pots": 3, "planting": [
+                { "pots": "1", "crop": "basil" }, { "pots": "2", "crop": "basil", "plants": 2 }, { "pots": "3", "crop": "tomato" } ] } ] }
+            """,
+            own
+        );
+        Assert.Equal([3, 2, 1], plan.Layout.Rows[0].Pots.Select(pot => pot.Plants));
+        const string Wish =
+            """{ "site": { "roomLength": "20 ft", "roomWidth": "10 ft" }, "crops": [{ "crop": "basil", "plants": 10 }] }""";
+        Assert.Equal(4, BriefPots.Count(BriefReader.Read(Wish, "brief", own).Brief!, own));
+        Assert.Equal(
+            10,
+            BriefPots.Count(BriefReader.Read(Wish, "brief", PartsCatalogue.Default).Brief!, PartsCatalogue.Default)
+        );
+    }
+
+    [Fact]
+    public void Every_crop_of_ours_says_how_much_light_it_wants_and_where_that_is_from() =>
+        Assert.All(
+            PartsCatalogue.Default.Crops.Values,
+            crop =>
+            {
+                // Leaves grow with some 12, fruit wants 15 to 30.
+                Assert.InRange(crop.LightMolesPerSquareMetreAndDay!.Value, 12, 30);
+                Assert.Contains("light: ", crop.Source, StringComparison.Ordinal);
+                Assert.Contains("plants per pot: ", crop.Source, StringComparison.Ordinal);
+            }
+        );
+
+    [Fact]
     public void Faults_of_own_crops_and_stages_are_told_with_their_line()
     {
         string[] paths =
         [
             .. Own(
                 """
-                { "crops": [ { "key": "okra", "basedOn": "tomato", "loopTarget": "no-such", "plantMass": "0 kg", "source": "me" } ],
-                  "stages": [ { "crop": "okrra", "stage": "young", "target": "steiner", "decisiemensPerMetre": 2, "source": "me" } ] }
+                { "crops": [ { "key": "okra", "basedOn": "tomato", "loopTarget": "no-such", "source": "me" },
+                             { "key": "cress", "basedOn": "tomato", "plantMass": "0 kg", "source": "me" } ],
+                  "stages": [ { "crop": "okrra", "stage": "young", "target": "steiner", "conductivity": "2 dS/m", "source": "me" } ] }
                 """
             )
                 .Faults.Select(fault => fault.Path),
         ];
         Assert.Equal(
-            ["crops[0].areaLoad", "crops[0].loopTarget", "stages[0].crop"],
+            ["crops[0].loopTarget", "crops[1].areaLoad", "stages[0].crop"],
             paths.Order(StringComparer.Ordinal)
         );
     }
@@ -143,7 +181,7 @@ public sealed class CropTests
         PartsCatalogue own = Own(
             """
             { "crops": [ { "key": "okra", "basedOn": "eggplant", "source": "me" } ],
-              "stages": [ { "crop": "okra", "stage": "young", "target": "steiner", "decisiemensPerMetre": 2, "source": "me" } ] }
+              "stages": [ { "crop": "okra", "stage": "young", "target": "steiner", "conductivity": "2 dS/m", "source": "me" } ] }
             """
         ).Catalogue!;
         Plan plan = Plan("""{ "nutrients": { "crop": "okra", "pureShare": "100 %" } }""", own);

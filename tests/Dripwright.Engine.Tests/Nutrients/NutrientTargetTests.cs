@@ -1,3 +1,4 @@
+using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Catalogue.Targets;
 using Dripwright.Engine.Chemistry.Formulas;
 
@@ -48,26 +49,44 @@ public sealed class NutrientTargetTests
     [Fact]
     public void The_growers_own_targets_and_stages_lie_over_ours()
     {
-        var reading = TargetReader.Read(
+        var reading = CatalogueReader.Read(
             """
             {"targets":[{"key":"mine","name":"Mine","source":"my own","milligramsPerLitre":{"n":150,"k":200,"ca":140}}],
-             "stages":[{"crop":"tomato","stage":"young","target":"mine","decisiemensPerMetre":1.5,"source":"my own"}]}
-            """u8.ToArray(),
+             "stages":[{"crop":"tomato","stage":"young","target":"mine","conductivity":"1.5 dS/m","source":"my own"}]}
+            """u8,
             "mine.json",
-            TargetCatalogue.Default
+            PartsCatalogue.Default
         );
         Assert.Empty(reading.Faults);
-        Assert.Equal("mine", reading.Catalogue!.StageOf("tomato", GrowthStage.Young)!.Target);
-        Assert.True(reading.Catalogue["mine"].NitrogenIsSum);
+        Assert.Equal("mine", reading.Catalogue!.Targets.StageOf("tomato", GrowthStage.Young)!.Target);
+        Assert.True(reading.Catalogue.Targets["mine"].NitrogenIsSum);
+    }
+
+    [Fact]
+    public void A_target_that_starts_from_another_has_its_own_amounts_or_all_of_the_others()
+    {
+        var reading = CatalogueReader.Read(
+            """
+            {"targets":[{"key":"named","basedOn":"steiner","name":"As my aunt calls it"},
+                        {"key":"own","basedOn":"steiner","milligramsPerLitre":{"k":300}}]}
+            """u8,
+            "mine.json",
+            PartsCatalogue.Default
+        );
+        Assert.Empty(reading.Faults);
+        var targets = reading.Catalogue!.Targets;
+        Assert.Equal(targets["steiner"].Wanted, targets["named"].Wanted);
+        Assert.Equal("As my aunt calls it", targets["named"].Name);
+        Assert.Equal([Constituent.Potassium], targets["own"].Wanted.Keys);
     }
 
     [Fact]
     public void A_stage_of_an_unknown_target_is_a_fault()
     {
-        var reading = TargetReader.Read(
-            """{"stages":[{"crop":"tomato","stage":"young","target":"stiener","decisiemensPerMetre":1.5,"source":"s"}]}"""u8.ToArray(),
+        var reading = CatalogueReader.Read(
+            """{"stages":[{"crop":"tomato","stage":"young","target":"stiener","conductivity":"1.5 dS/m","source":"s"}]}"""u8,
             "mine.json",
-            TargetCatalogue.Default
+            PartsCatalogue.Default
         );
         Assert.Equal("steiner", Assert.Single(reading.Faults).Nearest);
     }

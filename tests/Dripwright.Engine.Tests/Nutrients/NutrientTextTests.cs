@@ -28,7 +28,7 @@ public sealed partial class NutrientTextTests
         $""" "crop": "tomato", {NutrientPlanTests.Hard} """,
         $""" "crop": "tomato", "acid": "nitric-acid-60", "mixing": "cans", "partsOfFeed": 400, {NutrientPlanTests.Hard} """,
         """ "crop": "tomato", "acid": "phosphoric-acid-59", "water": { "sodium": "250 mg/L", "chloride": "92 mg/L", "alkalinity": "9 meq/L", "ammonium": "60 mg/L as N" } """,
-        """ "crop": "cucumber", "pureShare": "100 %", "scaleStep": "10 g", "salts": [ { "salt": "potassium-nitrate" }, { "salt": "fe-edta-13" } ], "ph": "6.8" """,
+        """ "crop": "cucumber", "pureShare": "100 %", "scaleStep": "10 g", "salts": [ { "salt": "potassium-nitrate" }, { "salt": "fe-edta-13" } ], "ph": 6.8 """,
         """ "crop": "tomato", "pureShare": "100 %", "target": "tomato-florida-1", "salts": [] """,
     ];
 

@@ -14,7 +14,7 @@ public sealed class OwnNutrientTests
     private const string Mine = """
         { "format": 1,
           "salts": [
-            { "key": "my-potash", "name": "Potash from the shed", "kind": "salt", "formula": "KNO3", "purityPercent": 98,
+            { "key": "my-potash", "name": "Potash from the shed", "kind": "salt", "formula": "KNO3", "purity": "98 %",
               "source": "the bag" },
             { "key": "my-blend", "name": "Tomato blend", "kind": "salt", "label": { "p2o5": 9, "k2o": 26, "mgo": 5, "so3": 20 },
               "source": "its label" } ],
@@ -22,7 +22,7 @@ public sealed class OwnNutrientTests
             { "key": "my-tomato", "name": "Tomatoes as my aunt fed them", "source": "her notebook",
               "milligramsPerLitre": { "no3": 160, "p": 40, "k": 320, "ca": 150, "mg": 40, "s": 60 } } ],
           "stages": [
-            { "crop": "cucumber", "stage": "young", "target": "my-tomato", "decisiemensPerMetre": 1.7, "source": "own trial" } ] }
+            { "crop": "cucumber", "stage": "young", "target": "my-tomato", "conductivity": "1.7 dS/m", "source": "own trial" } ] }
         """;
 
     private static PartsCatalogue Catalogue(string text) =>
@@ -79,7 +79,7 @@ public sealed class OwnNutrientTests
                              { "key": "a", "name": "x", "kind": "salt", "formula": "Kno3", "source": "s" },
                              { "key": "b", "name": "x", "kind": "salt", "label": { "k2o": 80, "p2o5": 30 }, "source": "s" } ],
                   "targets": [ { "key": "t", "name": "x", "source": "s" } ],
-                  "stages": [ { "crop": "tomato", "stage": "young", "target": "tomatoe", "decisiemensPerMetre": 2, "source": "s" } ],
+                  "stages": [ { "crop": "tomato", "stage": "young", "target": "tomatoe", "conductivity": "2 dS/m", "source": "s" } ],
                   "pumps": [ { "key": "p" } ] }
                 """
             ),

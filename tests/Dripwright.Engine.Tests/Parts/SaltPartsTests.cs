@@ -40,7 +40,7 @@ public sealed class SaltPartsTests
     public void A_price_of_a_kilogram_reaches_the_list_and_the_sum_in_a_group_of_its_own()
     {
         const string Priced =
-            """ "crop": "tomato", "pureShare": "100 %", "salts": [ { "salt": "potassium-nitrate", "pricePerKg": "2.40" }, { "salt": "calcium-nitrate-15.5", "pricePerKg": "1" }, { "salt": "monopotassium-phosphate" } ] """;
+            """ "crop": "tomato", "pureShare": "100 %", "salts": [ { "salt": "potassium-nitrate", "pricePerKg": 2.40 }, { "salt": "calcium-nitrate-15.5", "pricePerKg": 1 }, { "salt": "monopotassium-phosphate" } ] """;
         Plan plan = Plan(Priced);
         RecipeLine weighed = plan.Nutrients!.Recipe.Lines.Single(line => line.Salt.Key == "potassium-nitrate");
         PartLine line = Salts(plan).Single(line => line.Part == "potassium-nitrate");
@@ -58,7 +58,7 @@ public sealed class SaltPartsTests
     {
         Plan plan = Plan(
             """ "crop": "tomato", "pureShare": "100 %" """,
-            """{ "salts": [ { "key": "potassium-nitrate", "packKilograms": 25, "price": 50 } ] }"""
+            """{ "salts": [ { "key": "potassium-nitrate", "pack": "25 kg", "price": 50 } ] }"""
         );
         PartLine line = Salts(plan).Single(line => line.Part == "potassium-nitrate");
         Assert.Equal(2.0 * line.Needed / 1000, (double)line.Price!.Value, 0.01);

@@ -223,7 +223,7 @@ public sealed class FindingTests
     )]
     [InlineData(
         "recipe-chelate-ph",
-        """{ "nutrients": { "crop": "tomato", "ph": "6.8", "salts": [ { "salt": "fe-edta-13" }, { "salt": "potassium-nitrate" } ] } }"""
+        """{ "nutrients": { "crop": "tomato", "ph": 6.8, "salts": [ { "salt": "fe-edta-13" }, { "salt": "potassium-nitrate" } ] } }"""
     )]
     [InlineData("coir-raw", """{ "nutrients": { "crop": "tomato", "rawCoir": true } }""")]
     [InlineData("element-poisons", """{ "nutrients": { "crop": "tomato", "wanted": { "copper": "2 mg/L" } } }""")]

@@ -11,7 +11,7 @@ public sealed class NutrientPlanTests
     internal const string Hard = """
         "water": { "alkalinity": "244 mg/L as HCO3", "calcium": "80 mg/L", "magnesium": "15 mg/L", "sodium": "30 mg/L",
           "potassium": "3 mg/L", "chloride": "50 mg/L", "sulfate": "70 mg/L as SO4", "nitrate": "10 mg/L as NO3",
-          "conductivity": "0.65 dS/m", "ph": "7.5" }
+          "conductivity": "0.65 dS/m", "ph": 7.5 }
         """;
 
     private static string Rig(string nutrients) =>
@@ -91,7 +91,7 @@ public sealed class NutrientPlanTests
     public void A_salt_at_hand_is_priced_and_never_used_beyond_what_there_is()
     {
         NutrientPlan plan = Plan(
-            """ "crop": "tomato", "pureShare": "100 %", "salts": [ { "salt": "potassium-nitrate", "pricePerKg": "2", "have": "10 g" }, { "salt": "calcium-nitrate-15.5", "pricePerKg": "1" } ] """
+            """ "crop": "tomato", "pureShare": "100 %", "salts": [ { "salt": "potassium-nitrate", "pricePerKg": 2, "have": "10 g" }, { "salt": "calcium-nitrate-15.5", "pricePerKg": 1 } ] """
         );
         RecipeLine line = Assert.Single(plan.Recipe.Lines, l => l.Salt.Key == "potassium-nitrate");
         Assert.Equal(0.01, line.Mass, 1e-6);
@@ -113,7 +113,7 @@ public sealed class NutrientPlanTests
 
     [Theory]
     [InlineData(""" "strength": "1200 ppm" """, "nutrients.strength", "scale of the pen")]
-    [InlineData(""" "ph": "9" """, "nutrients.ph", "from 5 to 7")]
+    [InlineData(""" "ph": 9 """, "nutrients.ph", "from 5 to 7")]
     [InlineData(""" "water": { "nitrate": "20 mg/L" } """, "nutrients.water.nitrate", "the form must be said")]
     [InlineData(""" "water": { "alkalinity": "150" } """, "nutrients.water.alkalinity", "a number needs its unit")]
     [InlineData(""" "water": { "calcium": "60 stones" } """, "nutrients.water.calcium", "60 mg/L")]
@@ -124,7 +124,7 @@ public sealed class NutrientPlanTests
     )]
     [InlineData(""" "water": { "calcium": "-5 mg/L" } """, "nutrients.water.calcium", "never minus")]
     [InlineData(
-        """ "water": { "alkalinity": "4 meq/L", "calcium": "80 mg/L", "magnesium": "15 mg/L", "sodium": "12 mg/L", "potassium": "3 mg/L", "chloride": "22 mg/L", "sulfate": "70 mg/L as SO4", "nitrate": "10 mg/L as NO3", "conductivity": "4 dS/m", "ph": "7.5" } """,
+        """ "water": { "alkalinity": "4 meq/L", "calcium": "80 mg/L", "magnesium": "15 mg/L", "sodium": "12 mg/L", "potassium": "3 mg/L", "chloride": "22 mg/L", "sulfate": "70 mg/L as SO4", "nitrate": "10 mg/L as NO3", "conductivity": "4 dS/m", "ph": 7.5 } """,
         "nutrients.water.conductivity",
         "The ions reported carry about 0.6 dS/m"
     )]
@@ -132,7 +132,7 @@ public sealed class NutrientPlanTests
     [InlineData(
         """ "salts": [ { "salt": "potassium-nitrate", "pricePerKg": "2 $" } ] """,
         "nutrients.salts[0].pricePerKg",
-        "plain number"
+        "a number without quotes"
     )]
     public void What_cannot_be_is_told_with_its_place(string nutrients, string path, string expected)
     {

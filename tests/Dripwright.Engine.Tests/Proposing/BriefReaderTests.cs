@@ -1,7 +1,7 @@
 using CsCheck;
 using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Files;
 using Dripwright.Engine.Proposing;
-using Dripwright.Engine.Rigs;
 
 namespace Dripwright.Engine.Tests.Proposing;
 
@@ -82,7 +82,7 @@ public sealed class BriefReaderTests
     {
         string before = Text[..(Text.IndexOf(Begin, StringComparison.Ordinal) + Begin.Length)];
         string after = Text[Text.IndexOf(End, StringComparison.Ordinal)..];
-        CommittedText.Is(Page, $"{before}\n{RigHandbook.Tables(typeof(Brief), "The brief")}{after}");
+        CommittedText.Is(Page, $"{before}\n{FieldTables.Write(typeof(Brief), "The brief")}{after}");
     }
 
     [Fact]

@@ -43,7 +43,7 @@ public sealed class ProposerTests
 
             Assert.False(Search.IsThirsty(proposal.Plan));
             Assert.Equal(
-                BriefPots.Count(Briefs.From(brief)),
+                BriefPots.Count(Briefs.From(brief), PartsCatalogue.Default),
                 proposal.Plan.Layout.Rows.Sum(r => r.Pots.Count(p => p.Planted))
             );
         }

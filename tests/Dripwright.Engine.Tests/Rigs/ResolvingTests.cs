@@ -65,7 +65,9 @@ public sealed class ResolvingTests
         PartsCatalogue lacking = s_ours with
         {
             Fittings = s_ours
-                .Fittings.Where(row => row.Value.Nominal != "1/2" || RigField.Dashed(row.Value.Kind.ToString()) != kind)
+                .Fittings.Where(row =>
+                    row.Value.Nominal != "1/2" || FieldDescription.Dashed(row.Value.Kind.ToString()) != kind
+                )
                 .ToDictionary(),
         };
         Assert.NotNull(RigReader.Read(lines, "a", s_ours).Resolved);

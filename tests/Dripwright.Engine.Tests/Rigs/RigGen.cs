@@ -455,6 +455,24 @@ public static class RigGen
             }
     );
 
+    private static readonly Gen<IReadOnlyList<NutrientSalt>> SaltsAtHand = Gen.Select(
+            Gen.OneOf("potassium-nitrate", "calcium-nitrate-15.5", "magnesium-sulfate-7h2o"),
+            Gen.Int[0, 999],
+            Maybe(Between(Dimension.Mass, "1 g", "25 kg"))
+        )
+        .Array[0, 3]
+        .Select(salts =>
+            (IReadOnlyList<NutrientSalt>)
+                [
+                    .. salts.Select(one => new NutrientSalt
+                    {
+                        Salt = one.Item1,
+                        PricePerKg = one.Item2 == 0 ? null : one.Item2 / 100m,
+                        Have = one.Item3,
+                    }),
+                ]
+        );
+
     private static readonly Gen<NutrientMix> Mix = Gen.Select(
         Gen.Select(
             Gen.OneOf("none", "tomato", "cucumber", "sweet-pepper"),
@@ -467,7 +485,8 @@ public static class RigGen
             Gen.Int[2, 300],
             Gen.Bool,
             Gen.OneOf("usual", "steiner"),
-            Gen.Int[0, 12]
+            Gen.Int[0, 12],
+            Gen.Select(Gen.Int[50, 70], Gen.Bool, SaltsAtHand)
         ),
         Gen.Select(
             Between(Dimension.Volume, "1 gal", "50 gal"),
@@ -486,6 +505,8 @@ public static class RigGen
                 Acid = how.Item1,
                 PartsOfFeed = how.Item2,
                 RawCoir = how.Item3,
+                Ph = how.Item6.Item1 / 10.0,
+                Salts = how.Item6.Item2 ? how.Item6.Item3 : null,
                 Target = how.Item4,
                 // Most have no amounts of their own.
                 Wanted = how.Item5 < 9 ? new() : new() { Potassium = Invariant($"{how.Item5} mmol/L") },

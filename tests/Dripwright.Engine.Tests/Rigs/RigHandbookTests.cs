@@ -1,5 +1,6 @@
 using System.Text.RegularExpressions;
 using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Files;
 using Dripwright.Engine.Rigs;
 
 namespace Dripwright.Engine.Tests.Rigs;
@@ -15,7 +16,7 @@ public sealed class RigHandbookTests
     [Fact]
     public void The_handbooks_tables_of_fields_are_the_programs()
     {
-        CommittedText.Holds(Page, Begin, End, "\n" + RigHandbook.Tables());
+        CommittedText.Holds(Page, Begin, End, "\n" + FieldTables.Write(typeof(Rig), "The rig"));
     }
 
     [Fact]

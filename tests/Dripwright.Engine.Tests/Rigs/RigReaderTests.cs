@@ -32,7 +32,7 @@ public sealed class RigReaderTests
               "name": 7,
               "site": { "roomLength": 6, "voltage": "230 V", "voltage": "120 V" },
               "rows": [
-                { "pots": 0, "pot": "pot-squar-3-gal", "spacing": "2,5 cm", "planting": null },
+                { "pots": 0, "pot": "pot-squar-3-gal", "spacing": "1,000 cm", "planting": null },
                 { "spacing": "1 mi", "pots": 2.5, "arrangement": "zigzag" },
                 7,
               ],

@@ -1,6 +1,7 @@
 using System.Globalization;
 using CsCheck;
 using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Files;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Units;
 
@@ -80,7 +81,11 @@ public sealed class RigWriterTests
     {
         var before = CultureInfo.CurrentCulture;
         var rig = RigReader.Starter(UnitSystem.Us, PartsCatalogue.Default);
-        var expected = (RigWriter.Write(rig), RigHandbook.Tables(), RigSchema.Write(PartsCatalogue.Default));
+        var expected = (
+            RigWriter.Write(rig),
+            FieldTables.Write(typeof(Rig), "The rig"),
+            RigSchema.Write(PartsCatalogue.Default)
+        );
         var odd = (CultureInfo)CultureInfo.InvariantCulture.Clone();
         odd.NumberFormat.NumberDecimalSeparator = ",";
         odd.NumberFormat.NegativeSign = "~";
@@ -89,7 +94,11 @@ public sealed class RigWriterTests
             CultureInfo.CurrentCulture = odd;
             Assert.Equal(
                 expected,
-                (RigWriter.Write(rig), RigHandbook.Tables(), RigSchema.Write(PartsCatalogue.Default))
+                (
+                    RigWriter.Write(rig),
+                    FieldTables.Write(typeof(Rig), "The rig"),
+                    RigSchema.Write(PartsCatalogue.Default)
+                )
             );
             Assert.True(SameRig.As(rig, Read(expected.Item1)));
         }

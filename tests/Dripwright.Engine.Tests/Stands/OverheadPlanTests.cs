@@ -43,7 +43,7 @@ public sealed class OverheadPlanTests
                     foreach (LoadedWire wire in over)
                     {
                         double own =
-                            wire.Loaded.Spans.Sum(s => s.SlackLength) * plan.Layout.Parts.Wire!.MassPerLength * 9.80665;
+                            wire.Loaded.Spans.Sum(s => s.SlackLength) * plan.Layout.Parts.Wire!.MassOfMetre * 9.80665;
                         double carried = wire.Loaded.Supports.Sum(s => s.Down);
                         Assert.Equal(wire.Weight + own, carried, 1e-6 * (1 + carried));
                         Assert.All(

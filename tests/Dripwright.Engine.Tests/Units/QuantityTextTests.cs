@@ -108,8 +108,19 @@ public sealed class QuantityTextTests
     [InlineData(Dimension.Length, "")]
     [InlineData(Dimension.Length, "12")]
     [InlineData(Dimension.Length, "a foot")]
-    [InlineData(Dimension.Length, "2,5 cm")]
     [InlineData(Dimension.Length, "1,000 ft")]
+    [InlineData(Dimension.Length, "12,500 mm")]
+    [InlineData(Dimension.Length, "1,000,000 mm")]
+    [InlineData(Dimension.Length, "1,000.5 mm")]
+    [InlineData(Dimension.Length, "1.000,5 mm")]
+    [InlineData(Dimension.Length, "2,5,5 cm")]
+    [InlineData(Dimension.Length, "2, 5 cm")]
+    [InlineData(Dimension.Length, "2 ,5 cm")]
+    [InlineData(Dimension.Length, ",5 cm")]
+    [InlineData(Dimension.Length, "5, cm")]
+    [InlineData(Dimension.Length, "1/2,5 in")]
+    [InlineData(Dimension.Length, "1,5/2 in")]
+    [InlineData(Dimension.Volume, "1,000 L")]
     [InlineData(Dimension.Length, "3 in 6 ft")]
     [InlineData(Dimension.Length, "6 ft 3 ft")]
     [InlineData(Dimension.Length, "6 ft 3")]
@@ -134,6 +145,48 @@ public sealed class QuantityTextTests
         Assert.Contains("such as", expected, StringComparison.Ordinal);
         Assert.Throws<FormatException>(() => QuantityText.Parse(dimension, text));
     }
+
+    [Theory]
+    [InlineData(Dimension.Length, "2,5 cm", 0.025)]
+    [InlineData(Dimension.Length, "0,75 m", 0.75)]
+    [InlineData(Dimension.Length, "-2,5 cm", -0.025)]
+    [InlineData(Dimension.Length, "1,5e3 mm", 1.5)]
+    [InlineData(Dimension.Length, "1 m 2,5 cm", 1.025)]
+    [InlineData(Dimension.Length, "0,500 m", 0.5)]
+    [InlineData(Dimension.Length, "1,2345 m", 1.2345)]
+    [InlineData(Dimension.Length, "1234,500 mm", 1.2345)]
+    [InlineData(Dimension.Volume, "1,5 L", 0.0015)]
+    [InlineData(Dimension.Slope, "1:12,5", 0.08)]
+    [InlineData(Dimension.Slope, "2,5 mm per m", 0.0025)]
+    [InlineData(Dimension.Conductivity, "1,8 mS/cm", 0.18)]
+    public void A_decimal_comma_is_read_where_it_can_be_nothing_else(Dimension dimension, string text, double si)
+    {
+        Assert.Equal(si, QuantityText.Parse(dimension, text));
+        Assert.Matches(QuantityPattern.Of(dimension), text);
+    }
+
+    [Fact]
+    public void A_comma_that_may_part_thousands_is_told_with_both_its_readings()
+    {
+        var expected = QuantityText.Read(Dimension.Volume, "1,000 L").Expected;
+        Assert.Contains("\"1,000\", which can be read as 1000 or as 1.000", expected, StringComparison.Ordinal);
+        Assert.DoesNotMatch(QuantityPattern.Of(Dimension.Volume), "1,000 L");
+    }
+
+    [Fact]
+    public void A_comma_is_read_as_the_point_or_not_at_all() =>
+        Gen.Select(Gen.Int[0, 99_999], Gen.Int[0, 99_999], Gen.Int[1, 5])
+            .Holds(
+                (whole, part, width) =>
+                {
+                    var digits = part.ToString("D5", System.Globalization.CultureInfo.InvariantCulture)[..width];
+                    var comma = QuantityText.Read(Dimension.Length, Invariant($"{whole},{digits} m")).Value;
+                    var isThousands = width == 3 && whole is > 0 and < 1000;
+                    return isThousands
+                        ? comma is null
+                        : comma == QuantityText.Parse(Dimension.Length, Invariant($"{whole}.{digits} m"));
+                }
+            );
 
     [Theory]
     [InlineData(Dimension.Length, "1 foots", "1 ft")]

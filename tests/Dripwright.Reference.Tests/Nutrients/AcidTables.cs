@@ -1,3 +1,4 @@
+using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Catalogue.Salts;
 using Dripwright.Engine.Chemistry.Formulas;
 
@@ -49,13 +50,13 @@ public sealed class AcidTables
     [Fact]
     public void Strong_sulfuric_acid_by_the_ounce()
     {
-        var acid = SaltReader
+        var acid = CatalogueReader
             .Read(
-                """{"salts":[{"key":"a","name":"a","kind":"acid","formula":"H2SO4","purityPercent":93,"kilogramsPerLitre":1.835,"source":"s"}]}"""u8.ToArray(),
+                """{"salts":[{"key":"a","name":"a","kind":"acid","formula":"H2SO4","purity":"93 %","massOfLitre":"1.835 kg","source":"s"}]}"""u8,
                 "f",
-                SaltCatalogue.Empty
+                PartsCatalogue.Default
             )
-            .Catalogue!["a"];
+            .Catalogue!.Salts["a"];
         var mass = CubicMetresPerOunce * acid.Density!.Value / Hundred;
         Assert.Equal(136.0, mass * acid.AcidEquivalents * Forms.CarbonateEquivalent * 1000, 0.005 * 136);
         Assert.Equal(43.6, mass * acid.MassFraction(Constituent.Sulfur) * 1000, 0.005 * 43.6);

@@ -1,6 +1,7 @@
 using System.Runtime.CompilerServices;
 using Dripwright.Engine;
 using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Files;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Units;
 using Dripwright.Sheets.Drawing;

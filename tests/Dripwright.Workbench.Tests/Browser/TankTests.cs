@@ -23,7 +23,7 @@ public sealed class TankTests(Chromium chromium)
         Assert.Equal("ec", await page.Locator("#ask-meter").InputValueAsync());
         await page.Locator("#ask-meter").SelectOptionAsync("ppm500");
         await mend.Locator("#ask-ec").FillAsync("700");
-        await mend.Locator("#ask-ph").FillAsync("6,4");
+        await mend.Locator("#ask-ph").FillAsync("6..4");
         await mend.Locator("#ask-volume").FillAsync("20 gal");
         await mend.Locator("#ask-days").FillAsync("30");
         await mend.GetByRole(AriaRole.Button).ClickAsync();

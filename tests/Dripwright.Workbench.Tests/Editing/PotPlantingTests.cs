@@ -10,7 +10,7 @@ public sealed class PotPlantingTests
         Gen.Const((PotPlanting?)null),
         Gen.Select(
                 Pick.From("tomato", "basil", ""),
-                Gen.Int[1, 3],
+                Pick.From<int?>(null, 1, 2, 3),
                 Pick.From<int?>(null, 2),
                 Pick.From<string?>(null, "50 %")
             )
@@ -30,5 +30,8 @@ public sealed class PotPlantingTests
 
     [Fact]
     public void A_row_that_does_not_say_has_every_pot_planted() =>
-        Assert.All(PotPlanting.Of(new JsonObject(), 4), pot => Assert.Equal(1, pot!.Plants));
+        Assert.All(
+            PotPlanting.Of(new JsonObject(), 4),
+            pot => Assert.Equal(new PotPlanting("", null, null, null), pot)
+        );
 }

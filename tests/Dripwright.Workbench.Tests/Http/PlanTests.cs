@@ -86,6 +86,7 @@ public sealed class PlanTests
         Assert.False(shelf.Json.TryGetProperty("pots", out _));
         (await caller.Get("shelf?kind=cars")).IsProblem(400);
         Assert.True((await caller.Get("schema/rig")).Json.TryGetProperty("$schema", out _));
+        Assert.True((await caller.Get("schema/brief")).Json.TryGetProperty("$schema", out _));
         Assert.True((await caller.Get("schema/catalogue")).Json.TryGetProperty("$schema", out _));
     }
 
@@ -111,7 +112,7 @@ public sealed class PlanTests
         var weeks = await caller.Post("weeks-ahead", Fed);
         Assert.Equal(12, weeks.Json.GetProperty("drift")[0].GetProperty("weeks").GetArrayLength());
 
-        var wrong = (await caller.Post("adjust-tank?ec=900+ppm&meterScale=600&ph=6,4&volume=20", Fed)).IsProblem(400);
+        var wrong = (await caller.Post("adjust-tank?ec=900+ppm&meterScale=600&ph=6,4,0&volume=20", Fed)).IsProblem(400);
         foreach (var field in (string[])["meterScale", "ph", "volume"])
         {
             Assert.Contains(field, wrong.Json.GetProperty("detail").GetString(), StringComparison.Ordinal);

@@ -38,7 +38,9 @@ public static class LabelForms
         new("mo", Constituent.Molybdenum, "Mo"),
     ];
 
-    internal static IReadOnlyCollection<string> Names { get; } = [.. All.Select(form => form.Name)];
+    /// <summary>Their names, one space between them.</summary>
+    internal const string AllNames =
+        "nitrateN ammoniumN p2o5 p k2o k cao ca mgo mg so3 s na cl sio2 si fe mn zn cu b mo";
 
     /// <summary>What a kilogram of a product with this analysis brings.</summary>
     /// <param name="percents">[%] Mass percent by the name of its form.</param>

@@ -45,10 +45,10 @@ public sealed record Salt
     /// <summary>[kg] Content of one pack; null where unknown.</summary>
     public double? Pack { get; init; }
 
-    /// <summary>Price of one pack in the catalogue's currency; null where unknown.</summary>
+    /// <summary>[money] Price of one pack in the catalogue's currency; null where unknown.</summary>
     public decimal? Price { get; init; }
 
-    /// <summary>Price of a kilogram as a rig gives it; it goes before that of the pack. Null where the rig gives none.</summary>
+    /// <summary>[money/kg] Price of a kilogram as a rig gives it; it goes before that of the pack. Null where the rig gives none.</summary>
     public decimal? LoosePrice { get; init; }
 
     /// <summary>What it can do to people, stores and water.</summary>
@@ -60,7 +60,10 @@ public sealed record Salt
     /// <summary>How sure they are.</summary>
     public required Sureness Sure { get; init; }
 
-    /// <summary>[currency/kg] Price in the catalogue's currency; null where price or pack is unknown.</summary>
+    /// <summary>The row as its file words it, from which another may start.</summary>
+    internal SaltRow? Row { get; init; }
+
+    /// <summary>[money/kg] Price of a kilogram in the catalogue's currency; null where price or pack is unknown.</summary>
     public decimal? PricePerKilogram =>
         LoosePrice ?? (Price is { } price && Pack is > 0 and { } mass ? price / (decimal)mass : null);
 

@@ -1,14 +1,10 @@
-using Dripwright.Engine.Catalogue.Rows;
-
 namespace Dripwright.Engine.Catalogue.Salts;
 
 /// <summary>All fertilisers, acids and bases that a recipe can name: ours with the grower's own laid over them.</summary>
 public sealed record SaltCatalogue
 {
-    private static readonly Lazy<SaltCatalogue> s_default = new(Load);
-
     /// <summary>Our own generic rows. None names a maker; none has a price, which only the grower knows.</summary>
-    public static SaltCatalogue Default => s_default.Value;
+    public static SaltCatalogue Default => PartsCatalogue.Default.Salts;
 
     /// <summary>A catalogue without rows, to lay a file over that stands alone.</summary>
     public static SaltCatalogue Empty { get; } = new() { Salts = new Dictionary<string, Salt>() };
@@ -24,11 +20,4 @@ public sealed record SaltCatalogue
     /// <summary>The rows with these keys.</summary>
     /// <exception cref="KeyNotFoundException">One of them is missing.</exception>
     public IReadOnlyList<Salt> Of(params IEnumerable<string> keys) => [.. keys.Select(key => this[key])];
-
-    private static SaltCatalogue Load()
-    {
-        var reading = SaltReader.Read(RowFile.BuiltIn("Salts.Data.salts.json"), "salts.json", Empty);
-        return reading.Catalogue
-            ?? throw new InvalidOperationException($"Our own salts are at fault: {reading.Faults[0]}");
-    }
 }

@@ -1,93 +1,78 @@
-using Dripwright.Engine.Catalogue.Rows;
 using Dripwright.Engine.Chemistry.Formulas;
 
 namespace Dripwright.Engine.Catalogue.Salts;
 
 /// <summary>What a row says of a product's content, from its formula and purity or from its label.</summary>
-internal sealed record SaltContent(
-    Formula? Formula,
-    double Purity,
-    IReadOnlyList<(string Name, double Percent)> Label,
-    Composition Brings,
-    double AcidEquivalents
-)
+internal sealed record SaltContent(Formula? Formula, Composition Brings, double AcidEquivalents)
 {
-    public static SaltContent? Read(RowReader row, Salt? start, SaltKind? kind)
+    /// <summary>The content; null after noting what is wrong.</summary>
+    public static SaltContent? Of(SaltRow row, List<Misfit> misfits)
     {
-        var formula = FormulaOf(row, "formula") ?? start?.Formula;
-        var purity = row.Number("purityPercent", 0.1, 100) / 100 ?? start?.Purity ?? 1;
-        var label = row.Numbers("label", LabelForms.Names, 100);
-        var acid = row.Number("acidEquivalentsPerKilogram", -50, 50);
-        // A new formula or strength does away with the label that the row started from.
-        if (label.Count == 0 && !row.Has("formula") && !row.Has("purityPercent"))
-        {
-            label = start?.Label ?? [];
-        }
-        if (!row.Good)
+        var before = misfits.Count;
+        var formula = FormulaOf(row.Formula, nameof(row.Formula), misfits);
+        if (misfits.Count > before)
         {
             return null;
         }
-        if (label.Count > 0)
+        if (row.Label.Count > 0)
         {
-            return FromLabel(row, formula, purity, label, acid ?? start?.AcidEquivalents ?? 0);
+            return FromLabel(row, formula, misfits);
         }
         if (formula is null)
         {
-            row.Fault("a \"formula\" or a \"label\" too");
+            misfits.Add(new("", "a \"formula\" or a \"label\" too"));
             return null;
         }
         if (SaltComposition.TryOf(formula, out var why) is not { } perMole)
         {
-            row.FaultAt("formula", why!);
+            misfits.Add(new(nameof(row.Formula), why!));
             return null;
         }
-        var brings = perMole * (purity / formula.MolarMass);
-        var acidity = SaltComposition.AcidEquivalents(brings);
-        if (Math.Abs(acidity) < 1e-9)
+        var brings = perMole * (row.Purity / formula.MolarMass);
+        var acidity = Acidity(brings);
+        if (row.Kind == SaltKind.Acid && acidity <= 0 && row.AcidEquivalentsPerKilogram is null)
         {
-            acidity = 0;
-        }
-        if (kind == SaltKind.Acid && acidity <= 0 && acid is null)
-        {
-            row.FaultAt("formula", "the formula of an acid, such as HNO3; or another \"kind\"");
+            misfits.Add(new(nameof(row.Formula), "the formula of an acid, such as HNO3; or another \"kind\""));
             return null;
         }
-        return new SaltContent(formula, purity, [], brings, acid ?? acidity);
+        return new SaltContent(formula, brings, row.AcidEquivalentsPerKilogram ?? acidity);
     }
 
-    public static SolubilityCurve? Solubility(RowReader row, Formula? formula)
+    /// <summary>The curve of what dissolves; null where the row states none, or after noting what is wrong.</summary>
+    public static SolubilityCurve? SolubilityOf(SaltRow row, Formula? formula, List<Misfit> misfits)
     {
-        var basis = FormulaOf(row, "solubilityOf") ?? formula;
-        var points = row.Rows("solubility", 20);
-        var read = new List<SolubilityPoint>();
-        foreach (var point in points)
+        var basis = FormulaOf(row.SolubilityOf, nameof(row.SolubilityOf), misfits) ?? formula;
+        var points = row.Solubility;
+        if (points.Count == 0)
         {
-            var celsius = point.Number("celsius", -10, 100, needed: true);
-            var grams = point.Number("gramsPerKilogramWater", 0.01, 20_000, needed: true);
-            point.Finish();
-            if (celsius is { } t && grams is { } g && basis is not null)
+            return null;
+        }
+        for (var i = 1; i < points.Count; i++)
+        {
+            if (points[i].Temperature <= points[i - 1].Temperature)
             {
-                if (read.Count > 0 && t + 273.15 <= read[^1].Temperature)
-                {
-                    point.FaultAt("celsius", "temperatures that rise");
-                }
-                else
-                {
-                    read.Add(new SolubilityPoint(t + 273.15, Molality(g, basis)));
-                }
+                misfits.Add(new(nameof(row.Solubility), "temperatures that rise"));
+                return null;
             }
         }
-        if (points.Count > 0 && basis is null)
+        if (basis is null)
         {
-            row.FaultAt("solubility", "\"solubilityOf\" with the formula it is stated for");
+            // Where the formula is at fault that is told already.
+            if (row.Formula is null && row.SolubilityOf is null)
+            {
+                misfits.Add(new(nameof(row.Solubility), "\"solubilityOf\" with the formula it is stated for"));
+            }
+            return null;
         }
-        return read.Count > 0 && read.Count == points.Count ? new SolubilityCurve(read) : null;
+        return new SolubilityCurve([
+            .. points.Select(point => new SolubilityPoint(point.Temperature, Molality(point.Dissolves, basis))),
+        ]);
     }
 
-    // Grams of a hydrate in a kilogram of added water: its own water joins the rest.
-    private static double Molality(double grams, Formula basis)
+    // Kilograms of a hydrate in a kilogram of added water: its own water joins the rest.
+    private static double Molality(double kilograms, Formula basis)
     {
-        var moles = grams / 1000 / basis.MolarMass;
+        var moles = kilograms / basis.MolarMass;
         return moles / (1 + moles * (basis.MolarMass - Anhydrous(basis)));
     }
 
@@ -100,40 +85,44 @@ internal sealed record SaltContent(
             : basis.MolarMass;
     }
 
-    private static SaltContent? FromLabel(
-        RowReader row,
-        Formula? formula,
-        double purity,
-        IReadOnlyList<(string Name, double Percent)> label,
-        double acid
-    )
+    private static SaltContent? FromLabel(SaltRow row, Formula? formula, List<Misfit> misfits)
     {
-        var twice = label
-            .GroupBy(line => LabelForms.All.First(form => form.Name == line.Name).Constituent)
+        var twice = row
+            .Label.Keys.GroupBy(name => LabelForms.All.First(form => form.Name == name).Constituent)
             .FirstOrDefault(same => same.Count() > 1);
         if (twice is not null)
         {
-            row.FaultAt("label", $"{Forms.Symbol(twice.Key)} once: as the element or as its oxide");
+            misfits.Add(new(nameof(row.Label), $"{Forms.Symbol(twice.Key)} once: as the element or as its oxide"));
             return null;
         }
-        if (label.Sum(line => line.Percent) > 100)
+        if (row.Label.Values.Sum() > 100)
         {
-            row.FaultAt("label", "percentages that add up to at most 100");
+            misfits.Add(new(nameof(row.Label), "percentages that add up to at most 100"));
             return null;
         }
-        return new SaltContent(formula, purity, label, LabelForms.Composition(label), acid);
+        var brings = LabelForms.Composition(row.Label.Select(one => (one.Key, one.Value)));
+        // A label does not say how sour a product is; the formula beside it may.
+        var pure = formula is null ? null : SaltComposition.TryOf(formula, out _);
+        var acidity = pure is null ? 0 : Acidity(pure * (row.Purity / formula!.MolarMass));
+        return new SaltContent(formula, brings, row.AcidEquivalentsPerKilogram ?? acidity);
     }
 
-    private static Formula? FormulaOf(RowReader row, string name)
+    private static double Acidity(Composition brings)
     {
-        if (row.Text(name, 120) is not { } text)
+        var acidity = SaltComposition.AcidEquivalents(brings);
+        return Math.Abs(acidity) < 1e-9 ? 0 : acidity;
+    }
+
+    private static Formula? FormulaOf(string? text, string field, List<Misfit> misfits)
+    {
+        if (text is null)
         {
             return null;
         }
         var reading = Formula.Read(text);
         if (reading.Fault is { } fault)
         {
-            row.FaultAt(name, $"a formula; {fault}");
+            misfits.Add(new(field, $"a formula; {fault}"));
         }
         return reading.Formula;
     }

@@ -32,6 +32,9 @@ public sealed record NutrientTarget
     /// <summary>How sure they are.</summary>
     public Sureness Sure { get; init; } = Sureness.Published;
 
+    /// <summary>The row as its file words it, from which another may start.</summary>
+    internal TargetRow? Row { get; init; }
+
     /// <summary>[mol/m³] What is wanted as a composition, with sulfate filled up to neutral where it is not listed.</summary>
     /// <remarks>Salts are neutral, so what charge the other ions lack must come as sulfate (or chloride, which nobody wants).</remarks>
     public Composition Complete

@@ -1,4 +1,3 @@
-using Dripwright.Engine.Catalogue.Rows;
 using Dripwright.Engine.Chemistry.Formulas;
 
 namespace Dripwright.Engine.Catalogue.Targets;
@@ -6,10 +5,8 @@ namespace Dripwright.Engine.Catalogue.Targets;
 /// <summary>Targets from published sources with the grower's own laid over them.</summary>
 public sealed record TargetCatalogue
 {
-    private static readonly Lazy<TargetCatalogue> s_default = new(Load);
-
     /// <summary>Our own rows.</summary>
-    public static TargetCatalogue Default => s_default.Value;
+    public static TargetCatalogue Default => PartsCatalogue.Default.Targets;
 
     /// <summary>No rows.</summary>
     public static TargetCatalogue Empty { get; } =
@@ -41,11 +38,4 @@ public sealed record TargetCatalogue
     /// <returns>The target, or null where the catalogue has no such row or the strength cannot be reached.</returns>
     public NutrientTarget? For(string crop, GrowthStage stage, Func<Composition, double>? model = null) =>
         StageOf(crop, stage) is { } row ? this[row.Target].TryScaledTo(row.Conductivity, model) : null;
-
-    private static TargetCatalogue Load()
-    {
-        var reading = TargetReader.Read(RowFile.BuiltIn("Targets.Data.targets.json"), "targets.json", Empty);
-        return reading.Catalogue
-            ?? throw new InvalidOperationException($"Our own targets are at fault: {reading.Faults[0]}");
-    }
 }

@@ -19,8 +19,8 @@ public sealed record SodiumLimit(double Classic, double? Newer, string Source, s
     public static SodiumLimit Of(CropType crop)
     {
         ArgumentNullException.ThrowIfNull(crop);
-        return crop.SodiumLimit is { } classic
-            ? new SodiumLimit(classic, crop.NewerSodiumLimit, crop.SodiumSource, crop.SodiumWarning)
+        return crop.SodiumMillimolesPerLitre is { } classic
+            ? new SodiumLimit(classic, crop.NewerSodiumMillimolesPerLitre, crop.SodiumSource, crop.SodiumWarning)
             : throw new ArgumentException($"The catalogue has no sodium limit for {crop.Name}.", nameof(crop));
     }
 }

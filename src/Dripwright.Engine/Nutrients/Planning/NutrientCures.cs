@@ -1,5 +1,7 @@
+using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Catalogue.Salts;
 using Dripwright.Engine.Chemistry.Waters;
+using Dripwright.Engine.Files;
 using Dripwright.Engine.Findings;
 using Dripwright.Engine.Nutrients.Recipe;
 using Dripwright.Engine.Phrases;
@@ -34,7 +36,7 @@ internal static class NutrientCures
 
         IEnumerable<NutrientSalt> had =
             rig.Nutrients.Salts ?? ResolvedNutrients.UsualSalts.Select(key => new NutrientSalt { Salt = key });
-        var text = new RigText(rig.Units, leaveOutAssumed: true, comments: false);
+        var text = new RecordText(rig.Units, leaveOutAssumed: true, comments: false);
         IEnumerable<string> all = had.Append(new NutrientSalt { Salt = salt.Key })
             .Select(one =>
                 string.Join(' ', text.Write(one).Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries))

@@ -24,7 +24,7 @@ internal static class NutrientResolver
         }
 
         CropType crop = catalogue.Crops[mix.Crop];
-        string stage = RigField.Dashed(mix.Stage.ToString());
+        string stage = FieldDescription.Dashed(mix.Stage.ToString());
         if (catalogue.Targets.StageOf(crop.Key, mix.Stage) is not { } row)
         {
             IEnumerable<string> fed = catalogue.Targets.Stages.Select(known => known.Crop).Distinct();
@@ -37,10 +37,10 @@ internal static class NutrientResolver
         }
 
         row = mix.Target == GroupKeys.Usual ? row : row with { Target = mix.Target };
-        CropType? sodium = crop.SodiumLimit is null ? catalogue.CropOrOther("") : crop;
+        CropType? sodium = crop.SodiumMillimolesPerLitre is null ? catalogue.CropOrOther("") : crop;
         NutrientTarget? target = TargetOf(row.Target, "the proportions of crop and stage");
         NutrientTarget? loop = crop.LoopTarget is { } key ? TargetOf(key, "what the crop takes up in a loop") : target;
-        if (sodium?.SodiumLimit is null)
+        if (sodium?.SodiumMillimolesPerLitre is null)
         {
             say(
                 "nutrients.crop",
@@ -50,11 +50,7 @@ internal static class NutrientResolver
             return null;
         }
 
-        return
-            target is not null
-            && loop is not null
-            && Salts(mix, catalogue, say) is { } salts
-            && NutrientText.Plain(mix.Ph) is { } ph
+        return target is not null && loop is not null && Salts(mix, catalogue, say) is { } salts
             ? new ResolvedNutrients
             {
                 Crop = crop,
@@ -62,7 +58,7 @@ internal static class NutrientResolver
                 Stage = row,
                 Target = target,
                 LoopTarget = loop,
-                PH = ph,
+                PH = mix.Ph,
                 Salts = salts,
                 Acid = mix.Acid == GroupKeys.None ? null : catalogue.Salts[mix.Acid],
             }
@@ -118,6 +114,6 @@ internal static class NutrientResolver
     }
 
     // The grower's price is that of a kilogram, whatever the pack.
-    private static Salt Priced(Salt salt, string? price) =>
-        price is not null && NutrientText.Money(price) is { } money ? salt with { LoosePrice = money } : salt;
+    private static Salt Priced(Salt salt, decimal? perKilogram) =>
+        perKilogram is { } price ? salt with { LoosePrice = price } : salt;
 }

@@ -22,7 +22,7 @@ internal static class PlantedPots
         double open = feed.InlineValves ? feed.ValveOpen : 1;
         var empty = new PlantedPot("", null, 0, feed.EmittersAtEmptyPots ? feed.EmittersPerPot : 0, 0);
         var pots = new PlantedPot[row.Pots];
-        Array.Fill(pots, row.Planting is null ? new PlantedPot("", cropOf(""), 1, feed.EmittersPerPot, open) : empty);
+        Array.Fill(pots, row.Planting is null ? Unsaid(cropOf("")) : empty);
         foreach (Planting planting in row.Planting ?? [])
         {
             CropType crop = cropOf(planting.Crop);
@@ -31,7 +31,7 @@ internal static class PlantedPots
                 pots[pot - 1] = new PlantedPot(
                     planting.Crop,
                     crop,
-                    planting.Plants,
+                    planting.Plants ?? crop.PlantsPerPot,
                     planting.Emitters ?? feed.EmittersPerPot,
                     // Without inline valves there is nothing to set: a planted pot's emitters are open.
                     feed.InlineValves
@@ -42,5 +42,7 @@ internal static class PlantedPots
         }
 
         return pots;
+
+        PlantedPot Unsaid(CropType crop) => new("", crop, crop.PlantsPerPot, feed.EmittersPerPot, open);
     }
 }

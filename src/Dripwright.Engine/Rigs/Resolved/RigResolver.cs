@@ -1,3 +1,4 @@
+using System.Collections;
 using System.Collections.Frozen;
 using System.Globalization;
 using Dripwright.Engine.Catalogue;
@@ -48,37 +49,30 @@ internal static class RigResolver
     /// <param name="rig">A rig that was made without a file.</param>
     /// <param name="catalogue">The catalogue.</param>
     /// <param name="say">As above.</param>
-    public static void CheckKeys(Rig rig, PartsCatalogue catalogue, Action<string, string, string> say)
+    public static void CheckKeys(Rig rig, PartsCatalogue catalogue, Action<string, string, string> say) =>
+        Keys(rig, "", catalogue, say);
+
+    private static void Keys(object record, string path, IKeys known, Action<string, string, string> say)
     {
-        void Key(string path, PartGroup group, string key)
+        foreach (FieldDescription field in FieldDescription.Of(record.GetType()))
         {
-            if (!GroupKeys.Has(catalogue, group, key))
+            string at = path.Length == 0 ? field.Name : $"{path}.{field.Name}";
+            switch (field.Property.GetValue(record))
             {
-                say(path, FaultList.Quote(key), GroupKeys.Expected(group));
+                case string key when field.Key is { } named && key != named.Or && !known.Has(named, key):
+                    say(at, FaultList.Quote(key), named.Expected);
+                    break;
+                case IEnumerable list when field.Element is { Kind: FieldKind.Section }:
+                    foreach (var (index, item) in list.Cast<object>().Index())
+                    {
+                        Keys(item, string.Create(CultureInfo.InvariantCulture, $"{at}[{index}]"), known, say);
+                    }
+
+                    break;
+                case { } section when field.Kind is FieldKind.Section:
+                    Keys(section, at, known, say);
+                    break;
             }
-        }
-
-        Key("feed.line", PartGroup.Pipes, rig.Feed.Line);
-        Key("feed.header.pipe", PartGroup.Pipes, rig.Feed.Header.Pipe);
-        Key("feed.emitter", PartGroup.Emitters, rig.Feed.Emitter);
-        Key("feed.strainer", PartGroup.Strainers, rig.Feed.Strainer);
-        Key("drain.pipe", PartGroup.Pipes, rig.Drain.Pipe);
-        Key("drain.outlet", PartGroup.Outlets, rig.Drain.Outlet);
-        Key("stand.tube", PartGroup.Tubes, rig.Stand.Tube);
-        Key("overhead.wire", PartGroup.Wires, rig.Overhead.Wire);
-        Key("reservoir.tank", PartGroup.Tanks, rig.Reservoir.Tank);
-        Key("pump.model", PartGroup.Pumps, rig.Pump.Model);
-        Key("nutrients.crop", PartGroup.Crops, rig.Nutrients.Crop);
-        Key("nutrients.target", PartGroup.Targets, rig.Nutrients.Target);
-        Key("nutrients.acid", PartGroup.Acids, rig.Nutrients.Acid);
-        foreach (var (index, row) in rig.Rows.Index())
-        {
-            Key(Indexed("rows", index, "pot"), PartGroup.Pots, row.Pot);
-        }
-
-        foreach (var (index, salt) in (rig.Nutrients.Salts ?? []).Index())
-        {
-            Key(Indexed("nutrients.salts", index, "salt"), PartGroup.Salts, salt.Salt);
         }
     }
 
@@ -100,8 +94,8 @@ internal static class RigResolver
                 continue;
             }
 
-            string kind = RigField.Dashed(need.Kind.ToString());
-            string family = RigField.Dashed(need.Pipe.Family.ToString());
+            string kind = FieldDescription.Dashed(need.Kind.ToString());
+            string family = FieldDescription.Dashed(need.Pipe.Family.ToString());
             say(
                 need.Path,
                 $"{FaultList.Quote(need.Pipe.Key)}, for which the catalogue has no {kind}",

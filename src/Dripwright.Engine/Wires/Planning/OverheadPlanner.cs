@@ -22,7 +22,7 @@ internal sealed class OverheadPlanner(Rig rig, RigLayout layout)
             type.Key,
             type.Name,
             type.Stiffness,
-            type.MassPerLength * StandardGravity.Value,
+            type.MassOfMetre * StandardGravity.Value,
             type.BreakingForce,
             type.Source
         );

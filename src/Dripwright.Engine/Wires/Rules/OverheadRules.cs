@@ -84,7 +84,7 @@ internal sealed class OverheadRules(Rig rig, RigLayout layout, OverheadPlan plan
         {
             judge.Add(
                 "hook-pulls-out",
-                ends,
+                [.. ends.Select(place => place with { Part = PlacePart.WireEnds })],
                 ["overhead.ends", "overhead.tightened", "overhead.supports"],
                 Phrase.Of("finding.hook-pulls-out.end.what"),
                 Phrase.Of(Measured.Force(end)),

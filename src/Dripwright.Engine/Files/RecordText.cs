@@ -2,16 +2,15 @@ using System.Collections;
 using System.Globalization;
 using System.Text;
 using System.Text.Encodings.Web;
-using Dripwright.Engine.Files;
 using Dripwright.Engine.Units;
 
-namespace Dripwright.Engine.Rigs;
+namespace Dripwright.Engine.Files;
 
-/// <summary>Writes a rig as text for people, by the description in the attributes of its records.</summary>
+/// <summary>Writes a record as a file for people, by the description in the attributes of its records.</summary>
 /// <param name="units">Units preferred; the assumed values follow them.</param>
 /// <param name="leaveOutAssumed">Leaves out what equals the assumed value.</param>
 /// <param name="comments">Puts what each field means before it.</param>
-internal sealed class RigText(UnitSystem units, bool leaveOutAssumed, bool comments)
+internal sealed class RecordText(UnitSystem units, bool leaveOutAssumed, bool comments)
 {
     private readonly StringBuilder text = new();
 
@@ -24,7 +23,7 @@ internal sealed class RigText(UnitSystem units, bool leaveOutAssumed, bool comme
 
     private void Record(object record, int depth, bool isRoot = false)
     {
-        var written = RigField
+        var written = FieldDescription
             .Of(record.GetType())
             .Select(field => (Field: field, Value: field.Property.GetValue(record)))
             .Where(pair => IsWritten(pair.Field, pair.Value, isRoot) || (comments && pair.Value is null))
@@ -58,7 +57,7 @@ internal sealed class RigText(UnitSystem units, bool leaveOutAssumed, bool comme
         text.Append('}');
     }
 
-    private void Value(RigField field, object value, int depth)
+    private void Value(FieldDescription field, object value, int depth)
     {
         switch (field.Kind)
         {
@@ -66,7 +65,7 @@ internal sealed class RigText(UnitSystem units, bool leaveOutAssumed, bool comme
                 Record(value, depth + 1);
                 break;
             case FieldKind.List:
-                List((IEnumerable)value, depth + 1);
+                List(field.Element!, (IEnumerable)value, depth + 1);
                 break;
             case FieldKind.Quantity:
                 Quoted(QuantityText.Exact(field.Quantity!.Dimension, (double)value, units));
@@ -74,11 +73,20 @@ internal sealed class RigText(UnitSystem units, bool leaveOutAssumed, bool comme
             case FieldKind.Whole:
                 text.Append(((int)value).ToString(CultureInfo.InvariantCulture));
                 break;
+            case FieldKind.Number or FieldKind.Ph:
+                text.Append(((double)value).ToString("R", CultureInfo.InvariantCulture));
+                break;
+            case FieldKind.Price:
+                text.Append(((decimal)value).ToString(CultureInfo.InvariantCulture));
+                break;
+            case FieldKind.Amounts:
+                Amounts((IReadOnlyDictionary<string, double>)value);
+                break;
             case FieldKind.Flag:
                 text.Append((bool)value ? "true" : "false");
                 break;
             case FieldKind.Choice:
-                Quoted(RigField.Dashed(value.ToString()!));
+                Quoted(FieldDescription.Dashed(value.ToString()!));
                 break;
             default:
                 Quoted((string)value);
@@ -86,7 +94,15 @@ internal sealed class RigText(UnitSystem units, bool leaveOutAssumed, bool comme
         }
     }
 
-    private void List(IEnumerable list, int depth)
+    private void Amounts(IReadOnlyDictionary<string, double> amounts)
+    {
+        var written = amounts.Select(one =>
+            string.Create(CultureInfo.InvariantCulture, $"\"{one.Key}\": {one.Value:R}")
+        );
+        text.Append(amounts.Count == 0 ? "{}" : $"{{ {string.Join(", ", written)} }}");
+    }
+
+    private void List(FieldDescription element, IEnumerable list, int depth)
     {
         var first = true;
         text.Append('[');
@@ -94,7 +110,7 @@ internal sealed class RigText(UnitSystem units, bool leaveOutAssumed, bool comme
         {
             text.Append(first ? "" : ",");
             StartLine(false, depth);
-            Record(item, depth + 1);
+            Value(element, item, depth);
             first = false;
         }
         if (!first)
@@ -104,7 +120,7 @@ internal sealed class RigText(UnitSystem units, bool leaveOutAssumed, bool comme
         text.Append(']');
     }
 
-    private void Comment(RigField field, bool isLeftOut, int depth)
+    private void Comment(FieldDescription field, bool isLeftOut, int depth)
     {
         text.Append("// ");
         if (isLeftOut)
@@ -122,7 +138,7 @@ internal sealed class RigText(UnitSystem units, bool leaveOutAssumed, bool comme
         }
     }
 
-    private bool IsWritten(RigField field, object? value, bool isRoot)
+    private bool IsWritten(FieldDescription field, object? value, bool isRoot)
     {
         if (value is null)
         {
@@ -134,7 +150,7 @@ internal sealed class RigText(UnitSystem units, bool leaveOutAssumed, bool comme
         }
         return field.Kind switch
         {
-            FieldKind.Section => RigField
+            FieldKind.Section => FieldDescription
                 .Of(field.ValueType)
                 .Any(inner => IsWritten(inner, inner.Property.GetValue(value), false)),
             FieldKind.List => field.FoundBy is not null || ((IEnumerable)value).Cast<object>().Any(),
@@ -142,7 +158,7 @@ internal sealed class RigText(UnitSystem units, bool leaveOutAssumed, bool comme
         };
     }
 
-    private static bool IsSmall(RigField field) => field.Kind is not (FieldKind.Section or FieldKind.List);
+    private static bool IsSmall(FieldDescription field) => field.Kind is not (FieldKind.Section or FieldKind.List);
 
     private void StartLine(bool isShort, int depth)
     {
