@@ -74,9 +74,6 @@ internal sealed class DoseRules(Rig rig, RigLayout layout, FeedPlan feed, DosePl
             return;
         }
 
-        double ranOut = feed.Stop.BackToTank + feed.Stop.ThroughEmitters;
-        // What runs out through low emitters runs out behind a check valve as well.
-        double kept = plan.FillTime * feed.Stop.ThroughEmitters / ranOut;
         judge.Add(
             "lines-fill-long",
             [Place.FeedLines],
@@ -85,7 +82,10 @@ internal sealed class DoseRules(Rig rig, RigLayout layout, FeedPlan feed, DosePl
             Phrase.Of(Measured.Percent(plan.FillTime / watering)),
             Limit.AtMost(Measured.Percent(most)),
             Phrase.Of("finding.lines-fill-long.remedy"),
-            !rig.Feed.CheckValve && kept < most * watering ? RigCure.Offered(RigCure.Yes("feed.checkValve")) : []
+            // Low emitters would empty the lines behind a check valve as well.
+            !rig.Feed.CheckValve && feed.Stop.LowRows.Count == 0
+                ? RigCure.Offered(RigCure.Yes("feed.checkValve"))
+                : []
         );
     }
 
