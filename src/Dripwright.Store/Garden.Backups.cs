@@ -93,17 +93,6 @@ public sealed partial class Garden
         );
     }
 
-    /// <summary>Takes away the mark that a change of the tables by an older program left.</summary>
-    /// <param name="place">The garden.</param>
-    /// <returns>False where there was no such mark.</returns>
-    /// <exception cref="GardenException">It is no garden.</exception>
-    public static bool Unlock(GardenPlace place)
-    {
-        ArgumentNullException.ThrowIfNull(place);
-        // On a server the mark ends with the connection that made it.
-        return place.Path is { } path && SqliteLook.Unlock(path);
-    }
-
     private static string FileOf(GardenPlace place) =>
         place.Path
         ?? throw new GardenException(

@@ -110,7 +110,6 @@ internal static class CommandLine
             RestoreCommand.Of(around),
             ExportCommand.Of(around),
             ImportCommand.Of(around),
-            UnlockCommand.Of(around),
             shared.Catalogue,
             shared.Colour,
         };

@@ -21,7 +21,6 @@ public sealed class CallTests
         "restore",
         "export",
         "import",
-        "unlock",
     ];
 
     [Fact]

@@ -96,15 +96,6 @@ public sealed class GardenTests : IDisposable
         Assert.Contains("line 2", call.Error, StringComparison.Ordinal);
     }
 
-    [Fact]
-    public async Task Unlock_says_whether_there_was_anything_to_do()
-    {
-        await Call.Of("import", Repository.School, "--garden", Place);
-        var call = await Call.Of("unlock", "--garden", Place);
-        Assert.Equal(Exit.Good, call.Exit);
-        Assert.Contains("is not locked", call.Out, StringComparison.Ordinal);
-    }
-
     private async Task<string> OnlyName()
     {
         await using var garden = await Garden.OpenAsync(GardenPlace.File(Place), stop: Stop);

@@ -50,15 +50,15 @@ internal sealed class RigQuestion(
         }
 
         var draft = await RigAddresses.Rig(here.Garden, rig, Stop);
-        var shelf = await here.Garden.OnHandAsync(Stop);
+        var onHand = await here.Garden.OnHandAsync(Stop);
         if (revision is not { } number)
         {
             Versions.Show(context, draft);
-            return new RigSource(draft.Name, draft.Text, Shelf: shelf);
+            return new RigSource(draft.Name, draft.Text, OnHand: onHand);
         }
 
         var saved =
             await here.Garden.RevisionAsync(rig, number, Stop) ?? throw Refused.NotThere("such revision of the rig");
-        return new RigSource(draft.Name, saved.Text, number.ToString(CultureInfo.InvariantCulture), shelf);
+        return new RigSource(draft.Name, saved.Text, number.ToString(CultureInfo.InvariantCulture), onHand);
     }
 }

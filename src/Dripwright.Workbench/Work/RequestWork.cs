@@ -16,7 +16,7 @@ internal sealed class RequestWork(WorkHost host, KeptPlans kept, GardenOfRequest
             _ =>
             {
                 var reading = RigReader.Read(file.Text, file.Name, catalogue);
-                return reading with { Resolved = reading.Resolved?.WithOnHand(file.Shelf ?? []) };
+                return reading with { Resolved = reading.Resolved?.WithOnHand(file.OnHand ?? []) };
             },
             stop
         );

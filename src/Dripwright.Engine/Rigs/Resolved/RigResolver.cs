@@ -65,7 +65,7 @@ internal static class RigResolver
         Key("drain.pipe", PartGroup.Pipes, rig.Drain.Pipe);
         Key("drain.outlet", PartGroup.Outlets, rig.Drain.Outlet);
         Key("stand.tube", PartGroup.Tubes, rig.Stand.Tube);
-        Key("overhead.wire", PartGroup.Wires, rig.Overhead.Wire);
+        Key("cropWire.wire", PartGroup.Wires, rig.CropWire.Wire);
         Key("reservoir.tank", PartGroup.Tanks, rig.Reservoir.Tank);
         Key("pump.model", PartGroup.Pumps, rig.Pump.Model);
         Key("nutrients.crop", PartGroup.Crops, rig.Nutrients.Crop);
@@ -125,7 +125,7 @@ internal static class RigResolver
             Header = catalogue.Pipes[rig.Feed.Header.Pipe],
             Drain = catalogue.Pipes[rig.Drain.Pipe],
             Tube = catalogue.Tubes[rig.Stand.Tube],
-            Wire = rig.Overhead.Wire == GroupKeys.None ? null : catalogue.Wires[rig.Overhead.Wire],
+            Wire = rig.CropWire.Wire == GroupKeys.None ? null : catalogue.Wires[rig.CropWire.Wire],
             Emitter = catalogue.Emitters[rig.Feed.Emitter],
             Outlet = catalogue.Outlets[rig.Drain.Outlet],
             Strainer = rig.Feed.Strainer == GroupKeys.None ? null : catalogue.Strainers[rig.Feed.Strainer],

@@ -10,21 +10,24 @@ using Microsoft.AspNetCore.Routing;
 namespace Dripwright.Workbench.Http;
 
 /// <summary>What a rig file can say and name.</summary>
-internal static class ShelfAddresses
+internal static class CatalogueAddresses
 {
     private const string Json = "application/json";
 
     public static void Map(RouteGroupBuilder api)
     {
-        var shelf = api.MapGroup("").WithTags("Catalogue and schema");
-        shelf
-            .MapGet("/shelf", (GardenOfRequest h, string? kind, CancellationToken stop) => Shelf(h.Garden, kind, stop))
-            .WithName("Shelf")
+        var catalogue = api.MapGroup("").WithTags("Catalogue and schema");
+        catalogue
+            .MapGet(
+                "/catalogue/all",
+                (GardenOfRequest h, string? kind, CancellationToken stop) => All(h.Garden, kind, stop)
+            )
+            .WithName("WholeCatalogue")
             .WithSummary(
-                "The parts that a rig file of this garden can name, with their sources; kind chooses one shelf"
+                "The parts that a rig file of this garden can name, with their sources; kind chooses one group"
             )
             .Produces<object>();
-        shelf
+        catalogue
             .MapGet(
                 "/schema/rig",
                 async (GardenOfRequest here, CancellationToken stop) =>
@@ -37,7 +40,7 @@ internal static class ShelfAddresses
             .WithName("RigSchema")
             .WithSummary("JSON Schema of the rig file")
             .Produces<object>(200, "application/schema+json");
-        shelf
+        catalogue
             .MapGet(
                 "/schema/catalogue",
                 () => Results.Text(CatalogueSchema.Text(), "application/schema+json", Encoding.UTF8)
@@ -47,16 +50,16 @@ internal static class ShelfAddresses
             .Produces<object>(200, "application/schema+json");
     }
 
-    private static async Task<IResult> Shelf(Garden garden, string? kind, CancellationToken stop)
+    private static async Task<IResult> All(Garden garden, string? kind, CancellationToken stop)
     {
         if (kind is not null && !CatalogueJson.Kinds.Contains(kind, StringComparer.Ordinal))
         {
             throw new Refused(400, $"kind: expected one of {string.Join(", ", CatalogueJson.Kinds)}.");
         }
 
-        var shelves = CatalogueListing.Of((await garden.CatalogueAsync(stop)).Catalogue);
+        var groups = CatalogueListing.Of((await garden.CatalogueAsync(stop)).Catalogue);
         return Results.Text(
-            CatalogueJson.Write(CatalogueJson.Kinds.Zip(shelves).Where(pair => kind is null || pair.First == kind)),
+            CatalogueJson.Write(CatalogueJson.Kinds.Zip(groups).Where(pair => kind is null || pair.First == kind)),
             Json,
             Encoding.UTF8
         );

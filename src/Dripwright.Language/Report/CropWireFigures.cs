@@ -6,12 +6,12 @@ using Dripwright.Engine.Wires;
 namespace Dripwright.Language.Report;
 
 /// <summary>Key figures of what hangs over the rows.</summary>
-internal static class OverheadFigures
+internal static class CropWireFigures
 {
     /// <summary>The figures, or null where nothing hangs.</summary>
     public static KeyFigureGroup? Of(Plan plan, QuantityWords words)
     {
-        if (plan.Overhead.Wires is not [_, ..] wires || plan.Overhead.Plant is not { } plant)
+        if (plan.CropWire.Wires is not [_, ..] wires || plan.CropWire.Plant is not { } plant)
         {
             return null;
         }
@@ -23,8 +23,8 @@ internal static class OverheadFigures
                 ? $"a loaded plant; the standard's load on its floor would be {words.Force(plant.ByArea)}"
                 : $"the standard's load on its floor; a loaded plant would be {words.Force(plant.ByPlant)}";
         return new(
-            FigureSubject.Overhead,
-            "Overhead",
+            FigureSubject.CropWire,
+            "Crop wire",
             [
                 new("Each plant hangs with", words.Force(plant.Force), $"by {whose}"),
                 new(
@@ -43,7 +43,7 @@ internal static class OverheadFigures
                 new(
                     "Wire sags to",
                     words.Length(wires.Min(w => w.Loaded.LowestHeight)),
-                    $"from {words.Length(plan.Rig.Overhead.Height)} over the row's floor"
+                    $"from {words.Length(plan.Rig.CropWire.Height)} over the row's floor"
                 ),
                 .. Hooks(plan, words),
                 .. Strings(plan, words),
@@ -56,11 +56,11 @@ internal static class OverheadFigures
     {
         double[] inner =
         [
-            .. plan.Overhead.Wires.SelectMany(w => w.Loaded.Supports).Where(s => !s.End).Select(s => s.Down),
+            .. plan.CropWire.Wires.SelectMany(w => w.Loaded.Supports).Where(s => !s.End).Select(s => s.Down),
         ];
         if (inner.Length > 0)
         {
-            string allowed = plan.Overhead.HookAllowed is { } most
+            string allowed = plan.CropWire.HookAllowed is { } most
                 ? $"its thread may take {words.Force(most)} in this wood"
                 : "nobody's figure for what it is screwed into: a professional says";
             yield return new("Each hook between carries", words.Force(inner.Max()), allowed);
@@ -69,9 +69,9 @@ internal static class OverheadFigures
 
     private static IEnumerable<KeyFigure> Strings(Plan plan, QuantityWords words)
     {
-        if (plan.Overhead.String is { } vine)
+        if (plan.CropWire.String is { } vine)
         {
-            string alone = plan.Rig.Overhead.Strings > 1 ? $"{words.Force(vine.OneLeft)} when the others slip; " : "";
+            string alone = plan.Rig.CropWire.Strings > 1 ? $"{words.Force(vine.OneLeft)} when the others slip; " : "";
             yield return new(
                 "Each string carries",
                 words.Force(vine.EachString),
@@ -82,11 +82,11 @@ internal static class OverheadFigures
 
     private static IEnumerable<KeyFigure> Lamps(Plan plan, QuantityWords words)
     {
-        if (plan.Rig.Overhead.Lamps is { } lamps)
+        if (plan.Rig.CropWire.Lamps is { } lamps)
         {
             yield return new(
                 "Clear of the lamps by",
-                words.Length(lamps - plan.Rig.Overhead.Height),
+                words.Length(lamps - plan.Rig.CropWire.Height),
                 $"at least {words.Length(RuleBook.Limit("lamps-close"))} wanted"
             );
         }

@@ -30,7 +30,7 @@ public enum WireEnds
 }
 
 /// <summary>The wire over the rows on which the vines hang.</summary>
-public sealed record Overhead
+public sealed record CropWire
 {
     /// <summary>Crop wire.</summary>
     [PartKey(PartGroup.Wires, "none", "none"), Says("Crop wire, from the catalogue; \"none\" where nothing hangs.")]
