@@ -1,5 +1,6 @@
 using System.CommandLine;
 using Dripwright.Engine.Rigs;
+using Dripwright.Language;
 
 namespace Dripwright.Commands;
 
@@ -8,10 +9,7 @@ internal static class SchemaCommand
 {
     public static Command Of(Surroundings around, SharedOptions shared)
     {
-        var command = new Command(
-            "schema",
-            "Print the JSON Schema of the rig file, for editors that check while you write."
-        );
+        var command = new Command("schema", Words.Of("program.schema"));
         command.SetAction(
             (call, stop) =>
             {
