@@ -26,8 +26,15 @@ internal static class Pseudo
     public static Texts Of(Texts english) =>
         new(Culture, english.ByKey.ToDictionary(pair => pair.Key, pair => Of(pair.Value), StringComparer.Ordinal));
 
-    private static string Of(string text)
+    /// <summary>One text, marked and lengthened; one that is marked already stays as it is.</summary>
+    /// <param name="text">The English text.</param>
+    public static string Of(string text)
     {
+        if (text.Length == 0 || text[0] == Start)
+        {
+            return text;
+        }
+
         var made = new StringBuilder().Append(Start);
         var depth = 0;
         foreach (var letter in text)

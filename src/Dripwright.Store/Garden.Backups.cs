@@ -1,3 +1,4 @@
+using Dripwright.Language;
 using Dripwright.Store.Backups;
 using Microsoft.Data.Sqlite;
 
@@ -97,8 +98,8 @@ public sealed partial class Garden
         place.Path
         ?? throw new GardenException(
             TroubleKind.Refused,
-            $"{place} is backed up and restored with the server's own tools (pg_dump, pg_restore); or export a garden file.",
+            Words.Of("store.on-server", place),
             null,
-            "This garden is kept on a database server: back it up and restore it with the server's own tools, or export a garden file."
+            Words.Of("store.on-server.page")
         );
 }

@@ -20,30 +20,26 @@ internal static class CropWireFigures
         double end = wires.Max(w => w.Loaded.Supports.Where(s => s.End).Max(s => s.Total));
         string whose =
             plant.Basis == CropLoadBasis.Plant
-                ? $"a loaded plant; the standard's load on its floor would be {words.Force(plant.ByArea)}"
-                : $"the standard's load on its floor; a loaded plant would be {words.Force(plant.ByPlant)}";
+                ? Words.Of("figures.wire.by-plant", words.Force(plant.ByArea))
+                : Words.Of("figures.wire.by-area", words.Force(plant.ByPlant));
         return new(
             FigureSubject.CropWire,
-            "Crop wire",
+            Words.Of("stage.crop-wire"),
             [
-                new("Each plant hangs with", words.Force(plant.Force), $"by {whose}"),
+                new(Words.Of("figures.wire.plant"), words.Force(plant.Force), whose),
                 new(
-                    "Crop wire pulls with",
+                    Words.Of("figures.wire.pull"),
                     words.Force(worst.Loaded.GreatestTension),
-                    $"{QuantityWords.Percent(worst.Loaded.Utilisation)} of what it may"
+                    Words.Of("figures.wire.of-limit", QuantityWords.Percent(worst.Loaded.Utilisation))
                 ),
-                new(
-                    "Each end is pulled with",
-                    words.Force(end),
-                    "by its crop wire; a professional looks at what holds it"
-                )
+                new(Words.Of("figures.wire.end"), words.Force(end), Words.Of("figures.wire.end.remark"))
                 {
                     Chief = true,
                 },
                 new(
-                    "Wire sags to",
+                    Words.Of("figures.wire.sag"),
                     words.Length(wires.Min(w => w.Loaded.LowestHeight)),
-                    $"from {words.Length(plan.Rig.CropWire.Height)} over the row's floor"
+                    Words.Of("figures.wire.sag.remark", words.Length(plan.Rig.CropWire.Height))
                 ),
                 .. Hooks(plan, words),
                 .. Strings(plan, words),
@@ -61,9 +57,9 @@ internal static class CropWireFigures
         if (inner.Length > 0)
         {
             string allowed = plan.CropWire.HookAllowed is { } most
-                ? $"its thread may take {words.Force(most)} in this wood"
-                : "nobody's figure for what it is screwed into: a professional says";
-            yield return new("Each hook between carries", words.Force(inner.Max()), allowed);
+                ? Words.Of("figures.wire.hook.limit", words.Force(most))
+                : Words.Of("figures.wire.hook.unknown");
+            yield return new(Words.Of("figures.wire.hook"), words.Force(inner.Max()), allowed);
         }
     }
 
@@ -71,11 +67,17 @@ internal static class CropWireFigures
     {
         if (plan.CropWire.String is { } vine)
         {
-            string alone = plan.Rig.CropWire.Strings > 1 ? $"{words.Force(vine.OneLeft)} when the others slip; " : "";
+            string alone =
+                plan.Rig.CropWire.Strings > 1 ? Words.Of("figures.wire.string.alone", words.Force(vine.OneLeft)) : "";
             yield return new(
-                "Each string carries",
+                Words.Of("figures.wire.string"),
                 words.Force(vine.EachString),
-                $"{alone}{words.Force(vine.EachClip)} on each of {QuantityWords.Counted(vine.Clips, "clip")}"
+                alone
+                    + Words.Of(
+                        vine.Clips == 1 ? "figures.wire.clips.one" : "figures.wire.clips.many",
+                        words.Force(vine.EachClip),
+                        QuantityWords.Count(vine.Clips)
+                    )
             );
         }
     }
@@ -85,9 +87,9 @@ internal static class CropWireFigures
         if (plan.Rig.CropWire.Lamps is { } lamps)
         {
             yield return new(
-                "Clear of the lamps by",
+                Words.Of("figures.wire.lamps"),
                 words.Length(lamps - plan.Rig.CropWire.Height),
-                $"at least {words.Length(RuleBook.Limit("lamps-close"))} wanted"
+                Words.Of("figures.wire.lamps.remark", words.Length(RuleBook.Limit("lamps-close")))
             );
         }
     }

@@ -1,6 +1,7 @@
 using System.Text;
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Rigs;
+using Dripwright.Language;
 using Dripwright.Store;
 using Dripwright.Workbench.Hosting;
 using Microsoft.AspNetCore.Builder;
@@ -54,7 +55,7 @@ internal static class CatalogueAddresses
     {
         if (kind is not null && !CatalogueJson.Kinds.Contains(kind, StringComparer.Ordinal))
         {
-            throw new Refused(400, $"kind: expected one of {string.Join(", ", CatalogueJson.Kinds)}.");
+            throw new Refused(400, Words.Of("http.kind", string.Join(", ", CatalogueJson.Kinds)));
         }
 
         var groups = CatalogueListing.Of((await garden.CatalogueAsync(stop)).Catalogue);

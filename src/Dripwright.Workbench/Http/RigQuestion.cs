@@ -57,8 +57,7 @@ internal sealed class RigQuestion(
             return new RigSource(draft.Name, draft.Text, OnHand: onHand);
         }
 
-        var saved =
-            await here.Garden.RevisionAsync(rig, number, Stop) ?? throw Refused.NotThere("such revision of the rig");
+        var saved = await here.Garden.RevisionAsync(rig, number, Stop) ?? throw Refused.NotThere("revision");
         return new RigSource(draft.Name, saved.Text, number.ToString(CultureInfo.InvariantCulture), onHand);
     }
 }
