@@ -186,7 +186,7 @@ internal static class GardenAddresses
             async () =>
             {
                 await using var file = new FileStream(path, FileMode.Open, FileAccess.Read);
-                return await here.Garden.ImportAsync(file, "garden file", stop);
+                return await here.Garden.ImportAsync(file, Words.Of("http.garden-file"), stop);
             },
             stop
         );

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Dripwright.Engine;
 using Dripwright.Engine.Catalogue;
+using Dripwright.Language;
 using Dripwright.Workbench.Hosting;
 using Dripwright.Workbench.Work;
 using Microsoft.AspNetCore.Http;
@@ -46,7 +47,7 @@ internal sealed class RigQuestion(
     {
         if (id is not { } rig)
         {
-            return new RigSource("rig file", await Body.Text(context));
+            return new RigSource(Words.Of("http.rig-file"), await Body.Text(context));
         }
 
         var draft = await RigAddresses.Rig(here.Garden, rig, Stop);
