@@ -18,6 +18,8 @@ internal static class Pseudo
     /// <summary>Stands after every text.</summary>
     public const char End = '⟧';
 
+    private const int LongWord = 12;
+
     private const string Plain = "aeiouAEIOU";
     private const string Marked = "áéíóúÁÉÍÓÚ";
 
@@ -45,7 +47,12 @@ internal static class Pseudo
             depth -= letter == '}' ? 1 : 0;
         }
 
-        // A third longer, as texts from English often become.
-        return made.Append('~', text.Length / 3).Append(End).ToString();
+        // A third longer, as texts from English often become, in words no longer than those of a language that joins them.
+        for (var left = text.Length / 3; left > 0; left -= LongWord)
+        {
+            made.Append('~', Math.Min(left, LongWord)).Append(left > LongWord ? " " : "");
+        }
+
+        return made.Append(End).ToString();
     }
 }

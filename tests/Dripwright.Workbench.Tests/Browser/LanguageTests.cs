@@ -56,8 +56,9 @@ public sealed partial class LanguageTests(Chromium chromium)
         "qt",
         "gpm",
         "gph",
-        "Ada",
         "US",
+        "USD",
+        "dripwright",
     ];
 
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
@@ -77,7 +78,7 @@ public sealed partial class LanguageTests(Chromium chromium)
             own.AddRange((await Own(visit.Page, others)).Select(word => $"{stage.Key}: {word}"));
         }
 
-        Assert.Equal("", string.Join("\n", own));
+        Assert.True(own.Count == 0, string.Join("\n", own));
     }
 
     [Theory]
@@ -116,7 +117,6 @@ public sealed partial class LanguageTests(Chromium chromium)
         await visit.Rig("row", rig.Id);
         await visit.Page.Locator("#f-rows-0-pots").FillAsync("7");
         await visit.Page.Locator("#f-rows-0-pots").BlurAsync();
-        await Assertions.Expect(visit.Page.Locator("#kept")).Not.ToBeEmptyAsync();
         await visit.Page.WaitForTimeoutAsync(1500);
         var text = (await bench.Garden.DraftAsync(rig.Id, Stop))!.Text;
         Assert.Equal("""{ "rows": [{ "pots": 7 }] }""", text);
@@ -148,7 +148,8 @@ public sealed partial class LanguageTests(Chromium chromium)
             wide.AddRange(cut.Select(text => $"{room} cuts off: {text}"));
             if (over > 0)
             {
-                wide.Add($"{room} is {over.ToString(CultureInfo.InvariantCulture)} px too wide");
+                var first = await visit.Page.EvaluateAsync<string>(Widest);
+                wide.Add($"{room} is {over.ToString(CultureInfo.InvariantCulture)} px too wide: {first}");
             }
 
             if (folder is not null)
@@ -167,7 +168,7 @@ public sealed partial class LanguageTests(Chromium chromium)
             }
         }
 
-        Assert.Equal("", string.Join("\n", wide));
+        Assert.True(wide.Count == 0, string.Join("\n", wide));
     }
 
     [Fact]
@@ -182,6 +183,14 @@ public sealed partial class LanguageTests(Chromium chromium)
         [...document.querySelectorAll('button, a, label, th, h1, h2, h3, summary, legend')]
             .filter(one => one.offsetParent && getComputedStyle(one).overflow !== 'visible' && (one.scrollWidth > one.clientWidth + 1))
             .map(one => one.textContent.trim().slice(0, 60))
+        """;
+
+    // The innermost that sticks out to the right.
+    private const string Widest = """
+        [...document.querySelectorAll('body *')]
+            .filter(one => one.getBoundingClientRect().right > document.documentElement.clientWidth + 1)
+            .filter(one => ![...one.children].some(inner => inner.getBoundingClientRect().right > document.documentElement.clientWidth + 1))
+            .map(one => one.outerHTML.slice(0, 120)).slice(0, 4).join(' | ')
         """;
 
     private const string AllText = """
