@@ -1,4 +1,8 @@
+using System.Text;
 using System.Text.RegularExpressions;
+using Dripwright.Engine;
+using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Rigs;
 
 namespace Dripwright.Program.Tests;
 
@@ -7,6 +11,28 @@ public sealed partial class LanguageTests
 {
     // Names of commands, options and files, and what a grower types, are the same in every language.
     private static readonly string[] s_same = ["dripwright"];
+
+    private static readonly string[] s_units =
+    [
+        "mm",
+        "cm",
+        "mg",
+        "mL",
+        "dS",
+        "kWh",
+        "kPa",
+        "pH",
+        "EC",
+        "kg",
+        "Ca",
+        "Mg",
+        "USD",
+        "Fe",
+        "Mn",
+        "Zn",
+        "Cu",
+        "Mo",
+    ];
 
     public static TheoryData<string> Commands => [.. CallTests.Commands];
 
@@ -51,6 +77,50 @@ public sealed partial class LanguageTests
         Assert.Equal("", string.Join(' ', Own(call.Error, [.. s_same, .. args, .. CallTests.Commands])));
     }
 
+    [Theory]
+    [InlineData("plan")]
+    [InlineData("check")]
+    [InlineData("mix")]
+    [InlineData("weeks-ahead")]
+    public async Task Every_word_of_a_typical_run_comes_from_the_texts_or_is_data(string command)
+    {
+        // So wide that no name is broken over two lines.
+        var call = await Call.Of(new Setting { Width = 400 }, command, Repository.FoodBank, "--language", "qps-ploc");
+
+        Assert.Empty(call.Error);
+        Assert.Contains('⟦', call.Out);
+        var own = Own(Without(call.Out, Data(Repository.FoodBank)), s_units);
+        Assert.True(!own.Any(), string.Join(' ', own));
+    }
+
+    [Fact]
+    public async Task Every_word_about_a_garden_comes_from_the_texts_or_is_data()
+    {
+        using var scratch = new Scratch();
+        string[] there = ["--garden", scratch.At("yard.dripwright"), "--language", "qps-ploc"];
+        string[][] calls =
+        [
+            ["import", Repository.School],
+            ["backup", scratch.At("copy")],
+            ["restore", scratch.At("copy")],
+            ["export", scratch.At("yard.json")],
+            ["export", scratch.At("yard.json")],
+            ["export", scratch.At("rig.json"), "--rig", "Nowhere"],
+            ["restore", scratch.At("nothing")],
+            ["restore", scratch.Write("letter.txt", "Dear all,")],
+            ["empty-bin"],
+            ["check", scratch.At("nothing")],
+        ];
+        foreach (var words in calls)
+        {
+            var call = await Call.Of([.. words, .. words[0] == "check" ? there[2..] : there]);
+            var said = call.Out + call.Error;
+            Assert.Contains('⟦', said);
+            var own = Own(Without(said, [scratch.Folder, .. Data(Repository.School)]), [.. s_same, "copy", "restore"]);
+            Assert.True(!own.Any(), $"{words[0]}: {string.Join(' ', own)}");
+        }
+    }
+
     [Fact]
     public async Task The_environment_says_the_language_where_the_call_does_not()
     {
@@ -84,21 +154,70 @@ public sealed partial class LanguageTests
         );
     }
 
+    // Names and sources in the catalogue, and what the grower wrote; the longest first.
+    private static List<string> Data(string rig)
+    {
+        var catalogue = PartsCatalogue.Default;
+        var reading = RigReader.Read(File.ReadAllBytes(rig), "rig", catalogue);
+        var plan = Planner.Of(reading.Resolved!, reading.Assumed, new PlanOptions { Draws = 0 });
+        return
+        [
+            .. CatalogueListing
+                .Of(catalogue)
+                .SelectMany(group => group.Rows.SelectMany(row => row))
+                .Concat(plan.Findings.Select(finding => finding.Source))
+                .Concat(reading.Assumed.SelectMany(assumed => new[] { assumed.Path, assumed.Value }))
+                .Concat(catalogue.Targets.Stages.Select(stage => stage.Crop))
+                .Append(plan.Rig.Name)
+                .Append(plan.Rig.Site.Name)
+                .Append(rig)
+                .Where(text => text.Length > 2)
+                .Distinct()
+                .OrderByDescending(text => text.Length),
+        ];
+    }
+
+    // Lines are broken at the terminal's width.
+    private static string Without(string said, IEnumerable<string> data)
+    {
+        var text = Space().Replace(said, " ");
+        foreach (var one in data)
+        {
+            text = text.Replace(Space().Replace(one, " "), " ", StringComparison.OrdinalIgnoreCase);
+        }
+
+        return text;
+    }
+
     // Names of fields and numbers; a finding's sentences are for people.
     private static List<string> Structure(string json) => [.. Field().Matches(json).Select(match => match.Value)];
 
+    private static string Unmarked(string text)
+    {
+        var left = new StringBuilder();
+        var depth = 0;
+        foreach (var letter in text)
+        {
+            depth += letter == '⟦' ? 1 : 0;
+            left.Append(depth > 0 ? ' ' : letter);
+            depth -= letter == '⟧' && depth > 0 ? 1 : 0;
+        }
+
+        return left.ToString();
+    }
+
     private static IEnumerable<string> Own(string text, IReadOnlyCollection<string> same) =>
         Word()
-            .Matches(Marked().Replace(OptionOrPath().Replace(text, " "), " "))
+            .Matches(Unmarked(OptionOrPath().Replace(text, " ")))
             .Select(match => match.Value)
             .Where(word => !same.Contains(word))
             .Distinct();
 
-    [GeneratedRegex("⟦[^⟦⟧]*(⟦[^⟦⟧]*⟧[^⟦⟧]*)*⟧", RegexOptions.ExplicitCapture, 1000)]
-    private static partial Regex Marked();
-
     [GeneratedRegex(@"(?<!\w)--?[a-z][a-z-]*|(?<!\w)-\?", RegexOptions.None, 1000)]
     private static partial Regex OptionOrPath();
+
+    [GeneratedRegex(@"\s+", RegexOptions.None, 5000)]
+    private static partial Regex Space();
 
     [GeneratedRegex(@"\p{L}[\p{L}'-]+", RegexOptions.None, 1000)]
     private static partial Regex Word();

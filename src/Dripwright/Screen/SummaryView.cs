@@ -97,10 +97,13 @@ internal static class SummaryView
         }
 
         Heading(console, Words.Of("program.assumed.some", count));
-        var grid = Columns(30, null);
+        var grid = Columns(36, null);
         foreach (var assumed in summary.Assumed)
         {
-            grid.AddRow(Cell(assumed.Path), Cell(assumed.Value.Length > 0 ? assumed.Value : assumed.How));
+            grid.AddRow(
+                Cell(assumed.Path),
+                Cell(assumed.Value.Length > 0 ? assumed.Value : Words.Or($"assumed.{assumed.How}", assumed.How))
+            );
         }
 
         console.Write(grid);

@@ -3,6 +3,7 @@ using System.Text;
 using System.Text.RegularExpressions;
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Stands.Checks;
 using Dripwright.Workbench.Editing;
 using Dripwright.Workbench.Methods;
 using Microsoft.Playwright;
@@ -59,6 +60,17 @@ public sealed partial class LanguageTests(Chromium chromium)
         "US",
         "USD",
         "dripwright",
+        // Signs of elements, and of units in sources.
+        "Ca",
+        "Mg",
+        "Fe",
+        "Mn",
+        "Zn",
+        "Cu",
+        "Mo",
+        "Na",
+        "Cl",
+        "kN",
     ];
 
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
@@ -268,6 +280,12 @@ public sealed partial class LanguageTests(Chromium chromium)
             var reading = RigReader.Read(Encoding.UTF8.GetBytes(draft.Text), entry.Name, catalogue);
             var plan = Engine.Planner.Of(reading.Resolved!, reading.Assumed, new Engine.PlanOptions { Draws = 0 });
             all.AddRange(plan.Findings.Select(finding => finding.Source));
+            all.AddRange(
+                (plan.Stand?.Rows ?? [])
+                    .SelectMany(row => row.Cases.Append(row.Fallen).OfType<CaseResult>())
+                    .SelectMany(each => each.Loads.Shares.Select(share => share.Source))
+            );
+            all.AddRange(Printing(plan));
             all.AddRange(plan.Layout.Stand.Members.Select(member => member.Label));
             all.AddRange(reading.Assumed.Select(assumed => assumed.Value));
         }
@@ -275,11 +293,21 @@ public sealed partial class LanguageTests(Chromium chromium)
         return
         [
             .. all.Select(text => Space().Replace(text, " ").Trim())
-                .Where(text => text.Length > 2)
+                .Where(text => text.Length > 3)
                 .Distinct(StringComparer.OrdinalIgnoreCase)
                 .OrderByDescending(text => text.Length),
         ];
     }
+
+    // What is printed says itself how to lay it and what to mind.
+    private static IEnumerable<string> Printing(Engine.Plan plan) =>
+        plan
+            .Printed.Parts.Concat(
+                Engine.Printed.PrintedParts.Small(plan.Rig, plan.Layout).SelectMany(small => small.Parts)
+            )
+            .SelectMany(part =>
+                part.Design.Cautions.Select(caution => $"{caution}").Append($"{part.Design.Orientation}")
+            );
 
     [GeneratedRegex(@"\s+", RegexOptions.None, 5000)]
     private static partial Regex Space();
