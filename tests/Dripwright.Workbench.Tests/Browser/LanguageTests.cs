@@ -253,9 +253,15 @@ public sealed partial class LanguageTests(Chromium chromium)
         }
 
         var text = Space().Replace(left.ToString(), " ");
-        foreach (var other in others)
+        foreach (var other in others.Where(other => text.Contains(other, StringComparison.OrdinalIgnoreCase)))
         {
-            text = text.Replace(other, " ", StringComparison.OrdinalIgnoreCase);
+            text = Regex.Replace(
+                text,
+                $@"(?<!\w){Regex.Escape(other)}(?!\w)",
+                " ",
+                RegexOptions.IgnoreCase,
+                TimeSpan.FromSeconds(5)
+            );
         }
 
         return [.. Word().Matches(text).Select(match => match.Value).Where(word => !s_same.Contains(word)).Distinct()];
@@ -271,6 +277,9 @@ public sealed partial class LanguageTests(Chromium chromium)
             .. catalogue.Targets.Stages.Select(stage => stage.Crop),
             .. MethodText.All.Select(method => method.Title),
             bench.Folder,
+            .. Engine
+                .Proposing.BriefReader.Read("{}"u8.ToArray(), "", catalogue)
+                .Assumed.Select(assumed => assumed.Value),
         ];
         foreach (var entry in await bench.Garden.RigsAsync(Stop))
         {
@@ -287,13 +296,20 @@ public sealed partial class LanguageTests(Chromium chromium)
             );
             all.AddRange(Printing(plan));
             all.AddRange(plan.Layout.Stand.Members.Select(member => member.Label));
+            // Pieces of pipe are lettered, "H-A"; the rest of a length is a "spare" one.
+            all.AddRange(
+                plan.Parts.Cuts.SelectMany(cut => cut.Stocks)
+                    .SelectMany(stock => stock.Pieces)
+                    .Select(piece => piece.Label)
+            );
+            all.AddRange(plan.Parts.Holes.Select(hole => hole.Piece));
             all.AddRange(reading.Assumed.Select(assumed => assumed.Value));
         }
 
         return
         [
             .. all.Select(text => Space().Replace(text, " ").Trim())
-                .Where(text => text.Length > 3)
+                .Where(text => text.Length > 2)
                 .Distinct(StringComparer.OrdinalIgnoreCase)
                 .OrderByDescending(text => text.Length),
         ];
@@ -306,7 +322,9 @@ public sealed partial class LanguageTests(Chromium chromium)
                 Engine.Printed.PrintedParts.Small(plan.Rig, plan.Layout).SelectMany(small => small.Parts)
             )
             .SelectMany(part =>
-                part.Design.Cautions.Select(caution => $"{caution}").Append($"{part.Design.Orientation}")
+                part.Design.Cautions.Select(caution => $"{caution}")
+                    .Append($"{part.Design.Orientation}")
+                    .Append($"{part.Use}")
             );
 
     [GeneratedRegex(@"\s+", RegexOptions.None, 5000)]
