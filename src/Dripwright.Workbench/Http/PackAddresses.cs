@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text;
 using Dripwright.Engine.Printed;
 using Dripwright.Engine.Rigs;

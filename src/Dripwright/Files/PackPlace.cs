@@ -1,4 +1,3 @@
-using System.Globalization;
 using Dripwright.Language;
 using Dripwright.Pack;
 
