@@ -36,7 +36,7 @@ public sealed record Plan
     public required ReservoirPlan Reservoir { get; init; }
 
     /// <summary>What hangs over the rows.</summary>
-    public required OverheadPlan Overhead { get; init; }
+    public required CropWirePlan CropWire { get; init; }
 
     /// <summary>What the reservoir is filled with; null where no feed is asked for.</summary>
     public NutrientPlan? Nutrients { get; init; }

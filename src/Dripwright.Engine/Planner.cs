@@ -57,13 +57,13 @@ public static class Planner
         DosePlan dose = new DosePlanner(layout, feed).Plan();
         DrainPlan drain = new DrainPlanner(rig.Rig, layout, feed).Plan();
         ReservoirPlan reservoir = new ReservoirPlanner(rig.Rig, layout, feed, dose, drain).Plan();
-        OverheadPlan overhead = new OverheadPlanner(rig.Rig, layout).Plan();
+        CropWirePlan cropWire = new CropWirePlanner(rig.Rig, layout).Plan();
         NutrientPlan? nutrients = NutrientPlanner.Plan(layout, feed, reservoir);
         Tell("loading the stands", 0.7);
         StandPlan? stand = Loaded(null, rig.Rig, layout, options);
         Tell("counting and cutting parts", 0.8);
         PrintedParts printed = PrintedParts.Of(rig.Rig, layout, stand);
-        PartsPlan parts = PartsPlanner.Plan(rig.Rig, layout, overhead, printed, nutrients);
+        PartsPlan parts = PartsPlanner.Plan(rig.Rig, layout, cropWire, printed, nutrients);
         Tell("judging", 0.95);
         return Judged(
             new Plan
@@ -74,7 +74,7 @@ public static class Planner
                 Dose = dose,
                 Drain = drain,
                 Reservoir = reservoir,
-                Overhead = overhead,
+                CropWire = cropWire,
                 Nutrients = nutrients,
                 Stand = stand,
                 Printed = printed,
@@ -110,7 +110,7 @@ public static class Planner
                 Parts = PartsPlanner.Plan(
                     plan.Rig,
                     plan.Layout,
-                    plan.Overhead,
+                    plan.CropWire,
                     printed,
                     plan.Nutrients,
                     plan.Parts.Cutting ?? new CutList(plan.Rig, plan.Layout)
@@ -161,7 +161,7 @@ public static class Planner
         new DoseRules(rig, layout, plan.Feed, plan.Dose, judge).Judge();
         new DrainRules(rig, layout, plan.Feed, plan.Drain, judge).Judge();
         new ReservoirRules(rig, layout, plan.Reservoir, plan.Dose, judge).Judge();
-        new OverheadRules(rig, layout, plan.Overhead, judge).Judge();
+        new CropWireRules(rig, layout, plan.CropWire, judge).Judge();
         if (plan.Stand is not null)
         {
             new StandRules(rig, layout, plan.Stand, judge).Judge();

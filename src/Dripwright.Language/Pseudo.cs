@@ -18,6 +18,8 @@ internal static class Pseudo
     /// <summary>Stands after every text.</summary>
     public const char End = '⟧';
 
+    private const int LongWord = 12;
+
     private const string Plain = "aeiouAEIOU";
     private const string Marked = "áéíóúÁÉÍÓÚ";
 
@@ -26,8 +28,15 @@ internal static class Pseudo
     public static Texts Of(Texts english) =>
         new(Culture, english.ByKey.ToDictionary(pair => pair.Key, pair => Of(pair.Value), StringComparer.Ordinal));
 
-    private static string Of(string text)
+    /// <summary>One text, marked and lengthened; one that is marked already stays as it is.</summary>
+    /// <param name="text">The English text.</param>
+    public static string Of(string text)
     {
+        if (text.Length == 0 || text[0] == Start)
+        {
+            return text;
+        }
+
         var made = new StringBuilder().Append(Start);
         var depth = 0;
         foreach (var letter in text)
@@ -38,7 +47,12 @@ internal static class Pseudo
             depth -= letter == '}' ? 1 : 0;
         }
 
-        // A third longer, as texts from English often become.
-        return made.Append('~', text.Length / 3).Append(End).ToString();
+        // A third longer, as texts from English often become, in words no longer than those of a language that joins them.
+        for (var left = text.Length / 3; left > 0; left -= LongWord)
+        {
+            made.Append('~', Math.Min(left, LongWord)).Append(left > LongWord ? " " : "");
+        }
+
+        return made.Append(End).ToString();
     }
 }

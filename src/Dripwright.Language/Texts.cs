@@ -25,6 +25,17 @@ internal sealed record Texts(string Language, IReadOnlyDictionary<string, string
         return s_known.GetOrAdd(culture.Name, static name => Find(name));
     }
 
+    /// <summary>Names of the languages that texts are built in of.</summary>
+    public static IReadOnlyList<string> Languages() =>
+        [
+            .. typeof(Texts)
+                .Assembly.GetManifestResourceNames()
+                .Where(name => name.StartsWith("words/", StringComparison.Ordinal))
+                .Select(name => name.Split('/')[1])
+                .Distinct()
+                .Order(StringComparer.Ordinal),
+        ];
+
     private static Texts Find(string name)
     {
         // Platforms spell its second half in small or in capital letters.

@@ -33,8 +33,11 @@ public static class Words
     /// <param name="count">[-] How many; it stands in the first place.</param>
     public static string Count(string key, int count) => Of(count == 1 ? $"{key}.one" : $"{key}.many", count);
 
-    /// <summary>The text of a key, or the given one where there is none.</summary>
+    /// <summary>The text of a key, or the given English one where there is none: a description that the code itself carries.</summary>
     /// <param name="key">The key.</param>
     /// <param name="otherwise">What to say else.</param>
-    public static string Or(string key, string otherwise) => All.GetValueOrDefault(key, otherwise);
+    public static string Or(string key, string otherwise) =>
+        All.TryGetValue(key, out var text) ? text
+        : Language == Pseudo.Culture ? Pseudo.Of(otherwise)
+        : otherwise;
 }

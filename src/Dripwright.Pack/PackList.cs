@@ -1,6 +1,6 @@
-using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
+using Dripwright.Language;
 
 namespace Dripwright.Pack;
 
@@ -71,9 +71,7 @@ public sealed class PackList
         }
 
         var list = new PackList(files);
-        return bytes.Span.SequenceEqual(list.ToBytes())
-            ? (list, null)
-            : (null, "its checksum does not fit, or it was edited by hand");
+        return bytes.Span.SequenceEqual(list.ToBytes()) ? (list, null) : (null, Words.Of("pack-list.edited"));
     }
 
     /// <summary>The list as a file: JSON in UTF-8, one line for each file.</summary>
@@ -88,30 +86,27 @@ public sealed class PackList
             var name = files[i].Name;
             if (!PackNames.CanHold(name))
             {
-                return $"found the name \"{name}\"; expected a name inside the pack, of letters, digits, \"-\", \"_\" and \".\"";
+                return Words.Of("pack-list.name", name);
             }
 
             if (!names.Add(name))
             {
-                return $"found \"{name}\" twice; expected each name once";
+                return Words.Of("pack-list.twice", name);
             }
 
             if (i > 0 && string.CompareOrdinal(files[i - 1].Name, name) > 0)
             {
-                return $"found \"{name}\" after \"{files[i - 1].Name}\"; expected the names in order";
+                return Words.Of("pack-list.order", name, files[i - 1].Name);
             }
 
             if (files[i].Bytes < 0 || !IsSha256(files[i].Sha256))
             {
-                return string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"{name}: found {files[i].Bytes} bytes and \"{files[i].Sha256}\"; expected a length and a SHA-256"
-                );
+                return Words.Of("pack-list.sum", name, files[i].Bytes, files[i].Sha256);
             }
         }
 
         var folder = files.SelectMany(file => PackNames.FoldersOf(file.Name)).FirstOrDefault(names.Contains);
-        return folder is null ? null : $"found \"{folder}\" as a file and as a folder";
+        return folder is null ? null : Words.Of("pack-list.folder", folder);
     }
 
     private static bool IsSha256(string? text) =>

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
 using System.Text.Json;
+using Dripwright.Language;
 
 namespace Dripwright.Pack;
 
@@ -34,13 +35,7 @@ internal static class PackListText
             var format = json.RootElement.GetProperty("format").GetInt32();
             if (format != PackList.Format)
             {
-                return (
-                    null,
-                    string.Create(
-                        CultureInfo.InvariantCulture,
-                        $"found format {format}; expected {PackList.Format}: another version of the program wrote it"
-                    )
-                );
+                return (null, Words.Of("pack-list.format", format, PackList.Format));
             }
 
             return (
@@ -60,7 +55,7 @@ internal static class PackListText
         catch (Exception wrong)
             when (wrong is JsonException or KeyNotFoundException or InvalidOperationException or FormatException)
         {
-            return (null, "it is not the list of a build pack");
+            return (null, Words.Of("pack-list.none"));
         }
     }
 

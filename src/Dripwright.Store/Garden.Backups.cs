@@ -1,3 +1,4 @@
+using Dripwright.Language;
 using Dripwright.Store.Backups;
 using Microsoft.Data.Sqlite;
 
@@ -93,23 +94,12 @@ public sealed partial class Garden
         );
     }
 
-    /// <summary>Takes away the mark that a change of the tables by an older program left.</summary>
-    /// <param name="place">The garden.</param>
-    /// <returns>False where there was no such mark.</returns>
-    /// <exception cref="GardenException">It is no garden.</exception>
-    public static bool Unlock(GardenPlace place)
-    {
-        ArgumentNullException.ThrowIfNull(place);
-        // On a server the mark ends with the connection that made it.
-        return place.Path is { } path && SqliteLook.Unlock(path);
-    }
-
     private static string FileOf(GardenPlace place) =>
         place.Path
         ?? throw new GardenException(
             TroubleKind.Refused,
-            $"{place} is backed up and restored with the server's own tools (pg_dump, pg_restore); or export a garden file.",
+            Words.Of("store.on-server", place),
             null,
-            "This garden is kept on a database server: back it up and restore it with the server's own tools, or export a garden file."
+            Words.Of("store.on-server.page")
         );
 }

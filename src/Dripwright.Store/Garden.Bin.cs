@@ -57,7 +57,7 @@ public sealed partial class Garden
                             try
                             {
                                 using var file = SqliteCopy.Open(path);
-                                return SqliteLook.Words(file, "VACUUM").Count;
+                                return SqliteLook.Column(file, "VACUUM").Count;
                             }
                             catch (Microsoft.Data.Sqlite.SqliteException)
                             {

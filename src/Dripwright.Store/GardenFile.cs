@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using Dripwright.Language;
 using Dripwright.Store.Backups;
 
 namespace Dripwright.Store;
@@ -53,7 +54,7 @@ internal sealed record GardenFile
             {
                 var file =
                     await JsonSerializer.DeserializeAsync<GardenFile>(limited, s_options, stop).ConfigureAwait(false)
-                    ?? throw Wrong(name, "the file says null");
+                    ?? throw Wrong(name, Words.Of("store.file.null"));
                 file.Judge(name);
                 return file;
             }
@@ -61,12 +62,10 @@ internal sealed record GardenFile
         catch (JsonException wrong)
         {
             var line = ((wrong.LineNumber ?? 0) + 1).ToString(CultureInfo.InvariantCulture);
-            var at = wrong.Path is { Length: > 1 } path ? $", at {path.TrimStart('$', '.')}" : "";
-            throw new GardenException(
-                TroubleKind.Refused,
-                $"{name}: is no garden file, or a damaged one: line {line}{at}. Nothing was imported.",
-                wrong
-            );
+            var at = wrong.Path is { Length: > 1 } path
+                ? ", " + Words.Of("store.file.at", path.TrimStart('$', '.'))
+                : "";
+            throw new GardenException(TroubleKind.Refused, Words.Of("store.file.no-json", name, line, at), wrong);
         }
     }
 
@@ -91,24 +90,20 @@ internal sealed record GardenFile
                 await garden.ImportAsync(from, Troubles.TheBackup, stop).ConfigureAwait(false);
                 if ((await garden.FiledAsync(stop).ConfigureAwait(false)).Sum() != said.Sum())
                 {
-                    throw Troubles.DamagedBackup(path, "it does not come back as it was written");
+                    throw Troubles.DamagedBackup(path, Words.Of("store.backup.differs"));
                 }
             }
         }
     }
 
     private static GardenException Wrong(string name, string what) =>
-        new(TroubleKind.Refused, $"{name}: {what}. Nothing was imported.");
+        new(TroubleKind.Refused, Words.Of("store.file.wrong", name, what));
 
     private void Judge(string name)
     {
         if (GardenFormat != CurrentFormat)
         {
-            var format = GardenFormat.ToString(CultureInfo.InvariantCulture);
-            throw Wrong(
-                name,
-                $"is a garden file of format {format}; this program reads format 1, a newer one may read it"
-            );
+            throw Wrong(name, Words.Of("store.file.format", GardenFormat));
         }
 
         if (SettingsText.Fault(Settings) is { } fault)
@@ -119,7 +114,7 @@ internal sealed record GardenFile
         for (var at = 0; at < Documents.Count; at++)
         {
             // The reader lets null pass in a list.
-            if ((Documents[at] is null ? ": found nothing" : Documents[at].Fault()) is { } wrong)
+            if ((Documents[at] is null ? ": " + Words.Of("store.file.nothing") : Documents[at].Fault()) is { } wrong)
             {
                 throw Wrong(name, string.Create(CultureInfo.InvariantCulture, $"documents[{at}]{wrong.TrimEnd('.')}"));
             }
@@ -129,17 +124,13 @@ internal sealed record GardenFile
         {
             if (single.Count() > 1)
             {
-                throw Wrong(name, $"has more than one document of kind \"{single.Key}\"; a garden has exactly one");
+                throw Wrong(name, Words.Of("store.file.two", single.Key));
             }
         }
 
         if (Checksum is { } said && said != Sum())
         {
-            throw Wrong(
-                name,
-                "its content is not what its checksum says: it is damaged, or was changed. If you changed it on purpose, take the"
-                    + " line \"checksum\" out of it; else take another file"
-            );
+            throw Wrong(name, Words.Of("store.file.sum"));
         }
     }
 
@@ -200,7 +191,7 @@ internal sealed record FiledDocument
     {
         if (!Documents.IsKind(Kind))
         {
-            return ".kind: found no short word in lower case such as \"rig\"";
+            return ".kind: " + Words.Of("store.file.kind");
         }
 
         if (Limits.NameFault(Name) is { } name)
@@ -219,12 +210,15 @@ internal sealed record FiledDocument
             || !FiledRevision.IsSensible(Removed ?? Made)
         )
         {
-            return ": a date lies outside the years 1900 to 2200";
+            return ": " + Words.Of("store.file.date");
         }
 
         for (var at = 0; at < Revisions.Count; at++)
         {
-            if ((Revisions[at] is null ? ": found nothing" : Revisions[at].Fault(at + 1)) is { } revision)
+            if (
+                (Revisions[at] is null ? ": " + Words.Of("store.file.nothing") : Revisions[at].Fault(at + 1)) is
+                { } revision
+            )
             {
                 return string.Create(CultureInfo.InvariantCulture, $".revisions[{at}]{revision}");
             }
@@ -250,9 +244,9 @@ internal sealed record FiledRevision
     public static bool IsSensible(DateTime at) => at.Year is 1 or (>= 1900 and < 2200);
 
     public string? Fault(int number) =>
-        Number != number ? string.Create(CultureInfo.InvariantCulture, $".number: found {Number}; expected {number}")
+        Number != number ? ".number: " + Words.Of("store.file.number", Number, number)
         : (Limits.NoteFault(Who) ?? Limits.NoteFault(Note)) is { } note ? $": {note}"
         : Limits.TextFault(Text) is { } text ? $".text: {text}"
         : IsSensible(At) ? null
-        : ".at: the date lies outside the years 1900 to 2200";
+        : ".at: " + Words.Of("store.file.date");
 }

@@ -1,3 +1,5 @@
+using Dripwright.Language;
+
 namespace Dripwright.Store;
 
 /// <summary>Where a garden is kept: one file, or a database on a server.</summary>
@@ -51,10 +53,7 @@ public sealed record GardenPlace
         );
         return folder.Length > 0
             ? File(System.IO.Path.Combine(folder, "dripwright", "garden.dripwright"))
-            : throw new GardenException(
-                TroubleKind.NotThere,
-                "This user has no data folder to keep a garden in: say where with --garden or DRIPWRIGHT_GARDEN."
-            );
+            : throw new GardenException(TroubleKind.NotThere, Words.Of("store.no-folder"));
     }
 
     /// <summary>The place in words that may be shown: never with a user or password.</summary>

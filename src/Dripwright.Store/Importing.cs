@@ -1,4 +1,5 @@
 using System.Globalization;
+using Dripwright.Language;
 using Dripwright.Store.Tables;
 using Microsoft.EntityFrameworkCore;
 
@@ -55,7 +56,7 @@ internal sealed class Importing
         }
         else
         {
-            remarks.Add("This garden is in use already, so it keeps its own name and settings.");
+            remarks.Add(Words.Of("store.import.settings"));
         }
 
         var names = new FreeNames(there.Select(row => (row.Kind, row.Name)));
@@ -64,7 +65,7 @@ internal sealed class Importing
             row.Name = names.Take(from.Kind, from.Name);
             if (row.Name != from.Name)
             {
-                remarks.Add($"{from.Name}: there is one of that name already, so it is now \"{row.Name}\".");
+                remarks.Add(Words.Of("store.import.name", from.Name, row.Name));
             }
         }
 
@@ -82,7 +83,7 @@ internal sealed class Importing
             }
             else if (single.Revisions.Count > 0)
             {
-                remarks.Add($"{single.Name}: not imported, for this garden has its own.");
+                remarks.Add(Words.Of("store.import.own", single.Name));
             }
         }
 

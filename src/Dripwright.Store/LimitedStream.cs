@@ -1,3 +1,5 @@
+using Dripwright.Language;
+
 namespace Dripwright.Store;
 
 /// <summary>Reads no more than so many bytes: a pipe or an upload may go on for ever.</summary>
@@ -42,9 +44,6 @@ internal sealed class LimitedStream(Stream inner, long most, string name) : Stre
         _read += got;
         return _read <= most
             ? got
-            : throw new GardenException(
-                TroubleKind.Refused,
-                $"{name}: is too large: a garden file has at most {(most >> 20).ToString(System.Globalization.CultureInfo.InvariantCulture)} MiB."
-            );
+            : throw new GardenException(TroubleKind.Refused, Words.Of("store.file.large", name, most >> 20));
     }
 }

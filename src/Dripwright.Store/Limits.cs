@@ -1,5 +1,5 @@
-using System.Globalization;
 using System.Text;
+using Dripwright.Language;
 
 namespace Dripwright.Store;
 
@@ -29,29 +29,24 @@ public static class Limits
 
     /// <summary>Why a document's text cannot be kept; null where it can.</summary>
     internal static string? TextFault(string text) =>
-        Encoding.UTF8.GetByteCount(text) > TextBytes ? "The text is over 1 MiB: shorten it." : LettersFault(text);
+        Encoding.UTF8.GetByteCount(text) > TextBytes ? Words.Of("store.limit.text") : LettersFault(text);
 
     /// <summary>Why a name cannot be kept; null where it can.</summary>
     internal static string? NameFault(string name) =>
-        string.IsNullOrWhiteSpace(name) ? "The name is empty: give one."
-        : name.Any(char.IsControl) ? "The name has a line break or another control character in it: take it out."
-        : Long(name, NameLetters, "name");
+        string.IsNullOrWhiteSpace(name) ? Words.Of("store.limit.no-name")
+        : name.Any(char.IsControl) ? Words.Of("store.limit.control")
+        : Long(name, NameLetters, "store.limit.name");
 
     /// <summary>Why a note, a person's name or what a change was cannot be kept; null where it can.</summary>
-    internal static string? NoteFault(string note) => Long(note, NoteLetters, "note");
+    internal static string? NoteFault(string note) => Long(note, NoteLetters, "store.limit.note");
 
     private static string? Long(string text, int most, string what) =>
-        text.Length > most
-            ? string.Create(
-                CultureInfo.InvariantCulture,
-                $"The {what} has {text.Length} letters; at most {most} are kept: shorten it."
-            )
-            : LettersFault(text);
+        text.Length > most ? Words.Of(what, text.Length, most) : LettersFault(text);
 
     // Not every database can give these back as they were, so none takes them.
     private static string? LettersFault(string text) =>
         text.Contains('\0', StringComparison.Ordinal) || HasLoneSurrogate(text)
-            ? "The text holds a character that is none (NUL or half of a pair): take it out."
+            ? Words.Of("store.limit.character")
             : null;
 
     private static bool HasLoneSurrogate(string text)

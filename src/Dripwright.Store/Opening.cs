@@ -65,13 +65,7 @@ internal static class Opening
     {
         if (applied.Except(tables.Database.GetMigrations()).Any())
         {
-            throw Troubles.Of(
-                TroubleKind.Newer,
-                place,
-                "was written by a newer Dripwright: use that one. Nothing was changed.",
-                null,
-                name
-            );
+            throw Troubles.Of(TroubleKind.Newer, place, "store.newer", null, name);
         }
     }
 

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using Dripwright.Language;
 
 namespace Dripwright.Store;
 
@@ -23,6 +24,6 @@ internal static class SettingsText
     public static string? Fault(GardenSettings settings) =>
         Limits.NameFault(settings.Name) is { } name ? $"settings: {name.TrimEnd('.')}"
         : settings.More.Any(setting => setting.Value is null || Limits.NoteFault(setting.Value) is not null)
-            ? "settings.more: found what is no text of at most 2000 letters"
+            ? "settings.more: " + Words.Of("store.settings.more")
         : null;
 }

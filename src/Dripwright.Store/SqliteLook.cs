@@ -1,3 +1,4 @@
+using Dripwright.Language;
 using Dripwright.Store.Backups;
 using Dripwright.Store.Tables;
 using Microsoft.Data.Sqlite;
@@ -32,7 +33,7 @@ internal sealed record SqliteLook(bool IsNew, IReadOnlyList<string> Applied)
                 Connection.SqliteWords(path, SqliteOpenMode.ReadWrite, pooling: false)
             );
             look.Open();
-            var tables = Words(look, "SELECT name FROM sqlite_master WHERE type = 'table'");
+            var tables = Column(look, "SELECT name FROM sqlite_master WHERE type = 'table'");
             if (tables.Count == 0)
             {
                 throw Troubles.NoTables(path);
@@ -48,7 +49,7 @@ internal sealed record SqliteLook(bool IsNew, IReadOnlyList<string> Applied)
             throw Troubles.Told(wrong, GardenPlace.File(path), name)
                 ?? (
                     name == Troubles.TheBackup
-                        ? Troubles.DamagedBackup(path, "it cannot be read", wrong)
+                        ? Troubles.DamagedBackup(path, Words.Of("store.backup.unread"), wrong)
                         : Troubles.Damaged(path, wrong)
                 );
         }
@@ -56,7 +57,7 @@ internal sealed record SqliteLook(bool IsNew, IReadOnlyList<string> Applied)
 
     /// <summary>Versions of the tables that were brought in, oldest first.</summary>
     public static IReadOnlyList<string> AppliedIn(SqliteConnection connection) =>
-        Words(connection, $"SELECT \"MigrationId\" FROM \"{History}\" ORDER BY 1");
+        Column(connection, $"SELECT \"MigrationId\" FROM \"{History}\" ORDER BY 1");
 
     /// <summary>Takes away the mark of a change that was broken off. False where there was none.</summary>
     public static bool Unlock(string path)
@@ -67,7 +68,7 @@ internal sealed record SqliteLook(bool IsNew, IReadOnlyList<string> Applied)
         }
 
         using var connection = SqliteCopy.Open(path);
-        if (Words(connection, $"SELECT name FROM sqlite_master WHERE name = '{Lock}'").Count == 0)
+        if (Column(connection, $"SELECT name FROM sqlite_master WHERE name = '{Lock}'").Count == 0)
         {
             return false;
         }
@@ -78,19 +79,19 @@ internal sealed record SqliteLook(bool IsNew, IReadOnlyList<string> Applied)
     }
 
     /// <summary>The first column of each row, as text.</summary>
-    public static List<string> Words(SqliteConnection connection, string sql)
+    public static List<string> Column(SqliteConnection connection, string sql)
     {
         using var command = connection.CreateCommand();
 #pragma warning disable CA2100 // Every caller is in this project and gives a text of its own.
         command.CommandText = sql;
 #pragma warning restore CA2100
         using var rows = command.ExecuteReader();
-        List<string> words = [];
+        List<string> column = [];
         while (rows.Read())
         {
-            words.Add(rows.GetString(0));
+            column.Add(rows.GetString(0));
         }
 
-        return words;
+        return column;
     }
 }

@@ -1,4 +1,5 @@
 using System.Net.Sockets;
+using Dripwright.Language;
 using Microsoft.Data.Sqlite;
 using Npgsql;
 
@@ -8,10 +9,12 @@ namespace Dripwright.Store;
 internal static class Troubles
 {
     /// <summary>The garden, where its path is not to be shown.</summary>
-    public const string TheGarden = "The garden";
+    public const string TheGarden = "store.the-garden";
 
     /// <summary>A backup, where its path is not to be shown.</summary>
-    public const string TheBackup = "The backup";
+    public const string TheBackup = "store.the-backup";
+
+    private const string TheServer = "store.the-server";
 
     /// <summary>The trouble behind an exception; null where it is none of the place's doing.</summary>
     /// <param name="wrong">The exception.</param>
@@ -49,74 +52,57 @@ internal static class Troubles
     /// <summary>A connection that broke while it was in use. What was being kept may or may not be kept.</summary>
     public static GardenException Lost(GardenPlace place, Exception? inner)
     {
-        const string todo =
-            "was lost: see that the server runs, wait a moment and try again. Look first whether your last change is there.";
         return new(
             TroubleKind.ConnectionLost,
-            $"The connection to {place} {todo}",
+            Words.Of("store.lost", place),
             inner,
-            $"The connection to the garden's database server {todo}"
+            Words.Of("store.lost", Words.Of(TheServer))
         );
     }
 
     /// <summary>A file or folder that cannot be written.</summary>
     public static GardenException NotWritable(string path, Exception? inner = null, string name = TheGarden) =>
-        Of(
-            TroubleKind.NotWritable,
-            path,
-            "cannot be written: see that the folder is there, that you may write into it, and that the disk is not full.",
-            inner,
-            name
-        );
+        Of(TroubleKind.NotWritable, path, "store.not-writable", inner, name);
 
     /// <summary>A file that is something else.</summary>
     public static GardenException NotAGarden(string path, Exception? inner = null, string name = TheGarden) =>
-        Of(
-            TroubleKind.NotAGarden,
-            path,
-            "is not a garden, so it is left as it is: give another file, or a name that is not taken; or restore a backup in its place.",
-            inner,
-            name
-        );
+        Of(TroubleKind.NotAGarden, path, "store.not-a-garden", inner, name);
 
     /// <summary>A database file that holds nothing of ours.</summary>
     public static GardenException NoTables(string path) =>
-        Of(
-            TroubleKind.NotAGarden,
-            path,
-            "is a database file without a garden's tables, so it is left as it is. If it was copied without the file of the same"
-                + " name with \"-wal\" behind it, put that one beside it again. Otherwise restore a backup in its place, or move it"
-                + " away to begin a new garden.",
-            null,
-            TheGarden
-        );
+        Of(TroubleKind.NotAGarden, path, "store.no-tables", null, TheGarden);
 
     /// <summary>A damaged garden.</summary>
     public static GardenException Damaged(string path, Exception? inner = null) =>
-        Of(TroubleKind.Damaged, path, "is damaged: restore your last backup.", inner, TheGarden);
+        Of(TroubleKind.Damaged, path, "store.damaged", inner, TheGarden);
 
     /// <summary>A damaged backup, or one that was changed by another hand.</summary>
     public static GardenException DamagedBackup(string path, string what, Exception? inner = null) =>
-        Of(
-            TroubleKind.Damaged,
-            path,
-            $"is damaged or was changed ({what}), so nothing was restored. Take another backup.",
-            inner,
-            TheBackup
-        );
+        Of(TroubleKind.Damaged, path, "store.damaged-backup", inner, TheBackup, what);
 
     /// <summary>A trouble with a place.</summary>
-    public static GardenException Of(TroubleKind kind, string path, string what, Exception? inner, string name) =>
-        new(kind, $"{path}: {what}", inner, $"{name}: {what}");
+    /// <param name="kind">What kind of trouble.</param>
+    /// <param name="path">The place; it stands first in the text.</param>
+    /// <param name="what">Key of the text.</param>
+    /// <param name="inner">What it came from.</param>
+    /// <param name="name">Key of what a page calls the place.</param>
+    /// <param name="more">What else stands in the text.</param>
+    public static GardenException Of(
+        TroubleKind kind,
+        string path,
+        string what,
+        Exception? inner,
+        string name,
+        params object[] more
+    ) => new(kind, Words.Of(what, [path, .. more]), inner, Words.Of(what, [Words.Of(name), .. more]));
 
     private static GardenException NoServer(GardenPlace place, Exception inner)
     {
-        const string todo = "cannot be reached: see that it runs and that host and port are right, then try again.";
         return new(
             TroubleKind.NoServer,
-            $"The server of {place} {todo}",
+            Words.Of("store.no-server", place),
             inner,
-            $"The garden's database server {todo}"
+            Words.Of("store.no-server", Words.Of(TheServer))
         );
     }
 
@@ -124,15 +110,9 @@ internal static class Troubles
     private static GardenException? OfSqlite(SqliteException wrong, GardenPlace place, string name) =>
         wrong.SqliteErrorCode switch
         {
-            5 or 6 => Of(
-                TroubleKind.Busy,
-                place.ToString(),
-                "another program kept it busy for too long: try again, or close the other program.",
-                wrong,
-                name
-            ),
+            5 or 6 => Of(TroubleKind.Busy, place.ToString(), "store.busy", wrong, name),
             3 or 8 or 10 or 13 or 14 or 23 => NotWritable(place.ToString(), wrong, name),
-            11 when name == TheBackup => DamagedBackup(place.ToString(), "it cannot be read", wrong),
+            11 when name == TheBackup => DamagedBackup(place.ToString(), Words.Of("store.backup.unread"), wrong),
             11 => Damaged(place.ToString(), wrong),
             26 => NotAGarden(place.ToString(), wrong, name),
             _ => null,
@@ -145,54 +125,30 @@ internal static class Troubles
             // 57P0x: the server is stopped, or an administrator ended the connection.
             "08" => Lost(place, wrong),
             "57" when wrong.SqlState.StartsWith("57P", StringComparison.Ordinal) => Lost(place, wrong),
-            "28" or "3D" or "57" => Server(
-                TroubleKind.NoServer,
-                place,
-                wrong,
-                "refuses",
-                "See that user, password and database are right."
-            ),
+            "28" or "3D" or "57" => Server(TroubleKind.NoServer, place, wrong, "store.server.refuses"),
             "42" when wrong.SqlState == "42501" => new(
                 TroubleKind.NotWritable,
-                $"The user may not write to {place}: give them the right to, or name another user.",
+                Words.Of("store.may-not-write", place),
                 wrong,
-                "The user may not write to the garden's database: give them the right to, or name another user."
+                Words.Of("store.may-not-write", Words.Of(TheServer))
             ),
-            "25" or "53" => Server(
-                TroubleKind.NotWritable,
-                place,
-                wrong,
-                "cannot write",
-                "See that its disk is not full and that it takes changes."
-            ),
+            "25" or "53" => Server(TroubleKind.NotWritable, place, wrong, "store.server.cannot-write"),
             "42" when wrong.SqlState is "42P07" or "42701" => new(
                 TroubleKind.NotAGarden,
-                $"{place} holds other tables: give the garden a database of its own.",
+                Words.Of("store.other-tables", place),
                 wrong,
-                "The database holds other tables: give the garden a database of its own."
+                Words.Of("store.other-tables", Words.Of(TheServer))
             ),
-            "40" or "55" => Of(
-                TroubleKind.Busy,
-                place.ToString(),
-                "was busy with another change: try again.",
-                wrong,
-                TheGarden
-            ),
+            "40" or "55" => Of(TroubleKind.Busy, place.ToString(), "store.busy.change", wrong, TheGarden),
             _ => null,
         };
 
     // The server's own words may name its files: they are for its keeper, not for every page.
-    private static GardenException Server(
-        TroubleKind kind,
-        GardenPlace place,
-        PostgresException wrong,
-        string does,
-        string todo
-    ) =>
+    private static GardenException Server(TroubleKind kind, GardenPlace place, PostgresException wrong, string what) =>
         new(
             kind,
-            $"The server of {place} {does}: {wrong.MessageText}. {todo}",
+            Words.Of(what, Words.Of("store.server.said", place, wrong.MessageText)),
             wrong,
-            $"The garden's database server {does}. {todo}"
+            Words.Of(what, Words.Of(TheServer))
         );
 }

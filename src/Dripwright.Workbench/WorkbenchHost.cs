@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Net;
 using Dripwright.Language;
 using Dripwright.Store;
@@ -152,6 +153,14 @@ public static class WorkbenchHost
 
     private static void Map(WebApplication app, bool isOpenToNetwork)
     {
+        app.Use(
+            async (context, next) =>
+            {
+                // It flows with the request, and from the connection of an open page into all that this does.
+                CultureInfo.CurrentUICulture = Languages.OfRequest(context.Request.Headers.AcceptLanguage);
+                await next(context).ConfigureAwait(false);
+            }
+        );
         app.UseMiddleware<Trouble>();
         app.UseMiddleware<Headers>();
         app.UseMiddleware<ChooseGarden>();
@@ -159,7 +168,13 @@ public static class WorkbenchHost
         // A form that was refused must not be sent on to the page that says so.
         app.UseWhen(
             context => !HttpMethods.IsGet(context.Request.Method) && !HttpMethods.IsHead(context.Request.Method),
-            sent => sent.UseStatusCodePages("text/plain; charset=utf-8", Words.Of("signin.refused"))
+            sent =>
+                sent.UseStatusCodePages(async told =>
+                {
+                    var answer = told.HttpContext.Response;
+                    answer.ContentType = "text/plain; charset=utf-8";
+                    await answer.WriteAsync(Words.Of("signin.refused", answer.StatusCode)).ConfigureAwait(false);
+                })
         );
         HttpInterface.Use(app);
         app.UseMiddleware<SameOrigin>();
@@ -192,9 +207,6 @@ public static class WorkbenchHost
             : null;
         return parsed is not null && (network || IPAddress.IsLoopback(parsed))
             ? parsed
-            : throw new ArgumentException(
-                $"\"{address}\" is not an address of this machine alone. The workbench opens only on loopback, such as 127.0.0.1, unless --network opens it to the house network; then everybody must sign in.",
-                nameof(address)
-            );
+            : throw new ArgumentException(Words.Of("open.address", address), nameof(address));
     }
 }

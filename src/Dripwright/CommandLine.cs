@@ -1,8 +1,8 @@
 using System.CommandLine;
 using System.CommandLine.Help;
-using System.CommandLine.Parsing;
+using System.Globalization;
 using Dripwright.Commands;
-using Dripwright.Engine.Units;
+using Dripwright.Language;
 using Dripwright.Screen;
 using Dripwright.Store;
 
@@ -18,6 +18,8 @@ internal static class CommandLine
     /// <returns>One of <see cref="Exit"/>.</returns>
     public static async Task<int> Run(IReadOnlyList<string> args, Surroundings around, CancellationToken stop)
     {
+        // Help is told before a call is understood. What is set here holds for this call and all that it starts.
+        CultureInfo.CurrentUICulture = LanguageOption.Of(args, around);
         try
         {
             var root = Root(around);
@@ -25,7 +27,7 @@ internal static class CommandLine
             var call = root.Parse(args.Count == 0 ? ["--help"] : args);
             if (call.Errors.Count > 0)
             {
-                throw new Refusal(Exit.WrongCall, [.. WrongCall(call)]);
+                throw new Refusal(Exit.WrongCall, [.. Wrong.Lines(call)]);
             }
 
             var exit = await call.InvokeAsync(
@@ -60,14 +62,14 @@ internal static class CommandLine
         }
         catch (OperationCanceledException) when (stop.IsCancellationRequested)
         {
-            await around.Error.WriteLineAsync("Stopped. Nothing was written.").ConfigureAwait(false);
+            await around.Error.WriteLineAsync(Words.Of("program.stopped")).ConfigureAwait(false);
             return Exit.Stopped;
         }
         catch (IOException wrong)
         {
             // Files have refusals of their own: what is left is the standard output, say onto a full disk.
             await around
-                .Error.WriteLineAsync(Plain.Line($"dripwright: the result cannot be written: {wrong.Message}"))
+                .Error.WriteLineAsync(Plain.Line(Wrong.Told(Words.Of("program.unwritten", wrong.Message))))
                 .ConfigureAwait(false);
             return Exit.NotWritten;
         }
@@ -88,10 +90,7 @@ internal static class CommandLine
     private static RootCommand Root(Surroundings around)
     {
         var shared = new SharedOptions();
-        var root = new RootCommand(
-            "Plans recirculating drip rows: pots on a stand, fed by drip from a reservoir that they drain back into."
-                + " From a rig file it computes the plan and writes the build pack."
-        )
+        var root = new RootCommand(Words.Of("program.about"))
         {
             OpenCommand.Of(around),
             StartCommand.Of(around, shared),
@@ -110,51 +109,25 @@ internal static class CommandLine
             RestoreCommand.Of(around),
             ExportCommand.Of(around),
             ImportCommand.Of(around),
-            UnlockCommand.Of(around),
+            EmptyBinCommand.Of(around),
             shared.Catalogue,
             shared.Colour,
+            LanguageOption.Make(),
         };
         foreach (var help in root.Options.OfType<HelpOption>())
         {
-            help.Action = new HelpAction { MaxWidth = around.Width };
+            help.Description = Words.Of("program.help.help");
+            help.Action = new HelpText(around.Width);
+        }
+
+        foreach (var version in root.Options.OfType<VersionOption>())
+        {
+            version.Description = Words.Of("program.help.version");
         }
 
         return root;
     }
 
-    private static IEnumerable<string> WrongCall(ParseResult call)
-    {
-        var command = call.CommandResult.Command;
-        // Where an option is misspelt, the words after it are not at fault.
-        var misspelt = call.Errors.Where(error => error.Message.StartsWith("Unknown option", StringComparison.Ordinal));
-        foreach (var error in misspelt.Any() ? misspelt : call.Errors)
-        {
-            yield return $"dripwright: {error.Message}{Nearest(call, error)}";
-        }
-
-        var path = command is RootCommand ? "" : command.Name + " ";
-        yield return $"See: dripwright {path}--help";
-    }
-
-    // "--jsno" is told apart from a surplus word, and what was most likely meant is named.
-    private static string Nearest(ParseResult call, ParseError error)
-    {
-        var word = call
-            .Tokens.Select(token => token.Value)
-            .FirstOrDefault(token => error.Message.Contains($"'{token}'", StringComparison.Ordinal));
-        if (word is null)
-        {
-            return "";
-        }
-
-        var command = call.CommandResult.Command;
-        var known = word.StartsWith('-')
-            ? command.Options.Concat(call.RootCommandResult.Command.Options).Select(option => option.Name)
-            : command.Subcommands.Select(sub => sub.Name);
-        return NearestName.Of(word, known) is { } nearest && nearest != word ? $" Did you mean '{nearest}'?" : "";
-    }
-
     private static string Confession(Exception mistake) =>
-        $"dripwright: a mistake in the program: {mistake.Message.ReplaceLineEndings(" ")}"
-        + " Please report it with the rig file; DRIPWRIGHT_TRACE=1 shows where it happened.";
+        Wrong.Told(Words.Of("program.mistake", mistake.Message.ReplaceLineEndings(" ")));
 }

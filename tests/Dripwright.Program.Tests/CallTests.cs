@@ -2,7 +2,7 @@ namespace Dripwright.Program.Tests;
 
 public sealed class CallTests
 {
-    private static readonly string[] s_commands =
+    internal static readonly string[] Commands =
     [
         "open",
         "start",
@@ -21,7 +21,7 @@ public sealed class CallTests
         "restore",
         "export",
         "import",
-        "unlock",
+        "empty-bin",
     ];
 
     [Fact]
@@ -31,7 +31,7 @@ public sealed class CallTests
 
         Assert.Equal(Exit.Good, call.Exit);
         Assert.Empty(call.Error);
-        foreach (var command in s_commands)
+        foreach (var command in Commands)
         {
             Assert.Matches($@"(?m)^  {command}\b", call.Out);
         }
@@ -40,7 +40,7 @@ public sealed class CallTests
     [Fact]
     public async Task Help_says_things_in_the_words_that_everybody_uses()
     {
-        foreach (var command in s_commands)
+        foreach (var command in Commands)
         {
             var help = (await Call.Of(command, "--help")).Out;
 
@@ -54,7 +54,7 @@ public sealed class CallTests
     [Fact]
     public async Task Help_fits_into_eighty_columns()
     {
-        foreach (var command in s_commands)
+        foreach (var command in Commands)
         {
             var call = await Call.Of(command, "--help");
 

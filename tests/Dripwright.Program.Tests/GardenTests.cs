@@ -97,12 +97,46 @@ public sealed class GardenTests : IDisposable
     }
 
     [Fact]
-    public async Task Unlock_says_whether_there_was_anything_to_do()
+    public async Task The_bin_is_emptied_only_when_somebody_has_seen_what_that_deletes_and_agrees()
     {
         await Call.Of("import", Repository.School, "--garden", Place);
-        var call = await Call.Of("unlock", "--garden", Place);
-        Assert.Equal(Exit.Good, call.Exit);
-        Assert.Contains("is not locked", call.Out, StringComparison.Ordinal);
+        var nothing = await Call.Of("empty-bin", "--garden", Place);
+        Assert.Equal((Exit.Good, ""), (nothing.Exit, nothing.Error));
+        Assert.Contains("is empty", nothing.Out, StringComparison.Ordinal);
+        var name = await ThrowAway();
+
+        var asked = await Call.Of("empty-bin", "--garden", Place);
+        Assert.Equal(Exit.WrongCall, asked.Exit);
+        Assert.Contains(name, asked.Out, StringComparison.Ordinal);
+        Assert.Contains("--yes", asked.Error, StringComparison.Ordinal);
+        var unsure = new Setting { IsTerminal = true, Input = "\n" };
+        Assert.Equal(Exit.WrongCall, (await Call.Of(unsure, "empty-bin", "--garden", Place)).Exit);
+        Assert.Equal(1, await InBin());
+
+        var sure = new Setting { IsTerminal = true, Input = "yes\n" };
+        Assert.Equal(Exit.Good, (await Call.Of(sure, "empty-bin", "--garden", Place)).Exit);
+        Assert.Equal(0, await InBin());
+
+        await Call.Of("import", Repository.School, "--garden", Place);
+        await ThrowAway();
+        var given = await Call.Of("empty-bin", "--yes", "--garden", Place);
+        Assert.Equal((Exit.Good, ""), (given.Exit, given.Error));
+        Assert.Contains("1 rig is deleted for good", given.Out, StringComparison.Ordinal);
+        Assert.Equal(0, await InBin());
+    }
+
+    private async Task<string> ThrowAway()
+    {
+        await using var garden = await Garden.OpenAsync(GardenPlace.File(Place), stop: Stop);
+        var rig = Assert.Single(await garden.RigsAsync(Stop));
+        await garden.RemoveRigAsync(rig.Id, Stop);
+        return rig.Name;
+    }
+
+    private async Task<int> InBin()
+    {
+        await using var garden = await Garden.OpenAsync(GardenPlace.File(Place), stop: Stop);
+        return (await garden.BinAsync(Stop)).Count;
     }
 
     private async Task<string> OnlyName()

@@ -180,8 +180,8 @@ public sealed partial class PlanTests
 
     [Theory]
     [InlineData("Pots and their water")]
-    [InlineData("Works at")]
-    [InlineData("Comes back at stop")]
+    [InlineData("Operating point")]
+    [InlineData("Runs back at stop")]
     [InlineData("Lasts")]
     [InlineData("To buy")]
     [InlineData("To drill")]

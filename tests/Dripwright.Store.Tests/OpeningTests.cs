@@ -78,7 +78,6 @@ public sealed class OpeningTests : IAsyncDisposable
         );
         await using var garden = await Garden.OpenAsync(place, stop: Stop);
         await OldGarden.IsThere(garden, Stop);
-        Assert.False(Garden.Unlock(place));
     }
 
     [Fact]

@@ -37,7 +37,7 @@ public sealed record Expansion(
         ArgumentNullException.ThrowIfNull(to);
         List<OnHand> held = [.. OldRigParts.Of(from, to.Rig.Feed.MicrotubeLength)];
         Rig rig = to.Rig with { OnHand = [.. held, .. OldRigParts.NotUsedUp(to.Rig.OnHand, from)] };
-        PartsPlan plan = PartsPlanner.Plan(rig, to.Layout, to.Overhead, to.Printed, null);
+        PartsPlan plan = PartsPlanner.Plan(rig, to.Layout, to.CropWire, to.Printed, null);
         return new Expansion(
             [.. plan.Lines.Where(line => line.Buy > 0)],
             plan.Cuts,

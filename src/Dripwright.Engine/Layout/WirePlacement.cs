@@ -39,7 +39,7 @@ internal static class WirePlacement
         List<WirePlace> wires = [];
         foreach (RowPlace row in rows)
         {
-            int spans = Math.Max(1, (int)Math.Ceiling((row.Length / rig.Overhead.Supports) - 1e-9));
+            int spans = Math.Max(1, (int)Math.Ceiling((row.Length / rig.CropWire.Supports) - 1e-9));
             double[] supports = [.. Enumerable.Range(0, spans + 1).Select(i => row.Length * i / spans)];
             bool staggered = row.Spec.Arrangement == Arrangement.Staggered && row.Pots.Any(p => p.BackLine);
             foreach (var line in row.Pots.GroupBy(p => p.BackLine).OrderBy(g => g.Key))
@@ -53,7 +53,7 @@ internal static class WirePlacement
                         $"W{Labels.Of(row.Number)}{side}",
                         row.Number,
                         line.First().Base.Y,
-                        row.Floor + rig.Overhead.Height,
+                        row.Floor + rig.CropWire.Height,
                         supports,
                         [
                             .. line.Where(p => p.CropType is { Hangs: true })

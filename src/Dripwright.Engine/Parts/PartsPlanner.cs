@@ -13,29 +13,29 @@ public static class PartsPlanner
     /// <summary>Parts, cuts and holes of a rig.</summary>
     /// <param name="rig">The rig; it may have more parts on hand than the one that was placed.</param>
     /// <param name="layout">Its layout.</param>
-    /// <param name="overhead">What hangs over its rows.</param>
+    /// <param name="cropWire">What hangs over its rows.</param>
     /// <param name="printed">What is printed for its stands.</param>
     /// <param name="nutrients">What its reservoir is filled with; null where no recipe is asked for, or its salts are not to be listed.</param>
     public static PartsPlan Plan(
         Rig rig,
         RigLayout layout,
-        OverheadPlan overhead,
+        CropWirePlan cropWire,
         PrintedParts printed,
         NutrientPlan? nutrients
     )
     {
         ArgumentNullException.ThrowIfNull(rig);
         ArgumentNullException.ThrowIfNull(layout);
-        ArgumentNullException.ThrowIfNull(overhead);
+        ArgumentNullException.ThrowIfNull(cropWire);
         ArgumentNullException.ThrowIfNull(printed);
-        return Plan(rig, layout, overhead, printed, nutrients, new CutList(rig, layout));
+        return Plan(rig, layout, cropWire, printed, nutrients, new CutList(rig, layout));
     }
 
     /// <summary>The same with cuts that were planned before: they follow from rig and layout alone, and take longest.</summary>
     internal static PartsPlan Plan(
         Rig rig,
         RigLayout layout,
-        OverheadPlan overhead,
+        CropWirePlan cropWire,
         PrintedParts printed,
         NutrientPlan? nutrients,
         CutList cuts
@@ -45,7 +45,7 @@ public static class PartsPlanner
         RunParts.Count(tally, rig, layout);
         PotParts.Count(tally, rig, layout);
         StandParts.Count(tally, rig, layout, printed);
-        OverheadParts.Count(tally, rig, layout, overhead);
+        CropWireParts.Count(tally, rig, layout, cropWire);
         PowerParts.Count(tally, rig, layout);
         (List<HoleMark> holes, List<CutTrouble> unmarked) = HoleMarks.Of(rig, layout);
         PartLine? microtube = Microtube.Line(rig, layout);

@@ -47,7 +47,7 @@ public sealed record Rig
 
     /// <summary>The crop wire over the rows.</summary>
     [Says("The crop wire over the rows, on which the vines hang.")]
-    public required Overhead Overhead { get; init; }
+    public required CropWire CropWire { get; init; }
 
     /// <summary>From the pump to the emitters.</summary>
     [Says("From the pump to the emitters.")]

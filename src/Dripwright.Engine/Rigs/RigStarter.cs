@@ -29,7 +29,7 @@ public static class RigStarter
         {
             Name = answers.Name,
             Rows = [row],
-            Overhead = start.Overhead with { Wire = wire },
+            CropWire = start.CropWire with { Wire = wire },
             Nutrients = start.Nutrients with { Crop = Fed(answers.Crop, start.Nutrients, catalogue) },
         };
         rig = answers.Gravity ? Raised(rig) : rig;

@@ -94,7 +94,7 @@ public static partial class PlanJson
         json.Object("dose", () => WriteDose(json, plan.Dose));
         json.Object("drain", () => WriteDrain(json, plan.Drain));
         json.Object("reservoir", () => WriteReservoir(json, plan.Reservoir));
-        json.Object("overhead", () => WriteOverhead(json, plan.Overhead));
+        json.Object("cropWire", () => WriteCropWire(json, plan.CropWire));
         if (plan.Nutrients is { } nutrients)
         {
             json.Object("nutrients", () => WriteNutrients(json, nutrients, new PlanWords(plan.Rig.Units)));

@@ -30,7 +30,7 @@ public enum FigureSubject
     Reservoir,
 
     /// <summary>The wire over the rows.</summary>
-    Overhead,
+    CropWire,
 
     /// <summary>The nutrient solution.</summary>
     Nutrients,
@@ -79,7 +79,7 @@ public sealed record PlanSummary(
                 WaterFigures.Pump(plan, words),
                 WaterFigures.Drain(plan, words),
                 WaterFigures.Reservoir(plan, words),
-                .. OverheadFigures.Of(plan, words) is { } overhead ? new[] { overhead } : [],
+                .. CropWireFigures.Of(plan, words) is { } cropWire ? new[] { cropWire } : [],
                 .. NutrientFigures.Of(plan, told) is { } nutrients ? new[] { nutrients } : [],
                 .. StandFigures.Of(plan, told) is { } stand ? new[] { stand } : [],
                 PartsFigures.Of(plan, told),

@@ -16,49 +16,66 @@ internal static class RigSentence
         var pots = rows.Sum(row => row.Pots.Count);
         var alike = rows.Select(row => row.Pots.Count).Distinct().Count() == 1;
         var text =
-            rows.Count == 1 ? $"One {Shape(rows[0])}row of {QuantityWords.Counted(pots, "pot", "pots")}"
+            rows.Count == 1 ? Words.Of(Shape(rows[0]), Pots(pots))
             : alike
-                ? $"{QuantityWords.Count(rows.Count)} rows of {QuantityWords.Counted(rows[0].Pots.Count, "pot", "pots")}, "
-                    + $"{QuantityWords.Count(pots)} in all"
-            : $"{QuantityWords.Count(rows.Count)} rows with {QuantityWords.Count(pots)} pots in all";
+                ? Words.Of(
+                    "sentence.rows.alike",
+                    QuantityWords.Count(rows.Count),
+                    Pots(rows[0].Pots.Count),
+                    QuantityWords.Count(pots)
+                )
+            : Words.Of("sentence.rows", QuantityWords.Count(rows.Count), QuantityWords.Count(pots));
         var planted = rows.SelectMany(row => row.Pots).Where(pot => pot.Planted).ToList();
         IReadOnlyList<string> crops = [.. planted.Select(pot => pot.Crop).Where(crop => crop.Length > 0).Distinct()];
-        var most = crops.Count > 5 ? [.. crops.Take(4), "more"] : crops;
-        var with = most.Count == 0 ? "" : $" with {QuantityWords.Listed(most)}";
-        return planted.Count == pots
-            ? $"{text}, all planted{with}."
-            : $"{text}, {QuantityWords.Count(planted.Count)} planted{with}.";
+        var most = crops.Count > 5 ? [.. crops.Take(4), Words.Of("sentence.more")] : crops;
+        var list =
+            most.Count > 1
+                ? Words.Of("list.and", string.Join(", ", most.SkipLast(1)), most[^1])
+                : string.Join("", most);
+        var all = planted.Count == pots ? "sentence.planted.all" : "sentence.planted";
+        return Words.Of(list.Length == 0 ? all : all + ".with", text, QuantityWords.Count(planted.Count), list);
     }
 
-    private static string Shape(RowLayout row) => row.Spec.Arrangement == Arrangement.Staggered ? "staggered " : "";
+    private static string Shape(RowLayout row) =>
+        row.Spec.Arrangement == Arrangement.Staggered ? "sentence.row.staggered" : "sentence.row";
+
+    private static string Pots(int count) => SummaryWords.Several("sentence.pots", count);
 
     private static string Feed(Plan plan, QuantityWords words)
     {
         var entry = plan.Rig.Feed.Entry switch
         {
-            FeedEntry.End => "fed from one end",
-            FeedEntry.Middle => "fed through a tee in the middle",
-            FeedEntry.BothEnds => "fed from both ends",
-            _ => "fed as a closed loop",
+            FeedEntry.End => "end",
+            FeedEntry.Middle => "middle",
+            FeedEntry.BothEnds => "both-ends",
+            _ => "loop",
         };
         var source = plan.Layout.Parts.Pump is { } pump
             ? pump.IsOwn
-                ? $"by a pump of yours ({pump.FiguresIn(words.Us ? UnitSystem.Us : UnitSystem.Metric)})"
-                : $"by a {SummaryWords.Small(pump.Model.Name)}"
-            : "by gravity, without a pump";
-        var emitters = QuantityWords.Counted(plan.Rig.Feed.EmittersPerPot, "emitter", "emitters");
-        return $"Each row has a {SummaryWords.Small(plan.Layout.Parts.Line.Name)}, {entry} {source}, with {emitters} a pot"
-            + $" ({SummaryWords.Small(plan.Layout.Parts.Emitter.Name)}).";
+                ? Words.Of("sentence.pump.own", pump.FiguresIn(words.Us ? UnitSystem.Us : UnitSystem.Metric))
+                : Words.Of("sentence.pump", SummaryWords.Small(pump.Model.Name))
+            : Words.Of("sentence.gravity");
+        var emitters = SummaryWords.Several("sentence.emitters", plan.Rig.Feed.EmittersPerPot);
+        return Words.Of(
+            $"sentence.feed.{entry}",
+            SummaryWords.Small(plan.Layout.Parts.Line.Name),
+            source,
+            emitters,
+            SummaryWords.Small(plan.Layout.Parts.Emitter.Name)
+        );
     }
 
     private static string Drain(Plan plan, QuantityWords words)
     {
-        var slope = plan.Rig.Drain.Slope > 0 ? $"falling {words.Slope(plan.Rig.Drain.Slope)}" : "laid level";
+        var slope =
+            plan.Rig.Drain.Slope > 0
+                ? Words.Of("sentence.falling", words.Slope(plan.Rig.Drain.Slope))
+                : Words.Of("sentence.level");
         var rim = words.Volume(plan.Reservoir.RimVolume);
         var target =
             plan.Rig.Drain.Into == DrainTarget.Reservoir
-                ? $"back into the reservoir of {rim} to the rim"
-                : $"into a catch tank; the reservoir holds {rim} to the rim";
-        return $"The drain is {SummaryWords.Small(plan.Layout.Parts.Drain.Name)}, {slope}, {target}.";
+                ? Words.Of("sentence.into.reservoir", rim)
+                : Words.Of("sentence.into.catch-tank", rim);
+        return Words.Of("sentence.drain", SummaryWords.Small(plan.Layout.Parts.Drain.Name), slope, target);
     }
 }

@@ -17,13 +17,22 @@ internal static class WaterFigures
         var planted = pots.Where(pot => pot.Planted).ToList();
         List<KeyFigure> figures =
         [
-            new("Pots", QuantityWords.Count(pots.Count), Empty(pots.Count - planted.Count)) { Chief = true },
-            new("Emitters", QuantityWords.Count(feed.Emitters.Count), Shut(feed.Emitters.Count(e => e.Open <= 0))),
+            new(Words.Of("figures.pots.count"), QuantityWords.Count(pots.Count), Empty(pots.Count - planted.Count))
+            {
+                Chief = true,
+            },
+            new(
+                Words.Of("figures.pots.emitters"),
+                QuantityWords.Count(feed.Emitters.Count),
+                Shut(feed.Emitters.Count(e => e.Open <= 0))
+            ),
         ];
         if (!feed.Solved)
         {
-            figures.Add(new("Water per pot", "not found", feed.Trouble) { Chief = true });
-            return new(FigureSubject.Pots, "Pots and their water", figures);
+            figures.Add(
+                new(Words.Of("figures.pots.water"), Words.Of("figures.not-found"), feed.Trouble) { Chief = true }
+            );
+            return new(FigureSubject.Pots, Words.Of("figures.pots"), figures);
         }
 
         if (plan.Dose.Thirstiest is { } pot)
@@ -33,22 +42,37 @@ internal static class WaterFigures
 
         if (feed.Weakest is { } weakest && feed.Strongest is { } strongest)
         {
-            figures.Add(new("Least water", words.Flow(weakest.Flow), At(weakest, words)) { Chief = true });
-            figures.Add(new("Mean", words.Flow(planted.Average(pot => pot.Flow)), "of the planted pots"));
-            figures.Add(new("Most water", words.Flow(strongest.Flow), At(strongest, words)) { Chief = true });
+            figures.Add(
+                new(Words.Of("figures.pots.least"), words.Flow(weakest.Flow), At(weakest, words)) { Chief = true }
+            );
+            figures.Add(
+                new(
+                    Words.Of("figures.pots.mean"),
+                    words.Flow(planted.Average(pot => pot.Flow)),
+                    Words.Of("figures.pots.mean.remark")
+                )
+            );
+            figures.Add(
+                new(Words.Of("figures.pots.most"), words.Flow(strongest.Flow), At(strongest, words)) { Chief = true }
+            );
         }
         else
         {
-            figures.Add(new("Water per pot", "none", "no planted pot gets any water") { Chief = true });
+            figures.Add(
+                new(Words.Of("figures.pots.water"), Words.Of("figures.none"), Words.Of("figures.pots.dry"))
+                {
+                    Chief = true,
+                }
+            );
         }
 
         figures.AddRange(
             feed.Uniformity.Select(
                 (measure, i) =>
                     new KeyFigure(
-                        SummaryWords.Large(measure.Name),
+                        Words.Or($"figures.measure.{measure.Name}", SummaryWords.Large(measure.Name)),
                         QuantityWords.Percent(measure.Value),
-                        EnumWords.Of(measure.Class)
+                        Words.Or($"figures.class.{measure.Class}", EnumWords.Of(measure.Class))
                     )
                     {
                         Chief = i == 0,
@@ -64,14 +88,14 @@ internal static class WaterFigures
         {
             figures.Add(
                 new(
-                    "Weakest under 80 %",
+                    Words.Of("figures.pots.weak"),
                     Chance(scatter.ChanceOfWeakPot),
-                    $"of {QuantityWords.Count(scatter.Draws)} drawn rigs with uneven and partly clogged emitters"
+                    Words.Of("figures.pots.weak.remark", QuantityWords.Count(scatter.Draws))
                 )
             );
         }
 
-        return new(FigureSubject.Pots, "Pots and their water", figures);
+        return new(FigureSubject.Pots, Words.Of("figures.pots"), figures);
     }
 
     /// <summary>The first thing a grower asks: what a plant gets, beside what it drinks.</summary>
@@ -98,17 +122,17 @@ internal static class WaterFigures
         {
             return new(
                 FigureSubject.Pump,
-                "Gravity feed",
+                Words.Of("figures.gravity"),
                 [
                     new(
-                        "Water over emitters",
+                        Words.Of("figures.gravity.head"),
                         words.Head(feed.StaticHead),
                         words.Pressure(feed.StaticHead * WeightOfWater)
                     )
                     {
                         Chief = true,
                     },
-                    new("Flow in all", words.Flow(feed.TotalFlow)),
+                    new(Words.Of("figures.gravity.flow"), words.Flow(feed.TotalFlow)),
                 ]
             );
         }
@@ -116,9 +140,13 @@ internal static class WaterFigures
         List<KeyFigure> figures =
         [
             new(
-                "Works at",
+                Words.Of("figures.pump.point"),
                 words.Flow(point.Flow),
-                $"with {words.Head(point.Head)} of head ({words.Pressure(point.Head * WeightOfWater)})"
+                Words.Of(
+                    "figures.pump.point.remark",
+                    words.Head(point.Head),
+                    words.Pressure(point.Head * WeightOfWater)
+                )
             )
             {
                 Chief = true,
@@ -126,23 +154,26 @@ internal static class WaterFigures
         ];
         if (feed.BypassFlow > 0)
         {
-            figures.Add(new("Through the bypass", words.Flow(feed.BypassFlow)));
+            figures.Add(new(Words.Of("figures.pump.bypass"), words.Flow(feed.BypassFlow)));
         }
 
         figures.Add(
             new(
-                "Runs",
-                $"{QuantityWords.Number(point.HoursPerDay, "0.#")} h a day",
-                $"drawing {words.Power(point.Power)}"
+                Words.Of("figures.pump.runs"),
+                Words.Of("figures.pump.hours", QuantityWords.Number(point.HoursPerDay, "0.#")),
+                Words.Of("figures.pump.power", words.Power(point.Power))
             )
         );
         figures.Add(
-            new("Energy", $"{QuantityWords.Number(point.EnergyPerDayKilowattHours, "0.###")} kWh a day")
+            new(
+                Words.Of("figures.pump.energy"),
+                Words.Of("figures.pump.energy.value", QuantityWords.Number(point.EnergyPerDayKilowattHours, "0.###"))
+            )
             {
                 Chief = true,
             }
         );
-        return new(FigureSubject.Pump, "Pump", figures);
+        return new(FigureSubject.Pump, Words.Of("figures.pump"), figures);
     }
 
     public static KeyFigureGroup Drain(Plan plan, QuantityWords words)
@@ -150,30 +181,48 @@ internal static class WaterFigures
         List<KeyFigure> figures = [];
         foreach (var (i, run) in plan.Drain.Runs.OrderByDescending(run => run.DeepestRatio).Take(3).Index())
         {
-            var full = run.Pressurised ? "runs full" : $"{QuantityWords.Percent(run.DeepestRatio)} full";
-            var spare = run.Margin > 0 ? $", could take {QuantityWords.Number(run.Margin, "0.#")} times the flow" : "";
-            figures.Add(new(DrainName(run), full, $"at {words.Length(run.DeepestStation)}{spare}") { Chief = i == 0 });
+            var full = run.Pressurised
+                ? Words.Of("figures.drain.full")
+                : Words.Of("figures.drain.part-full", QuantityWords.Percent(run.DeepestRatio));
+            var at = words.Length(run.DeepestStation);
+            var remark =
+                run.Margin > 0
+                    ? Words.Of("figures.drain.spare", at, QuantityWords.Number(run.Margin, "0.#"))
+                    : Words.Of("figures.drain.at", at);
+            figures.Add(new(DrainName(run), full, remark) { Chief = i == 0 });
         }
 
         if (plan.Drain.Runs.Count > 3)
         {
-            figures.Add(new("Other runs", QuantityWords.Count(plan.Drain.Runs.Count - 3), "less full than these"));
+            figures.Add(
+                new(
+                    Words.Of("figures.drain.others"),
+                    QuantityWords.Count(plan.Drain.Runs.Count - 3),
+                    Words.Of("figures.drain.others.remark")
+                )
+            );
         }
 
         if (plan.Drain.Trouble.Length > 0)
         {
-            figures.Add(new("Not found", plan.Drain.Trouble));
+            figures.Add(new(Words.Of("figures.not-found.name"), plan.Drain.Trouble));
         }
 
-        figures.Add(new("Slope costs", words.Length(plan.Drain.SlopeDrop), "of height on the way down"));
+        figures.Add(
+            new(
+                Words.Of("figures.drain.slope"),
+                words.Length(plan.Drain.SlopeDrop),
+                Words.Of("figures.drain.slope.remark")
+            )
+        );
         if (plan.Rig.Drain.Into == DrainTarget.Reservoir)
         {
             var over = plan.Drain.MouthOverRim;
-            var where = over < 0 ? "BELOW the reservoir's rim" : "over the reservoir's rim";
-            figures.Add(new("Mouth", words.Length(Math.Abs(over)), where));
+            var where = over < 0 ? Words.Of("figures.drain.below") : Words.Of("figures.drain.over");
+            figures.Add(new(Words.Of("figures.drain.outlet"), words.Length(Math.Abs(over)), where));
         }
 
-        return new(FigureSubject.Drain, "Drain", figures);
+        return new(FigureSubject.Drain, Words.Of("figures.drain"), figures);
     }
 
     public static KeyFigureGroup Reservoir(Plan plan, QuantityWords words)
@@ -181,13 +230,17 @@ internal static class WaterFigures
         var tank = plan.Reservoir;
         List<KeyFigure> figures =
         [
-            new("Usable water", words.Volume(tank.WorkingVolume), $"of {words.Volume(tank.RimVolume)} to the rim"),
             new(
-                "Comes back at stop",
+                Words.Of("figures.tank.usable"),
+                words.Volume(tank.WorkingVolume),
+                Words.Of("figures.tank.usable.remark", words.Volume(tank.RimVolume))
+            ),
+            new(
+                Words.Of("figures.tank.back"),
                 words.Volume(tank.BackInAll),
                 tank.Overflow > 0
-                    ? $"RUNS OVER by {words.Volume(tank.Overflow)}: there is room for {words.Volume(tank.Freeboard)}"
-                    : $"fits: there is room for {words.Volume(tank.Freeboard)}"
+                    ? Words.Of("figures.tank.over", words.Volume(tank.Overflow), words.Volume(tank.Freeboard))
+                    : Words.Of("figures.tank.fits", words.Volume(tank.Freeboard))
             )
             {
                 Chief = true,
@@ -196,58 +249,83 @@ internal static class WaterFigures
         figures.Add(
             tank.Days is { } days
                 ? new(
-                    "Lasts",
-                    $"{QuantityWords.Number(days, "0.#")} days",
-                    $"in a hot week with {QuantityWords.Counted(tank.Plants, "plant", "plants")}"
+                    Words.Of("figures.tank.lasts"),
+                    Words.Of("figures.tank.days", QuantityWords.Number(days, "0.#")),
+                    SummaryWords.Several("figures.tank.plants", tank.Plants)
                 )
                 {
                     Chief = true,
                 }
-                : new("Lasts", "as long as you like", "nothing drinks from it") { Chief = true }
+                : new(
+                    Words.Of("figures.tank.lasts"),
+                    Words.Of("figures.tank.for-ever"),
+                    Words.Of("figures.tank.for-ever.remark")
+                )
+                {
+                    Chief = true,
+                }
         );
-        figures.Add(new("Water weighs", words.Mass(tank.WaterMass), "in the full reservoir"));
+        figures.Add(
+            new(Words.Of("figures.tank.weighs"), words.Mass(tank.WaterMass), Words.Of("figures.tank.weighs.remark"))
+        );
         if (tank.SiphonsTo is { } level)
         {
             figures.Add(
-                new("Siphons down to", words.Length(level), "over the floor, through low emitters or a broken line")
+                new(Words.Of("figures.tank.siphons"), words.Length(level), Words.Of("figures.tank.siphons.remark"))
             );
         }
 
-        return new(FigureSubject.Reservoir, "Reservoir", figures);
+        return new(FigureSubject.Reservoir, Words.Of("figures.tank"), figures);
     }
 
     // The greatest cause first: that is the one to do something about.
     private static KeyFigure Causes(SpreadShares causes)
     {
-        var told = new[]
+        var ordered = new[]
         {
-            (Share: causes.Pressure, Name: "pressure"),
-            (Share: causes.Height, Name: "height"),
-            (Share: causes.Manufacture, Name: "making"),
-            (Share: causes.Rest, Name: "all together"),
+            (Share: causes.Pressure, Key: "pressure"),
+            (Share: causes.Height, Key: "height"),
+            (Share: causes.Manufacture, Key: "making"),
+            (Share: causes.Rest, Key: "rest"),
         }
             .OrderByDescending(cause => cause.Share)
-            .Select(cause => $"{QuantityWords.Percent(cause.Share)} {cause.Name}")
             .ToList();
-        return new("Differences come from", told[0], $"then {string.Join(", ", told.Skip(1))}");
+        var told = ordered
+            .Where(cause => cause.Share >= 0.005)
+            .Select(cause => Words.Of($"figures.causes.{cause.Key}", QuantityWords.Percent(cause.Share)))
+            .ToList();
+        return told.Count <= 1
+            ? new(Words.Of("figures.causes"), Words.Of($"figures.causes.only.{ordered[0].Key}"))
+            : new(
+                Words.Of("figures.causes"),
+                told[0],
+                Words.Of("figures.causes.then", string.Join(", ", told.Skip(1)))
+            );
     }
 
     private static string DrainName(DrainRunPlan run) =>
-        run.Row == 0 ? $"Collector {run.Run}" : $"Row {QuantityWords.Count(run.Row)}, {run.Run}";
+        run.Row == 0
+            ? Words.Of("figures.drain.collector", run.Run)
+            : Words.Of("figures.drain.row", QuantityWords.Count(run.Row), run.Run);
 
     private static string At(PotFlow pot, QuantityWords words) =>
-        $"row {QuantityWords.Count(pot.Row)}, pot {QuantityWords.Count(pot.Pot)}, at {words.Pressure(pot.Pressure)}";
+        Words.Of(
+            "figures.pots.at",
+            QuantityWords.Count(pot.Row),
+            QuantityWords.Count(pot.Pot),
+            words.Pressure(pot.Pressure)
+        );
 
     private static string Empty(int empty) =>
-        empty == 0 ? "all planted" : $"{QuantityWords.Count(empty)} of them empty";
+        empty == 0 ? Words.Of("figures.pots.planted") : Words.Of("figures.pots.empty", QuantityWords.Count(empty));
 
-    private static string Shut(int shut) => shut == 0 ? "" : $"{QuantityWords.Count(shut)} of them shut";
+    private static string Shut(int shut) => shut == 0 ? "" : Words.Of("figures.pots.shut", QuantityWords.Count(shut));
 
     private static string Chance(double share) =>
         share switch
         {
-            0 => "never",
-            < 0.001 => "under 0.1 %",
+            0 => Words.Of("figures.never"),
+            < 0.001 => Words.Of("figures.rare"),
             _ => QuantityWords.Percent(share),
         };
 }

@@ -27,7 +27,7 @@ public static class WireView
     {
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentOutOfRangeException.ThrowIfLessThan(width, 90);
-        LoadedWire[] wires = [.. plan.Overhead.Wires.Take(MostWires)];
+        LoadedWire[] wires = [.. plan.CropWire.Wires.Take(MostWires)];
         if (wires.Length == 0)
         {
             return null;

@@ -26,7 +26,7 @@ public static class AssemblySheets
 
         flow.Step(Words.Of("sheet.assembly.layout"));
         flow.Step(Words.Of("sheet.assembly.cut"), Cautions.Saw);
-        new OverheadSteps(plan).Write(flow);
+        new CropWireSteps(plan).Write(flow);
         new StandSteps(plan).Write(flow);
         new DrainSteps(plan).Write(flow);
         new FeedSteps(plan).Write(flow);

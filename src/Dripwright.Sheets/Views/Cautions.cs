@@ -31,7 +31,7 @@ internal static class Cautions
 
     /// <summary>What the crop wire hangs on.</summary>
     /// <param name="pull">Pull on each end, in words.</param>
-    public static string Overhead(string pull) => Words.Of("sheet.caution.overhead", pull);
+    public static string WirePull(string pull) => Words.Of("sheet.caution.overhead", pull);
 
     /// <summary>Work on a ladder.</summary>
     public static string Ladder => Words.Of("sheet.caution.ladder");

@@ -24,7 +24,7 @@ internal sealed class EndPicture(Plan plan, View view, WireBand band)
     /// <param name="scale">The scale.</param>
     /// <param name="spare">[mm] Height on paper that is left over.</param>
     public static WireBand BandOf(Plan plan, Scale scale, double spare = 0) =>
-        WireBand.Of(plan.Overhead.Wires, ExtentOf(plan).High, scale, spare);
+        WireBand.Of(plan.CropWire.Wires, ExtentOf(plan).High, scale, spare);
 
     /// <summary>Room for the dimensions.</summary>
     public static Margins Margins(Plan plan, Scale scale, double spare = 0) =>

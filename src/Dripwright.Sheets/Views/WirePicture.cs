@@ -27,13 +27,13 @@ internal sealed class WirePicture(Plan plan, View view, WireBand band)
 
     /// <summary>The wires of a row.</summary>
     public static IReadOnlyList<LoadedWire> Of(Plan plan, RowLayout row) =>
-        [.. plan.Overhead.Wires.Where(w => w.Place.Row == row.Number)];
+        [.. plan.CropWire.Wires.Where(w => w.Place.Row == row.Number)];
 
     /// <summary>One wire along the row, as it sags under the full crop.</summary>
     public Group Along(LoadedWire wire, RowLayout row)
     {
         var elements = new List<Element>();
-        var (place, ends) = (wire.Place, plan.Rig.Overhead.Ends);
+        var (place, ends) = (wire.Place, plan.Rig.CropWire.Ends);
         List<Point> line =
         [
             .. wire.Loaded.Spans.SelectMany(
@@ -182,7 +182,7 @@ internal sealed class WirePicture(Plan plan, View view, WireBand band)
             Title = Words.Of("sheet.wire.title", wire.Place.Label),
             Description = Words.Of(
                 "sheet.wire.said",
-                words.Length(plan.Rig.Overhead.Height),
+                words.Length(plan.Rig.CropWire.Height),
                 words.Force(wire.Loaded.Supports.Where(s => s.End).Max(s => s.Total))
             ),
         };

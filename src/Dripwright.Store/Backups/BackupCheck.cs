@@ -1,4 +1,5 @@
 using System.Globalization;
+using Dripwright.Language;
 using Dripwright.Store.Tables;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
@@ -60,18 +61,18 @@ internal static class BackupCheck
         {
             throw wrong is SqliteException { SqliteErrorCode: 5 or 6 }
                 ? Troubles.Told(wrong, GardenPlace.File(copy), Troubles.TheBackup)!
-                : Troubles.DamagedBackup(copy, "it cannot be read", wrong);
+                : Troubles.DamagedBackup(copy, Words.Of("store.backup.unread"), wrong);
         }
     }
 
     private static void Judge(SqliteConnection from, string copy, IReadOnlyList<string> applied)
     {
         if (
-            SqliteLook.Words(from, "PRAGMA integrity_check").Any(word => word != "ok")
-            || SqliteLook.Words(from, "PRAGMA foreign_key_check").Count > 0
+            SqliteLook.Column(from, "PRAGMA integrity_check").Any(word => word != "ok")
+            || SqliteLook.Column(from, "PRAGMA foreign_key_check").Count > 0
         )
         {
-            throw Troubles.DamagedBackup(copy, "its pages do not fit together");
+            throw Troubles.DamagedBackup(copy, Words.Of("store.backup.pages"));
         }
 
         RefuseOtherVersions(copy, applied);
@@ -80,19 +81,12 @@ internal static class BackupCheck
         {
             if (Checksum.Carried(from) is not { } carried)
             {
-                throw Troubles.Of(
-                    TroubleKind.NotAGarden,
-                    copy,
-                    "carries no checksum, so it is a garden and no backup, and nothing was restored. Open it as a garden"
-                        + " with --garden and write a backup of it, or take another backup.",
-                    null,
-                    Troubles.TheBackup
-                );
+                throw Troubles.Of(TroubleKind.NotAGarden, copy, "store.backup.no-sum", null, Troubles.TheBackup);
             }
 
             if (carried != Checksum.Of(from))
             {
-                throw Troubles.DamagedBackup(copy, "its content is not what its checksum says");
+                throw Troubles.DamagedBackup(copy, Words.Of("store.backup.sum"));
             }
         }
 
@@ -110,14 +104,14 @@ internal static class BackupCheck
         Opening.RefuseNewer(tables, applied, copy, Troubles.TheBackup);
         if (applied.Count == 0 || !tables.Database.GetMigrations().Take(applied.Count).SequenceEqual(applied))
         {
-            throw Troubles.DamagedBackup(copy, "the versions of its tables are not in order");
+            throw Troubles.DamagedBackup(copy, Words.Of("store.backup.versions"));
         }
     }
 
     // A trigger or view would act in the grower's name, and a foreign table says that another hand was in it.
     private static void RefuseStrangers(SqliteConnection from, string copy)
     {
-        var strangers = SqliteLook.Words(
+        var strangers = SqliteLook.Column(
             from,
             "SELECT type || ' ' || name FROM sqlite_master WHERE type IN ('trigger', 'view')"
                 + " OR (type = 'table' AND name NOT LIKE 'sqlite@_%' ESCAPE '@' AND name NOT IN ("
@@ -129,9 +123,10 @@ internal static class BackupCheck
             throw Troubles.Of(
                 TroubleKind.NotAGarden,
                 copy,
-                $"holds what no garden holds ({strangers[0]}): take another backup.",
+                "store.backup.strange",
                 null,
-                Troubles.TheBackup
+                Troubles.TheBackup,
+                strangers[0]
             );
         }
     }

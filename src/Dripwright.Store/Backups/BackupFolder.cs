@@ -1,4 +1,5 @@
 using System.Globalization;
+using Dripwright.Language;
 
 namespace Dripwright.Store.Backups;
 
@@ -62,7 +63,7 @@ public sealed class BackupFolder : IDisposable
                 entry.IsGood && !File.Exists(Path.Combine(_folder, entry.Name))
                     ? entry with
                     {
-                        Fault = "Its file is not there any more.",
+                        Fault = Words.Of("store.backup.gone"),
                     }
                     : entry
             )
@@ -169,7 +170,7 @@ public sealed class BackupFolder : IDisposable
     {
         if (!Directory.Exists(_second))
         {
-            return "The second place is not there: plug its disk in, or name another folder with --copies-to.";
+            return Words.Of("store.backup.second");
         }
 
         try
@@ -265,7 +266,5 @@ public sealed class BackupFolder : IDisposable
     }
 
     private static string Why(Exception wrong) =>
-        wrong is GardenException trouble
-            ? trouble.ForPage
-            : "It could not be written: see that the folder may be written and that the disk is not full.";
+        wrong is GardenException trouble ? trouble.ForPage : Words.Of("store.backup.unwritten");
 }

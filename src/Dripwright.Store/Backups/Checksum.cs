@@ -41,7 +41,7 @@ internal static class Checksum
     /// <summary>The checksum that a file carries; null where it carries none.</summary>
     public static string? Carried(SqliteConnection connection) =>
         Has(connection)
-            ? SqliteLook.Words(connection, $"SELECT \"Sha256\" FROM \"{Table}\" WHERE \"Id\" = 1").FirstOrDefault()
+            ? SqliteLook.Column(connection, $"SELECT \"Sha256\" FROM \"{Table}\" WHERE \"Id\" = 1").FirstOrDefault()
             : null;
 
     /// <summary>The checksum of what is in a file.</summary>
@@ -75,7 +75,7 @@ internal static class Checksum
     /// <summary>The greatest number that a document ever had, so that none is given twice.</summary>
     public static long LastId(SqliteConnection connection) =>
         SqliteLook
-            .Words(
+            .Column(
                 connection,
                 "SELECT CAST(coalesce(max(\"seq\"), 0) AS TEXT) FROM sqlite_sequence WHERE name = 'documents'"
             )

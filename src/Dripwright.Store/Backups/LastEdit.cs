@@ -18,7 +18,7 @@ internal sealed record LastEdit(long Edit, DateTime At)
     public static long In(SqliteConnection file) =>
         RawTable.ColumnsOf(file, "gardens").Contains("Edits")
         && long.TryParse(
-            SqliteLook.Words(file, "SELECT CAST(coalesce(max(\"Edits\"), 0) AS TEXT) FROM gardens")[0],
+            SqliteLook.Column(file, "SELECT CAST(coalesce(max(\"Edits\"), 0) AS TEXT) FROM gardens")[0],
             NumberStyles.None,
             CultureInfo.InvariantCulture,
             out var edit

@@ -16,9 +16,9 @@ internal static class NewGarden
         await Migrate(path, version, stop).ConfigureAwait(false);
         using var connection = SqliteCopy.Open(path);
         // Tools that tell kinds of files see "Drip" in ASCII.
-        _ = SqliteLook.Words(connection, "PRAGMA application_id = 0x44726970; SELECT 'set'");
+        _ = SqliteLook.Column(connection, "PRAGMA application_id = 0x44726970; SELECT 'set'");
         // One whole file, until a garden is opened in it.
-        _ = SqliteLook.Words(connection, "PRAGMA journal_mode = DELETE");
+        _ = SqliteLook.Column(connection, "PRAGMA journal_mode = DELETE");
     }
 
     /// <summary>Brings the tables of a file up to a version.</summary>

@@ -26,7 +26,7 @@ internal sealed record RawTable(string Name, params string[] Key)
 
     /// <summary>Columns of a table, in the order of their names; none where there is no such table.</summary>
     public static IReadOnlyList<string> ColumnsOf(SqliteConnection connection, string table) =>
-        SqliteLook.Words(connection, $"SELECT name FROM pragma_table_info('{table}') ORDER BY name");
+        SqliteLook.Column(connection, $"SELECT name FROM pragma_table_info('{table}') ORDER BY name");
 
     /// <summary>Its rows by their key, each with a cell for each of the columns.</summary>
     public IEnumerable<RawCell[]> Rows(SqliteConnection connection, IReadOnlyList<string> columns)

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Dripwright.Language;
 using Microsoft.Data.Sqlite;
 
 namespace Dripwright.Store.Backups;
@@ -104,24 +105,12 @@ internal sealed class Restoring : IDisposable
     {
         if (!File.Exists(copy))
         {
-            throw Troubles.Of(
-                TroubleKind.NotThere,
-                copy,
-                "there is no such file: give the backup's name.",
-                null,
-                Troubles.TheBackup
-            );
+            throw Troubles.Of(TroubleKind.NotThere, copy, "store.backup.none", null, Troubles.TheBackup);
         }
 
         if (copy == path)
         {
-            throw Troubles.Of(
-                TroubleKind.Refused,
-                copy,
-                "is the garden itself, not a backup of it.",
-                null,
-                Troubles.TheBackup
-            );
+            throw Troubles.Of(TroubleKind.Refused, copy, "store.backup.itself", null, Troubles.TheBackup);
         }
 
         try
@@ -134,7 +123,7 @@ internal sealed class Restoring : IDisposable
         catch (GardenException wrong) when (wrong.InnerException is SqliteException { SqliteErrorCode: 10 })
         {
             // Its end is missing, or the disk that it lies on fails.
-            throw Troubles.DamagedBackup(copy, "it cannot be read to its end", wrong);
+            throw Troubles.DamagedBackup(copy, Words.Of("store.backup.cut"), wrong);
         }
     }
 
@@ -184,7 +173,7 @@ internal sealed class Restoring : IDisposable
 
     private static long HighestVersion(SqliteConnection connection) =>
         long.TryParse(
-            SqliteLook.Words(connection, "SELECT CAST(coalesce(max(\"Version\"), 0) AS TEXT) FROM documents")[0],
+            SqliteLook.Column(connection, "SELECT CAST(coalesce(max(\"Version\"), 0) AS TEXT) FROM documents")[0],
             NumberStyles.AllowLeadingSign,
             CultureInfo.InvariantCulture,
             out var number
@@ -242,7 +231,7 @@ internal sealed class Restoring : IDisposable
         }
 
         using var connection = SqliteCopy.Open(_path);
-        return SqliteLook.Words(connection, "SELECT name FROM sqlite_master").Count == 0;
+        return SqliteLook.Column(connection, "SELECT name FROM sqlite_master").Count == 0;
     }
 
     /// <summary>Numbers that pages and files of the garden have seen.</summary>

@@ -13,13 +13,7 @@ internal static class SqliteCopy
         to = Path.GetFullPath(to);
         if (Path.GetFullPath(from) == to || (!replace && (File.Exists(to) || Directory.Exists(to))))
         {
-            throw Troubles.Of(
-                TroubleKind.NotWritable,
-                to,
-                "is there already: give another name.",
-                null,
-                Troubles.TheBackup
-            );
+            throw Troubles.Of(TroubleKind.NotWritable, to, "store.there", null, Troubles.TheBackup);
         }
 
         try
@@ -92,7 +86,7 @@ internal static class SqliteCopy
         {
             connection.Open();
             // Copying page by page asks SQLite itself, which by default does not wait for another's turn to end.
-            _ = SqliteLook.Words(connection, "PRAGMA busy_timeout = 20000; SELECT 'set'");
+            _ = SqliteLook.Column(connection, "PRAGMA busy_timeout = 20000; SELECT 'set'");
             return connection;
         }
         catch

@@ -68,10 +68,10 @@ internal static class Upgrading
             throw Troubles.Of(
                 TroubleKind.Damaged,
                 path,
-                $"its tables are neither those of version {look.Applied[^1]} nor newer ones, as after a change that was broken off."
-                    + " Nothing was changed: restore a backup, or the older garden that is kept beside it.",
+                "store.half-changed",
                 wrong,
-                Troubles.TheGarden
+                Troubles.TheGarden,
+                look.Applied[^1]
             );
         }
 
@@ -94,13 +94,7 @@ internal static class Upgrading
             {
                 if (time.GetElapsedTime(start) > s_patience)
                 {
-                    throw Troubles.Of(
-                        TroubleKind.Locked,
-                        path,
-                        "another Dripwright is changing its tables just now: wait until it is done, then open it again.",
-                        null,
-                        Troubles.TheGarden
-                    );
+                    throw Troubles.Of(TroubleKind.Locked, path, "store.upgrading", null, Troubles.TheGarden);
                 }
             }
 

@@ -17,18 +17,18 @@ internal static class FieldName
         try
         {
             var said = new List<string>();
+            var last = "";
             foreach (var (name, index) in FieldPath.Steps(path))
             {
                 if (index < 0)
                 {
-                    said.Add(FormField.Spaced(name));
+                    last = FormField.Spaced(name);
+                    said.Add(Words.Or($"word.{name}", last));
                 }
                 else
                 {
                     said[^1] =
-                        Words.Or($"item.{said[^1]}", said[^1])
-                        + " "
-                        + (index + 1).ToString(CultureInfo.InvariantCulture);
+                        Words.Or($"item.{last}", last) + " " + (index + 1).ToString(CultureInfo.InvariantCulture);
                 }
             }
 

@@ -43,7 +43,11 @@ public sealed class FormField
 {
     private readonly FieldDescription _field;
 
+    // A file of texts may say it better, or in another language, than the description of the field itself.
+    private string Key => $"field.{_field.Property.DeclaringType!.Name}.{_field.Name}";
+
     private FormField(FieldDescription field, string path)
+
     {
         _field = field;
         Path = path;
@@ -56,10 +60,13 @@ public sealed class FormField
     public string Id => FieldPath.Id(Path);
 
     /// <summary>What to call it.</summary>
-    public string Label => Words.Or($"field.{_field.Property.DeclaringType!.Name}.{_field.Name}", Spaced(_field.Name));
+    public string Label => Words.Or(Key, Spaced(_field.Name));
+
+    /// <summary>What to call one element of it, where it is a list.</summary>
+    public string ItemName => Words.Or($"item.{Spaced(_field.Name)}", Label);
 
     /// <summary>One sentence about it.</summary>
-    public string Says => _field.Says;
+    public string Says => Words.Or(Key + ".says", _field.Says);
 
     /// <summary>What kind of input.</summary>
     public InputKind Kind =>
@@ -79,7 +86,7 @@ public sealed class FormField
     public string Allowed =>
         _field.Kind switch
         {
-            FieldKind.Quantity => _field.Range(),
+            FieldKind.Quantity => Words.Or(Key + ".range", _field.Range()),
             FieldKind.Whole => Words.Of("form.range", _field.Whole!.Min, _field.Whole.Max),
             FieldKind.Number or FieldKind.Ph => Words.Of("form.range", _field.Min, _field.Max),
             _ => "",
@@ -92,7 +99,16 @@ public sealed class FormField
     public bool MustBeGiven => _field.MustBeGiven;
 
     /// <summary>How the plan finds it where it is left out; null where a value is assumed.</summary>
-    public string? FoundBy => _field.FoundBy;
+    public string? FoundBy => _field.FoundBy is { } found ? Words.Or(Key + ".found", found) : null;
+
+    /// <summary>True where that is not found but left open, such as a line of a water report, and so says itself what it is.</summary>
+    public bool IsLeftOpen =>
+        _field.FoundBy is { } found
+        && (
+            found.StartsWith("not ", StringComparison.Ordinal)
+            || found.StartsWith("as ", StringComparison.Ordinal)
+            || found == "enough"
+        );
 
     /// <summary>Fewest elements of a list.</summary>
     public int Fewest => _field.Items?.Min ?? 0;

@@ -42,7 +42,7 @@ public sealed class RigDesk : IFormDesk, IAsyncDisposable
     public PartsCatalogue Catalogue { get; private set; }
 
     /// <summary>Parts that lie in the garden, for every rig.</summary>
-    public IReadOnlyList<OnHand> Shelf { get; private set; } = [];
+    public IReadOnlyList<OnHand> OnHand { get; private set; } = [];
 
     /// <summary>Number of the newest saved revision; 0 where there is none.</summary>
     public int Revision { get; private set; }
@@ -200,7 +200,7 @@ public sealed class RigDesk : IFormDesk, IAsyncDisposable
     public Task Replan()
     {
         Root = RigFileText.Root(Text);
-        return _planning.Replan(Text, Kept.Name, Catalogue, Shelf, Units);
+        return _planning.Replan(Text, Kept.Name, Catalogue, OnHand, Units);
     }
 
     /// <inheritdoc cref="RigPlanning.Whole"/>
@@ -226,11 +226,11 @@ public sealed class RigDesk : IFormDesk, IAsyncDisposable
     private async Task<bool> Fetch()
     {
         var catalogue = (await _garden.CatalogueAsync()).Catalogue;
-        var shelf = await _garden.OnHandAsync();
+        var onHand = await _garden.OnHandAsync();
         var entry = (await _garden.RigsAsync()).FirstOrDefault(rig => rig.Id == Kept.Id);
         Revision = entry?.Revisions ?? Revision;
-        var isOther = !ReferenceEquals(catalogue, Catalogue) || !shelf.SequenceEqual(Shelf);
-        (Catalogue, Shelf) = (catalogue, shelf);
+        var isOther = !ReferenceEquals(catalogue, Catalogue) || !onHand.SequenceEqual(OnHand);
+        (Catalogue, OnHand) = (catalogue, onHand);
         return isOther;
     }
 

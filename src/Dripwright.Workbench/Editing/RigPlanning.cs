@@ -45,13 +45,13 @@ internal sealed class RigPlanning(PageWork work) : IAsyncDisposable
     /// <param name="text">The text.</param>
     /// <param name="name">Name of the rig, for faults.</param>
     /// <param name="catalogue">The parts that can be named.</param>
-    /// <param name="shelf">Parts that lie in the garden.</param>
+    /// <param name="onHand">Parts that lie in the garden.</param>
     /// <param name="units">Units to show; those of the rig where null.</param>
     public async Task Replan(
         string text,
         string name,
         PartsCatalogue catalogue,
-        IReadOnlyList<OnHand> shelf,
+        IReadOnlyList<OnHand> onHand,
         UnitSystem? units
     )
     {
@@ -59,7 +59,7 @@ internal sealed class RigPlanning(PageWork work) : IAsyncDisposable
         IsPlanning = true;
         try
         {
-            var quick = await work.Draw(text, name, catalogue, shelf, units, stop.Token);
+            var quick = await work.Draw(text, name, catalogue, onHand, units, stop.Token);
             stop.Token.ThrowIfCancellationRequested();
             Took(quick);
             Tell();

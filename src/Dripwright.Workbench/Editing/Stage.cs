@@ -9,8 +9,8 @@ namespace Dripwright.Workbench.Editing;
 /// <param name="Figures">Key figures that it shows.</param>
 public sealed record Stage(string Key, IReadOnlyList<string> Fields, IReadOnlyList<FigureSubject> Figures)
 {
-    /// <summary>Key of the room of the wire over the rows, which has a view of its own.</summary>
-    public const string Overhead = "overhead";
+    /// <summary>Key of the room of the crop wire, which has a view of its own.</summary>
+    public const string CropWire = "crop-wire";
 
     private static readonly FigureSubject[] s_all = Enum.GetValues<FigureSubject>();
 
@@ -31,7 +31,7 @@ public sealed record Stage(string Key, IReadOnlyList<string> Fields, IReadOnlyLi
         new("water", ["feed", "drain", "reservoir", "pump", "timer"], s_water),
         new("nutrients", ["nutrients"], []),
         new("adjust", [], []),
-        new(Overhead, ["overhead"], [FigureSubject.Overhead]),
+        new(CropWire, ["cropWire"], [FigureSubject.CropWire]),
         new("parts", ["onHand", "spares"], [FigureSubject.Parts]),
         new("printed", [], []),
         new("pack", [], []),

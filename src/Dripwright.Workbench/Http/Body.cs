@@ -1,4 +1,5 @@
 using System.Text;
+using Dripwright.Language;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.Metadata;
@@ -30,7 +31,7 @@ internal static class Body
         }
         catch (DecoderFallbackException)
         {
-            throw new Refused(422, "What was sent is no text in UTF-8.");
+            throw new Refused(422, Words.Of("http.utf8"));
         }
     }
 

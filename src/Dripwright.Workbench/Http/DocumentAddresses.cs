@@ -84,8 +84,7 @@ internal static class DocumentAddresses
 
         number = number > 0 ? number : (await garden.RevisionsAsync(draft.Id, context.RequestAborted)).Count;
         var saved =
-            await garden.RevisionAsync(draft.Id, number, context.RequestAborted)
-            ?? throw Refused.NotThere("such revision of it");
+            await garden.RevisionAsync(draft.Id, number, context.RequestAborted) ?? throw Refused.NotThere("revision");
         return Results.Text(saved.Text, Json, Encoding.UTF8);
     }
 

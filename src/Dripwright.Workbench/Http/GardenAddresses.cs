@@ -1,4 +1,5 @@
 using Dripwright.Engine.Units;
+using Dripwright.Language;
 using Dripwright.Store;
 using Dripwright.Store.Backups;
 using Dripwright.Workbench.Hosting;
@@ -106,7 +107,7 @@ internal static class GardenAddresses
                 (GardenOfRequest here, string name) =>
                     here.Backups.PathOf(name) is { } path
                         ? Results.File(path, Bytes, name)
-                        : throw Refused.NotThere("such backup")
+                        : throw Refused.NotThere("backup")
             )
             .WithName("FetchBackup")
             .WithSummary("One of the daily backups")
@@ -135,7 +136,7 @@ internal static class GardenAddresses
                     null => settings.Units,
                     "us" => UnitSystem.Us,
                     "metric" => UnitSystem.Metric,
-                    _ => throw new Refused(422, "units: expected us or metric."),
+                    _ => throw new Refused(422, Words.Of("http.units")),
                 },
             },
             stop
@@ -185,7 +186,7 @@ internal static class GardenAddresses
             async () =>
             {
                 await using var file = new FileStream(path, FileMode.Open, FileAccess.Read);
-                return await here.Garden.ImportAsync(file, "garden file", stop);
+                return await here.Garden.ImportAsync(file, Words.Of("http.garden-file"), stop);
             },
             stop
         );
@@ -230,10 +231,7 @@ internal static class GardenAddresses
     {
         if (!await s_turn.WaitAsync(TimeSpan.FromSeconds(20), stop))
         {
-            throw new Refused(503, "Another garden file is being read or written just now. Ask again in a moment.")
-            {
-                RetryAfter = 20,
-            };
+            throw new Refused(503, Words.Of("http.garden.busy")) { RetryAfter = 20 };
         }
 
         try

@@ -86,7 +86,7 @@ internal static class HttpInterface
         RigAddresses.Map(api);
         DocumentAddresses.Map(api);
         GardenAddresses.Map(api);
-        ShelfAddresses.Map(api);
+        CatalogueAddresses.Map(api);
         app.MapOpenApi("/api/{documentName}/openapi.json");
     }
 }

@@ -1,8 +1,8 @@
-using System.Globalization;
 using System.Text;
 using Dripwright.Engine.Printed;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Units;
+using Dripwright.Language;
 using Dripwright.Pack;
 using Dripwright.Sheets;
 using Dripwright.Sheets.Writing;
@@ -33,7 +33,7 @@ internal static class PackAddresses
                 {
                     "letter" => Sheets.Model.Paper.Letter,
                     "a4" => Sheets.Model.Paper.A4,
-                    _ => throw new Refused(400, "paper: expected a4 or letter."),
+                    _ => throw new Refused(400, Words.Of("http.paper")),
                 },
                 Revision = file.Revision,
                 Date = Date,
@@ -116,9 +116,7 @@ internal static class PackAddresses
                 var sheets = WholePack.Sheets(plan, wanted.Print.Options(plan.Rig, file));
                 return wanted.Number > 0 && wanted.Number <= sheets.Count
                     ? SvgWriter.Write(sheets[wanted.Number - 1], SvgOptions.File)
-                    : throw Refused.NotThere(
-                        string.Create(CultureInfo.InvariantCulture, $"sheet {wanted.Number}: there are {sheets.Count}")
-                    );
+                    : throw Refused.NotThere("sheet", wanted.Number, sheets.Count);
             }
         );
         return Results.Text(svg, "image/svg+xml", Encoding.UTF8);
@@ -151,7 +149,9 @@ internal static class PackAddresses
                 {
                     throw new Refused(
                         422,
-                        $"There is nothing to print: {(parts.Refused.Count > 0 ? string.Join(" ", parts.Refused) : "no row has a stand, and printing.smallParts asks for nothing.")}"
+                        parts.Refused.Count > 0
+                            ? Words.Of("http.print.refused", string.Join(" ", parts.Refused))
+                            : Words.Of("http.print.none")
                     );
                 }
 

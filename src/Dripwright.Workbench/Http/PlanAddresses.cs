@@ -120,8 +120,7 @@ internal static class PlanAddresses
             (plan, _) =>
             {
                 var plot =
-                    ScreenPlot.All(plan).FirstOrDefault(one => one.Key == wanted.Key)
-                    ?? throw Refused.NotThere("plot of that name");
+                    ScreenPlot.All(plan).FirstOrDefault(one => one.Key == wanted.Key) ?? throw Refused.NotThere("plot");
                 return wanted.Kind switch
                 {
                     "svg" => Encoding.UTF8.GetBytes(plot.SvgFile()),

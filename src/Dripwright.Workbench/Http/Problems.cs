@@ -1,5 +1,6 @@
 using System.Globalization;
 using Dripwright.Engine.Files;
+using Dripwright.Language;
 using Dripwright.Store;
 using Dripwright.Workbench.Hosting;
 using Dripwright.Workbench.Work;
@@ -45,7 +46,7 @@ internal static partial class Problems
         {
             context.Response.Headers.RetryAfter = Math.Ceiling(full.RetryAfter.TotalSeconds)
                 .ToString(CultureInfo.InvariantCulture);
-            return Of(context, 503, full.Message);
+            return Of(context, 503, Words.Of("http.line-full"));
         }
         catch (BadHttpRequestException bad)
         {
@@ -64,7 +65,7 @@ internal static partial class Problems
         catch (OperationCanceledException) when (!context.RequestAborted.IsCancellationRequested)
         {
             context.Response.Headers.RetryAfter = "10";
-            return Of(context, 503, "It took longer than one request may take. Ask again, or ask for less.");
+            return Of(context, 503, Words.Of("http.too-long"));
         }
     }
 
@@ -132,35 +133,15 @@ internal static partial class Problems
         };
 
     private static string Title(int status) =>
-        status switch
-        {
-            400 => "The request cannot be read",
-            401 => "Sign in first",
-            403 => "Not from there",
-            404 => "Not there",
-            405 => "Not that way",
-            412 => "Somebody else has changed it",
-            413 => "Too large",
-            415 => "Another kind of file was expected",
-            422 => "Faults in what was sent",
-            428 => "Say which version you changed",
-            429 => "Too many requests",
-            503 => "Not just now",
-            _ => status >= 500 ? "Something failed" : "Refused",
-        };
+        Words.Or(Key("title", status), Words.Of(status >= 500 ? "http.title.500" : "http.title.other"));
 
     private static string Usual(int status) =>
-        status switch
-        {
-            400 => "The request cannot be read: see the description at " + Root + "/openapi.json.",
-            401 => "Sign in on the page, or send a key made there: Authorization: Bearer ….",
-            403 => "The request came from a page of another site.",
-            404 => "There is nothing at this address: see the description at " + Root + "/openapi.json.",
-            405 => "This address does not take that method: see the description at " + Root + "/openapi.json.",
-            413 => "What was sent is larger than this address takes.",
-            415 =>
-                "Say what you send: Content-Type: application/json, or application/octet-stream for a copy of the garden.",
-            429 => "Wait a moment and ask again.",
-            _ => "The log has the whole story under this number.",
-        };
+        string.Format(
+            CultureInfo.InvariantCulture,
+            Words.Or(Key("usual", status), Words.Of("http.usual.other")),
+            Root + "/openapi.json"
+        );
+
+    private static string Key(string what, int status) =>
+        string.Create(CultureInfo.InvariantCulture, $"http.{what}.{status}");
 }

@@ -1,4 +1,5 @@
 using Dripwright.Engine.Files;
+using Dripwright.Language;
 
 namespace Dripwright.Workbench.Http;
 
@@ -17,5 +18,9 @@ internal sealed class Refused(int status, string message) : Exception(message)
     /// <summary>[s] When to ask again.</summary>
     public int? RetryAfter { get; init; }
 
-    public static Refused NotThere(string what) => new(404, $"There is no {what}.");
+    /// <summary>What was asked for is not there.</summary>
+    /// <param name="what">What it is; it stands at the end of the text's key.</param>
+    /// <param name="values">What else stands in the text.</param>
+    public static Refused NotThere(string what, params object[] values) =>
+        new(404, Words.Of($"http.absent.{what}", values));
 }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using Dripwright.Language;
 using Dripwright.Store;
 using Dripwright.Workbench.Hosting;
 using Microsoft.AspNetCore.Builder;
@@ -20,9 +21,7 @@ internal static class RigAddresses
     /// <summary>A rig of the garden.</summary>
     /// <exception cref="Refused">There is none of that number.</exception>
     public static async Task<Draft> Rig(Garden garden, int id, CancellationToken stop) =>
-        await garden.DraftAsync(id, stop) is { Kind: DocumentKinds.Rig } draft
-            ? draft
-            : throw Refused.NotThere("rig of that number, or it lies in the bin");
+        await garden.DraftAsync(id, stop) is { Kind: DocumentKinds.Rig } draft ? draft : throw Refused.NotThere("rig");
 
     public static void Map(RouteGroupBuilder api)
     {
@@ -203,7 +202,7 @@ internal static class RigAddresses
         Versions.Check(context, await Rig(here.Garden, id, context.RequestAborted));
         if (string.IsNullOrWhiteSpace(name.Name))
         {
-            throw new Refused(422, "name: a rig needs a name.");
+            throw new Refused(422, Words.Of("http.name"));
         }
 
         await here.Garden.RenameAsync(id, name.Name, context.RequestAborted);
@@ -227,7 +226,7 @@ internal static class RigAddresses
             )
         )
         {
-            throw Refused.NotThere("rig of that number in the bin");
+            throw Refused.NotThere("bin");
         }
 
         await here.Garden.RestoreRigAsync(id, context.RequestAborted);
@@ -247,8 +246,7 @@ internal static class RigAddresses
     private static async Task<IResult> Revision(GardenOfRequest here, int id, int number, CancellationToken stop)
     {
         await Rig(here.Garden, id, stop);
-        var saved =
-            await here.Garden.RevisionAsync(id, number, stop) ?? throw Refused.NotThere("such revision of the rig");
+        var saved = await here.Garden.RevisionAsync(id, number, stop) ?? throw Refused.NotThere("revision");
         return Results.Text(saved.Text, Json, Encoding.UTF8);
     }
 
@@ -298,16 +296,13 @@ internal static class RigAddresses
         {
             RevisionOutcome.Saved saved => Results.Created(address(saved.Revision.Number), Told(saved.Revision)),
             RevisionOutcome.Unchanged same => Results.Ok(Told(same.Newest)),
-            RevisionOutcome.Faulty faulty => throw new Refused(
-                422,
-                "The draft has faults: mend them first. It stays as it is."
-            )
+            RevisionOutcome.Faulty faulty => throw new Refused(422, Words.Of("http.draft.faults"))
             {
                 Faults = faulty.Faults,
             },
             RevisionOutcome.Overtaken other => throw Versions.Overtaken(other.Current),
             RevisionOutcome.Refused refused => throw new Refused(422, refused.Why),
-            _ => throw Refused.NotThere("such document any more"),
+            _ => throw Refused.NotThere("any-more"),
         };
     }
 
@@ -328,7 +323,7 @@ internal static class RigAddresses
             case DraftOutcome.Refused refused:
                 throw new Refused(422, refused.Why);
             default:
-                throw Refused.NotThere("rig of that number any more");
+                throw Refused.NotThere("any-more");
         }
     }
 }

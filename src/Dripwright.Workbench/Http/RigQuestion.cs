@@ -1,6 +1,7 @@
 using System.Globalization;
 using Dripwright.Engine;
 using Dripwright.Engine.Catalogue;
+using Dripwright.Language;
 using Dripwright.Workbench.Hosting;
 using Dripwright.Workbench.Work;
 using Microsoft.AspNetCore.Http;
@@ -46,19 +47,18 @@ internal sealed class RigQuestion(
     {
         if (id is not { } rig)
         {
-            return new RigSource("rig file", await Body.Text(context));
+            return new RigSource(Words.Of("http.rig-file"), await Body.Text(context));
         }
 
         var draft = await RigAddresses.Rig(here.Garden, rig, Stop);
-        var shelf = await here.Garden.OnHandAsync(Stop);
+        var onHand = await here.Garden.OnHandAsync(Stop);
         if (revision is not { } number)
         {
             Versions.Show(context, draft);
-            return new RigSource(draft.Name, draft.Text, Shelf: shelf);
+            return new RigSource(draft.Name, draft.Text, OnHand: onHand);
         }
 
-        var saved =
-            await here.Garden.RevisionAsync(rig, number, Stop) ?? throw Refused.NotThere("such revision of the rig");
-        return new RigSource(draft.Name, saved.Text, number.ToString(CultureInfo.InvariantCulture), shelf);
+        var saved = await here.Garden.RevisionAsync(rig, number, Stop) ?? throw Refused.NotThere("revision");
+        return new RigSource(draft.Name, saved.Text, number.ToString(CultureInfo.InvariantCulture), onHand);
     }
 }

@@ -1,6 +1,7 @@
 using System.Text;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Units;
+using Dripwright.Language;
 using Dripwright.Workbench.Hosting;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
@@ -49,7 +50,7 @@ internal static class StartAddresses
             {
                 null or "us" => UnitSystem.Us,
                 "metric" => UnitSystem.Metric,
-                _ => throw new Refused(400, "units: expected us or metric."),
+                _ => throw new Refused(400, Words.Of("http.units")),
             },
             Rows = given.Rows ?? usual.Rows,
             Pots = given.Pots ?? usual.Pots,
@@ -65,13 +66,13 @@ internal static class StartAddresses
         }
         catch (ArgumentOutOfRangeException wrong) when (wrong.ParamName == "answers")
         {
-            throw new Refused(422, $"Such a rig cannot be: {wrong.Message.Split(" (Parameter")[0]}");
+            throw new Refused(422, Words.Of("http.start.cannot", wrong.Message.Split(" (Parameter")[0]));
         }
     }
 
     private static double? Length(string text)
     {
         var reading = QuantityText.Read(Dimension.Length, text);
-        return reading.Value ?? throw new Refused(422, $"spacing: found \"{text}\"; expected {reading.Expected}.");
+        return reading.Value ?? throw new Refused(422, Words.Of("http.start.spacing", text, reading.Expected));
     }
 }

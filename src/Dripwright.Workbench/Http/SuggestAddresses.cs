@@ -1,5 +1,6 @@
 using System.Text;
 using Dripwright.Engine.Proposing;
+using Dripwright.Language;
 using Dripwright.Language.Report;
 using Dripwright.Workbench.Hosting;
 using Dripwright.Workbench.Work;
@@ -28,7 +29,7 @@ internal static class SuggestAddresses
     {
         if (seconds is < 1 or > 60)
         {
-            throw new Refused(400, "seconds: expected a number from 1 to 60.");
+            throw new Refused(400, Words.Of("http.seconds"));
         }
 
         var bytes = await Body.Bytes(context);
@@ -36,7 +37,7 @@ internal static class SuggestAddresses
         var reading = BriefReader.Read(bytes, "brief", catalogue);
         if (reading.Brief is not { } brief)
         {
-            throw new Refused(422, "The brief has faults.") { Faults = reading.Faults };
+            throw new Refused(422, Words.Of("http.brief.faults")) { Faults = reading.Faults };
         }
 
         var answer = await work.Search(

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Dripwright.Language;
 using Dripwright.Store;
 using Microsoft.AspNetCore.Http;
 
@@ -17,13 +18,7 @@ internal static class Versions
     /// <exception cref="Refused">The request does not say it.</exception>
     public static int Wanted(HttpContext context, Draft draft) =>
         Said(context, draft)
-        ?? throw new Refused(
-            428,
-            $"Send the ETag of what you changed as If-Match (now {Tag(draft.Version)}), so that nobody's work is lost; If-Match: * overwrites."
-        )
-        {
-            Version = draft.Version,
-        };
+        ?? throw new Refused(428, Words.Of("http.if-match", Tag(draft.Version))) { Version = draft.Version };
 
     /// <summary>Refuses where the request names another version than the draft has; one that names none passes.</summary>
     /// <exception cref="Refused">It is another one.</exception>
@@ -50,6 +45,6 @@ internal static class Versions
         return said.Length == 0 ? null
             : said == "*" ? draft.Version
             : int.TryParse(said.Trim('"'), NumberStyles.None, CultureInfo.InvariantCulture, out var version) ? version
-            : throw new Refused(400, "If-Match is not an ETag that this garden gave.");
+            : throw new Refused(400, Words.Of("http.if-match.strange"));
     }
 }

@@ -91,7 +91,7 @@ internal static class HowKnown
             FigureSubject.Pump => ["pump", "feed-network"],
             FigureSubject.Drain => ["drain-water-surface", "layout"],
             FigureSubject.Reservoir => ["reservoir-days", "drain-back"],
-            FigureSubject.Overhead => ["crop-wire"],
+            FigureSubject.CropWire => ["crop-wire"],
             FigureSubject.Nutrients => ["recipe", "solution-ec", "solution-ph"],
             FigureSubject.Stand => ["stand-checks", "stand-loads", "stand-frame"],
             FigureSubject.Parts => ["parts", "cutting"],

@@ -70,7 +70,7 @@ public sealed record DrawingLook(DrawnView? View = null, int Row = 1, ScreenColo
     {
         ArgumentNullException.ThrowIfNull(stage);
         DrawnView[] usual = [DrawnView.Plan, DrawnView.Front, DrawnView.End];
-        return stage.Key is Stage.Overhead ? [DrawnView.Wire, .. usual] : usual;
+        return stage.Key is Stage.CropWire ? [DrawnView.Wire, .. usual] : usual;
     }
 
     /// <summary>The view shown in a room.</summary>

@@ -5,7 +5,7 @@ using Dripwright.Engine.Rigs;
 namespace Dripwright.Workbench.Work;
 
 /// <summary>The last plans made: who fetches the sheets or the plots of a rig one by one has it planned once.</summary>
-/// <remarks>The same text, catalogue and shelf give the same plan, so a kept one never says anything else. No garden is given
+/// <remarks>The same text, catalogue and parts on hand give the same plan, so a kept one never says anything else. No garden is given
 /// what was kept for another one.</remarks>
 internal sealed class KeptPlans
 {
@@ -59,8 +59,8 @@ internal sealed class KeptPlans
             && ReferenceEquals(Catalogue, catalogue)
             && File.Name == file.Name
             && File.Text == file.Text
-            && Shelf(File).SequenceEqual(Shelf(file));
+            && OnHand(File).SequenceEqual(OnHand(file));
 
-        private static IReadOnlyList<OnHand> Shelf(RigSource file) => file.Shelf ?? [];
+        private static IReadOnlyList<OnHand> OnHand(RigSource file) => file.OnHand ?? [];
     }
 }

@@ -17,10 +17,10 @@ internal sealed class PageWork(WorkHost host, GardenOfRequest here)
         string text,
         string name,
         PartsCatalogue catalogue,
-        IReadOnlyList<OnHand> shelf,
+        IReadOnlyList<OnHand> onHand,
         UnitSystem? units,
         CancellationToken stop
-    ) => In(host.Limits.Typing, token => Of(text, name, catalogue, shelf, units, token), stop);
+    ) => In(host.Limits.Typing, token => Of(text, name, catalogue, onHand, units, token), stop);
 
     /// <summary>A plan with the strength of its stands, and with so many draws.</summary>
     /// <exception cref="OperationCanceledException">A stop was asked for, or it took too long.</exception>
@@ -63,7 +63,7 @@ internal sealed class PageWork(WorkHost host, GardenOfRequest here)
         string text,
         string name,
         PartsCatalogue catalogue,
-        IReadOnlyList<OnHand> shelf,
+        IReadOnlyList<OnHand> onHand,
         UnitSystem? units,
         CancellationToken stop
     )
@@ -76,7 +76,7 @@ internal sealed class PageWork(WorkHost host, GardenOfRequest here)
         }
 
         // The units are those of whoever looks; what is computed does not depend on them.
-        var shown = rig.In(units ?? rig.Rig.Units).WithOnHand(shelf);
+        var shown = rig.In(units ?? rig.Rig.Units).WithOnHand(onHand);
         var options = new PlanOptions
         {
             Draws = 0,

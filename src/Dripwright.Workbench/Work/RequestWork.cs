@@ -1,6 +1,7 @@
 using Dripwright.Engine;
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Rigs;
+using Dripwright.Language;
 using Dripwright.Workbench.Hosting;
 using Dripwright.Workbench.Http;
 
@@ -16,7 +17,7 @@ internal sealed class RequestWork(WorkHost host, KeptPlans kept, GardenOfRequest
             _ =>
             {
                 var reading = RigReader.Read(file.Text, file.Name, catalogue);
-                return reading with { Resolved = reading.Resolved?.WithOnHand(file.Shelf ?? []) };
+                return reading with { Resolved = reading.Resolved?.WithOnHand(file.OnHand ?? []) };
             },
             stop
         );
@@ -45,7 +46,7 @@ internal sealed class RequestWork(WorkHost host, KeptPlans kept, GardenOfRequest
         var reading = await Read(file, catalogue, stop);
         if (reading.Rig is null)
         {
-            throw new Refused(422, $"{file.Name} has faults.") { Faults = reading.Faults };
+            throw new Refused(422, Words.Of("http.file.faults", file.Name)) { Faults = reading.Faults };
         }
 
         return await Of(

@@ -6,5 +6,5 @@ namespace Dripwright.Workbench.Work;
 /// <param name="Name">Name of the file, for its faults.</param>
 /// <param name="Text">Its text.</param>
 /// <param name="Revision">Revision for the title blocks; empty for a draft.</param>
-/// <param name="Shelf">Parts that lie in the garden, for a rig of the garden: they are used first, as on the pages.</param>
-internal sealed record RigSource(string Name, string Text, string Revision = "", IReadOnlyList<OnHand>? Shelf = null);
+/// <param name="OnHand">Parts that lie in the garden, for a rig of the garden: they are used first, as on the pages.</param>
+internal sealed record RigSource(string Name, string Text, string Revision = "", IReadOnlyList<OnHand>? OnHand = null);

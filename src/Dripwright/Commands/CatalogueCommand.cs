@@ -1,5 +1,6 @@
 using System.CommandLine;
 using Dripwright.Engine.Catalogue;
+using Dripwright.Language;
 using Dripwright.Screen;
 
 namespace Dripwright.Commands;
@@ -11,17 +12,13 @@ internal static class CatalogueCommand
     {
         var kind = new Argument<string?>("kind")
         {
-            Description = $"What to list: {string.Join(", ", CatalogueJson.Kinds)}. Left out: everything.",
-            HelpName = "kind",
+            Description = Words.Of("program.catalogue.kind", string.Join(", ", CatalogueJson.Kinds)),
+            HelpName = Words.Of("program.name.kind"),
             Arity = ArgumentArity.ZeroOrOne,
         };
-        kind.AcceptOnlyFromAmong([.. CatalogueJson.Kinds]);
-        var json = new Option<bool>("--json") { Description = "As JSON." };
-        var command = new Command("catalogue", "List the parts and salts that a rig file can name, with their sources.")
-        {
-            kind,
-            json,
-        };
+        kind.OneOf(CatalogueJson.Kinds);
+        var json = new Option<bool>("--json") { Description = Words.Of("program.json") };
+        var command = new Command("catalogue", Words.Of("program.catalogue")) { kind, json };
         command.SetAction(
             (call, stop) =>
             {

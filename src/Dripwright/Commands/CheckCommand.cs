@@ -12,19 +12,15 @@ internal static class CheckCommand
     public static Command Of(Surroundings around, SharedOptions shared)
     {
         var file = RigArgument.Make();
-        var command = new Command(
-            "check",
-            "List every fault of a rig file with its line, then the problems of the rig. Exit code 3 when it would fail."
-        )
-        {
-            file,
-        };
+        var units = SharedOptions.Units();
+        var command = new Command("check", Words.Of("program.check")) { file, units };
         command.SetAction(
             async (call, stop) =>
             {
                 var path = call.GetRequiredValue(file);
                 var catalogue = shared.ReadCatalogue(call, around, stop);
-                var sound = Planning.Read(path, catalogue, around, stop);
+                var shown = SharedOptions.UnitsOf(call.GetValue(units));
+                var sound = Planning.Read(path, catalogue, around, stop, shown);
                 // Simulated builds tell how likely a weak pot is; a yes or no does not wait for them.
                 var options = new PlanOptions { Draws = 0, Cures = true };
                 var plan = await Planning.Plan(sound, options, around, stop).ConfigureAwait(false);
@@ -33,7 +29,9 @@ internal static class CheckCommand
                     shared.ShowsColour(call, around),
                     console =>
                     {
-                        console.Write(new Spectre.Console.Text(Plain.Line($"{path}: no faults.") + "\n"));
+                        console.Write(
+                            new Spectre.Console.Text(Plain.Line(Words.Of("program.check.good", path)) + "\n")
+                        );
                         SummaryView.DrawFindings(console, new PlanWords(plan.Rig.Units).Of(plan.Findings));
                     }
                 );

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Text;
 using Dripwright.Files;
+using Dripwright.Language;
 using Dripwright.Store;
 
 namespace Dripwright.Commands;
@@ -10,47 +11,31 @@ internal static class ExportCommand
 {
     public static Command Of(Surroundings around)
     {
-        var garden = new GardenOption(around);
-        var file = RigArgument.Make("The file to write; \"-\" prints it.", "file");
         var rig = new Option<string?>("--rig")
         {
-            Description = "Only the rig of this name, as its rig file.",
-            HelpName = "name",
+            Description = Words.Of("program.export.rig"),
+            HelpName = Words.Of("program.name.name"),
         };
-        var replace = new Option<bool>("--replace") { Description = "Replace a file that is there." };
-        var command = new Command(
+        return FromGarden.Of(
+            around,
             "export",
-            "Export the whole garden as one JSON file that other programs can read, or one rig as its rig file."
-        )
-        {
-            file,
+            RigArgument.Make(Words.Of("program.export.file"), Words.Of("program.name.file")),
             rig,
-            replace,
-            garden.Option,
-        };
-        command.SetAction(
-            (call, stop) =>
-                garden.In(
-                    call,
-                    async open =>
-                    {
-                        var bytes = call.GetValue(rig) is { } name
-                            ? Encoding.UTF8.GetBytes(await RigText(open, name, stop).ConfigureAwait(false))
-                            : await Whole(open, stop).ConfigureAwait(false);
-                        var path = call.GetRequiredValue(file);
-                        if (path == "-")
-                        {
-                            around.Out.Write(Encoding.UTF8.GetString(bytes));
-                            return;
-                        }
+            async (garden, call, to, stop) =>
+            {
+                var bytes = call.GetValue(rig) is { } name
+                    ? Encoding.UTF8.GetBytes(await RigText(garden, name, stop).ConfigureAwait(false))
+                    : await Whole(garden, stop).ConfigureAwait(false);
+                if (to.Path == "-")
+                {
+                    around.Out.Write(Encoding.UTF8.GetString(bytes));
+                    return null;
+                }
 
-                        Writing.File(path, bytes, call.GetValue(replace));
-                        around.Out.WriteLine($"{path}: exported.");
-                    },
-                    stop
-                )
+                Writing.File(to.Path, bytes, to.Replace);
+                return Words.Of("program.export.done", to.Path);
+            }
         );
-        return command;
     }
 
     private static async Task<byte[]> Whole(Garden garden, CancellationToken stop)
@@ -71,9 +56,11 @@ internal static class ExportCommand
 
         throw new Refusal(
             Exit.WrongCall,
-            named.Count > 1
-                ? $"dripwright: more than one rig is called \"{name}\". Rename one of them first."
-                : $"dripwright: no rig is called \"{name}\". {(rigs.Count == 0 ? "The garden has no rigs." : "The rigs are: " + string.Join(", ", rigs.Select(rig => $"\"{rig.Name}\"")))}"
+            Wrong.Told(
+                named.Count > 1 ? Words.Of("program.export.several", name)
+                : rigs.Count == 0 ? Words.Of("program.export.empty", name)
+                : Words.Of("program.export.none", name, string.Join(", ", rigs.Select(rig => $"\"{rig.Name}\"")))
+            )
         );
     }
 }

@@ -1,4 +1,5 @@
 using Dripwright.Engine.Files;
+using Dripwright.Language;
 
 namespace Dripwright.Commands;
 
@@ -11,7 +12,7 @@ internal static class Faults
             Exit.FaultyFile,
             [
                 .. faults.Select(fault => fault.ToString()),
-                $"{path}: {(faults.Count == 1 ? "1 fault" : $"{faults.Count.ToString(System.Globalization.CultureInfo.InvariantCulture)} faults")}. Nothing was planned.",
+                Words.Of(faults.Count == 1 ? "program.faults.one" : "program.faults.many", path, faults.Count),
             ]
         );
 }

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Dripwright.Language;
 using Dripwright.Store;
 
 namespace Dripwright.Commands;
@@ -12,10 +13,8 @@ internal sealed class GardenOption(Surroundings around)
     public Option<string?> Option { get; } =
         new("--garden")
         {
-            Description =
-                $"The garden: a file, or a PostgreSQL connection string (Host=…). Left out: {Variable}, or else"
-                + " garden.dripwright in your data folder.",
-            HelpName = "place",
+            Description = Words.Of("program.garden.option", Variable),
+            HelpName = Words.Of("program.name.place"),
         };
 
     /// <summary>The place that the call or the environment says; else the usual one.</summary>
@@ -33,7 +32,7 @@ internal sealed class GardenOption(Surroundings around)
         }
         catch (ArgumentException)
         {
-            throw new Refusal(Exit.WrongCall, $"{text}: is not the path of a file.");
+            throw new Refusal(Exit.WrongCall, Words.Of("program.garden.path", text));
         }
     }
 
@@ -43,10 +42,7 @@ internal sealed class GardenOption(Surroundings around)
         var place = Place(call);
         if (place.Path is { } path && !File.Exists(path))
         {
-            throw new Refusal(
-                Exit.FaultyFile,
-                $"{path}: there is no garden. Check the path, or make one with: dripwright open"
-            );
+            throw new Refusal(Exit.FaultyFile, Words.Of("program.garden.none", path));
         }
 
         var open = await Garden.OpenAsync(place, stop: stop).ConfigureAwait(false);

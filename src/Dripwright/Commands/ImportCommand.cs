@@ -1,8 +1,8 @@
 using System.CommandLine;
-using System.Globalization;
 using System.Text;
 using System.Text.Json;
 using Dripwright.Files;
+using Dripwright.Language;
 using Dripwright.Screen;
 using Dripwright.Store;
 
@@ -14,15 +14,8 @@ internal static class ImportCommand
     public static Command Of(Surroundings around)
     {
         var garden = new GardenOption(around);
-        var file = RigArgument.Make("A garden file or a rig file.", "file");
-        var command = new Command(
-            "import",
-            "Import a garden file or a rig file into the garden: all of it or nothing. A garden that is not there is made."
-        )
-        {
-            file,
-            garden.Option,
-        };
+        var file = RigArgument.Make(Words.Of("program.import.file"), Words.Of("program.name.file"));
+        var command = new Command("import", Words.Of("program.import")) { file, garden.Option };
         command.SetAction(
             async (call, stop) =>
             {
@@ -49,8 +42,8 @@ internal static class ImportCommand
         await using (stream.ConfigureAwait(false))
         {
             var imported = await garden.ImportAsync(stream, path, stop).ConfigureAwait(false);
-            var rigs = imported.Rigs.ToString(CultureInfo.InvariantCulture) + (imported.Rigs == 1 ? " rig" : " rigs");
-            around.Out.WriteLine($"{path}: {rigs} imported into {garden.Place}");
+            var said = imported.Rigs == 1 ? "program.imported.one" : "program.imported.many";
+            around.Out.WriteLine(Words.Of(said, path, imported.Rigs, garden.Place));
             foreach (var remark in imported.Remarks)
             {
                 around.Out.WriteLine(Plain.Line(remark));
@@ -72,7 +65,7 @@ internal static class ImportCommand
         {
             throw new Refusal(
                 Exit.FaultyFile,
-                [.. reading.Faults.Select(fault => fault.ToString()), $"{path}: has faults. Nothing was imported."]
+                [.. reading.Faults.Select(fault => fault.ToString()), Words.Of("program.import.faults", path)]
             );
         }
 
@@ -81,9 +74,15 @@ internal static class ImportCommand
             .AddRigAsync(rig.Name, Encoding.UTF8.GetString(bytes.AsSpan(start)), stop)
             .ConfigureAwait(false);
         await garden
-            .SaveRevisionAsync(draft.Id, draft.Version, "", $"from {Path.GetFileName(path)}", stop)
+            .SaveRevisionAsync(
+                draft.Id,
+                draft.Version,
+                "",
+                Words.Of("program.import.note", Path.GetFileName(path)),
+                stop
+            )
             .ConfigureAwait(false);
-        around.Out.WriteLine(Plain.Line($"{path}: the rig \"{rig.Name}\" imported into {garden.Place}"));
+        around.Out.WriteLine(Plain.Line(Words.Of("program.import.rig", path, rig.Name, garden.Place)));
     }
 
     // A garden file says so in its first field; a rig file never does.

@@ -14,23 +14,14 @@ internal static class NutrientCommands
     public static Command Mix(Surroundings around, SharedOptions shared)
     {
         var file = RigArgument.Make();
-        var json = new Option<bool>("--json")
-        {
-            Description = "Print the recipe as JSON (handbook: plan-json, nutrients).",
-        };
-        var command = new Command(
-            "mix",
-            "Show the nutrient recipe: what to weigh into the reservoir or the stock tanks, and what you get."
-        )
-        {
-            file,
-            json,
-        };
+        var units = SharedOptions.Units();
+        var json = new Option<bool>("--json") { Description = Words.Of("program.json.recipe") };
+        var command = new Command("mix", Words.Of("program.mix")) { file, json, units };
         command.SetAction(
             async (call, stop) =>
             {
                 var path = call.GetRequiredValue(file);
-                var plan = await Plan(path, around, shared, call, stop).ConfigureAwait(false);
+                var plan = await Plan(path, around, shared, (call, call.GetValue(units)), stop).ConfigureAwait(false);
                 Show(
                     around,
                     shared,
@@ -49,19 +40,14 @@ internal static class NutrientCommands
     public static Command WeeksAhead(Surroundings around, SharedOptions shared)
     {
         var file = RigArgument.Make();
-        var json = new Option<bool>("--json") { Description = "Print as JSON (handbook: nutrients)." };
-        var command = new Command(
-            "weeks-ahead",
-            "Show how the reservoir drifts over twelve weeks, topped up in four ways."
-        )
-        {
-            file,
-            json,
-        };
+        var units = SharedOptions.Units();
+        var json = new Option<bool>("--json") { Description = Words.Of("program.json.nutrients") };
+        var command = new Command("weeks-ahead", Words.Of("program.weeks-ahead")) { file, json, units };
         command.SetAction(
             async (call, stop) =>
             {
-                var plan = await Plan(call.GetRequiredValue(file), around, shared, call, stop).ConfigureAwait(false);
+                var plan = await Plan(call.GetRequiredValue(file), around, shared, (call, call.GetValue(units)), stop)
+                    .ConfigureAwait(false);
                 Show(
                     around,
                     shared,
@@ -81,12 +67,12 @@ internal static class NutrientCommands
         string path,
         Surroundings around,
         SharedOptions shared,
-        ParseResult call,
+        (ParseResult Call, string? Units) asked,
         CancellationToken stop
     )
     {
-        var catalogue = shared.ReadCatalogue(call, around, stop);
-        var sound = Planning.Read(path, catalogue, around, stop);
+        var catalogue = shared.ReadCatalogue(asked.Call, around, stop);
+        var sound = Planning.Read(path, catalogue, around, stop, SharedOptions.UnitsOf(asked.Units));
         var options = new PlanOptions { Draws = 0 };
         var plan = await Planning.Plan(sound, options, around, stop).ConfigureAwait(false);
         return plan.Nutrients is not null

@@ -17,15 +17,16 @@ internal static class NutrientTankCommands
     public static Command Adjust(Surroundings around, SharedOptions shared)
     {
         var file = RigArgument.Make();
-        var ec = Needed("--ec", "EC reading, such as \"1.6 dS/m\"; with --meter-scale also \"1100 ppm\".");
+        var units = SharedOptions.Units();
+        var ec = Needed("--ec", Words.Of("program.adjust.ec"));
         var scale = MeterScale();
-        var ph = Needed("--ph", "pH reading, such as 6.4.");
-        var level = Needed("--volume", "Solution in the reservoir, such as \"80 L\" or \"20 gal\".");
-        var warm = Free("--temperature", "Temperature of the solution. Left out: 20 C.");
-        var days = Free("--days", "Days since the reservoir was last mixed fresh; shows how much to drain.");
-        var sodium = Free("--sodium", "Sodium measured in the reservoir, such as \"120 mg/L\".");
+        var ph = Needed("--ph", Words.Of("program.adjust.ph"));
+        var level = Needed("--volume", Words.Of("program.adjust.volume"));
+        var warm = Free("--temperature", Words.Of("program.adjust.temperature"));
+        var days = Free("--days", Words.Of("program.adjust.days"));
+        var sodium = Free("--sodium", Words.Of("program.adjust.sodium"));
         var json = Json();
-        var command = new Command("adjust-tank", "Show steps that bring a reservoir back to its target EC and pH.")
+        var command = new Command("adjust-tank", Words.Of("program.adjust-tank"))
         {
             file,
             ec,
@@ -36,6 +37,7 @@ internal static class NutrientTankCommands
             days,
             sodium,
             json,
+            units,
         };
         command.SetAction(
             async (call, stop) =>
@@ -51,7 +53,7 @@ internal static class NutrientTankCommands
                 var past = reader.Past(call.GetValue(days), call.GetValue(sodium));
                 Judge(reader);
                 var plan = await NutrientCommands
-                    .Plan(call.GetRequiredValue(file), around, shared, call, stop)
+                    .Plan(call.GetRequiredValue(file), around, shared, (call, call.GetValue(units)), stop)
                     .ConfigureAwait(false);
                 var steps = Found(plan, NutrientTank.Correct(plan, reading));
                 var renewals = NutrientRenewal.Of(plan, reading, past);
@@ -73,20 +75,18 @@ internal static class NutrientTankCommands
     public static Command Uptake(Surroundings around, SharedOptions shared)
     {
         var file = RigArgument.Make();
-        var firstEc = Needed("--first-ec", "EC at the first reading, such as \"2.0 dS/m\".");
-        var firstVolume = Needed("--first-volume", "Solution in the reservoir then, such as \"100 L\".");
-        var secondEc = Needed("--second-ec", "EC at the second reading.");
-        var secondVolume = Needed("--second-volume", "Solution in the reservoir then.");
+        var units = SharedOptions.Units();
+        var firstEc = Needed("--first-ec", Words.Of("program.uptake.first-ec"));
+        var firstVolume = Needed("--first-volume", Words.Of("program.uptake.first-volume"));
+        var secondEc = Needed("--second-ec", Words.Of("program.uptake.second-ec"));
+        var secondVolume = Needed("--second-volume", Words.Of("program.uptake.second-volume"));
         var scale = MeterScale();
-        var water = Free("--water", "Plain water added in between.");
-        var solution = Free("--solution", "Full-strength solution added in between.");
-        var stock = Free("--stock", "Stock A added in between, with as much of stock B, such as \"0.2 L\".");
-        var days = Free("--days", "Days between the readings, such as 3.5.");
+        var water = Free("--water", Words.Of("program.uptake.water"));
+        var solution = Free("--solution", Words.Of("program.uptake.solution"));
+        var stock = Free("--stock", Words.Of("program.uptake.stock"));
+        var days = Free("--days", Words.Of("program.uptake.days"));
         var json = Json();
-        var command = new Command(
-            "uptake",
-            "Show from two readings what the plants took up, and the top-up that holds the target."
-        )
+        var command = new Command("uptake", Words.Of("program.uptake"))
         {
             file,
             firstEc,
@@ -99,6 +99,7 @@ internal static class NutrientTankCommands
             stock,
             days,
             json,
+            units,
         };
         command.SetAction(
             async (call, stop) =>
@@ -111,7 +112,7 @@ internal static class NutrientTankCommands
                 double? between = call.GetValue(days) is { } text ? reader.Number("days", text, "3.5") : null;
                 Judge(reader);
                 var plan = await NutrientCommands
-                    .Plan(call.GetRequiredValue(file), around, shared, call, stop)
+                    .Plan(call.GetRequiredValue(file), around, shared, (call, call.GetValue(units)), stop)
                     .ConfigureAwait(false);
                 var advice = Found(plan, NutrientUptake.Between(plan, first, second, poured, between));
                 NutrientCommands.Show(
@@ -132,10 +133,9 @@ internal static class NutrientTankCommands
 
     private static Option<string?> Free(string name, string says) => new(name) { Description = says };
 
-    private static Option<string?> MeterScale() =>
-        Free("--meter-scale", "Scale of a meter that shows ppm: 500, 640 or 700; it is in the meter's leaflet.");
+    private static Option<string?> MeterScale() => Free("--meter-scale", Words.Of("program.meter-scale"));
 
-    private static Option<bool> Json() => new("--json") { Description = "Print as JSON (handbook: nutrients)." };
+    private static Option<bool> Json() => new("--json") { Description = Words.Of("program.json.nutrients") };
 
     private static void Judge(FieldReader reader)
     {

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Globalization;
 using System.Net.Sockets;
+using Dripwright.Language;
 using Dripwright.Store;
 using Dripwright.Workbench;
 
@@ -14,37 +15,37 @@ internal static class OpenCommand
         var garden = new GardenOption(around);
         var port = new Option<int>("--port")
         {
-            Description = "Port of the workbench's address; 0 for any free one.",
-            HelpName = "number",
+            Description = Words.Of("program.open.port"),
+            HelpName = Words.Of("program.name.number"),
             DefaultValueFactory = _ => WorkbenchOptions.UsualPort,
         };
         port.Validators.Add(result =>
         {
-            if (result.GetValueOrDefault<int>() is < 0 or > 65535)
+            if (
+                result.Tokens is [{ Value: var text }]
+                && !ushort.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out _)
+            )
             {
-                result.AddError("Option '--port': expected a number from 0 to 65535.");
+                result.Refuse(Words.Of("program.option.wrong", "--port", text, Words.Of("program.open.port.range")));
             }
         });
         var address = new Option<string?>("--address")
         {
-            Description = "Address to listen on. Without --network only this machine's own, such as 127.0.0.1.",
-            HelpName = "address",
+            Description = Words.Of("program.open.address"),
+            HelpName = Words.Of("program.name.address"),
         };
-        var network = new Option<bool>("--network")
-        {
-            Description = "Open to the house network too. Everybody then signs in, also on this machine.",
-        };
+        var network = new Option<bool>("--network") { Description = Words.Of("program.open.network") };
         var knownAs = new Option<string[]>("--known-as")
         {
-            Description = "With --network: another name that the network has for this machine.",
-            HelpName = "name",
+            Description = Words.Of("program.open.known-as"),
+            HelpName = Words.Of("program.name.name"),
         };
         var copiesTo = new Option<string?>("--copies-to")
         {
-            Description = "A second folder for the daily backups, such as one on another disk; it must be there.",
-            HelpName = "folder",
+            Description = Words.Of("program.open.copies-to"),
+            HelpName = Words.Of("program.name.folder"),
         };
-        var command = new Command("open", "Open the workbench in the browser: design a rig, see it at once, print it.")
+        var command = new Command("open", Words.Of("program.open"))
         {
             garden.Option,
             port,
@@ -86,7 +87,7 @@ internal static class OpenCommand
         }
         catch (ArgumentException wrong) when (wrong.ParamName == "address")
         {
-            throw new Refusal(Exit.WrongCall, $"dripwright: {wrong.Message.Split(" (Parameter")[0]}");
+            throw new Refusal(Exit.WrongCall, Wrong.Told(wrong.Message.Split(" (Parameter")[0]));
         }
 
         await using (app.ConfigureAwait(false))
@@ -105,10 +106,8 @@ internal static class OpenCommand
                 throw new Refusal(Exit.NotWritten, $"{Taken(options)} ({refused.Message})");
             }
 
-            await around.Out.WriteLineAsync($"Dripwright is open at {Reached(app, options)}").ConfigureAwait(false);
-            await around
-                .Out.WriteLineAsync($"The garden is kept in {options.Garden}. Ctrl-C closes it.")
-                .ConfigureAwait(false);
+            await around.Out.WriteLineAsync(Words.Of("program.open.at", Reached(app, options))).ConfigureAwait(false);
+            await around.Out.WriteLineAsync(Words.Of("program.open.garden", options.Garden)).ConfigureAwait(false);
             await TellOfOlder(app, around).ConfigureAwait(false);
             await TellOfNetwork(app, options, around).ConfigureAwait(false);
             await around.Out.FlushAsync(stop).ConfigureAwait(false);
@@ -121,17 +120,16 @@ internal static class OpenCommand
     private static string? SecondPlace(string? given) =>
         given is null || Directory.Exists(given)
             ? given
-            : throw new Refusal(
-                Exit.WrongCall,
-                $"{given}: there is no such folder for backups: make it, or plug its disk in, and open again."
-            );
+            : throw new Refusal(Exit.WrongCall, Words.Of("program.open.no-folder", given));
 
     private static Task TellOfOlder(WebApplication app, Surroundings around) =>
         app.Services.GetRequiredService<Garden>().Older is { } older
             ? around.Out.WriteLineAsync(
-                string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"This garden's file is older than the one last used here: it ends with change {older.Found}, the other with change {older.Known} of {older.KnownAt:yyyy-MM-dd HH:mm} UTC. If you did not put it here on purpose, close the workbench and look for the newer file, or restore a backup."
+                Words.Of(
+                    "program.open.older",
+                    older.Found,
+                    older.Known,
+                    older.KnownAt.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture)
                 )
             )
             : Task.CompletedTask;
@@ -151,26 +149,15 @@ internal static class OpenCommand
             return;
         }
 
-        await around
-            .Out.WriteLineAsync(
-                "It answers the house network, and everybody signs in. The connection is not encrypted: use it only in a network you trust."
-            )
-            .ConfigureAwait(false);
+        await around.Out.WriteLineAsync(Words.Of("program.open.network.now")).ConfigureAwait(false);
         if (WorkbenchHost.CodeForNewPerson(app) is { } code)
         {
-            await around
-                .Out.WriteLineAsync(
-                    $"Nobody has an account yet. Code for the first account, for one use within a day: {code}"
-                )
-                .ConfigureAwait(false);
+            await around.Out.WriteLineAsync(Words.Of("program.open.code", code)).ConfigureAwait(false);
         }
     }
 
     private static string Taken(WorkbenchOptions options) =>
-        string.Create(
-            CultureInfo.InvariantCulture,
-            $"dripwright: port {options.Port} on {options.Address} is in use by another program or another Dripwright. Choose another with --port, or --port 0 for any free one."
-        );
+        Wrong.Told(Words.Of("program.open.taken", options.Port, options.Address));
 
     private static Task WaitFor(CancellationToken stop)
     {

@@ -4,6 +4,7 @@ using System.Text;
 using Dripwright.Engine.Findings;
 using Dripwright.Engine.Units;
 using Dripwright.Files;
+using Dripwright.Language;
 using Dripwright.Pack;
 using Dripwright.Screen;
 using Dripwright.Sheets;
@@ -19,32 +20,25 @@ internal static class PackCommand
         var file = RigArgument.Make();
         var into = new Option<string>("--into", "-o")
         {
-            Description = "Folder to write the build pack into; it is written whole or not at all.",
-            HelpName = "folder",
+            Description = Words.Of("program.pack.into"),
+            HelpName = Words.Of("program.name.folder"),
             Required = true,
         };
         var paper = new Option<string>("--paper")
         {
-            Description = "a4 or letter. Left out: letter for a rig in US units, a4 for a metric one.",
-            HelpName = "size",
+            Description = Words.Of("program.pack.paper"),
+            HelpName = Words.Of("program.name.size"),
         };
-        paper.AcceptOnlyFromAmong("a4", "letter");
-        var replace = new Option<bool>("--replace")
-        {
-            Description =
-                "Replace a build pack that is there. Refused if the folder holds any other file, or a changed one.",
-        };
+        paper.OneOf("a4", "letter");
+        var replace = new Option<bool>("--replace") { Description = Words.Of("program.pack.replace") };
         var revision = new Option<string?>("--revision")
         {
-            Description = "Revision to print in the title blocks.",
-            HelpName = "text",
+            Description = Words.Of("program.pack.revision"),
+            HelpName = Words.Of("program.name.text"),
         };
         var date = DateOption();
         var noSimulation = PlanCommand.SimulationOption();
-        var command = new Command(
-            "pack",
-            "Write the build pack: drawings, lists, forms, printed parts, plan.json and the rig file."
-        )
+        var command = new Command("pack", Words.Of("program.pack"))
         {
             file,
             into,
@@ -74,7 +68,11 @@ internal static class PackCommand
                     .ConfigureAwait(false);
                 var notes = PackFolder.Write(folder, PackList.Of(files), files, call.GetValue(replace), stop);
                 around.Out.WriteLine(
-                    $"{Count(files.Count, "file")} in {Path.GetFullPath(folder)}{Warning(plan.Findings)}"
+                    Words.Of(
+                        files.Count == 1 ? "program.packed.one" : "program.packed.many",
+                        files.Count,
+                        Path.GetFullPath(folder)
+                    ) + Warning(plan.Findings)
                 );
                 foreach (var note in notes)
                 {
@@ -91,8 +89,8 @@ internal static class PackCommand
     private static Option<DateOnly?> DateOption() =>
         new("--date")
         {
-            Description = "Date to print in the title blocks, such as 2026-03-01. Left out: no date.",
-            HelpName = "date",
+            Description = Words.Of("program.pack.date"),
+            HelpName = Words.Of("program.name.date"),
             CustomParser = result =>
             {
                 var text = result.Tokens[0].Value;
@@ -101,7 +99,7 @@ internal static class PackCommand
                     return day;
                 }
 
-                result.AddError($"Option '--date': found \"{text}\"; expected a date such as 2026-03-01.");
+                result.Refuse(Words.Of("program.pack.date.wrong", text));
                 return null;
             },
         };
@@ -115,11 +113,6 @@ internal static class PackCommand
     private static string Warning(IReadOnlyList<Finding> findings)
     {
         var stops = findings.Count(finding => finding.Level == FindingLevel.Stop);
-        return stops == 0
-            ? ""
-            : $"\nDo not build it yet: {Count(stops, "finding")} of level \"stop\". To see what is wrong: dripwright plan";
+        return stops == 0 ? "" : "\n" + Words.Count("program.pack.stops", stops);
     }
-
-    private static string Count(int number, string thing) =>
-        $"{number.ToString(CultureInfo.InvariantCulture)} {thing}{(number == 1 ? "" : "s")}";
 }

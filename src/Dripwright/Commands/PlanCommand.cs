@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Text;
 using Dripwright.Engine;
+using Dripwright.Language;
 using Dripwright.Language.Report;
 using Dripwright.Screen;
 
@@ -12,19 +13,16 @@ internal static class PlanCommand
     public static Command Of(Surroundings around, SharedOptions shared)
     {
         var file = RigArgument.Make();
-        var json = new Option<bool>("--json") { Description = "The whole plan as JSON (see the handbook: plan-json)." };
+        var json = new Option<bool>("--json") { Description = Words.Of("program.plan.json") };
         var noSimulation = SimulationOption();
-        var command = new Command("plan", "Compute a rig: flow at every emitter, water, strength, parts, findings.")
-        {
-            file,
-            json,
-            noSimulation,
-        };
+        var units = SharedOptions.Units();
+        var command = new Command("plan", Words.Of("program.plan")) { file, json, noSimulation, units };
         command.SetAction(
             async (call, stop) =>
             {
                 var catalogue = shared.ReadCatalogue(call, around, stop);
-                var sound = Planning.Read(call.GetRequiredValue(file), catalogue, around, stop);
+                var shown = SharedOptions.UnitsOf(call.GetValue(units));
+                var sound = Planning.Read(call.GetRequiredValue(file), catalogue, around, stop, shown);
                 var options = Options(call.GetValue(noSimulation));
                 var plan = await Planning.Plan(sound, options, around, stop).ConfigureAwait(false);
                 if (call.GetValue(json))
@@ -49,10 +47,7 @@ internal static class PlanCommand
 
     /// <summary>The option that leaves the simulated builds out.</summary>
     public static Option<bool> SimulationOption() =>
-        new("--no-simulation")
-        {
-            Description = "Leave out the simulated builds with uneven and clogged emitters; faster.",
-        };
+        new("--no-simulation") { Description = Words.Of("program.no-simulation") };
 
     /// <summary>Options of a plan with or without the simulated builds.</summary>
     public static PlanOptions Options(bool noSimulation) =>

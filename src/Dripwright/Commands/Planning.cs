@@ -2,7 +2,9 @@ using Dripwright.Engine;
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Files;
 using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Units;
 using Dripwright.Files;
+using Dripwright.Language;
 using Dripwright.Screen;
 
 namespace Dripwright.Commands;
@@ -23,7 +25,18 @@ internal static class Planning
 {
     /// <summary>Reads a rig file.</summary>
     /// <exception cref="Refusal">It cannot be read or has faults; the message tells all of them.</exception>
-    public static SoundFile Read(string path, PartsCatalogue catalogue, Surroundings around, CancellationToken stop)
+    /// <param name="path">Where it is; "-" for standard input.</param>
+    /// <param name="catalogue">The parts that it can name.</param>
+    /// <param name="around">Where standard input is read, and what else there is to say is told.</param>
+    /// <param name="stop">Asks to stop.</param>
+    /// <param name="units">Units to show its plan in; null for its own.</param>
+    public static SoundFile Read(
+        string path,
+        PartsCatalogue catalogue,
+        Surroundings around,
+        CancellationToken stop,
+        UnitSystem? units = null
+    )
     {
         var bytes = SmallFile.Read(path, around, stop);
         var reading = RigReader.Read(bytes, path, catalogue);
@@ -34,10 +47,10 @@ internal static class Planning
 
         foreach (var step in reading.Upgraded)
         {
-            around.Error.WriteLine(Plain.Line($"{path}: read as an older format: {step}"));
+            around.Error.WriteLine(Plain.Line(Words.Of("program.older-format", path, step)));
         }
 
-        return new SoundFile(path, bytes, rig, reading.Assumed);
+        return new SoundFile(path, bytes, units is { } shown ? rig.In(shown) : rig, reading.Assumed);
     }
 
     /// <summary>Plans a rig in the background, so that Ctrl-C ends the program at once and progress can be shown.</summary>

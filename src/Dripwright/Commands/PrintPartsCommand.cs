@@ -1,10 +1,10 @@
 using System.CommandLine;
-using System.Globalization;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Printed;
 using Dripwright.Engine.Stands;
 using Dripwright.Engine.Stands.Checks;
 using Dripwright.Files;
+using Dripwright.Language;
 using Dripwright.Pack;
 using Dripwright.Screen;
 using Dripwright.Solids.Files;
@@ -19,18 +19,11 @@ internal static class PrintPartsCommand
         var file = RigArgument.Make();
         var into = new Option<string>("--into", "-o")
         {
-            Description = "New folder to write the files into; it is written whole or not at all.",
-            HelpName = "folder",
+            Description = Words.Of("program.print-parts.into"),
+            HelpName = Words.Of("program.name.folder"),
             Required = true,
         };
-        var command = new Command(
-            "print-parts",
-            "Write the parts to print: a 3MF, an STL and a picture of each, a test coupon and a list."
-        )
-        {
-            file,
-            into,
-        };
+        var command = new Command("print-parts", Words.Of("program.print-parts")) { file, into };
         command.SetAction(
             async (call, stop) =>
             {
@@ -49,15 +42,12 @@ internal static class PrintPartsCommand
                     .ConfigureAwait(false);
                 foreach (var refused in parts.Refused)
                 {
-                    around.Error.WriteLine(Plain.Line($"{sound.Path}: cannot be printed: {refused}"));
+                    around.Error.WriteLine(Plain.Line(Words.Of("program.print-parts.refused", sound.Path, refused)));
                 }
 
                 if (parts.Parts.Count == 0)
                 {
-                    throw new Refusal(
-                        Exit.FaultyFile,
-                        $"{sound.Path}: there is nothing to print: no row has a stand, and printing.smallParts lists nothing."
-                    );
+                    throw new Refusal(Exit.FaultyFile, Words.Of("program.print-parts.none", sound.Path));
                 }
 
                 var files = await LongWork
@@ -66,13 +56,10 @@ internal static class PrintPartsCommand
                 PackFolder.Write(folder, PackList.Of(files), files, replace: false, stop);
                 var pieces = parts.Parts.Sum(part => part.Count * part.Design.Pieces);
                 var first = parts.Parts.Any(part => part.Number == PrintedParts.Coupon)
-                    ? $" Print {PrintedParts.Coupon} first."
+                    ? " " + Words.Of("program.print-parts.first", PrintedParts.Coupon)
                     : "";
                 around.Out.WriteLine(
-                    string.Create(
-                        CultureInfo.InvariantCulture,
-                        $"{parts.Parts.Count} different parts, {pieces} pieces, in {Path.GetFullPath(folder)}.{first}"
-                    )
+                    Words.Of("program.print-parts.done", parts.Parts.Count, pieces, Path.GetFullPath(folder)) + first
                 );
                 string[] more =
                 [
@@ -83,9 +70,7 @@ internal static class PrintPartsCommand
                 ];
                 if (more.Length > 0)
                 {
-                    around.Out.WriteLine(
-                        $"Can be printed too if you list them in printing.smallParts of the rig file: {string.Join(", ", more)}."
-                    );
+                    around.Out.WriteLine(Words.Of("program.print-parts.more", string.Join(", ", more)));
                 }
 
                 return Exit.Good;

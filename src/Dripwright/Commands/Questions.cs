@@ -1,4 +1,5 @@
 using System.Globalization;
+using Dripwright.Language;
 using Dripwright.Screen;
 
 namespace Dripwright.Commands;
@@ -11,9 +12,13 @@ internal sealed class Questions(Surroundings around, CancellationToken stop)
     public string Text(string question, string usual) => Checked(question, usual, _ => null);
 
     public string OneOf(string question, string usual, params string[] allowed) =>
-        Checked(question, usual, word => allowed.Contains(word) ? null : $"one of: {string.Join(", ", allowed)}");
+        Checked(
+            question,
+            usual,
+            word => allowed.Contains(word) ? null : Words.Of("program.ask.one-of", string.Join(", ", allowed))
+        );
 
-    public bool Yes(string question) => OneOf($"{question} yes or no?", "no", "yes", "no") == "yes";
+    public bool Yes(string question) => OneOf(Words.Of("program.ask.yes-no", question), "no", "yes", "no") == "yes";
 
     public int Number(string question, int usual, int most)
     {
@@ -21,7 +26,7 @@ internal sealed class Questions(Surroundings around, CancellationToken stop)
         var answer = Checked(
             question,
             usual.ToString(CultureInfo.InvariantCulture),
-            word => StarterOptions.IsCount(word, most) ? null : $"a whole number from 1 to {text}"
+            word => StarterOptions.IsCount(word, most) ? null : Words.Of("program.ask.whole", text)
         );
         return int.Parse(answer, CultureInfo.InvariantCulture);
     }
@@ -55,7 +60,7 @@ internal sealed class Questions(Surroundings around, CancellationToken stop)
                 return answer;
             }
 
-            around.Error.WriteLine(Plain.Line($"  Found \"{answer}\"; expected {expected}."));
+            around.Error.WriteLine(Plain.Line("  " + Words.Of("program.ask.wrong", answer, expected)));
         }
 
         return usual;

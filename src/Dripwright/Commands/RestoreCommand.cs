@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Dripwright.Language;
 using Dripwright.Store;
 
 namespace Dripwright.Commands;
@@ -9,25 +10,18 @@ internal static class RestoreCommand
     public static Command Of(Surroundings around)
     {
         var garden = new GardenOption(around);
-        var file = RigArgument.Make("A backup that 'dripwright backup' wrote.", "backup");
-        var command = new Command(
-            "restore",
-            "Restore the garden from a backup. The backup is checked first, and the garden it replaces is kept beside it."
-        )
-        {
-            file,
-            garden.Option,
-        };
+        var file = RigArgument.Make(Words.Of("program.restore.file"), Words.Of("program.name.backup"));
+        var command = new Command("restore", Words.Of("program.restore")) { file, garden.Option };
         command.SetAction(
             async (call, stop) =>
             {
                 var path = call.GetRequiredValue(file);
                 var place = garden.Place(call);
                 var aside = await Garden.RestoreAsync(place, path, stop: stop).ConfigureAwait(false);
-                around.Out.WriteLine($"{place}: restored from {path}.");
+                around.Out.WriteLine(Words.Of("program.restore.done", place, path));
                 if (aside is not null)
                 {
-                    around.Out.WriteLine($"The garden that was there before is kept as {aside}");
+                    around.Out.WriteLine(Words.Of("program.restore.aside", aside));
                 }
 
                 return Exit.Good;

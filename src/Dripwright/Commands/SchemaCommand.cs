@@ -2,6 +2,7 @@ using System.CommandLine;
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Proposing;
 using Dripwright.Engine.Rigs;
+using Dripwright.Language;
 
 namespace Dripwright.Commands;
 
@@ -19,17 +20,11 @@ internal static class SchemaCommand
     {
         var kind = new Argument<string>("kind")
         {
-            Description = "Kind of file: rig, brief or catalogue.",
+            Description = Words.Of("program.schema.kind"),
             DefaultValueFactory = _ => "rig",
         };
         kind.AcceptOnlyFromAmong([.. s_files.Keys]);
-        var command = new Command(
-            "schema",
-            "Print the JSON Schema of a rig file, a brief or a catalogue file, for editors that check while you write."
-        )
-        {
-            kind,
-        };
+        var command = new Command("schema", Words.Of("program.schema")) { kind };
         command.SetAction(
             (call, stop) =>
             {

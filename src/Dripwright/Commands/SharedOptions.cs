@@ -1,6 +1,8 @@
 using System.CommandLine;
 using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Units;
 using Dripwright.Files;
+using Dripwright.Language;
 
 namespace Dripwright.Commands;
 
@@ -10,12 +12,29 @@ internal sealed class SharedOptions
     public Option<string?> Catalogue { get; } =
         new("--catalogue")
         {
-            Description = "Your own catalogue file: its parts are added to the built-in ones, or replace them.",
-            HelpName = "file",
+            Description = Words.Of("program.option.catalogue"),
+            HelpName = Words.Of("program.name.file"),
             Recursive = true,
         };
 
     public Option<string> Colour { get; } = MakeColour();
+
+    /// <summary>Units to show a plan in, where a command shows one; null for the rig's.</summary>
+    public static Option<string?> Units() =>
+        new Option<string?>("--units")
+        {
+            Description = Words.Of("program.option.units"),
+            HelpName = Words.Of("program.name.system"),
+        }.OneOf("us", "metric");
+
+    /// <summary>The system of units that an option asks for; null where it asks for none.</summary>
+    public static UnitSystem? UnitsOf(string? asked) =>
+        asked switch
+        {
+            "us" => UnitSystem.Us,
+            "metric" => UnitSystem.Metric,
+            _ => null,
+        };
 
     /// <summary>The catalogue of this call: ours, with the user's laid over it.</summary>
     public PartsCatalogue ReadCatalogue(ParseResult call, Surroundings around, CancellationToken stop)
@@ -44,11 +63,11 @@ internal sealed class SharedOptions
     {
         var colour = new Option<string>("--colour")
         {
-            Description = "Colour: auto (only on a terminal, and not where NO_COLOR is set), always or never.",
-            HelpName = "when",
+            Description = Words.Of("program.option.colour"),
+            HelpName = Words.Of("program.name.when"),
             Recursive = true,
             DefaultValueFactory = _ => "auto",
         };
-        return colour.AcceptOnlyFromAmong("auto", "always", "never");
+        return colour.OneOf("auto", "always", "never");
     }
 }

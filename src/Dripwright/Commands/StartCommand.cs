@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.Text;
 using Dripwright.Engine.Rigs;
 using Dripwright.Files;
+using Dripwright.Language;
 
 namespace Dripwright.Commands;
 
@@ -10,11 +11,11 @@ internal static class StartCommand
 {
     public static Command Of(Surroundings around, SharedOptions shared)
     {
-        var file = RigArgument.Make("The rig file to make, such as my.rig.json; \"-\" prints it.");
-        var replace = new Option<bool>("--replace") { Description = "Replace a file that is there." };
-        var noQuestions = new Option<bool>("--no-questions") { Description = "Ask nothing, even on a terminal." };
+        var file = RigArgument.Make(Words.Of("program.start.file"));
+        var replace = new Option<bool>("--replace") { Description = Words.Of("program.replace") };
+        var noQuestions = new Option<bool>("--no-questions") { Description = Words.Of("program.start.no-questions") };
         var answers = new StarterOptions();
-        var command = new Command("start", "Make a first rig file from a few answers.") { file, replace, noQuestions };
+        var command = new Command("start", Words.Of("program.start")) { file, replace, noQuestions };
         answers.AddTo(command);
         command.SetAction(
             (call, stop) =>
@@ -31,7 +32,7 @@ internal static class StartCommand
                 }
 
                 Writing.File(path, Encoding.UTF8.GetBytes(text), call.GetValue(replace));
-                around.Out.WriteLine($"{path}: made. Edit it as you like, then: dripwright check {path}");
+                around.Out.WriteLine(Words.Of("program.start.made", path));
                 return Task.FromResult(Exit.Good);
             }
         );
@@ -46,7 +47,7 @@ internal static class StartCommand
         }
         catch (ArgumentOutOfRangeException wrong) when (wrong.ParamName == "answers")
         {
-            throw new Refusal(Exit.WrongCall, $"dripwright: this rig cannot be made: {wrong.Message}");
+            throw new Refusal(Exit.WrongCall, Wrong.Told(Words.Of("program.start.cannot", wrong.Message)));
         }
     }
 }

@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.Globalization;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Units;
+using Dripwright.Language;
 
 namespace Dripwright.Commands;
 
@@ -11,52 +12,57 @@ internal sealed class StarterOptions
     private const int MostPots = 5000;
     private const int MostRows = 100;
 
-    private readonly Option<string?> _name = new("--name") { Description = "Name of the rig.", HelpName = "text" };
+    private readonly Option<string?> _name = new("--name")
+    {
+        Description = Words.Of("program.start.name"),
+        HelpName = Words.Of("program.name.text"),
+    };
 
     private readonly Option<string?> _units = new("--units")
     {
-        Description = "Units to show: us or metric.",
-        HelpName = "system",
+        Description = Words.Of("program.start.units"),
+        HelpName = Words.Of("program.name.system"),
     };
 
-    private readonly Option<int?> _rows = new("--rows") { Description = "How many rows.", HelpName = "count" };
+    private readonly Option<int?> _rows = new("--rows")
+    {
+        Description = Words.Of("program.start.rows"),
+        HelpName = Words.Of("program.name.count"),
+    };
 
     private readonly Option<int?> _pots = new("--pots")
     {
-        Description = "How many pots in each row.",
-        HelpName = "count",
+        Description = Words.Of("program.start.pots"),
+        HelpName = Words.Of("program.name.count"),
     };
 
     private readonly Option<string?> _spacing = new("--spacing")
     {
-        Description = "Distance from pot centre to pot centre, such as \"12 in\" or \"30 cm\".",
-        HelpName = "length",
+        Description = Words.Of("program.start.spacing"),
+        HelpName = Words.Of("program.name.length"),
     };
 
     private readonly Option<bool?> _staggered = new("--staggered")
     {
-        Description = "Every second pot set back, in two lines.",
+        Description = Words.Of("program.start.staggered"),
     };
 
     private readonly Option<string?> _crop = new("--crop")
     {
-        Description = "What grows in the pots.",
-        HelpName = "text",
+        Description = Words.Of("program.start.crop"),
+        HelpName = Words.Of("program.name.text"),
     };
 
-    private readonly Option<bool?> _gravity = new("--gravity")
-    {
-        Description = "Fed by gravity from a raised reservoir, without a pump.",
-    };
+    private readonly Option<bool?> _gravity = new("--gravity") { Description = Words.Of("program.start.gravity") };
 
     public StarterOptions()
     {
-        _units.AcceptOnlyFromAmong("us", "metric");
+        _units.OneOf("us", "metric");
         _spacing.Validators.Add(result =>
         {
             if (result.GetValueOrDefault<string?>() is { } text && LengthFault(text) is { } fault)
             {
-                result.AddError($"Option '--spacing': found \"{text}\"; expected {fault}.");
+                result.Refuse(Words.Of("program.option.wrong", "--spacing", text, fault));
             }
         });
         Between(_rows, MostRows);
@@ -75,17 +81,19 @@ internal sealed class StarterOptions
     public StarterAnswers Read(ParseResult call, Questions? ask)
     {
         var usual = new StarterAnswers();
-        var name = call.GetValue(_name) ?? ask?.Text("What do you call the rig?", usual.Name) ?? usual.Name;
-        var units = call.GetValue(_units) ?? ask?.OneOf("Units: us or metric?", "us", "us", "metric") ?? "us";
+        var name = call.GetValue(_name) ?? ask?.Text(Words.Of("program.ask.name"), usual.Name) ?? usual.Name;
+        var units = call.GetValue(_units) ?? ask?.OneOf(Words.Of("program.ask.units"), "us", "us", "metric") ?? "us";
         var metric = units == "metric";
-        var rows = call.GetValue(_rows) ?? ask?.Number("How many rows?", usual.Rows, MostRows) ?? usual.Rows;
-        var pots = call.GetValue(_pots) ?? ask?.Number("Pots in each row?", usual.Pots, MostPots) ?? usual.Pots;
+        var rows =
+            call.GetValue(_rows) ?? ask?.Number(Words.Of("program.ask.rows"), usual.Rows, MostRows) ?? usual.Rows;
+        var pots =
+            call.GetValue(_pots) ?? ask?.Number(Words.Of("program.ask.pots"), usual.Pots, MostPots) ?? usual.Pots;
         var spacing =
             call.GetValue(_spacing)
-            ?? ask?.Checked("Distance from pot centre to pot centre?", metric ? "30 cm" : "12 in", LengthFault);
-        var staggered = call.GetValue(_staggered) ?? ask?.Yes("Staggered in two lines?") ?? false;
-        var crop = call.GetValue(_crop) ?? ask?.Text("What grows in the pots?", usual.Crop) ?? usual.Crop;
-        var gravity = call.GetValue(_gravity) ?? ask?.Yes("Gravity feed, without a pump?") ?? false;
+            ?? ask?.Checked(Words.Of("program.ask.spacing"), metric ? "30 cm" : "12 in", LengthFault);
+        var staggered = call.GetValue(_staggered) ?? ask?.Yes(Words.Of("program.ask.staggered")) ?? false;
+        var crop = call.GetValue(_crop) ?? ask?.Text(Words.Of("program.ask.crop"), usual.Crop) ?? usual.Crop;
+        var gravity = call.GetValue(_gravity) ?? ask?.Yes(Words.Of("program.ask.gravity")) ?? false;
         return new StarterAnswers(
             name,
             metric ? UnitSystem.Metric : UnitSystem.Us,
@@ -109,10 +117,7 @@ internal sealed class StarterOptions
         {
             if (result.Tokens is [{ Value: var word }] && !IsCount(word, most))
             {
-                result.AddError(
-                    $"Option '{option.Name}': found \"{word}\"; expected a whole number from 1 to "
-                        + $"{most.ToString(CultureInfo.InvariantCulture)}."
-                );
+                result.Refuse(Words.Of("program.option.wrong", option.Name, word, Words.Of("program.ask.whole", most)));
             }
         });
 

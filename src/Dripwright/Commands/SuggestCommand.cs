@@ -6,6 +6,7 @@ using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Proposing;
 using Dripwright.Engine.Rigs;
 using Dripwright.Files;
+using Dripwright.Language;
 using Dripwright.Language.Report;
 using Dripwright.Screen;
 
@@ -16,27 +17,15 @@ internal static class SuggestCommand
 {
     public static Command Of(Surroundings around, SharedOptions shared)
     {
-        var file = RigArgument.Make(
-            "The brief: room, plants, power, budget, stock; \"-\" reads standard input.",
-            "brief"
-        );
+        var file = RigArgument.Make(Words.Of("program.suggest.file"), Words.Of("program.name.brief"));
         var into = new Option<string?>("--into", "-o")
         {
-            Description = "Folder to write the rig files into: 1.rig.json, 2.rig.json and so on.",
-            HelpName = "folder",
+            Description = Words.Of("program.suggest.into"),
+            HelpName = Words.Of("program.name.folder"),
         };
-        var replace = new Option<bool>("--replace") { Description = "Replace rig files that are there." };
-        var json = new Option<bool>("--json") { Description = "Print the answer as JSON, with the rigs in it." };
-        var command = new Command(
-            "suggest",
-            "Suggest setups for a brief: the cheapest first, then each one more uniform and dearer, with the reason."
-        )
-        {
-            file,
-            into,
-            replace,
-            json,
-        };
+        var replace = new Option<bool>("--replace") { Description = Words.Of("program.suggest.replace") };
+        var json = new Option<bool>("--json") { Description = Words.Of("program.suggest.json") };
+        var command = new Command("suggest", Words.Of("program.suggest")) { file, into, replace, json };
         command.SetAction(
             async (call, stop) =>
             {
@@ -93,7 +82,7 @@ internal static class SuggestCommand
         }
         catch (Exception wrong) when (Writing.IsOfTheDisk(wrong))
         {
-            throw new Refusal(Exit.NotWritten, $"{folder}: the folder cannot be made: {wrong.Message}");
+            throw new Refusal(Exit.NotWritten, Words.Of("program.suggest.no-folder", folder, wrong.Message));
         }
 
         foreach (var (index, proposal) in answer.Proposals.Index())
@@ -109,14 +98,11 @@ internal static class SuggestCommand
 
     private sealed class Latest : IProgress<ProposeProgress>
     {
-        private volatile PlanProgress _last = new("starting", 0);
+        private volatile PlanProgress _last = new(Words.Of("program.work.starting"), 0);
 
         public PlanProgress Last => _last;
 
         public void Report(ProposeProgress value) =>
-            _last = new(
-                string.Create(CultureInfo.InvariantCulture, $"{value.Planned} rigs planned, {value.Found} kept"),
-                value.Share
-            );
+            _last = new(Words.Of("program.work.searching", value.Planned, value.Found), value.Share);
     }
 }

@@ -1,3 +1,4 @@
+using Dripwright.Language;
 using Dripwright.Pack;
 
 namespace Dripwright.Files;
@@ -118,10 +119,7 @@ internal static class PackFolder
             stop.ThrowIfCancellationRequested();
             if (!held.IsHeld)
             {
-                throw new Refusal(
-                    Exit.NotWritten,
-                    $"{target}: another run of the program has taken over while this one was held up. Nothing was changed by this one; try again."
-                );
+                throw new Refusal(Exit.NotWritten, Words.Of("program.pack.overtaken", target));
             }
 
             var old = TakePlace(beside, held.Id, isFree, rules);
@@ -180,7 +178,7 @@ internal static class PackFolder
         }
         catch (IOException wrong)
         {
-            notes.Add($"{beside.Place}: is written, but the disk has not confirmed it: {wrong.Message}");
+            notes.Add(Words.Of("program.pack.unconfirmed", beside.Place, wrong.Message));
         }
 
         if (old is not null)
@@ -190,7 +188,7 @@ internal static class PackFolder
     }
 
     private static Refusal NotWritten(string target, Exception wrong) =>
-        new(Exit.NotWritten, $"{target}: cannot be written: {wrong.Message} Nothing was changed.");
+        new(Exit.NotWritten, Words.Of("program.pack.unwritten", target, wrong.Message));
 
     private static List<string> MakeParents(string parent)
     {

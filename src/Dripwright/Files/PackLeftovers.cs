@@ -1,3 +1,4 @@
+using Dripwright.Language;
 using Dripwright.Pack;
 
 namespace Dripwright.Files;
@@ -60,7 +61,7 @@ internal static class PackLeftovers
             Empty(gone, id);
             if (Directory.EnumerateFileSystemEntries(gone).Any())
             {
-                notes.Add($"{beside.Keep(gone)}: here is what lay in the old pack and was not part of it.");
+                notes.Add(Words.Of("program.pack.left", beside.Keep(gone)));
             }
             else
             {
@@ -69,7 +70,7 @@ internal static class PackLeftovers
         }
         catch (Exception wrong) when (Writing.IsOfTheDisk(wrong))
         {
-            notes.Add($"{folder}: this old pack cannot be removed: {wrong.Message}");
+            notes.Add(Words.Of("program.pack.old", folder, wrong.Message));
         }
     }
 

@@ -1,4 +1,4 @@
-using System.Globalization;
+using Dripwright.Language;
 using Dripwright.Pack;
 
 namespace Dripwright.Files;
@@ -17,7 +17,7 @@ internal static class PackPlace
     {
         if (File.Exists(place))
         {
-            throw new Refusal(Exit.NotWritten, $"{target}: is a file; a build pack is a folder. Give another name.");
+            throw new Refusal(Exit.NotWritten, Words.Of("program.pack.file", target));
         }
 
         if (!Directory.Exists(place) || !Directory.EnumerateFileSystemEntries(place).Any())
@@ -27,7 +27,7 @@ internal static class PackPlace
 
         if (!replace)
         {
-            throw new Refusal(Exit.NotWritten, $"{target}: is there already. Give another name, or --replace.");
+            throw new Refusal(Exit.NotWritten, Words.Of("program.file.there", target));
         }
 
         var found = StandingPack.Look(place);
@@ -35,15 +35,15 @@ internal static class PackPlace
         {
             { List: null, Fault: null } => throw Kept(
                 target,
-                $"it has no {PackList.FileName}, which tells the pack's own files from yours",
+                Words.Of("program.pack.kept.no-list", PackList.FileName),
                 found
             ),
-            { List: null } => throw Kept(target, $"its {PackList.FileName} cannot be trusted ({found.Fault})", found),
-            { Foreign.Count: > 0 } => throw Kept(
+            { List: null } => throw Kept(
                 target,
-                "not everything in it is an unchanged file of the pack",
+                Words.Of("program.pack.kept.bad-list", PackList.FileName, found.Fault),
                 found
             ),
+            { Foreign.Count: > 0 } => throw Kept(target, Words.Of("program.pack.kept.changed"), found),
             _ => false,
         };
     }
@@ -53,9 +53,14 @@ internal static class PackPlace
         var more = found.Foreign.Count - MostNamed;
         return new Refusal(
             Exit.NotWritten,
-            $"{target}: not replaced, nothing was changed: {why}. Found {string.Join(", ", found.Foreign.Take(MostNamed))}"
-                + (more > 0 ? string.Create(CultureInfo.InvariantCulture, $" and {more} more") : "")
-                + ". Move what you want to keep to another folder and delete this one yourself, or give another name for the new pack."
+            Words.Of(
+                "program.pack.kept",
+                target,
+                why,
+                more > 0
+                    ? Words.Of("program.pack.kept.more", string.Join(", ", found.Foreign.Take(MostNamed)), more)
+                    : string.Join(", ", found.Foreign.Take(MostNamed))
+            )
         );
     }
 
@@ -69,15 +74,12 @@ internal static class PackPlace
             place = Path.TrimEndingDirectorySeparator(link.ResolveLinkTarget(returnFinalTarget: true)!.FullName);
             if (!Path.Exists(place))
             {
-                throw new Refusal(
-                    Exit.NotWritten,
-                    $"{target}: is a link to {place}, and there is nothing. Make that folder, or give another name."
-                );
+                throw new Refusal(Exit.NotWritten, Words.Of("program.pack.link", target, place));
             }
         }
 
         return Path.GetDirectoryName(place) is null
-            ? throw new Refusal(Exit.NotWritten, $"{target}: cannot be a build pack: it is the root of a disk.")
+            ? throw new Refusal(Exit.NotWritten, Words.Of("program.pack.root", target))
             : place;
     }
 }

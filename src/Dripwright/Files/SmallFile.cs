@@ -1,3 +1,5 @@
+using Dripwright.Language;
+
 namespace Dripwright.Files;
 
 /// <summary>Reads files that people write: small ones.</summary>
@@ -16,7 +18,7 @@ internal static class SmallFile
     {
         if (path == "-")
         {
-            return ReadSome(around.InBytes, "standard input");
+            return ReadSome(around.InBytes, Words.Of("program.stdin"));
         }
 
         try
@@ -33,7 +35,7 @@ internal static class SmallFile
         catch (Exception wrong)
             when (wrong is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {
-            throw new Refusal(Exit.FaultyFile, $"{path}: cannot be read: {Why(wrong)}");
+            throw new Refusal(Exit.FaultyFile, Words.Of("program.file.unread", path, Why(wrong)));
         }
     }
 
@@ -56,15 +58,14 @@ internal static class SmallFile
         return kept.ToArray();
     }
 
-    private static Refusal TooLarge(string name) =>
-        new(Exit.FaultyFile, $"{name}: too large: found over 1 MiB; a rig or catalogue file has at most 1 MiB.");
+    private static Refusal TooLarge(string name) => new(Exit.FaultyFile, Words.Of("program.file.large", name));
 
     private static string Why(Exception wrong) =>
         wrong switch
         {
-            FileNotFoundException => "there is no such file.",
-            DirectoryNotFoundException => "there is no such folder.",
-            UnauthorizedAccessException => "it is a folder, or you may not read it.",
+            FileNotFoundException => Words.Of("program.file.none"),
+            DirectoryNotFoundException => Words.Of("program.folder.none"),
+            UnauthorizedAccessException => Words.Of("program.file.may-not"),
             _ => wrong.Message,
         };
 }

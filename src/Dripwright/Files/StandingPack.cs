@@ -1,4 +1,5 @@
 using System.Security.Cryptography;
+using Dripwright.Language;
 using Dripwright.Pack;
 
 namespace Dripwright.Files;
@@ -47,7 +48,10 @@ internal sealed record StandingPack(PackList? List, string? Fault, IReadOnlyList
                     }
                     else if (name != PackList.FileName)
                     {
-                        foreign.Add(Shown(entry, within) + (files.ContainsKey(name) ? " (changed)" : ""));
+                        foreign.Add(
+                            Shown(entry, within)
+                                + (files.ContainsKey(name) ? " " + Words.Of("program.pack.changed") : "")
+                        );
                     }
                 }
             }
@@ -63,12 +67,12 @@ internal sealed record StandingPack(PackList? List, string? Fault, IReadOnlyList
         var file = new FileInfo(Path.Combine(folder, PackList.FileName));
         if (file.LinkTarget is not null)
         {
-            return (null, "it is a link");
+            return (null, Words.Of("program.pack.is-link"));
         }
 
         // A pipe or a device says 0; it would be waited for without end.
         return !file.Exists ? (null, null)
-            : file.Length is 0 or > PackList.MostBytes ? (null, "it is not the list of a build pack")
+            : file.Length is 0 or > PackList.MostBytes ? (null, Words.Of("pack-list.none"))
             : PackList.Read(File.ReadAllBytes(file.FullName));
     }
 
@@ -103,6 +107,6 @@ internal sealed record StandingPack(PackList? List, string? Fault, IReadOnlyList
         + (
             IsFolder(entry) ? "/"
             : entry.LinkTarget is null ? ""
-            : " (a link)"
+            : " " + Words.Of("program.pack.a-link")
         );
 }

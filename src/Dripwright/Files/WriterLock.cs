@@ -1,4 +1,5 @@
 using System.Security.Cryptography;
+using Dripwright.Language;
 
 namespace Dripwright.Files;
 
@@ -147,10 +148,7 @@ internal sealed class WriterLock : IDisposable
             var text = LockText.Of(found);
             if (text is null && !LockText.IsBlank(found))
             {
-                throw new Refusal(
-                    Exit.NotWritten,
-                    $"{path}: is in the way, and is no lock of this program. Move it away, or give another name for the folder."
-                );
+                throw new Refusal(Exit.NotWritten, Words.Of("program.pack.no-lock", path));
             }
 
             isOurs = text?.Machine == rules.Machine && rules.Machine != NoMachine;
@@ -220,9 +218,5 @@ internal sealed class WriterLock : IDisposable
         stop.ThrowIfCancellationRequested();
     }
 
-    private static Refusal Busy(string target) =>
-        new(
-            Exit.NotWritten,
-            $"{target}: another run of the program is writing it right now. Try again when that run is done."
-        );
+    private static Refusal Busy(string target) => new(Exit.NotWritten, Words.Of("program.pack.busy", target));
 }

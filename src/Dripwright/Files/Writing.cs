@@ -1,4 +1,5 @@
 using System.Security.Cryptography;
+using Dripwright.Language;
 
 namespace Dripwright.Files;
 
@@ -23,7 +24,7 @@ internal static class Writing
     {
         if (!replace && (System.IO.File.Exists(path) || Directory.Exists(path)))
         {
-            throw new Refusal(Exit.NotWritten, $"{path}: is there already. Give another name, or --replace.");
+            throw new Refusal(Exit.NotWritten, Words.Of("program.file.there", path));
         }
 
         var full = Path.GetFullPath(path);
@@ -40,7 +41,7 @@ internal static class Writing
         }
         catch (Exception wrong) when (IsOfTheDisk(wrong))
         {
-            throw new Refusal(Exit.NotWritten, $"{path}: cannot be written: {wrong.Message}");
+            throw new Refusal(Exit.NotWritten, Words.Of("program.file.unwritten", path, wrong.Message));
         }
         finally
         {

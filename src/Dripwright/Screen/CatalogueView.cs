@@ -1,5 +1,6 @@
 using System.Globalization;
 using Dripwright.Engine.Catalogue;
+using Dripwright.Language;
 using Spectre.Console;
 
 namespace Dripwright.Screen;
@@ -18,7 +19,7 @@ internal static class CatalogueView
             // Many rows share a source: it is told once, under its number.
             var sources = group.Rows.Select(row => row[^1]).Distinct().ToList();
             console.Write(Grid(KeyWidth, group.Rows.Select(row => (row[0], Sentence(group, row, sources)))));
-            console.Write(new Text("  Sources\n"));
+            console.Write(new Text($"  {Words.Of("program.catalogue.sources")}\n"));
             console.Write(Grid(4, sources.Select((source, at) => (Number(at), source))));
         }
     }

@@ -1,4 +1,5 @@
 using Dripwright.Engine;
+using Dripwright.Language;
 using Spectre.Console;
 
 namespace Dripwright.Screen;
@@ -23,7 +24,7 @@ internal static class ProgressLine
             .Columns(new TaskDescriptionColumn(), new ProgressBarColumn(), new PercentageColumn())
             .StartAsync(async show =>
             {
-                var bar = show.AddTask("planning");
+                var bar = show.AddTask(Words.Of("program.work.planning"));
                 while (!await Ends(work, s_beat, stop).ConfigureAwait(false))
                 {
                     var at = latest();

@@ -18,7 +18,7 @@ internal static class ProposalView
             var number = (index + 1).ToString(CultureInfo.InvariantCulture);
             var cost = proposal.Cost.ToString("0.00", CultureInfo.InvariantCulture) + Space(proposal.Currency);
             var even = QuantityText.Format(Dimension.Share, proposal.Uniformity, proposal.Rig.Units);
-            Line(console, $"{number}  {cost}  uniformity {even}", s_heading);
+            Line(console, $"{number}  {cost}  {Words.Of("program.suggest.even", even)}", s_heading);
             Indented(console, $"{proposal.Title}.");
             Indented(console, proposal.Why + Unpriced(proposal));
             Line(console, "", Style.Plain);
@@ -26,12 +26,12 @@ internal static class ProposalView
 
         if (answer.Proposals.Any(p => p.Plan.Parts.Cost.AnyInvented))
         {
-            Line(console, "Costs include made-up typical prices: put your own in a catalogue file.", Style.Plain);
+            Line(console, Words.Of("program.suggest.typical"), Style.Plain);
         }
 
         foreach (var obstacle in answer.Obstacles)
         {
-            Line(console, "Nothing can be suggested yet", s_heading);
+            Line(console, Words.Of("program.suggest.nothing"), s_heading);
             Indented(console, new PlanWords(answer.Units).Of(obstacle.What));
             Indented(console, $"→ {new PlanWords(answer.Units).Of(obstacle.Remedy)}");
         }
@@ -45,30 +45,22 @@ internal static class ProposalView
     }
 
     private static string Unpriced(Proposal proposal) =>
-        proposal.LinesUnpriced == 0
-            ? ""
-            : string.Create(
-                CultureInfo.InvariantCulture,
-                $" {proposal.LinesUnpriced} of its parts have no price and are not counted."
-            );
+        proposal.LinesUnpriced == 0 ? "" : " " + Words.Count("program.suggest.unpriced", proposal.LinesUnpriced);
 
     private static string Searched(SearchReport search)
     {
-        var planned = string.Create(
-            CultureInfo.InvariantCulture,
-            $"{search.Planned} rigs planned in {search.Placed} arrangements"
-        );
+        var planned = Words.Of("program.suggest.searched", search.Planned, search.Placed);
         if (search.Complete)
         {
-            return $"{planned}; no other can be cheaper for its uniformity.";
+            return Words.Of("program.suggest.complete", planned);
         }
 
-        var why = search.Stopped ? "Stopped" : "The search stopped at its limit";
-        var left = string.Create(
-            CultureInfo.InvariantCulture,
-            $"at most {search.Unexamined} rigs were not tried, and none of them costs less than {search.LeastCostUnexamined:0.00}"
+        return Words.Of(
+            search.Stopped ? "program.suggest.stopped" : "program.suggest.limit",
+            planned,
+            search.Unexamined,
+            search.LeastCostUnexamined?.ToString("0.00", CultureInfo.InvariantCulture) ?? ""
         );
-        return $"{planned}. {why}: {left}.";
     }
 
     private static string Space(string currency) => currency.Length == 0 ? "" : " " + currency;

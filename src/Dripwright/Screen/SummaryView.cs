@@ -50,8 +50,8 @@ internal static class SummaryView
     {
         if (findings.Count == 0)
         {
-            Heading(console, "Findings");
-            console.Write(new Text("  No problems found.\n"));
+            Heading(console, Words.Of("findings.title"));
+            console.Write(new Text($"  {Words.Of("findings.none")}\n"));
             return;
         }
 
@@ -79,9 +79,10 @@ internal static class SummaryView
     {
         var found =
             finding.Value.Length > 0 && !finding.What.Contains(finding.Value, StringComparison.Ordinal)
-                ? $" Found: {finding.Value}."
+                ? " " + Words.Of("findings.found", finding.Value)
                 : "";
-        var limit = finding.Limit.Length > 0 ? $"{found} Limit: {finding.Limit} ({finding.Source})." : found;
+        var limit =
+            finding.Limit.Length > 0 ? $"{found} {Words.Of("findings.limit", finding.Limit, finding.Source)}" : found;
         return $"{finding.Place}: {finding.What}{limit} → {finding.Remedy}";
     }
 
@@ -90,16 +91,19 @@ internal static class SummaryView
         var count = summary.Assumed.Count.ToString(CultureInfo.InvariantCulture);
         if (summary.Assumed.Count == 0)
         {
-            Heading(console, "Assumed");
-            console.Write(new Text("  Nothing: the rig file gives everything.\n"));
+            Heading(console, Words.Of("program.assumed"));
+            console.Write(new Text($"  {Words.Of("program.assumed.nothing")}\n"));
             return;
         }
 
-        Heading(console, $"Assumed, where the rig file says nothing ({count})");
-        var grid = Columns(30, null);
+        Heading(console, Words.Of("program.assumed.some", count));
+        var grid = Columns(36, null);
         foreach (var assumed in summary.Assumed)
         {
-            grid.AddRow(Cell(assumed.Path), Cell(assumed.Value.Length > 0 ? assumed.Value : assumed.How));
+            grid.AddRow(
+                Cell(assumed.Path),
+                Cell(assumed.Value.Length > 0 ? assumed.Value : Words.Or($"assumed.{assumed.How}", assumed.How))
+            );
         }
 
         console.Write(grid);
@@ -129,9 +133,9 @@ internal static class SummaryView
     private static string Name(FindingLevel level) =>
         level switch
         {
-            FindingLevel.Stop => "STOP: it will fail or hurt",
-            FindingLevel.Mend => "MEND: it works badly",
-            _ => "NOTE: good to know",
+            FindingLevel.Stop => Words.Of("program.level.stop"),
+            FindingLevel.Mend => Words.Of("program.level.mend"),
+            _ => Words.Of("program.level.note"),
         };
 
     private static string Mark(FindingLevel level) =>

@@ -89,21 +89,21 @@ public sealed class CropTests
     {
         const string Rig = """
             { "rows": [ { "pots": 4, "planting": [ { "crop": "Ladies' Fingers" } ] } ],
-              "overhead": { "wire": "rope-4mm" } }
+              "cropWire": { "wire": "rope-4mm" } }
             """;
         Plan plan = Plan(Rig, Own(Okra).Catalogue!);
         Assert.Equal(4 * 4e-3 / 86_400, plan.Reservoir.Use, 1e-15);
-        Assert.Equal(3 * 9.80665, plan.Overhead.Plant!.ByPlant, 1e-9);
+        Assert.Equal(3 * 9.80665, plan.CropWire.Plant!.ByPlant, 1e-9);
         Plan said = Plan(
             Rig.Replace(
-                "\"overhead\": {",
-                "\"reservoir\": { \"usePerPlant\": \"1 L/day\" }, \"overhead\": { \"plantMass\": \"5 kg\",",
+                "\"cropWire\": {",
+                "\"reservoir\": { \"usePerPlant\": \"1 L/day\" }, \"cropWire\": { \"plantMass\": \"5 kg\",",
                 StringComparison.Ordinal
             ),
             Own(Okra).Catalogue!
         );
         Assert.Equal(4e-3 / 86_400, said.Reservoir.Use, 1e-15);
-        Assert.Equal(5 * 9.80665, said.Overhead.Plant!.ByPlant, 1e-9);
+        Assert.Equal(5 * 9.80665, said.CropWire.Plant!.ByPlant, 1e-9);
     }
 
     [Fact]
@@ -112,10 +112,10 @@ public sealed class CropTests
         Plan plan = Plans.From(
             """
             { "rows": [ { "pots": 4, "planting": [ { "pots": "1-2", "crop": "lettuce" }, { "pots": "3", "crop": "tomato" } ] } ],
-              "overhead": { "wire": "rope-4mm" } }
+              "cropWire": { "wire": "rope-4mm" } }
             """
         );
-        Assert.Equal([3], plan.Overhead.Wires.SelectMany(wire => wire.Place.Hanging).Select(vine => vine.Pot));
+        Assert.Equal([3], plan.CropWire.Wires.SelectMany(wire => wire.Place.Hanging).Select(vine => vine.Pot));
         Assert.Equal(1, Assert.Single(plan.Parts.Lines, line => line.Part == "vine-hook").Needed);
     }
 

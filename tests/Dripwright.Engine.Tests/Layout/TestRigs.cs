@@ -50,7 +50,7 @@ internal static class TestRigs
                 SocketDepth = 1.5 * Inch,
                 JointCentre = 0.75 * Inch,
             },
-            Overhead = new Overhead(),
+            CropWire = new CropWire(),
             Feed = new Feed
             {
                 Line = "hose-1/2",

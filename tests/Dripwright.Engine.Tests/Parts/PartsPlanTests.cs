@@ -284,7 +284,7 @@ public sealed class PartsPlanTests
         PartsPlanner.Plan(
             rig,
             layout,
-            new OverheadPlanner(rig, layout).Plan(),
+            new CropWirePlanner(rig, layout).Plan(),
             PrintedParts.Of(rig, layout, strength: null),
             nutrients: null
         );

@@ -143,19 +143,19 @@ public sealed class FindingTests
     )]
     [InlineData(
         "wire-overloaded",
-        """{ "overhead": { "wire": "wire-12.5ga-soft", "supports": "10 ft", "tightened": "200 lbf" } }"""
+        """{ "cropWire": { "wire": "wire-12.5ga-soft", "supports": "10 ft", "tightened": "200 lbf" } }"""
     )]
-    [InlineData("hook-pulls-out", """{ "overhead": { "wire": "rope-1/8in", "hookThread": "1/2 in" } }""")]
-    [InlineData("hook-pulls-out", """{ "overhead": { "wire": "rope-1/8in", "ends": "hook" } }""")]
-    [InlineData("wire-over-room", """{ "overhead": { "wire": "rope-1/8in", "height": "9 ft" } }""")]
-    [InlineData("wire-under-pots", """{ "overhead": { "wire": "rope-1/8in", "height": "2 1/2 ft" } }""")]
+    [InlineData("hook-pulls-out", """{ "cropWire": { "wire": "rope-1/8in", "hookThread": "1/2 in" } }""")]
+    [InlineData("hook-pulls-out", """{ "cropWire": { "wire": "rope-1/8in", "ends": "hook" } }""")]
+    [InlineData("wire-over-room", """{ "cropWire": { "wire": "rope-1/8in", "height": "9 ft" } }""")]
+    [InlineData("wire-under-pots", """{ "cropWire": { "wire": "rope-1/8in", "height": "2 1/2 ft" } }""")]
     [InlineData(
         "wire-sags",
-        """{ "overhead": { "wire": "rope-1/8in", "supports": "10 ft", "tightened": "1 lbf", "plantMass": "100 lb" } }"""
+        """{ "cropWire": { "wire": "rope-1/8in", "supports": "10 ft", "tightened": "1 lbf", "plantMass": "100 lb" } }"""
     )]
-    [InlineData("lamps-close", """{ "overhead": { "wire": "rope-1/8in", "lamps": "7 1/2 ft" } }""")]
-    [InlineData("wire-low", """{ "overhead": { "wire": "rope-1/8in", "height": "6 ft" } }""")]
-    [InlineData("wire-pull", """{ "overhead": { "wire": "rope-1/8in" } }""")]
+    [InlineData("lamps-close", """{ "cropWire": { "wire": "rope-1/8in", "lamps": "7 1/2 ft" } }""")]
+    [InlineData("wire-low", """{ "cropWire": { "wire": "rope-1/8in", "height": "6 ft" } }""")]
+    [InlineData("wire-pull", """{ "cropWire": { "wire": "rope-1/8in" } }""")]
     [InlineData("water-unknown", """{ "nutrients": { "crop": "tomato", "stage": "young" } }""")]
     [InlineData(
         "water-gap",

@@ -202,13 +202,13 @@ public static class RigGen
             }
     );
 
-    private static readonly Gen<Overhead> Overhead = Gen.Select(
+    private static readonly Gen<CropWire> CropWire = Gen.Select(
         Gen.Select(Gen.OneOf(Gen.Const("none"), Key(Parts.Wires)), Length("2 ft", "12 ft"), Length("1 ft", "20 ft")),
         Gen.Select(Between(Dimension.Force, "1 lbf", "300 lbf"), Between(Dimension.Mass, "0 lb", "60 lb")),
         Gen.Select(Gen.Int[1, 4], Gen.Enum<Timber>(), Gen.Bool, Gen.Enum<WireEnds>()),
         Gen.Select(Length("1/4 in", "1 in"), Length("1/2 in", "4 in"), Maybe(Length("2 ft", "15 ft"))),
         (wire, load, strings, hook) =>
-            new Overhead
+            new CropWire
             {
                 Wire = wire.Item1,
                 Height = wire.Item2,
@@ -522,7 +522,7 @@ public static class RigGen
     /// <summary>Whole valid rigs: 1 to 3 entries of rows, 1 or 2 rows each, 1 to 40 pots in a row.</summary>
     public static readonly Gen<Rig> Rigs = Gen.Select(
         Gen.Select(Name, Gen.Enum<UnitSystem>(), Name, Site, Row.Array[1, 3]),
-        Gen.Select(Stand, Overhead, Feed, Drain, Printing),
+        Gen.Select(Stand, CropWire, Feed, Drain, Printing),
         Gen.Select(Reservoir, Pump, Timer),
         Gen.Select(OnHand.Array[0, 4], Spares, Nutrients),
         (what, row, water, parts) =>
@@ -535,7 +535,7 @@ public static class RigGen
                 Rows = what.Item5,
                 Stand = row.Item1,
                 Printing = row.Item5,
-                Overhead = row.Item2,
+                CropWire = row.Item2,
                 Feed = row.Item3,
                 Drain = row.Item4,
                 Reservoir = water.Item1,

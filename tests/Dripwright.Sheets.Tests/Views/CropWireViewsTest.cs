@@ -29,9 +29,7 @@ public sealed class CropWireViewsTest
         Assert.Empty(Wires(drafts));
         Assert.DoesNotContain(
             drafts.SelectMany(d => SheetText.Of(d.Elements)),
-            t =>
-                t.Text.Content.Contains("wire", StringComparison.OrdinalIgnoreCase)
-                || t.Text.Content.Contains("Overhead", StringComparison.Ordinal)
+            t => t.Text.Content.Contains("wire", StringComparison.OrdinalIgnoreCase)
         );
     }
 
@@ -45,7 +43,7 @@ public sealed class CropWireViewsTest
         var high = DemoRigs.Of(
             low.Rig with
             {
-                Overhead = low.Rig.Overhead with { Height = height },
+                CropWire = low.Rig.CropWire with { Height = height },
                 Site = low.Rig.Site with { RoomHeight = height + 1 },
             }
         );
@@ -59,16 +57,16 @@ public sealed class CropWireViewsTest
         var plan = DemoRigs.Plan(DemoRigs.FoodBank);
         var top = FrontPicture.ExtentOf(plan, plan.Layout.Rows[0]).High;
         var view = new View(Scale.Metric[5], new(0, 200));
-        var band = WireBand.Of(plan.Overhead.Wires, top, view.Scale);
+        var band = WireBand.Of(plan.CropWire.Wires, top, view.Scale);
         Assert.True(band.Broken);
         var (lower, upper) = band.Breaks(view);
         var wire = view[0, band.Drawn(plan.Layout.Wires[0].Z)].Y;
         Assert.True(wire < upper && upper < lower && lower < view[0, top].Y - PotSymbol.PlantHeight(view));
-        Assert.False(WireBand.Of(plan.Overhead.Wires, top, view.Scale, spare: 1000).Broken);
+        Assert.False(WireBand.Of(plan.CropWire.Wires, top, view.Scale, spare: 1000).Broken);
     }
 
     [Fact]
-    public void Steps_overhead_say_pull_string_and_who_looks_at_it()
+    public void Steps_of_the_crop_wire_say_pull_string_and_who_looks_at_it()
     {
         var plan = DemoRigs.Plan(DemoRigs.School);
         var text = string.Join(
@@ -76,15 +74,15 @@ public sealed class CropWireViewsTest
             AssemblySheets.Draw(plan, Paper.A4).SelectMany(d => SheetText.Of(d.Elements)).Select(t => t.Text.Content)
         );
         var words = new Wording(UnitSystem.Us);
-        var end = plan.Overhead.Wires.Max(w => w.Loaded.Supports.Where(s => s.End).Max(s => s.Total));
+        var end = plan.CropWire.Wires.Max(w => w.Loaded.Supports.Where(s => s.End).Max(s => s.Total));
         Assert.Contains($"each end is pulled with {words.Force(end)}", text, StringComparison.Ordinal);
-        Assert.Contains(words.Force(plan.Rig.Overhead.Tightened), text, StringComparison.Ordinal);
-        Assert.Contains(words.Length(plan.Overhead.String!.Length), text, StringComparison.Ordinal);
+        Assert.Contains(words.Force(plan.Rig.CropWire.Tightened), text, StringComparison.Ordinal);
+        Assert.Contains(words.Length(plan.CropWire.String!.Length), text, StringComparison.Ordinal);
         Assert.Contains("professional", text, StringComparison.Ordinal);
     }
 
     private static Plan Without(Plan plan) =>
-        DemoRigs.Of(plan.Rig with { Overhead = plan.Rig.Overhead with { Wire = "none" } });
+        DemoRigs.Of(plan.Rig with { CropWire = plan.Rig.CropWire with { Wire = "none" } });
 
     private static IEnumerable<string> Wires(IEnumerable<SheetDraft> drafts) =>
         drafts

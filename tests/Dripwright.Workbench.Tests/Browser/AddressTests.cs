@@ -50,8 +50,8 @@ public sealed class AddressTests(Chromium chromium)
     [InlineData("row?view=sideways&row=two&colour=red", "plan")]
     [InlineData("row?view=wire", "plan")]
     [InlineData("row?view=front&row=99", "front")]
-    [InlineData("overhead", "wire")]
-    [InlineData("overhead?view=end", "end")]
+    [InlineData("crop-wire", "wire")]
+    [InlineData("crop-wire?view=end", "end")]
     public async Task A_link_shows_what_it_says_and_a_wrong_word_in_it_is_passed_over(string room, string view)
     {
         await using var bench = await Bench.Open(withDemo: false);

@@ -49,7 +49,13 @@ public sealed class Chromium : IAsyncLifetime
     internal Task<Visit> Visit(Bench bench, int width = 1280, int height = 900, bool dark = false) =>
         Visit(bench.Url, width, height, dark);
 
-    internal async Task<Visit> Visit(string url, int width = 1280, int height = 900, bool dark = false)
+    internal async Task<Visit> Visit(
+        string url,
+        int width = 1280,
+        int height = 900,
+        bool dark = false,
+        string? language = null
+    )
     {
         if (_browser is null)
         {
@@ -68,6 +74,9 @@ public sealed class Chromium : IAsyncLifetime
                 ColorScheme = dark ? ColorScheme.Dark : ColorScheme.Light,
                 AcceptDownloads = true,
                 HasTouch = width < 500,
+                ExtraHTTPHeaders = language is null
+                    ? null
+                    : new Dictionary<string, string> { ["Accept-Language"] = language },
             }
         );
         context.SetDefaultTimeout(20_000);

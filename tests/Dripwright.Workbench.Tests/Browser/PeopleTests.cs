@@ -39,7 +39,7 @@ public sealed class PeopleTests(Chromium chromium)
             await visit.Rig(stage.Key, rig);
             await page.Locator(
                     stage.Key == "pack" ? ".sheetview svg"
-                    : stage.Key == "overhead" ? "#paper > *"
+                    : stage.Key == "crop-wire" ? "#paper > *"
                     : stage.Key == "printed" ? ".facts dl"
                     : stage.Fields.Count > 0 ? "#paper svg"
                     : ".wide"

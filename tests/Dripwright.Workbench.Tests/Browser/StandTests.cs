@@ -122,9 +122,9 @@ public sealed class StandTests(Chromium chromium)
         );
         await using var visit = await chromium.Visit(bench);
         var page = visit.Page;
-        await visit.Rig("overhead");
+        await visit.Rig("crop-wire");
         await Assertions.Expect(page.Locator("#paper .empty")).ToBeVisibleAsync();
-        await page.Locator("#f-overhead-wire").SelectOptionAsync(new SelectOptionValue { Index = 2 });
+        await page.Locator("#f-cropWire-wire").SelectOptionAsync(new SelectOptionValue { Index = 2 });
         await Assertions.Expect(page.Locator("#paper svg")).ToContainTextAsync("sags");
         if (Environment.GetEnvironmentVariable("DRIPWRIGHT_PICTURES") is { } folder)
         {
@@ -132,7 +132,7 @@ public sealed class StandTests(Chromium chromium)
             await page.ScreenshotAsync(new() { Path = $"{folder}/wire.png" });
         }
 
-        await Assertions.Expect(page.Locator("#overhead-caution")).ToContainTextAsync("professional");
+        await Assertions.Expect(page.Locator("#wire-caution")).ToContainTextAsync("professional");
         await Assertions.Expect(page.Locator(".figures")).ToContainTextAsync("Each end is pulled with");
         Assert.Equal("", string.Join("\n", await visit.Axe()));
 

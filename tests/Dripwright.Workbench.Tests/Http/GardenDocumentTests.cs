@@ -3,7 +3,7 @@ namespace Dripwright.Workbench.Tests.Http;
 public sealed class GardenDocumentTests
 {
     [Fact]
-    public async Task Ones_own_catalogue_is_kept_put_in_force_and_then_on_the_shelf()
+    public async Task Ones_own_catalogue_is_kept_put_in_force_and_then_in_the_whole_one()
     {
         await using var caller = await Caller.Open();
         var empty = await caller.Get("catalogue");
@@ -23,7 +23,7 @@ public sealed class GardenDocumentTests
         Assert.Equal(own, (await caller.Get(saved.Headers["Location"])).Text);
         Assert.Equal(own, (await caller.Get("catalogue?revision=0")).Text);
         Assert.Equal("tubs", (await caller.Get("catalogue/revisions")).Json[0].GetProperty("note").GetString());
-        Assert.Contains("My tub", (await caller.Get("shelf?kind=pots")).Text, StringComparison.Ordinal);
+        Assert.Contains("My tub", (await caller.Get("catalogue/all?kind=pots")).Text, StringComparison.Ordinal);
         (await caller.Get("catalogue?revision=9")).IsProblem(404);
     }
 

@@ -10,16 +10,16 @@ public sealed class KeptPlansTests
     private static readonly RigSource s_ten = new("Ten", Caller.TenPots);
 
     [Fact]
-    public void Only_the_same_garden_text_shelf_catalogue_and_draws_give_the_kept_plan()
+    public void Only_the_same_garden_text_parts_on_hand_catalogue_and_draws_give_the_kept_plan()
     {
         var kept = new KeptPlans();
         var plan = Planned(10);
         kept.Keep("ours", s_ten, PartsCatalogue.Default, false, plan);
-        Assert.Same(plan, kept.Find("ours", s_ten with { Shelf = [] }, PartsCatalogue.Default, false));
+        Assert.Same(plan, kept.Find("ours", s_ten with { OnHand = [] }, PartsCatalogue.Default, false));
         Assert.Null(kept.Find("ours", s_ten, PartsCatalogue.Default, true));
         Assert.Null(kept.Find("ours", s_ten with { Text = Caller.TenPots + " " }, PartsCatalogue.Default, false));
         OnHand[] pots = [new() { Part = "pot-square-3-gal", Count = 7 }];
-        Assert.Null(kept.Find("ours", s_ten with { Shelf = pots }, PartsCatalogue.Default, false));
+        Assert.Null(kept.Find("ours", s_ten with { OnHand = pots }, PartsCatalogue.Default, false));
         var own = CatalogueReader.Read("""{ "format": 1 }"""u8.ToArray(), "own", PartsCatalogue.Default).Catalogue!;
         Assert.Null(kept.Find("ours", s_ten, own, false));
         Assert.Null(kept.Find("theirs", s_ten, PartsCatalogue.Default, false));

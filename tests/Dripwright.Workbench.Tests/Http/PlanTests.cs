@@ -81,10 +81,10 @@ public sealed class PlanTests
     public async Task Catalogue_and_schemas_are_there()
     {
         await using var caller = await Caller.Open();
-        var shelf = await caller.Get("shelf?kind=pumps");
-        Assert.NotEmpty(shelf.Json.GetProperty("pumps").EnumerateArray());
-        Assert.False(shelf.Json.TryGetProperty("pots", out _));
-        (await caller.Get("shelf?kind=cars")).IsProblem(400);
+        var pumps = await caller.Get("catalogue/all?kind=pumps");
+        Assert.NotEmpty(pumps.Json.GetProperty("pumps").EnumerateArray());
+        Assert.False(pumps.Json.TryGetProperty("pots", out _));
+        (await caller.Get("catalogue/all?kind=cars")).IsProblem(400);
         Assert.True((await caller.Get("schema/rig")).Json.TryGetProperty("$schema", out _));
         Assert.True((await caller.Get("schema/brief")).Json.TryGetProperty("$schema", out _));
         Assert.True((await caller.Get("schema/catalogue")).Json.TryGetProperty("$schema", out _));

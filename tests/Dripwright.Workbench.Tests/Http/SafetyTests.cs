@@ -56,7 +56,7 @@ public sealed class SafetyTests
 
             var path = Uri.EscapeDataString(Encoding.Latin1.GetString(bytes.AsSpan(0, Math.Min(40, bytes.Length))));
             Assert.True((await caller.Get($"rigs/{path}")).Status < 500);
-            Assert.True((await caller.Get($"shelf?kind={path}")).Status < 500);
+            Assert.True((await caller.Get($"catalogue/all?kind={path}")).Status < 500);
             Assert.True((await caller.Get($"rigs/{id}/plan?revision={path}")).Status < 500);
         }
     }
@@ -66,7 +66,7 @@ public sealed class SafetyTests
     [InlineData("rigs/..%2f..%2fetc%2fpasswd")]
     [InlineData("schema/..%2frig")]
     [InlineData("garden/export?path=/etc/passwd&name=/etc/passwd")]
-    [InlineData("shelf?kind=/etc/passwd")]
+    [InlineData("catalogue/all?kind=/etc/passwd")]
     public async Task No_address_reads_a_file_of_this_machine(string address)
     {
         await using var caller = await Caller.Open();

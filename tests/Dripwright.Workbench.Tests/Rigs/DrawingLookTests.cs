@@ -7,7 +7,7 @@ namespace Dripwright.Workbench.Tests.Rigs;
 public sealed class DrawingLookTests
 {
     private static readonly Stage s_row = Stage.Of("row");
-    private static readonly Stage s_overhead = Stage.Of("overhead");
+    private static readonly Stage s_cropWire = Stage.Of("crop-wire");
 
     [Fact]
     public void Whatever_is_looked_at_comes_back_from_its_address()
@@ -44,8 +44,8 @@ public sealed class DrawingLookTests
     {
         Assert.Equal(DrawnView.Plan, new DrawingLook(DrawnView.Wire).In(s_row));
         Assert.Equal(DrawnView.Plan, new DrawingLook().In(s_row));
-        Assert.Equal(DrawnView.Wire, new DrawingLook().In(s_overhead));
-        Assert.Equal(DrawnView.Front, new DrawingLook(DrawnView.Front).In(s_overhead));
+        Assert.Equal(DrawnView.Wire, new DrawingLook().In(s_cropWire));
+        Assert.Equal(DrawnView.Front, new DrawingLook(DrawnView.Front).In(s_cropWire));
         Assert.Equal(1, new DrawingLook(Row: 9).RowOf(2));
         Assert.Equal(2, new DrawingLook(Row: 2).RowOf(2));
     }

@@ -50,7 +50,7 @@ public sealed record ResolvedRig
     public double PlantMass(CropType crop)
     {
         ArgumentNullException.ThrowIfNull(crop);
-        return crop.Hangs ? Rig.Overhead.PlantMass ?? crop.PlantMass : 0;
+        return crop.Hangs ? Rig.CropWire.PlantMass ?? crop.PlantMass : 0;
     }
 
     /// <summary>The same rig for someone who reads other units.</summary>

@@ -119,7 +119,7 @@ internal static class RigResolver
             Header = catalogue.Pipes[rig.Feed.Header.Pipe],
             Drain = catalogue.Pipes[rig.Drain.Pipe],
             Tube = catalogue.Tubes[rig.Stand.Tube],
-            Wire = rig.Overhead.Wire == GroupKeys.None ? null : catalogue.Wires[rig.Overhead.Wire],
+            Wire = rig.CropWire.Wire == GroupKeys.None ? null : catalogue.Wires[rig.CropWire.Wire],
             Emitter = catalogue.Emitters[rig.Feed.Emitter],
             Outlet = catalogue.Outlets[rig.Drain.Outlet],
             Strainer = rig.Feed.Strainer == GroupKeys.None ? null : catalogue.Strainers[rig.Feed.Strainer],

@@ -11,7 +11,7 @@ public sealed record LoadValues
 
     /// <summary>
     /// [kg] Vine and fruit of one plant that rest on the stand. A fully loaded plant weighs 7 to 14 kg (North Carolina State
-    /// extension, greenhouse vegetables); what the overhead wire carries does not rest here, so the lower end counts: the
+    /// extension, greenhouse vegetables); what the crop wire carries does not rest here, so the lower end counts: the
     /// part let down on the stand.
     /// </summary>
     public double PlantOnStand { get; init; } = 7;

@@ -7,7 +7,7 @@ namespace Dripwright.Engine.Wires;
 /// <param name="Loaded">What it does with every pot's vines fully grown.</param>
 /// <param name="Weight">[N] What hangs on it, without its own weight.</param>
 /// <param name="Basis">Whose figure the load of most of its plants follows.</param>
-public sealed record LoadedWire(WirePlace Place, CropWirePlan Loaded, double Weight, CropLoadBasis Basis);
+public sealed record LoadedWire(WirePlace Place, SpannedWirePlan Loaded, double Weight, CropLoadBasis Basis);
 
 /// <summary>Everything computed of what hangs over the rows.</summary>
 /// <remarks>Method page: docs/methods/crop-wire.md</remarks>
@@ -15,7 +15,7 @@ public sealed record LoadedWire(WirePlace Place, CropWirePlan Loaded, double Wei
 /// <param name="Plant">What one plant of the heaviest crop is counted with; null where nothing hangs.</param>
 /// <param name="String">What the strings of a vine carry; null where nothing hangs.</param>
 /// <param name="HookAllowed">[N] Pull along its axis that a hook may take; null where the timber standard does not know its ground.</param>
-public sealed record OverheadPlan(
+public sealed record CropWirePlan(
     IReadOnlyList<LoadedWire> Wires,
     PlantLoad? Plant,
     VineStrings? String,

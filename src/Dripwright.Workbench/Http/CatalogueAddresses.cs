@@ -2,6 +2,7 @@ using System.Text;
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Proposing;
 using Dripwright.Engine.Rigs;
+using Dripwright.Language;
 using Dripwright.Store;
 using Dripwright.Workbench.Hosting;
 using Microsoft.AspNetCore.Builder;
@@ -11,33 +12,36 @@ using Microsoft.AspNetCore.Routing;
 namespace Dripwright.Workbench.Http;
 
 /// <summary>What a rig file can say and name.</summary>
-internal static class ShelfAddresses
+internal static class CatalogueAddresses
 {
     private const string Json = "application/json";
 
     public static void Map(RouteGroupBuilder api)
     {
-        var shelf = api.MapGroup("").WithTags("Catalogue and schema");
-        shelf
-            .MapGet("/shelf", (GardenOfRequest h, string? kind, CancellationToken stop) => Shelf(h.Garden, kind, stop))
-            .WithName("Shelf")
+        var catalogue = api.MapGroup("").WithTags("Catalogue and schema");
+        catalogue
+            .MapGet(
+                "/catalogue/all",
+                (GardenOfRequest h, string? kind, CancellationToken stop) => All(h.Garden, kind, stop)
+            )
+            .WithName("WholeCatalogue")
             .WithSummary(
-                "The parts that a rig file of this garden can name, with their sources; kind chooses one shelf"
+                "The parts that a rig file of this garden can name, with their sources; kind chooses one group"
             )
             .Produces<object>();
-        Schema(shelf, "rig", "RigSchema", "the rig file", RigSchema.Write);
-        Schema(shelf, "catalogue", "CatalogueSchema", "a catalogue file", CatalogueSchema.Write);
-        Schema(shelf, "brief", "BriefSchema", "a brief", BriefSchema.Write);
+        Schema(catalogue, "rig", "RigSchema", "the rig file", RigSchema.Write);
+        Schema(catalogue, "catalogue", "CatalogueSchema", "a catalogue file", CatalogueSchema.Write);
+        Schema(catalogue, "brief", "BriefSchema", "a brief", BriefSchema.Write);
     }
 
     private static void Schema(
-        RouteGroupBuilder shelf,
+        RouteGroupBuilder catalogue,
         string kind,
         string name,
         string what,
         Func<PartsCatalogue, string> write
     ) =>
-        shelf
+        catalogue
             .MapGet(
                 $"/schema/{kind}",
                 async (GardenOfRequest here, CancellationToken stop) =>
@@ -51,16 +55,16 @@ internal static class ShelfAddresses
             .WithSummary($"JSON Schema of {what}")
             .Produces<object>(200, "application/schema+json");
 
-    private static async Task<IResult> Shelf(Garden garden, string? kind, CancellationToken stop)
+    private static async Task<IResult> All(Garden garden, string? kind, CancellationToken stop)
     {
         if (kind is not null && !CatalogueJson.Kinds.Contains(kind, StringComparer.Ordinal))
         {
-            throw new Refused(400, $"kind: expected one of {string.Join(", ", CatalogueJson.Kinds)}.");
+            throw new Refused(400, Words.Of("http.kind", string.Join(", ", CatalogueJson.Kinds)));
         }
 
-        var shelves = CatalogueListing.Of((await garden.CatalogueAsync(stop)).Catalogue);
+        var groups = CatalogueListing.Of((await garden.CatalogueAsync(stop)).Catalogue);
         return Results.Text(
-            CatalogueJson.Write(CatalogueJson.Kinds.Zip(shelves).Where(pair => kind is null || pair.First == kind)),
+            CatalogueJson.Write(CatalogueJson.Kinds.Zip(groups).Where(pair => kind is null || pair.First == kind)),
             Json,
             Encoding.UTF8
         );

@@ -6,14 +6,14 @@ using Dripwright.Engine.Wires;
 namespace Dripwright.Engine.Parts;
 
 /// <summary>Counts wire, hooks, clips and strings of what hangs over the rows.</summary>
-internal static class OverheadParts
+internal static class CropWireParts
 {
     /// <summary>[m] Wire beyond its supports at each end, to pass through the hook and back. Common practice.</summary>
     private const double Tail = 0.5;
 
-    public static void Count(PartsTally tally, Rig rig, RigLayout layout, OverheadPlan overhead)
+    public static void Count(PartsTally tally, Rig rig, RigLayout layout, CropWirePlan cropWire)
     {
-        if (layout.Parts.Wire is not { } wire || overhead.Wires.Count == 0)
+        if (layout.Parts.Wire is not { } wire || cropWire.Wires.Count == 0)
         {
             return;
         }
@@ -23,7 +23,7 @@ internal static class OverheadParts
         tally.Add(wire.Key, Rolls(lengths, wire.Roll), "over the rows", note: $"{total} with tails");
         tally.Add("wire-turnbuckle", layout.Wires.Count, "one end of each crop wire, to tighten it");
         tally.Add("wire-clip", 4 * layout.Wires.Count, "two at each end of each crop wire");
-        int ends = rig.Overhead.Ends == WireEnds.Bolted ? 2 : 0;
+        int ends = rig.CropWire.Ends == WireEnds.Bolted ? 2 : 0;
         tally.Add("wire-eye-bolt", ends * layout.Wires.Count, "ends of the crop wire, through post or frame");
         tally.Add(
             "wire-hook",
@@ -31,9 +31,9 @@ internal static class OverheadParts
             "supports of the crop wire",
             note: "into framing, never into board or plaster"
         );
-        int strings = rig.Overhead.Strings * layout.Wires.Sum(w => w.Hanging.Sum(h => h.Plants));
+        int strings = rig.CropWire.Strings * layout.Wires.Sum(w => w.Hanging.Sum(h => h.Plants));
         tally.Add("vine-hook", strings, "one for each string", spareShare: 0.1);
-        if (overhead.String is { } vine && layout.Parts.Catalogue.Sundries.GetValueOrDefault("vine-string") is { } roll)
+        if (cropWire.String is { } vine && layout.Parts.Catalogue.Sundries.GetValueOrDefault("vine-string") is { } roll)
         {
             string each = QuantityText.Format(Dimension.Length, vine.Length, rig.Units);
             // A string is never knotted from two rolls.

@@ -1,7 +1,7 @@
 namespace Dripwright.Engine.Wires;
 
-/// <summary>The overhead wire of one row: how it is held and what hangs on it.</summary>
-public sealed record CropWire
+/// <summary>The crop wire of one row: how it is held and what hangs on it.</summary>
+public sealed record SpannedWire
 {
     /// <summary>The wire.</summary>
     public required WireKind Kind { get; init; }
@@ -44,7 +44,7 @@ public sealed record WireSupport(double Station, double Level, double Down, bool
 /// <param name="LowestHeight">[m] Lowest point of the loaded wire over the floor.</param>
 /// <param name="GreatestTension">[N] Greatest pull in the wire.</param>
 /// <param name="AllowedTension">[N] What its breaking force, fastening and safety allow.</param>
-public sealed record CropWirePlan(
+public sealed record SpannedWirePlan(
     IReadOnlyList<WireShape> Spans,
     IReadOnlyList<WireSupport> Supports,
     double LowestHeight,
@@ -64,7 +64,7 @@ public sealed record CropWirePlan(
     /// <returns>What it does.</returns>
     /// <exception cref="ArgumentException">There are fewer than two supports, or they are not in order, or a load hangs beside them.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A number lies outside its range.</exception>
-    public static CropWirePlan Of(CropWire wire)
+    public static SpannedWirePlan Of(SpannedWire wire)
     {
         ArgumentNullException.ThrowIfNull(wire);
         Guard.Positive(wire.Height);
@@ -109,7 +109,7 @@ public sealed record CropWirePlan(
         }
 
         double allowed = wire.Kind.BreakingForce * wire.FasteningEfficiency / wire.Safety;
-        return new CropWirePlan(
+        return new SpannedWirePlan(
             spans,
             [.. Enumerable.Range(0, at.Count).Select(i => SupportAt(i, at[i], spans, bare))],
             wire.Height - spans.Max(s => s.Sag),

@@ -6,17 +6,17 @@ using Dripwright.Engine.Wires;
 
 namespace Dripwright.Engine.Tests.Stands;
 
-public sealed class OverheadPlanTests
+public sealed class CropWirePlanTests
 {
     private const string Wired =
-        """{ "rows": [ { "pots": 10 } ], "overhead": { "wire": "rope-1/8in", "strings": 2, "supports": "4 ft" } }""";
+        """{ "rows": [ { "pots": 10 } ], "cropWire": { "wire": "rope-1/8in", "strings": 2, "supports": "4 ft" } }""";
 
     [Fact]
     public void A_rig_without_a_wire_hangs_nothing_and_buys_nothing_for_it()
     {
         Plan plan = Plans.From("""{ "rows": [ { "pots": 10 } ] }""");
-        Assert.Empty(plan.Overhead.Wires);
-        Assert.Null(plan.Overhead.Plant);
+        Assert.Empty(plan.CropWire.Wires);
+        Assert.Null(plan.CropWire.Plant);
         Assert.DoesNotContain(plan.Parts.Lines, l => l.Part.StartsWith("vine-", StringComparison.Ordinal));
     }
 
@@ -26,15 +26,15 @@ public sealed class OverheadPlanTests
             rig =>
             {
                 Plan plan = Plans.Of(rig);
-                if (rig.Overhead.Wire == "none")
+                if (rig.CropWire.Wire == "none")
                 {
-                    Assert.Empty(plan.Overhead.Wires);
+                    Assert.Empty(plan.CropWire.Wires);
                     return;
                 }
 
                 foreach (RowLayout row in plan.Layout.Rows)
                 {
-                    LoadedWire[] over = [.. plan.Overhead.Wires.Where(w => w.Place.Row == row.Number)];
+                    LoadedWire[] over = [.. plan.CropWire.Wires.Where(w => w.Place.Row == row.Number)];
                     var hung = over.SelectMany(w => w.Place.Hanging).OrderBy(h => h.Pot).ToArray();
                     // Salad stands by itself.
                     PotPlace[] trained = [.. row.Pots.Where(p => p.Planted && p.Crop != "salad")];
@@ -48,7 +48,7 @@ public sealed class OverheadPlanTests
                         Assert.Equal(wire.Weight + own, carried, 1e-6 * (1 + carried));
                         Assert.All(
                             wire.Place.Supports.Zip(wire.Place.Supports.Skip(1)),
-                            pair => Assert.True(pair.Second - pair.First <= rig.Overhead.Supports + 1e-9)
+                            pair => Assert.True(pair.Second - pair.First <= rig.CropWire.Supports + 1e-9)
                         );
                     }
                 }
@@ -81,10 +81,10 @@ public sealed class OverheadPlanTests
     public void A_staggered_row_has_a_wire_over_each_of_its_lines()
     {
         Plan plan = Plans.From(
-            """{ "rows": [ { "pots": 8, "arrangement": "staggered" } ], "overhead": { "wire": "rope-3mm" } }"""
+            """{ "rows": [ { "pots": 8, "arrangement": "staggered" } ], "cropWire": { "wire": "rope-3mm" } }"""
         );
-        Assert.Equal(["W1-front", "W1-back"], plan.Overhead.Wires.Select(w => w.Place.Label));
-        Assert.All(plan.Overhead.Wires, w => Assert.Equal(4, w.Place.Hanging.Count));
+        Assert.Equal(["W1-front", "W1-back"], plan.CropWire.Wires.Select(w => w.Place.Label));
+        Assert.All(plan.CropWire.Wires, w => Assert.Equal(4, w.Place.Hanging.Count));
     }
 
     [Fact]
@@ -93,9 +93,9 @@ public sealed class OverheadPlanTests
         double Weight(string plants) =>
             Plans
                 .From(
-                    $$"""{ "rows": [ { "pots": 4, "planting": [ { "crop": "tomato", "plants": {{plants}} } ] } ], "overhead": { "wire": "rope-1/8in", "plantMass": "40 lb" } }"""
+                    $$"""{ "rows": [ { "pots": 4, "planting": [ { "crop": "tomato", "plants": {{plants}} } ] } ], "cropWire": { "wire": "rope-1/8in", "plantMass": "40 lb" } }"""
                 )
-                .Overhead.Wires[0]
+                .CropWire.Wires[0]
                 .Weight;
         Assert.Equal(2 * Weight("1"), Weight("2"), 1e-9);
     }

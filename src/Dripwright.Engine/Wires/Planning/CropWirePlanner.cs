@@ -6,16 +6,16 @@ using Dripwright.Engine.Rigs;
 namespace Dripwright.Engine.Wires;
 
 /// <summary>Loads the crop wires of a rig.</summary>
-internal sealed class OverheadPlanner(Rig rig, RigLayout layout)
+internal sealed class CropWirePlanner(Rig rig, RigLayout layout)
 {
     /// <summary>[m] Stem between two clips. Common practice: 20 to 25 cm.</summary>
     private const double ClipSpacing = 0.2;
 
-    public OverheadPlan Plan()
+    public CropWirePlan Plan()
     {
         if (layout.Parts.Wire is not { } type || layout.Wires.Count == 0)
         {
-            return new OverheadPlan([], null, null, null);
+            return new CropWirePlan([], null, null, null);
         }
 
         var kind = new WireKind(
@@ -37,18 +37,18 @@ internal sealed class OverheadPlanner(Rig rig, RigLayout layout)
             .MaxBy(load => load.Force);
         if (heaviest is not { } plant)
         {
-            return new OverheadPlan(wires, null, null, Hook());
+            return new CropWirePlan(wires, null, null, Hook());
         }
 
         double rim = layout.Rows.Min(r => r.Base + r.Pot.Height - r.Floor);
         VineStrings strings = VineStrings.Of(
             plant.Force,
-            rig.Overhead.Strings,
-            Math.Max(rig.Overhead.Height - rim, ClipSpacing),
+            rig.CropWire.Strings,
+            Math.Max(rig.CropWire.Height - rim, ClipSpacing),
             ClipSpacing,
-            rig.Overhead.Height
+            rig.CropWire.Height
         );
-        return new OverheadPlan(wires, plant, strings, Hook());
+        return new CropWirePlan(wires, plant, strings, Hook());
     }
 
     private LoadedWire Load(WirePlace place, WireKind kind)
@@ -63,16 +63,16 @@ internal sealed class OverheadPlanner(Rig rig, RigLayout layout)
                 (h, load) => new WireLoad(Math.Clamp(h.Station, place.Supports[0], place.Supports[^1]), load.Force)
             ),
         ];
-        var loaded = CropWirePlan.Of(
-            new CropWire
+        var loaded = SpannedWirePlan.Of(
+            new SpannedWire
             {
                 Kind = kind,
                 Supports = place.Supports,
-                Height = rig.Overhead.Height,
+                Height = rig.CropWire.Height,
                 // What pulls less than a tenth of its own weight is not tightened, it lies there.
                 Tightened = Math.Clamp(
-                    rig.Overhead.Tightened,
-                    Math.Min(kind.Weight * rig.Overhead.Supports / ElasticCatenary.MostSagging, kind.BreakingForce),
+                    rig.CropWire.Tightened,
+                    Math.Min(kind.Weight * rig.CropWire.Supports / ElasticCatenary.MostSagging, kind.BreakingForce),
                     kind.BreakingForce
                 ),
                 Loads = loads,
@@ -97,7 +97,7 @@ internal sealed class OverheadPlanner(Rig rig, RigLayout layout)
 
     private double? Hook()
     {
-        double? gravity = rig.Overhead.Timber switch
+        double? gravity = rig.CropWire.Timber switch
         {
             Timber.Light => 0.36,
             Timber.Framing => 0.42,
@@ -105,9 +105,9 @@ internal sealed class OverheadPlanner(Rig rig, RigLayout layout)
             _ => null,
         };
         return gravity is { } g
-            ? HookWithdrawal.Reference(g, rig.Overhead.HookDiameter, rig.Overhead.HookThread)
+            ? HookWithdrawal.Reference(g, rig.CropWire.HookDiameter, rig.CropWire.HookThread)
                 * HookWithdrawal.LongTerm
-                * (rig.Overhead.WetTimber ? HookWithdrawal.Wet : 1)
+                * (rig.CropWire.WetTimber ? HookWithdrawal.Wet : 1)
             : null;
     }
 }

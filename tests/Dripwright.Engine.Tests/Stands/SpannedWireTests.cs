@@ -3,7 +3,7 @@ using Dripwright.Engine.Wires;
 
 namespace Dripwright.Engine.Tests.Stands;
 
-public sealed class CropWireTests
+public sealed class SpannedWireTests
 {
     private static readonly Gen<WireKind> Kinds = Gen.Select(
         Gen.Double[2e4, 2e6],
@@ -137,7 +137,7 @@ public sealed class CropWireTests
     public void Inner_hooks_carry_their_half_of_both_spans_and_ends_the_whole_pull()
     {
         var wire = Wire([0, 2, 4], [.. Enumerable.Range(0, 8).Select(i => new WireLoad(0.25 + (0.5 * i), 100))]);
-        var plan = CropWirePlan.Of(wire);
+        var plan = SpannedWirePlan.Of(wire);
         Assert.Equal(400, plan.Supports[1].Down, 2.0);
         Assert.Equal(200, plan.Supports[0].Down, 1.0);
         Assert.True(plan.Supports[0].Level > 3 * plan.Supports[0].Down, "a flat wire pulls far more than it carries");
@@ -149,8 +149,8 @@ public sealed class CropWireTests
     public void More_supports_lessen_sag_and_pull()
     {
         WireLoad[] loads = [.. Enumerable.Range(0, 12).Select(i => new WireLoad(0.25 + (0.5 * i), 130))];
-        var few = CropWirePlan.Of(Wire([0, 6], loads));
-        var many = CropWirePlan.Of(Wire([0, 2, 4, 6], loads));
+        var few = SpannedWirePlan.Of(Wire([0, 6], loads));
+        var many = SpannedWirePlan.Of(Wire([0, 2, 4, 6], loads));
         Assert.True(many.GreatestTension < few.GreatestTension);
         Assert.True(many.LowestHeight > few.LowestHeight);
     }
@@ -176,14 +176,16 @@ public sealed class CropWireTests
     [Fact]
     public void A_wire_that_cannot_be_is_refused()
     {
-        Assert.Throws<ArgumentException>(() => CropWirePlan.Of(Wire([1], [])));
-        Assert.Throws<ArgumentException>(() => CropWirePlan.Of(Wire([0, 2, 2], [])));
-        Assert.Throws<ArgumentException>(() => CropWirePlan.Of(Wire([0, 2], [new WireLoad(2.1, 5)])));
-        Assert.Throws<ArgumentOutOfRangeException>(() => CropWirePlan.Of(Wire([0, 2], [new WireLoad(1, double.NaN)])));
-        Assert.Throws<ArgumentOutOfRangeException>(() => CropWirePlan.Of(Wire([0, 2], []) with { Tightened = 1e6 }));
+        Assert.Throws<ArgumentException>(() => SpannedWirePlan.Of(Wire([1], [])));
+        Assert.Throws<ArgumentException>(() => SpannedWirePlan.Of(Wire([0, 2, 2], [])));
+        Assert.Throws<ArgumentException>(() => SpannedWirePlan.Of(Wire([0, 2], [new WireLoad(2.1, 5)])));
+        Assert.Throws<ArgumentOutOfRangeException>(() =>
+            SpannedWirePlan.Of(Wire([0, 2], [new WireLoad(1, double.NaN)]))
+        );
+        Assert.Throws<ArgumentOutOfRangeException>(() => SpannedWirePlan.Of(Wire([0, 2], []) with { Tightened = 1e6 }));
     }
 
-    private static CropWire Wire(double[] supports, WireLoad[] loads) =>
+    private static SpannedWire Wire(double[] supports, WireLoad[] loads) =>
         new()
         {
             Kind = new WireKind("w", "solid wire 2.5 mm", 981_748, 0.378, 4448, "test"),

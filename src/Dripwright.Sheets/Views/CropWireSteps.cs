@@ -9,18 +9,18 @@ using Dripwright.Sheets.Drawing;
 namespace Dripwright.Sheets.Views;
 
 /// <summary>Steps for the crop wires: work on a ladder, done before rows stand in its way.</summary>
-internal sealed class OverheadSteps(Plan plan)
+internal sealed class CropWireSteps(Plan plan)
 {
     /// <summary>[kg] Water that shows how tight a wire is: a gallon or a litre.</summary>
     private double TestMass => plan.Rig.Units == UnitSystem.Us ? 3.785 : 1;
 
     private readonly Wording words = new(plan.Rig.Units);
-    private readonly Overhead overhead = plan.Rig.Overhead;
+    private readonly CropWire cropWire = plan.Rig.CropWire;
 
     /// <summary>Writes the steps; none where nothing hangs.</summary>
     public void Write(Flow flow)
     {
-        var wires = plan.Overhead.Wires;
+        var wires = plan.CropWire.Wires;
         if (wires.Count == 0 || plan.Layout.Parts.Wire is not { } type)
         {
             return;
@@ -28,10 +28,10 @@ internal sealed class OverheadSteps(Plan plan)
 
         var end = wires.Max(w => w.Loaded.Supports.Where(s => s.End).Max(s => s.Total));
         flow.Heading(Words.Of("sheet.overhead.title"));
-        flow.Paragraph(Words.Of("sheet.overhead.lead", type.Name, words.Length(overhead.Height)), leads: true);
+        flow.Paragraph(Words.Of("sheet.overhead.lead", type.Name, words.Length(cropWire.Height)), leads: true);
         flow.Table(Supports(wires));
         flow.Step(Words.Of("sheet.overhead.mark"));
-        flow.Step(Ends(), Cautions.Overhead(words.Force(end)));
+        flow.Step(Ends(), Cautions.WirePull(words.Force(end)));
         if (wires.Any(w => w.Place.Supports.Count > 2))
         {
             var down = wires.Max(w => w.Loaded.Supports.Where(s => !s.End).Select(s => s.Down).DefaultIfEmpty().Max());
@@ -69,23 +69,23 @@ internal sealed class OverheadSteps(Plan plan)
     }
 
     private string Ends() =>
-        overhead.Ends == WireEnds.Bolted
+        cropWire.Ends == WireEnds.Bolted
             ? Words.Of("sheet.overhead.bolt")
             : Words.Of("sheet.overhead.end-hooks", Hooks());
 
     private string Hooks() =>
-        overhead.Timber == Timber.Other
+        cropWire.Timber == Timber.Other
             ? Words.Of("sheet.overhead.anchor")
             : Words.Of(
                 "sheet.overhead.hook",
-                words.MarkWithUnit(overhead.HookDiameter),
-                words.MarkWithUnit(overhead.HookThread)
+                words.MarkWithUnit(cropWire.HookDiameter),
+                words.MarkWithUnit(cropWire.HookThread)
             );
 
     /// <summary>By hand, and how to see that it is enough: a known weight in the middle of a span pulls a tight wire down so far.</summary>
     private string Tightening(LoadedWire wire)
     {
-        var text = Words.Of("sheet.overhead.tighten", words.Force(overhead.Tightened));
+        var text = Words.Of("sheet.overhead.tighten", words.Force(cropWire.Tightened));
         var type = plan.Layout.Parts.Wire!;
         var supports = wire.Place.Supports;
         var span = new WireSpan
@@ -99,7 +99,7 @@ internal sealed class OverheadSteps(Plan plan)
                 type.Source
             ),
             Length = supports[1] - supports[0],
-            Tightened = Math.Min(overhead.Tightened, type.BreakingForce),
+            Tightened = Math.Min(cropWire.Tightened, type.BreakingForce),
         };
         var drop = ElasticCatenary.Solve(span, [new WireLoad(span.Length / 2, TestMass * StandardGravity.Value)]).Sag;
         // Less than this cannot be read off a ruler.
@@ -118,18 +118,18 @@ internal sealed class OverheadSteps(Plan plan)
     private void Strings(Flow flow, IReadOnlyList<LoadedWire> wires)
     {
         var plants = wires.Sum(w => w.Place.Hanging.Sum(h => h.Plants));
-        if (plants == 0 || plan.Overhead.String is not { } vine)
+        if (plants == 0 || plan.CropWire.String is not { } vine)
         {
             return;
         }
 
-        var strings = plants * overhead.Strings;
+        var strings = plants * cropWire.Strings;
         flow.Step(
             Words.Of(
                 "sheet.overhead.strings",
                 words.Length(vine.Length),
                 Wording.Counted("sheet.count.hook", strings),
-                overhead.Strings == 1 ? Words.Of("sheet.overhead.one") : Wording.Count(overhead.Strings)
+                cropWire.Strings == 1 ? Words.Of("sheet.overhead.one") : Wording.Count(cropWire.Strings)
             )
         );
     }

@@ -31,7 +31,7 @@ public enum WireEnds
 }
 
 /// <summary>The wire over the rows on which the vines hang.</summary>
-public sealed record Overhead
+public sealed record CropWire
 {
     /// <summary>Crop wire.</summary>
     [

@@ -6,7 +6,7 @@ using Dripwright.Engine.Rigs;
 namespace Dripwright.Engine.Wires;
 
 /// <summary>Judges what hangs over the rows.</summary>
-internal sealed class OverheadRules(Rig rig, RigLayout layout, OverheadPlan plan, Judgement judge)
+internal sealed class CropWireRules(Rig rig, RigLayout layout, CropWirePlan plan, Judgement judge)
 {
     private static readonly IReadOnlyList<Place> s_wire = [Place.Of("place.crop-wires")];
 
@@ -33,7 +33,7 @@ internal sealed class OverheadRules(Rig rig, RigLayout layout, OverheadPlan plan
             judge.Add(
                 "wire-overloaded",
                 places,
-                ["overhead.wire", "overhead.supports", "overhead.tightened"],
+                ["cropWire.wire", "cropWire.supports", "cropWire.tightened"],
                 Phrase.Of("finding.wire-overloaded.what"),
                 Phrase.Of(Measured.Force(tension)),
                 Limit.AtMost(Measured.Force(allowed)),
@@ -50,7 +50,7 @@ internal sealed class OverheadRules(Rig rig, RigLayout layout, OverheadPlan plan
             judge.Add(
                 "wire-sags",
                 places,
-                ["overhead.supports", "overhead.tightened"],
+                ["cropWire.supports", "cropWire.tightened"],
                 Phrase.Of("finding.wire-sags.what"),
                 Phrase.Of("finding.wire-sags.value", Measured.Share(share)),
                 Phrase.Of("finding.wire-sags.limit", Measured.Share(most)),
@@ -72,7 +72,7 @@ internal sealed class OverheadRules(Rig rig, RigLayout layout, OverheadPlan plan
             judge.Add(
                 "hook-pulls-out",
                 inner,
-                ["overhead.supports", "overhead.hookThread", "overhead.hookDiameter"],
+                ["cropWire.supports", "cropWire.hookThread", "cropWire.hookDiameter"],
                 Phrase.Of("finding.hook-pulls-out.inner.what"),
                 Phrase.Of(Measured.Force(pull)),
                 Limit.AtMost(Measured.Force(allowed)),
@@ -80,17 +80,17 @@ internal sealed class OverheadRules(Rig rig, RigLayout layout, OverheadPlan plan
             );
         }
 
-        if (rig.Overhead.Ends == WireEnds.Hook && Over(EndPull, allowed) is var (ends, end))
+        if (rig.CropWire.Ends == WireEnds.Hook && Over(EndPull, allowed) is var (ends, end))
         {
             judge.Add(
                 "hook-pulls-out",
                 [.. ends.Select(place => place with { Part = PlacePart.WireEnds })],
-                ["overhead.ends", "overhead.tightened", "overhead.supports"],
+                ["cropWire.ends", "cropWire.tightened", "cropWire.supports"],
                 Phrase.Of("finding.hook-pulls-out.end.what"),
                 Phrase.Of(Measured.Force(end)),
                 Limit.AtMost(Measured.Force(allowed)),
                 Phrase.Of("finding.hook-pulls-out.end.remedy"),
-                RigCure.Offered(RigCure.Text("overhead.ends", "bolted"))
+                RigCure.Offered(RigCure.Text("cropWire.ends", "bolted"))
             );
         }
     }
@@ -118,21 +118,21 @@ internal sealed class OverheadRules(Rig rig, RigLayout layout, OverheadPlan plan
     private void Height()
     {
         double least = RuleBook.Limit("wire-low");
-        double given = rig.Overhead.Height;
+        double given = rig.CropWire.Height;
         double room = rig.Site.RoomHeight;
         if (given < least - 1e-6)
         {
             judge.Add(
                 "wire-low",
                 s_wire,
-                ["overhead.height"],
+                ["cropWire.height"],
                 Phrase.Of("finding.wire-low.what"),
                 Phrase.Of(Measured.Length(given)),
                 Limit.AtLeast(Measured.Length(least)),
                 Phrase.Of("finding.wire-low.remedy"),
                 // Not through the ceiling.
                 least <= room
-                    ? RigCure.Offered(RigCure.LengthUp(rig, "overhead.height", least))
+                    ? RigCure.Offered(RigCure.LengthUp(rig, "cropWire.height", least))
                     : []
             );
         }
@@ -142,12 +142,12 @@ internal sealed class OverheadRules(Rig rig, RigLayout layout, OverheadPlan plan
             judge.Add(
                 "wire-over-room",
                 s_wire,
-                ["overhead.height", "site.roomHeight"],
+                ["cropWire.height", "site.roomHeight"],
                 Phrase.Of("finding.wire-over-room.what"),
                 Phrase.Of(Measured.Length(given)),
                 Limit.AtMost(Measured.Length(room)),
                 Phrase.Of("finding.wire-over-room.remedy"),
-                RigCure.Offered(RigCure.LengthDown(rig, "overhead.height", room))
+                RigCure.Offered(RigCure.LengthDown(rig, "cropWire.height", room))
             );
         }
 
@@ -158,7 +158,7 @@ internal sealed class OverheadRules(Rig rig, RigLayout layout, OverheadPlan plan
             judge.Add(
                 "wire-under-pots",
                 s_wire,
-                ["overhead.height", "rows[0].standHeight"],
+                ["cropWire.height", "rows[0].standHeight"],
                 Phrase.Of("finding.wire-under-pots.what"),
                 Phrase.Of(Measured.Length(highest)),
                 Limit.Over(Measured.Length(rim)),
@@ -170,21 +170,21 @@ internal sealed class OverheadRules(Rig rig, RigLayout layout, OverheadPlan plan
     private void Lamps()
     {
         double least = RuleBook.Limit("lamps-close");
-        if (rig.Overhead.Lamps is { } lamps && lamps - rig.Overhead.Height < least - 1e-6)
+        if (rig.CropWire.Lamps is { } lamps && lamps - rig.CropWire.Height < least - 1e-6)
         {
-            double over = lamps - rig.Overhead.Height;
+            double over = lamps - rig.CropWire.Height;
             judge.Add(
                 "lamps-close",
                 [Place.Of("place.lamps")],
-                ["overhead.lamps", "overhead.height"],
+                ["cropWire.lamps", "cropWire.height"],
                 Phrase.Of("finding.lamps-close.what"),
                 over >= 0
                     ? Phrase.Of("finding.lamps-close.value", Measured.Length(over))
                     : Phrase.Of("finding.lamps-close.under.value", Measured.Length(-over)),
                 Phrase.Of("finding.lamps-close.limit", Measured.Length(least)),
                 Phrase.Of("finding.lamps-close.remedy"),
-                rig.Overhead.Height + least <= rig.Site.RoomHeight
-                    ? RigCure.Offered(RigCure.LengthUp(rig, "overhead.lamps", rig.Overhead.Height + least))
+                rig.CropWire.Height + least <= rig.Site.RoomHeight
+                    ? RigCure.Offered(RigCure.LengthUp(rig, "cropWire.lamps", rig.CropWire.Height + least))
                     : []
             );
         }
@@ -198,7 +198,7 @@ internal sealed class OverheadRules(Rig rig, RigLayout layout, OverheadPlan plan
         judge.Add(
             "wire-pull",
             s_wire,
-            ["overhead.wire", "overhead.ends"],
+            ["cropWire.wire", "cropWire.ends"],
             inner > 0
                 ? Phrase.Of("finding.wire-pull.hooks.what", end, Measured.Force(inner))
                 : Phrase.Of("finding.wire-pull.what", end),

@@ -5,16 +5,16 @@ namespace Dripwright.Language.Report;
 /// <content>What hangs over the rows.</content>
 public static partial class PlanJson
 {
-    private static void WriteOverhead(UnitJson json, OverheadPlan overhead)
+    private static void WriteCropWire(UnitJson json, CropWirePlan cropWire)
     {
-        json.Newtons("plant", overhead.Plant?.Force);
-        json.Text("plantBasis", overhead.Plant is { } plant ? EnumWords.Of(plant.Basis) : "");
-        json.Newtons("hookAllowed", overhead.HookAllowed);
-        json.Newtons("string", overhead.String?.EachString);
-        json.Metres("string", overhead.String?.Length);
+        json.Newtons("plant", cropWire.Plant?.Force);
+        json.Text("plantBasis", cropWire.Plant is { } plant ? EnumWords.Of(plant.Basis) : "");
+        json.Newtons("hookAllowed", cropWire.HookAllowed);
+        json.Newtons("string", cropWire.String?.EachString);
+        json.Metres("string", cropWire.String?.Length);
         json.List(
             "wires",
-            overhead.Wires,
+            cropWire.Wires,
             wire =>
             {
                 json.Text("wire", wire.Place.Label);
