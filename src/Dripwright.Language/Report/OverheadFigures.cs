@@ -20,30 +20,26 @@ internal static class OverheadFigures
         double end = wires.Max(w => w.Loaded.Supports.Where(s => s.End).Max(s => s.Total));
         string whose =
             plant.Basis == CropLoadBasis.Plant
-                ? $"a loaded plant; the standard's load on its floor would be {words.Force(plant.ByArea)}"
-                : $"the standard's load on its floor; a loaded plant would be {words.Force(plant.ByPlant)}";
+                ? Words.Of("figures.overhead.plant.loaded", words.Force(plant.ByArea))
+                : Words.Of("figures.overhead.plant.standard", words.Force(plant.ByPlant));
         return new(
             FigureSubject.Overhead,
-            "Overhead",
+            Words.Of("figures.overhead.heading"),
             [
-                new("Each plant hangs with", words.Force(plant.Force), $"by {whose}"),
+                new(Words.Of("figures.overhead.plant"), words.Force(plant.Force), whose),
                 new(
-                    "Crop wire pulls with",
+                    Words.Of("figures.overhead.wire"),
                     words.Force(worst.Loaded.GreatestTension),
-                    $"{QuantityWords.Percent(worst.Loaded.Utilisation)} of what it may"
+                    Words.Of("figures.overhead.wire.remark", QuantityWords.Percent(worst.Loaded.Utilisation))
                 ),
-                new(
-                    "Each end is pulled with",
-                    words.Force(end),
-                    "by its crop wire; a professional looks at what holds it"
-                )
+                new(Words.Of("figures.overhead.end"), words.Force(end), Words.Of("figures.overhead.end.remark"))
                 {
                     Chief = true,
                 },
                 new(
-                    "Wire sags to",
+                    Words.Of("figures.overhead.sag"),
                     words.Length(wires.Min(w => w.Loaded.LowestHeight)),
-                    $"from {words.Length(plan.Rig.Overhead.Height)} over the row's floor"
+                    Words.Of("figures.overhead.sag.remark", words.Length(plan.Rig.Overhead.Height))
                 ),
                 .. Hooks(plan, words),
                 .. Strings(plan, words),
@@ -61,9 +57,9 @@ internal static class OverheadFigures
         if (inner.Length > 0)
         {
             string allowed = plan.Overhead.HookAllowed is { } most
-                ? $"its thread may take {words.Force(most)} in this wood"
-                : "nobody's figure for what it is screwed into: a professional says";
-            yield return new("Each hook between carries", words.Force(inner.Max()), allowed);
+                ? Words.Of("figures.overhead.hook.thread", words.Force(most))
+                : Words.Of("figures.overhead.hook.unknown");
+            yield return new(Words.Of("figures.overhead.hook"), words.Force(inner.Max()), allowed);
         }
     }
 
@@ -71,11 +67,16 @@ internal static class OverheadFigures
     {
         if (plan.Overhead.String is { } vine)
         {
-            string alone = plan.Rig.Overhead.Strings > 1 ? $"{words.Force(vine.OneLeft)} when the others slip; " : "";
+            string clips = Words.Of(
+                vine.Clips == 1 ? "figures.overhead.clips.one" : "figures.overhead.clips.many",
+                words.Force(vine.EachClip),
+                vine.Clips
+            );
+            string alone = Words.Of("figures.overhead.string.alone", words.Force(vine.OneLeft));
             yield return new(
-                "Each string carries",
+                Words.Of("figures.overhead.string"),
                 words.Force(vine.EachString),
-                $"{alone}{words.Force(vine.EachClip)} on each of {QuantityWords.Counted(vine.Clips, "clip")}"
+                plan.Rig.Overhead.Strings > 1 ? $"{alone}; {clips}" : clips
             );
         }
     }
@@ -85,9 +86,9 @@ internal static class OverheadFigures
         if (plan.Rig.Overhead.Lamps is { } lamps)
         {
             yield return new(
-                "Clear of the lamps by",
+                Words.Of("figures.overhead.lamps"),
                 words.Length(lamps - plan.Rig.Overhead.Height),
-                $"at least {words.Length(RuleBook.Limit("lamps-close"))} wanted"
+                Words.Of("figures.overhead.lamps.remark", words.Length(RuleBook.Limit("lamps-close")))
             );
         }
     }

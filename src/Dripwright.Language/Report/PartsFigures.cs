@@ -1,3 +1,4 @@
+using System.Globalization;
 using Dripwright.Engine;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Units;
@@ -15,9 +16,9 @@ internal static class PartsFigures
         List<KeyFigure> figures =
         [
             new(
-                "To buy",
-                QuantityWords.Counted(toBuy.Count, "line", "lines"),
-                $"{QuantityWords.Counted(toBuy.Sum(line => line.Packs), "pack or piece", "packs and pieces")}, spares included"
+                Words.Of("figures.parts.buy"),
+                Words.Count("count.items", toBuy.Count),
+                Words.Count("figures.parts.packs", toBuy.Sum(line => line.Packs))
             ),
             Cost(plan),
         ];
@@ -25,30 +26,38 @@ internal static class PartsFigures
         if (stocks > 0)
         {
             var pieces = parts.Cuts.Sum(cut => cut.Stocks.Sum(stock => stock.Pieces.Count));
-            var proven = parts.Cuts.All(cut => cut.ProvenOptimal) ? "proven least" : "not proven least";
+            var proven = parts.Cuts.All(cut => cut.ProvenOptimal)
+                ? Words.Of("figures.parts.cut.proven")
+                : Words.Of("figures.parts.cut.unproven");
             var waste = parts.Cuts.Sum(cut => cut.Waste);
             figures.Add(
                 new(
-                    "To cut",
-                    QuantityWords.Counted(pieces, "piece", "pieces"),
-                    $"from {QuantityWords.Counted(stocks, "length", "lengths")} of stock ({proven}), {words.Length(waste)} of waste"
+                    Words.Of("figures.parts.cut"),
+                    Words.Count("count.pieces", pieces),
+                    Words.Of(
+                        stocks == 1 ? "figures.parts.cut.stock.one" : "figures.parts.cut.stock.many",
+                        stocks,
+                        proven,
+                        words.Length(waste)
+                    )
                 )
             );
         }
 
-        figures.AddRange(parts.CutTroubles.Select(trouble => new KeyFigure("Cannot be cut", told.Of(trouble.What))));
+        figures.AddRange(
+            parts.CutTroubles.Select(trouble => new KeyFigure(Words.Of("figures.parts.uncut"), told.Of(trouble.What)))
+        );
         var runs = plan.Layout.Runs.ToList();
         var emitters = runs.Sum(run => run.Holes.Count(hole => hole.Use == HoleUse.Emitter));
         var outlets = runs.Sum(run => run.Holes.Count(hole => hole.Use == HoleUse.PotOutlet));
         figures.Add(
             new(
-                "To drill",
-                QuantityWords.Counted(emitters + outlets + parts.PotHoles.Sum(hole => hole.Count), "hole", "holes"),
-                $"{QuantityWords.Count(emitters)} in feed lines, {QuantityWords.Count(outlets)} in drains, "
-                    + $"{QuantityWords.Count(parts.PotHoles.Sum(hole => hole.Count))} in pots"
+                Words.Of("figures.parts.drill"),
+                Words.Count("figures.parts.holes", emitters + outlets + parts.PotHoles.Sum(hole => hole.Count)),
+                Words.Of("figures.parts.drill.remark", emitters, outlets, parts.PotHoles.Sum(hole => hole.Count))
             )
         );
-        return new(FigureSubject.Parts, "Parts", figures);
+        return new(FigureSubject.Parts, Words.Of("figures.parts.heading"), figures);
     }
 
     private static KeyFigure Cost(Plan plan)
@@ -56,24 +65,29 @@ internal static class PartsFigures
         var cost = plan.Parts.Cost;
         if (cost.LinesPriced == 0)
         {
-            return new("Cost", "not known", "no part to buy has a price; give yours in a catalogue file");
+            return new(
+                Words.Of("figures.parts.cost"),
+                Words.Of("figures.parts.cost.unknown"),
+                Words.Of("figures.parts.cost.unknown.remark")
+            );
         }
 
         var currency = plan.Parts.Currency.Length > 0 ? " " + plan.Parts.Currency : "";
-        var typical = cost.AnyInvented ? "made-up typical prices among them; " : "";
-        var unpriced =
+        string Money(decimal sum) => sum.ToString("0.00", CultureInfo.InvariantCulture) + currency;
+        string[] remarks =
+        [
+            plan.Parts.NutrientsCost is { LinesPriced: > 0, Known: var salts }
+                ? Words.Of("figures.parts.cost.nutrients", Money(salts))
+                : "",
+            cost.AnyInvented ? Words.Of("figures.parts.cost.made-up") : "",
             cost.LinesUnpriced == 0
-                ? "every line has a price"
-                : $"{QuantityWords.Counted(cost.LinesUnpriced, "line has", "lines have")} no price and is not in it";
-        var nutrients = plan.Parts.NutrientsCost is { LinesPriced: > 0, Known: var salts }
-            ? $"{salts.ToString("0.00", System.Globalization.CultureInfo.InvariantCulture)}{currency} of it for the nutrients of the first fill; "
-            : "";
+                ? Words.Of("figures.parts.cost.all-priced")
+                : Words.Count("figures.parts.cost.unpriced", cost.LinesUnpriced),
+        ];
         return new(
-            "Known cost",
-            cost.Known.ToString("0.00", System.Globalization.CultureInfo.InvariantCulture) + currency,
-            nutrients
-                + typical
-                + (cost.LinesUnpriced > 1 ? unpriced.Replace("is not", "are not", StringComparison.Ordinal) : unpriced)
+            Words.Of("figures.parts.cost.known"),
+            Money(cost.Known),
+            string.Join("; ", remarks.Where(remark => remark.Length > 0))
         );
     }
 }

@@ -73,12 +73,12 @@ public sealed record PlanSummary(
         var words = told.Quantities;
         return new PlanSummary(
             $"{plan.Rig.Name}, {plan.Rig.Site.Name}",
-            RigSentence.Of(plan, words),
+            RigSentence.Of(plan, told),
             [
-                WaterFigures.Pots(plan, words),
+                WaterFigures.Pots(plan, told),
                 WaterFigures.Pump(plan, words),
-                WaterFigures.Drain(plan, words),
-                WaterFigures.Reservoir(plan, words),
+                WaterFigures.Drain(plan, told),
+                WaterFigures.Reservoir(plan, told),
                 .. OverheadFigures.Of(plan, words) is { } overhead ? new[] { overhead } : [],
                 .. NutrientFigures.Of(plan, told) is { } nutrients ? new[] { nutrients } : [],
                 .. StandFigures.Of(plan, told) is { } stand ? new[] { stand } : [],

@@ -1,64 +1,91 @@
 using Dripwright.Engine;
-using Dripwright.Engine.Layout;
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Rigs;
-using Dripwright.Engine.Units;
 
 namespace Dripwright.Language.Report;
 
 /// <summary>Says in a few plain sentences what a rig is.</summary>
 internal static class RigSentence
 {
-    public static string Of(Plan plan, QuantityWords words) => $"{Rows(plan)} {Feed(plan, words)} {Drain(plan, words)}";
+    private const int MostCrops = 5;
 
-    private static string Rows(Plan plan)
+    public static string Of(Plan plan, PlanWords told) => $"{Rows(plan, told)} {Feed(plan, told)} {Drain(plan, told)}";
+
+    private static string Rows(Plan plan, PlanWords told)
     {
         var rows = plan.Layout.Rows;
         var pots = rows.Sum(row => row.Pots.Count);
-        var alike = rows.Select(row => row.Pots.Count).Distinct().Count() == 1;
-        var text =
-            rows.Count == 1 ? $"One {Shape(rows[0])}row of {QuantityWords.Counted(pots, "pot", "pots")}"
-            : alike
-                ? $"{QuantityWords.Count(rows.Count)} rows of {QuantityWords.Counted(rows[0].Pots.Count, "pot", "pots")}, "
-                    + $"{QuantityWords.Count(pots)} in all"
-            : $"{QuantityWords.Count(rows.Count)} rows with {QuantityWords.Count(pots)} pots in all";
-        var planted = rows.SelectMany(row => row.Pots).Where(pot => pot.Planted).ToList();
-        IReadOnlyList<string> crops = [.. planted.Select(pot => pot.Crop).Where(crop => crop.Length > 0).Distinct()];
-        var most = crops.Count > 5 ? [.. crops.Take(4), "more"] : crops;
-        var with = most.Count == 0 ? "" : $" with {QuantityWords.Listed(most)}";
-        return planted.Count == pots
-            ? $"{text}, all planted{with}."
-            : $"{text}, {QuantityWords.Count(planted.Count)} planted{with}.";
-    }
-
-    private static string Shape(RowLayout row) => row.Spec.Arrangement == Arrangement.Staggered ? "staggered " : "";
-
-    private static string Feed(Plan plan, QuantityWords words)
-    {
-        var entry = plan.Rig.Feed.Entry switch
+        var inAll = Words.Count("count.pots", pots);
+        var text = rows switch
         {
-            FeedEntry.End => "fed from one end",
-            FeedEntry.Middle => "fed through a tee in the middle",
-            FeedEntry.BothEnds => "fed from both ends",
-            _ => "fed as a closed loop",
+            [{ Spec.Arrangement: Arrangement.Staggered }] => Words.Of("sentence.rows.staggered", inAll),
+            [_] => Words.Of("sentence.rows.one", inAll),
+            [var first, ..] when rows.All(row => row.Pots.Count == first.Pots.Count) => Words.Of(
+                "sentence.rows.alike",
+                rows.Count,
+                Words.Count("count.pots", first.Pots.Count),
+                pots
+            ),
+            _ => Words.Of("sentence.rows.many", rows.Count, inAll),
         };
-        var source = plan.Layout.Parts.Pump is { } pump
-            ? pump.IsOwn
-                ? $"by a pump of yours ({pump.FiguresIn(words.Us ? UnitSystem.Us : UnitSystem.Metric)})"
-                : $"by a {SummaryWords.Small(pump.Model.Name)}"
-            : "by gravity, without a pump";
-        var emitters = QuantityWords.Counted(plan.Rig.Feed.EmittersPerPot, "emitter", "emitters");
-        return $"Each row has a {SummaryWords.Small(plan.Layout.Parts.Line.Name)}, {entry} {source}, with {emitters} a pot"
-            + $" ({SummaryWords.Small(plan.Layout.Parts.Emitter.Name)}).";
+        var planted = rows.SelectMany(row => row.Pots).Where(pot => pot.Planted).ToList();
+        var with = Crops([.. planted.Select(pot => pot.Crop).Where(crop => crop.Length > 0).Distinct()], told);
+        return (planted.Count == pots, with.Length == 0) switch
+        {
+            (true, true) => Words.Of("sentence.planted", text),
+            (true, false) => Words.Of("sentence.planted.with", text, with),
+            (false, true) => Words.Of("sentence.some", text, planted.Count),
+            _ => Words.Of("sentence.some.with", text, planted.Count, with),
+        };
     }
 
-    private static string Drain(Plan plan, QuantityWords words)
+    private static string Crops(IReadOnlyList<string> crops, PlanWords told)
     {
-        var slope = plan.Rig.Drain.Slope > 0 ? $"falling {words.Slope(plan.Rig.Drain.Slope)}" : "laid level";
+        List<Phrase> named = [.. crops.Select(Phrase.Plain)];
+        return told.Of(
+            new Several(
+                crops.Count > MostCrops ? [.. named.Take(MostCrops - 1), Phrase.Of("sentence.crops.more")] : named
+            )
+        );
+    }
+
+    private static string Feed(Plan plan, PlanWords told)
+    {
+        var parts = plan.Layout.Parts;
+        return Words.Of(
+            "sentence.feed",
+            SummaryWords.Small(parts.Line.Name),
+            plan.Rig.Feed.Entry switch
+            {
+                FeedEntry.End => Words.Of("sentence.entry.end"),
+                FeedEntry.Middle => Words.Of("sentence.entry.middle"),
+                FeedEntry.BothEnds => Words.Of("sentence.entry.both-ends"),
+                _ => Words.Of("sentence.entry.loop"),
+            },
+            parts.Pump switch
+            {
+                null => Words.Of("sentence.pump.none"),
+                { IsOwn: true } own => Words.Of("sentence.pump.own", told.Of(own.Figures)),
+                var pump => Words.Of("sentence.pump.named", SummaryWords.Small(pump.Model.Name)),
+            },
+            Words.Count("count.emitters", plan.Rig.Feed.EmittersPerPot),
+            SummaryWords.Small(parts.Emitter.Name)
+        );
+    }
+
+    private static string Drain(Plan plan, PlanWords told)
+    {
+        var words = told.Quantities;
         var rim = words.Volume(plan.Reservoir.RimVolume);
-        var target =
+        return Words.Of(
+            "sentence.drain",
+            SummaryWords.Small(plan.Layout.Parts.Drain.Name),
+            plan.Rig.Drain.Slope > 0
+                ? Words.Of("sentence.drain.falling", words.Slope(plan.Rig.Drain.Slope))
+                : Words.Of("sentence.drain.level"),
             plan.Rig.Drain.Into == DrainTarget.Reservoir
-                ? $"back into the reservoir of {rim} to the rim"
-                : $"into a catch tank; the reservoir holds {rim} to the rim";
-        return $"The drain is {SummaryWords.Small(plan.Layout.Parts.Drain.Name)}, {slope}, {target}.";
+                ? Words.Of("sentence.drain.reservoir", rim)
+                : Words.Of("sentence.drain.catch-tank", rim)
+        );
     }
 }

@@ -19,7 +19,13 @@ internal static class StandFigures
         List<KeyFigure> figures = [];
         if (fallen is not null)
         {
-            figures.Add(new("Stand", "does not stand", told.Of(fallen.Fallen!.Loads.Case.Name)));
+            figures.Add(
+                new(
+                    Words.Of("figures.stand.heading"),
+                    Words.Of("figures.stand.falls"),
+                    told.Of(fallen.Fallen!.Loads.Case.Name)
+                )
+            );
         }
         else
         {
@@ -27,17 +33,17 @@ internal static class StandFigures
             var weakest = worst.Weakest!.Value;
             figures.Add(
                 new(
-                    "Most used up",
-                    QuantityWords.Percent(weakest.Use.Utilisation),
+                    Words.Of("figures.stand.worst"),
+                    Words.Of("figures.stand.worst.value", QuantityWords.Percent(weakest.Use.Utilisation)),
                     $"{told.Of(weakest.Tube.Name)}; {SummaryWords.Small(told.Of(weakest.Case.Loads.Case.Name))}"
                 )
             );
             figures.Add(
                 new(
-                    "Rails sag by",
-                    $"1/{QuantityWords.Number(1 / rows.Max(r => r.LargestSag), "0")} of their span",
+                    Words.Of("figures.stand.sag"),
+                    Words.Of("figures.stand.sag.value", QuantityWords.Number(1 / rows.Max(r => r.LargestSag), "0")),
                     rows.Min(r => r.LowestSlope) is { } slope
-                        ? $"the drain keeps {told.Quantities.Slope(slope)} at its flattest"
+                        ? Words.Of("figures.stand.sag.drain", told.Quantities.Slope(slope))
                         : ""
                 )
             );
@@ -46,11 +52,21 @@ internal static class StandFigures
         if (rows.Min(r => r.TipFactor) is { } tip)
         {
             figures.Add(
-                new("Held against tipping", $"{QuantityWords.Number(tip, "0.#")} times", "tie it to a wall below 1.5")
+                new(
+                    Words.Of("figures.stand.tip"),
+                    Words.Of("figures.stand.tip.value", QuantityWords.Number(tip, "0.#")),
+                    Words.Of("figures.stand.tip.remark", "1.5")
+                )
             );
         }
 
-        figures.Add(new("Heaviest foot", told.Quantities.Force(rows.Max(r => r.LargestFootForce)), "on the floor"));
-        return new(FigureSubject.Stand, "Stand", figures);
+        figures.Add(
+            new(
+                Words.Of("figures.stand.foot"),
+                told.Quantities.Force(rows.Max(r => r.LargestFootForce)),
+                Words.Of("figures.stand.foot.remark")
+            )
+        );
+        return new(FigureSubject.Stand, Words.Of("figures.stand.heading"), figures);
     }
 }

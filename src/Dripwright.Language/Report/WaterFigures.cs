@@ -1,4 +1,5 @@
 using Dripwright.Engine;
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Units;
 using Dripwright.Engine.Water;
@@ -10,40 +11,71 @@ internal static class WaterFigures
 {
     private const double WeightOfWater = 9806.65;
 
-    public static KeyFigureGroup Pots(Plan plan, QuantityWords words)
+    // A cause of less than half a per cent would read as 0 %.
+    private const double LeastCause = 0.005;
+
+    public static KeyFigureGroup Pots(Plan plan, PlanWords told)
     {
+        var words = told.Quantities;
         var feed = plan.Feed;
         var pots = feed.Pots;
         var planted = pots.Where(pot => pot.Planted).ToList();
         List<KeyFigure> figures =
         [
-            new("Pots", QuantityWords.Count(pots.Count), Empty(pots.Count - planted.Count)) { Chief = true },
-            new("Emitters", QuantityWords.Count(feed.Emitters.Count), Shut(feed.Emitters.Count(e => e.Open <= 0))),
+            new(Words.Of("figures.pots"), QuantityWords.Count(pots.Count), Empty(pots.Count - planted.Count))
+            {
+                Chief = true,
+            },
+            new(
+                Words.Of("figures.pots.emitters"),
+                QuantityWords.Count(feed.Emitters.Count),
+                Shut(feed.Emitters.Count(e => e.Open <= 0))
+            ),
         ];
         if (!feed.Solved)
         {
-            figures.Add(new("Water per pot", "not found", feed.Trouble) { Chief = true });
-            return new(FigureSubject.Pots, "Pots and their water", figures);
+            figures.Add(
+                new(Words.Of("figures.pots.water"), Words.Of("figures.pots.water.unsolved"), told.Of(feed.Trouble))
+                {
+                    Chief = true,
+                }
+            );
+            return new(FigureSubject.Pots, Words.Of("figures.pots.heading"), figures);
         }
 
         if (feed.Weakest is { } weakest && feed.Strongest is { } strongest)
         {
-            figures.Add(new("Least water", words.Flow(weakest.Flow), At(weakest, words)) { Chief = true });
-            figures.Add(new("Mean", words.Flow(planted.Average(pot => pot.Flow)), "of the planted pots"));
-            figures.Add(new("Most water", words.Flow(strongest.Flow), At(strongest, words)) { Chief = true });
+            figures.Add(
+                new(Words.Of("figures.pots.least"), words.Flow(weakest.Flow), At(weakest, words)) { Chief = true }
+            );
+            figures.Add(
+                new(
+                    Words.Of("figures.pots.mean"),
+                    words.Flow(planted.Average(pot => pot.Flow)),
+                    Words.Of("figures.pots.mean.remark")
+                )
+            );
+            figures.Add(
+                new(Words.Of("figures.pots.most"), words.Flow(strongest.Flow), At(strongest, words)) { Chief = true }
+            );
         }
         else
         {
-            figures.Add(new("Water per pot", "none", "no planted pot gets any water") { Chief = true });
+            figures.Add(
+                new(Words.Of("figures.pots.water"), Words.Of("figures.pots.none"), Words.Of("figures.pots.none.remark"))
+                {
+                    Chief = true,
+                }
+            );
         }
 
         figures.AddRange(
             feed.Uniformity.Select(
                 (measure, i) =>
                     new KeyFigure(
-                        SummaryWords.Large(measure.Name),
+                        SummaryWords.Large(told.Of(measure.Name)),
                         QuantityWords.Percent(measure.Value),
-                        EnumWords.Of(measure.Class)
+                        told.Of(measure.ClassName)
                     )
                     {
                         Chief = i == 0,
@@ -59,14 +91,14 @@ internal static class WaterFigures
         {
             figures.Add(
                 new(
-                    "Weakest under 80 %",
+                    Words.Of("figures.pots.scatter"),
                     Chance(scatter.ChanceOfWeakPot),
-                    $"of {QuantityWords.Count(scatter.Draws)} drawn rigs with uneven and partly clogged emitters"
+                    Words.Of("figures.pots.scatter.remark", scatter.Draws)
                 )
             );
         }
 
-        return new(FigureSubject.Pots, "Pots and their water", figures);
+        return new(FigureSubject.Pots, Words.Of("figures.pots.heading"), figures);
     }
 
     public static KeyFigureGroup Pump(Plan plan, QuantityWords words)
@@ -76,17 +108,17 @@ internal static class WaterFigures
         {
             return new(
                 FigureSubject.Pump,
-                "Gravity feed",
+                Words.Of("figures.gravity.heading"),
                 [
                     new(
-                        "Water over emitters",
+                        Words.Of("figures.gravity.head"),
                         words.Head(feed.StaticHead),
                         words.Pressure(feed.StaticHead * WeightOfWater)
                     )
                     {
                         Chief = true,
                     },
-                    new("Flow in all", words.Flow(feed.TotalFlow)),
+                    new(Words.Of("figures.gravity.flow"), words.Flow(feed.TotalFlow)),
                 ]
             );
         }
@@ -94,9 +126,13 @@ internal static class WaterFigures
         List<KeyFigure> figures =
         [
             new(
-                "Works at",
+                Words.Of("figures.pump.point"),
                 words.Flow(point.Flow),
-                $"with {words.Head(point.Head)} of head ({words.Pressure(point.Head * WeightOfWater)})"
+                Words.Of(
+                    "figures.pump.point.remark",
+                    words.Head(point.Head),
+                    words.Pressure(point.Head * WeightOfWater)
+                )
             )
             {
                 Chief = true,
@@ -104,68 +140,90 @@ internal static class WaterFigures
         ];
         if (feed.BypassFlow > 0)
         {
-            figures.Add(new("Through the bypass", words.Flow(feed.BypassFlow)));
+            figures.Add(new(Words.Of("figures.pump.bypass"), words.Flow(feed.BypassFlow)));
         }
 
         figures.Add(
             new(
-                "Runs",
-                $"{QuantityWords.Number(point.HoursPerDay, "0.#")} h a day",
-                $"drawing {words.Power(point.Power)}"
+                Words.Of("figures.pump.runs"),
+                Words.Of("figures.pump.runs.value", QuantityWords.Number(point.HoursPerDay, "0.#")),
+                Words.Of("figures.pump.runs.remark", words.Power(point.Power))
             )
         );
         figures.Add(
-            new("Energy", $"{QuantityWords.Number(point.EnergyPerDayKilowattHours, "0.###")} kWh a day")
+            new(
+                Words.Of("figures.pump.energy"),
+                Words.Of("figures.pump.energy.value", QuantityWords.Number(point.EnergyPerDayKilowattHours, "0.###"))
+            )
             {
                 Chief = true,
             }
         );
-        return new(FigureSubject.Pump, "Pump", figures);
+        return new(FigureSubject.Pump, Words.Of("figures.pump.heading"), figures);
     }
 
-    public static KeyFigureGroup Drain(Plan plan, QuantityWords words)
+    public static KeyFigureGroup Drain(Plan plan, PlanWords told)
     {
+        var words = told.Quantities;
         List<KeyFigure> figures = [];
         foreach (var (i, run) in plan.Drain.Runs.OrderByDescending(run => run.DeepestRatio).Take(3).Index())
         {
-            var full = run.Pressurised ? "runs full" : $"{QuantityWords.Percent(run.DeepestRatio)} full";
-            var spare = run.Margin > 0 ? $", could take {QuantityWords.Number(run.Margin, "0.#")} times the flow" : "";
-            figures.Add(new(DrainName(run), full, $"at {words.Length(run.DeepestStation)}{spare}") { Chief = i == 0 });
+            var full = run.Pressurised
+                ? Words.Of("figures.drain.runs-full")
+                : Words.Of("figures.drain.full", QuantityWords.Percent(run.DeepestRatio));
+            var at = words.Length(run.DeepestStation);
+            var where =
+                run.Margin > 0
+                    ? Words.Of("figures.drain.spare", at, QuantityWords.Number(run.Margin, "0.#"))
+                    : Words.Of("figures.drain.at", at);
+            figures.Add(new(DrainName(run, told), full, where) { Chief = i == 0 });
         }
 
         if (plan.Drain.Runs.Count > 3)
         {
-            figures.Add(new("Other runs", QuantityWords.Count(plan.Drain.Runs.Count - 3), "less full than these"));
+            figures.Add(
+                new(
+                    Words.Of("figures.drain.others"),
+                    QuantityWords.Count(plan.Drain.Runs.Count - 3),
+                    Words.Of("figures.drain.others.remark")
+                )
+            );
         }
 
-        if (plan.Drain.Trouble.Length > 0)
-        {
-            figures.Add(new("Not found", plan.Drain.Trouble));
-        }
-
-        figures.Add(new("Slope costs", words.Length(plan.Drain.SlopeDrop), "of height on the way down"));
+        figures.Add(
+            new(
+                Words.Of("figures.drain.slope"),
+                words.Length(plan.Drain.SlopeDrop),
+                Words.Of("figures.drain.slope.remark")
+            )
+        );
         if (plan.Rig.Drain.Into == DrainTarget.Reservoir)
         {
             var over = plan.Drain.MouthOverRim;
-            var where = over < 0 ? "BELOW the reservoir's rim" : "over the reservoir's rim";
-            figures.Add(new("Mouth", words.Length(Math.Abs(over)), where));
+            var where = over < 0 ? Words.Of("figures.drain.outlet.below") : Words.Of("figures.drain.outlet.over");
+            figures.Add(new(Words.Of("figures.drain.outlet"), words.Length(Math.Abs(over)), where));
         }
 
-        return new(FigureSubject.Drain, "Drain", figures);
+        return new(FigureSubject.Drain, Words.Of("figures.drain.heading"), figures);
     }
 
-    public static KeyFigureGroup Reservoir(Plan plan, QuantityWords words)
+    public static KeyFigureGroup Reservoir(Plan plan, PlanWords told)
     {
+        var words = told.Quantities;
         var tank = plan.Reservoir;
         List<KeyFigure> figures =
         [
-            new("Usable water", words.Volume(tank.WorkingVolume), $"of {words.Volume(tank.RimVolume)} to the rim"),
             new(
-                "Comes back at stop",
+                Words.Of("figures.reservoir.usable"),
+                words.Volume(tank.WorkingVolume),
+                Words.Of("figures.reservoir.usable.remark", words.Volume(tank.RimVolume))
+            ),
+            new(
+                Words.Of("figures.reservoir.back"),
                 words.Volume(tank.BackInAll),
                 tank.Overflow > 0
-                    ? $"RUNS OVER by {words.Volume(tank.Overflow)}: there is room for {words.Volume(tank.Freeboard)}"
-                    : $"fits: there is room for {words.Volume(tank.Freeboard)}"
+                    ? Words.Of("figures.reservoir.back.over", words.Volume(tank.Overflow), words.Volume(tank.Freeboard))
+                    : Words.Of("figures.reservoir.back.fits", words.Volume(tank.Freeboard))
             )
             {
                 Chief = true,
@@ -174,24 +232,41 @@ internal static class WaterFigures
         figures.Add(
             tank.Days is { } days
                 ? new(
-                    "Lasts",
-                    $"{QuantityWords.Number(days, "0.#")} days",
-                    $"in a hot week with {QuantityWords.Counted(tank.Plants, "plant", "plants")}"
+                    Words.Of("figures.reservoir.lasts"),
+                    told.Of(Measured.Days(days * 86_400)),
+                    Words.Count("figures.reservoir.lasts.plants", tank.Plants)
                 )
                 {
                     Chief = true,
                 }
-                : new("Lasts", "as long as you like", "nothing drinks from it") { Chief = true }
+                : new(
+                    Words.Of("figures.reservoir.lasts"),
+                    Words.Of("figures.reservoir.lasts.ever"),
+                    Words.Of("figures.reservoir.lasts.ever.remark")
+                )
+                {
+                    Chief = true,
+                }
         );
-        figures.Add(new("Water weighs", words.Mass(tank.WaterMass), "in the full reservoir"));
+        figures.Add(
+            new(
+                Words.Of("figures.reservoir.weight"),
+                words.Mass(tank.WaterMass),
+                Words.Of("figures.reservoir.weight.remark")
+            )
+        );
         if (tank.SiphonsTo is { } level)
         {
             figures.Add(
-                new("Siphons down to", words.Length(level), "over the floor, through low emitters or a broken line")
+                new(
+                    Words.Of("figures.reservoir.siphon"),
+                    words.Length(level),
+                    Words.Of("figures.reservoir.siphon.remark")
+                )
             );
         }
 
-        return new(FigureSubject.Reservoir, "Reservoir", figures);
+        return new(FigureSubject.Reservoir, Words.Of("figures.reservoir.heading"), figures);
     }
 
     // The greatest cause first: that is the one to do something about.
@@ -199,33 +274,40 @@ internal static class WaterFigures
     {
         var told = new[]
         {
-            (Share: causes.Pressure, Name: "pressure"),
-            (Share: causes.Height, Name: "height"),
-            (Share: causes.Manufacture, Name: "making"),
-            (Share: causes.Rest, Name: "all together"),
+            (Share: causes.Pressure, Name: Words.Of("figures.pots.cause.pressure")),
+            (Share: causes.Height, Name: Words.Of("figures.pots.cause.height")),
+            (Share: causes.Manufacture, Name: Words.Of("figures.pots.cause.emitters")),
+            (Share: causes.Rest, Name: Words.Of("figures.pots.cause.rest")),
         }
+            .Where(cause => cause.Share >= LeastCause)
             .OrderByDescending(cause => cause.Share)
             .Select(cause => $"{QuantityWords.Percent(cause.Share)} {cause.Name}")
             .ToList();
-        return new("Differences come from", told[0], $"then {string.Join(", ", told.Skip(1))}");
+        return new(
+            Words.Of("figures.pots.causes"),
+            told[0],
+            told.Count > 1 ? Words.Of("figures.pots.causes.then", string.Join(", ", told.Skip(1))) : ""
+        );
     }
 
-    private static string DrainName(DrainRunPlan run) =>
-        run.Row == 0 ? $"Collector {run.Run}" : $"Row {QuantityWords.Count(run.Row)}, {run.Run}";
+    private static string DrainName(DrainRunPlan run, PlanWords told) =>
+        run.Row == 0
+            ? Words.Of("figures.drain.collector", told.Of(run.Name))
+            : Words.Of("figures.drain.row", run.Row, told.Of(run.Name));
 
     private static string At(PotFlow pot, QuantityWords words) =>
-        $"row {QuantityWords.Count(pot.Row)}, pot {QuantityWords.Count(pot.Pot)}, at {words.Pressure(pot.Pressure)}";
+        Words.Of("figures.pots.at", pot.Row, pot.Pot, words.Pressure(pot.Pressure));
 
     private static string Empty(int empty) =>
-        empty == 0 ? "all planted" : $"{QuantityWords.Count(empty)} of them empty";
+        empty == 0 ? Words.Of("figures.pots.planted") : Words.Of("figures.pots.empty", empty);
 
-    private static string Shut(int shut) => shut == 0 ? "" : $"{QuantityWords.Count(shut)} of them shut";
+    private static string Shut(int shut) => shut == 0 ? "" : Words.Of("figures.pots.shut", shut);
 
     private static string Chance(double share) =>
         share switch
         {
-            0 => "never",
-            < 0.001 => "under 0.1 %",
+            0 => Words.Of("figures.pots.scatter.never"),
+            < 0.001 => Words.Of("figures.pots.scatter.seldom", "0.1 %"),
             _ => QuantityWords.Percent(share),
         };
 }

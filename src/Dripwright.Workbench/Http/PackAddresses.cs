@@ -3,6 +3,7 @@ using System.Text;
 using Dripwright.Engine.Printed;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Units;
+using Dripwright.Language;
 using Dripwright.Pack;
 using Dripwright.Sheets;
 using Dripwright.Sheets.Writing;
@@ -147,18 +148,23 @@ internal static class PackAddresses
             (plan, _) =>
             {
                 PrintedParts parts = plan.Printed;
+                var told = new PlanWords(plan.Rig.Units);
+                var refused = parts.Refused.Select(one => told.Of(one.Sentence));
                 if (parts.Parts.Count == 0)
                 {
                     throw new Refused(
                         422,
-                        $"There is nothing to print: {(parts.Refused.Count > 0 ? string.Join(" ", parts.Refused) : "no row has a stand, and printing.smallParts asks for nothing.")}"
+                        $"There is nothing to print: {(parts.Refused.Count > 0 ? string.Join(" ", refused) : "no row has a stand, and printing.smallParts asks for nothing.")}"
                     );
                 }
 
-                var files = new Dictionary<string, byte[]>(WholePack.Fittings(parts), StringComparer.Ordinal);
+                var files = new Dictionary<string, byte[]>(
+                    WholePack.Fittings(parts, plan.Rig.Units),
+                    StringComparer.Ordinal
+                );
                 if (parts.Refused.Count > 0)
                 {
-                    files["cannot-be-printed.txt"] = Encoding.UTF8.GetBytes(string.Join("\n", parts.Refused) + "\n");
+                    files["cannot-be-printed.txt"] = Encoding.UTF8.GetBytes(string.Join("\n", refused) + "\n");
                 }
 
                 return (BuildPack.FileNameOf(plan.Rig.Name), Bundle.Zip(files));

@@ -5,6 +5,7 @@ using Dripwright.Engine.Printed;
 using Dripwright.Engine.Stands;
 using Dripwright.Engine.Stands.Checks;
 using Dripwright.Files;
+using Dripwright.Language;
 using Dripwright.Pack;
 using Dripwright.Screen;
 using Dripwright.Solids.Files;
@@ -47,9 +48,10 @@ internal static class PrintPartsCommand
                         stop
                     )
                     .ConfigureAwait(false);
+                var told = new PlanWords(sound.Rig.Units);
                 foreach (var refused in parts.Refused)
                 {
-                    around.Error.WriteLine(Plain.Line($"{sound.Path}: cannot be printed: {refused}"));
+                    around.Error.WriteLine(Plain.Line($"{sound.Path}: cannot be printed: {told.Of(refused.Sentence)}"));
                 }
 
                 if (parts.Parts.Count == 0)
@@ -61,7 +63,7 @@ internal static class PrintPartsCommand
                 }
 
                 var files = await LongWork
-                    .Run(progress => PrintFiles.Write(parts, progress), around, stop)
+                    .Run(progress => PrintFiles.Write(parts, sound.Rig.Units, progress), around, stop)
                     .ConfigureAwait(false);
                 PackFolder.Write(folder, PackList.Of(files), files, replace: false, stop);
                 var pieces = parts.Parts.Sum(part => part.Count * part.Design.Pieces);
