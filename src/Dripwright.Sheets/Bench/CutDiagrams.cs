@@ -210,7 +210,7 @@ public static class CutDiagrams
         string.Join(
             "; ",
             stock
-                .Pieces.Select(p => $"{p.Label}\u00a0{words.MarkWithUnit(p.Length)}")
+                .Pieces.Select(p => $"{BenchWords.Piece(p)}\u00a0{words.MarkWithUnit(p.Length)}")
                 .GroupBy(text => text)
                 .Select(g => Times(g.Count(), g.Key))
         );

@@ -32,10 +32,10 @@ public sealed record ResolvedPump
     public required double InletDiameter { get; init; }
 
     /// <summary>What to call it: the model's name only where it is that model.</summary>
-    public Phrase Name => IsOwn ? Phrase.Of("pump.own", Figures) : Phrase.Plain(Model.Name);
+    public Phrase Name => IsOwn ? Phrase.Of("own.pump", Figures) : Phrase.Plain(Model.Name);
 
     /// <summary>The two ends of its curve in words: "12.0 ft shut-off, 500 gph open".</summary>
-    public Phrase Figures => Phrase.Of("pump.figures", Measured.Head(Curve[0].Head), Measured.Flow(Curve[^1].Flow));
+    public Phrase Figures => Phrase.Of("own.pump.figures", Measured.Head(Curve[0].Head), Measured.Flow(Curve[^1].Flow));
 
     /// <summary>The pump of a rig.</summary>
     /// <param name="given">What the rig says of it.</param>

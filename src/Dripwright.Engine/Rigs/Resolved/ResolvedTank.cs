@@ -56,17 +56,17 @@ public sealed record ResolvedTank
         {
             (false, _) => Phrase.Plain(Type.Name),
             (_, TankShape.Upright) => Phrase.Of(
-                "tank.own.upright",
+                "own.tank.upright",
                 Phrases.Measured.Length(Width),
                 Phrases.Measured.Length(Height)
             ),
             (_, TankShape.Lying) => Phrase.Of(
-                "tank.own.lying",
+                "own.tank.lying",
                 Phrases.Measured.Length(Width),
                 Phrases.Measured.Length(Length)
             ),
             _ => Phrase.Of(
-                "tank.own.box",
+                "own.tank.box",
                 Phrases.Measured.Length(Length),
                 Phrases.Measured.Length(Width),
                 Phrases.Measured.Length(Height)

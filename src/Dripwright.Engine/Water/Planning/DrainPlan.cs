@@ -48,8 +48,8 @@ public sealed record DrainRunPlan(
     public Phrase Name =>
         Half switch
         {
-            DrainHalf.Left => Phrase.Of("drain.left", Label),
-            DrainHalf.Right => Phrase.Of("drain.right", Label),
+            DrainHalf.Left => Phrase.Of("half.left", Label),
+            DrainHalf.Right => Phrase.Of("half.right", Label),
             _ => Phrase.Plain(Run),
         };
 }

@@ -106,7 +106,7 @@ internal sealed class FeedPlanner(Rig rig, RigLayout layout)
             }
         }
 
-        return Phrase.Of("feed.unsolved", place, solution.Iterations);
+        return Phrase.Of("water.unsolved", place, solution.Iterations);
     }
 
     private List<EmitterFlow> EmittersOf(NetworkSolution solution)
