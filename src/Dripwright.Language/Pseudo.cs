@@ -26,19 +26,30 @@ internal static class Pseudo
     public static Texts Of(Texts english) =>
         new(Culture, english.ByKey.ToDictionary(pair => pair.Key, pair => Of(pair.Value), StringComparer.Ordinal));
 
+    // Each word a third longer, as words from English often become; what has none of its own is lengthened at its end.
     private static string Of(string text)
     {
         var made = new StringBuilder().Append(Start);
         var depth = 0;
+        var letters = 0;
         foreach (var letter in text)
         {
             depth += letter == '{' ? 1 : 0;
+            if (depth == 0 && char.IsLetter(letter))
+            {
+                letters++;
+            }
+            else
+            {
+                made.Append('~', letters / 3);
+                letters %= 3;
+            }
+
             var at = depth == 0 ? Plain.IndexOf(letter, StringComparison.Ordinal) : -1;
             made.Append(at < 0 ? letter : Marked[at]);
             depth -= letter == '}' ? 1 : 0;
         }
 
-        // A third longer, as texts from English often become.
-        return made.Append('~', text.Length / 3).Append(End).ToString();
+        return made.Append('~', (letters + 2) / 3).Append(End).ToString();
     }
 }

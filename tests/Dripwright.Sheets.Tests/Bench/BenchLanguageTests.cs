@@ -125,6 +125,7 @@ public sealed partial class BenchLanguageTests
         [
             .. plan
                 .Layout.Parts.Catalogue.All.Select(entry => entry.Name)
+                .Concat(plan.Layout.Stand.Members.Select(member => member.Label))
                 .Concat(plan.Parts.Lines.Select(line => line.Part))
                 .Concat(plan.Parts.Lines.Where(line => line.Name.Key.Length == 0).Select(line => $"{line.Name.Values[0]}"))
                 .SelectMany(PlainWords),
