@@ -1,4 +1,5 @@
 using System.Text.Json;
+using System.Text.RegularExpressions;
 using Dripwright.Engine;
 using Dripwright.Language.Report;
 using Dripwright.Sheets.Model;
@@ -10,8 +11,8 @@ namespace Dripwright.Sheets.Tests;
 /// <summary>Everything that a plan says to a reader: on its sheets, in its summary and in plan.json.</summary>
 internal static class PlanTexts
 {
-    // Texts of plan.json that are data: codes of points of the network, and what the grower wrote.
-    private static readonly HashSet<string> Data = new(StringComparer.Ordinal) { "from", "to", "assumed", "crop" };
+    // Texts of plan.json that are data: codes of points, runs and elements, and what the grower wrote.
+    private static readonly HashSet<string> Data = new(StringComparer.Ordinal) { "from", "to", "run", "element", "assumed", "crop" };
 
     // Lines of a paragraph follow one another, so that a name broken over two lines is whole again.
     public static IEnumerable<string> OfSheet(Sheet sheet) =>
@@ -44,6 +45,13 @@ internal static class PlanTexts
     {
         using var json = JsonDocument.Parse(PlanJson.Write(plan));
         return [.. Strings(json.RootElement).Where(text => !IsCode(text))];
+    }
+
+    /// <summary>A word with the words beside it.</summary>
+    public static string Around(string word, string text)
+    {
+        var at = Regex.Match(text, $@"\b{Regex.Escape(word)}\b", RegexOptions.None, TimeSpan.FromSeconds(5)).Index;
+        return text[Math.Max(0, at - 60)..Math.Min(text.Length, at + 60)];
     }
 
     // Codes are one word: "row-end", "PVC40-1/2", "stand.moduleLength"; a text for a reader has a blank.

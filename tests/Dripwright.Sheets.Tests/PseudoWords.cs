@@ -8,15 +8,21 @@ namespace Dripwright.Sheets.Tests;
 /// <summary>Finds the words that do not come from the texts of the pseudo-language, but for names and units.</summary>
 internal sealed partial class PseudoWords
 {
-    // Units, the name of the program and of a paper, plastics, and what is written the same in every language.
+    // Units, symbols of elements, the name of the program and of a paper, and plastics are the same in every language.
     private static readonly HashSet<string> Same = new(StringComparer.Ordinal)
     {
         "in",
         "gal",
         "min",
         "oz",
+        "per",
         "kPa",
         "psi",
+        "Ca",
+        "Fe",
+        "Cu",
+        "Mo",
+        "Na",
         "Dripwright",
         "Letter",
         "PLA",
@@ -51,12 +57,14 @@ internal sealed partial class PseudoWords
             // Who says so: authors, titles and tables.
             .. plan.Findings.Select(finding => finding.Source),
             .. plan.Feed.Uniformity.Select(measure => measure.Source),
+            .. plan.Nutrients is { } nutrients ? new[] { nutrients.Recipe.Job.Target.Source } : [],
             // What a file left out is told in the words of the rig file's own fields.
             .. plan.Assumed.SelectMany(assumed => new[] { assumed.Value, assumed.How }),
         ];
         _data =
         [
-            .. data.SelectMany(text => new[] { Spaced(text), Spaced(Wording.Sentence(text)), Small(Spaced(text)) })
+            .. data.SelectMany(text => new[] { Spaced(text), Spaced(Wording.Sentence(text)) })
+                .SelectMany(text => new[] { text, Small(text) })
                 .Where(text => text.Length > 0)
                 .Distinct()
                 .OrderByDescending(text => text.Length),
@@ -66,7 +74,8 @@ internal sealed partial class PseudoWords
     /// <summary>Words of a text that are neither from the texts nor data.</summary>
     public IEnumerable<string> Own(string said)
     {
-        var left = Spaced(said);
+        // A long name is broken after its hyphen.
+        var left = Spaced(said).Replace("- ", "-", StringComparison.Ordinal);
         foreach (var one in _data.Where(one => left.Contains(one, StringComparison.Ordinal)))
         {
             left = Regex.Replace(left, $@"(?<!\w){Regex.Escape(one)}(?!\w)", " ", RegexOptions.None, Patience);
@@ -82,7 +91,8 @@ internal sealed partial class PseudoWords
     [GeneratedRegex(@"\s+", RegexOptions.None, 5000)]
     private static partial Regex Space();
 
-    // Every English word that the pseudo-language has not touched holds a vowel without an accent; labels such as D1 are no words.
-    [GeneratedRegex(@"(?<![\w\p{M}])(?=\p{L}*[aeiouAEIOU])\p{L}{2,}(?![\w])", RegexOptions.None, 5000)]
+    // Every English word that the pseudo-language has not touched holds a vowel without an accent. Labels such as D1 and AA are no
+    // words; what is cut short with an ellipsis is the beginning of a name.
+    [GeneratedRegex(@"(?<![\w\p{M}])(?=\p{L}*[aeiouAEIOU])(?![A-Z]{2}\b)\p{L}{2,}(?![\w…])", RegexOptions.None, 5000)]
     private static partial Regex Word();
 }
