@@ -12,7 +12,15 @@ namespace Dripwright.Sheets.Tests;
 internal static class PlanTexts
 {
     // Texts of plan.json that are data: codes of points, runs and elements, and what the grower wrote.
-    private static readonly HashSet<string> Data = new(StringComparer.Ordinal) { "from", "to", "run", "element", "assumed", "crop" };
+    private static readonly HashSet<string> Data = new(StringComparer.Ordinal)
+    {
+        "from",
+        "to",
+        "run",
+        "element",
+        "assumed",
+        "crop",
+    };
 
     // Lines of a paragraph follow one another, so that a name broken over two lines is whole again.
     public static IEnumerable<string> OfSheet(Sheet sheet) =>

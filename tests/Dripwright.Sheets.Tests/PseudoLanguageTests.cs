@@ -50,10 +50,7 @@ public sealed class PseudoLanguageTests
         Assert.Equal(before, CultureInfo.CurrentUICulture);
         Assert.NotEqual(english["build-pack.pdf"], pseudo["build-pack.pdf"]);
         Assert.Equal(english["cuts.csv"], pseudo["cuts.csv"]);
-        Assert.Equal(
-            Spoken(() => BuildPack.Write(plan, "{}", new()))["build-pack.pdf"],
-            pseudo["build-pack.pdf"]
-        );
+        Assert.Equal(Spoken(() => BuildPack.Write(plan, "{}", new()))["build-pack.pdf"], pseudo["build-pack.pdf"]);
     }
 
     [Fact]
@@ -63,7 +60,10 @@ public sealed class PseudoLanguageTests
         var (english, pseudo) = (Rows(plan), Spoken(() => Rows(plan)));
         Assert.Equal(english[0], pseudo[0]);
         Assert.Equal(english.Select(row => row[..^2]), pseudo.Select(row => row[..^2]));
-        Assert.All(pseudo.Skip(1), row => Assert.All(row[^2..], cell => Assert.StartsWith("⟦", cell, StringComparison.Ordinal)));
+        Assert.All(
+            pseudo.Skip(1),
+            row => Assert.All(row[^2..], cell => Assert.StartsWith("⟦", cell, StringComparison.Ordinal))
+        );
     }
 
     private static List<string[]> Rows(Plan plan) =>
@@ -86,7 +86,10 @@ public sealed class PseudoLanguageTests
         );
         Assert.Contains(said, text => text.Contains('⟦', StringComparison.Ordinal));
         var own = said.SelectMany(text => words.Own(text).Select(word => (word, text))).DistinctBy(one => one.word);
-        Assert.Equal("", string.Join("\n", own.Select(one => $"{one.word} in: {PlanTexts.Around(one.word, one.text)}")));
+        Assert.Equal(
+            "",
+            string.Join("\n", own.Select(one => $"{one.word} in: {PlanTexts.Around(one.word, one.text)}"))
+        );
     }
 
     private static T Spoken<T>(Func<T> say)

@@ -15,6 +15,7 @@ internal sealed partial class PseudoWords
         "gal",
         "min",
         "oz",
+        "day",
         "per",
         "kPa",
         "psi",

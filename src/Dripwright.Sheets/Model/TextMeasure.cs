@@ -98,7 +98,12 @@ public static class TextMeasure
     {
         ArgumentNullException.ThrowIfNull(style);
         var wide = Width(text, style);
-        return wide <= width ? style : style with { Size = Math.Min(style.Size, Math.Max(least, style.Size * width / wide)) };
+        return wide <= width
+            ? style
+            : style with
+            {
+                Size = Math.Min(style.Size, Math.Max(least, style.Size * width / wide)),
+            };
     }
 
     /// <summary>The text if it fits, else its beginning and an ellipsis.</summary>

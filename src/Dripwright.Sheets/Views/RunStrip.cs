@@ -72,11 +72,7 @@ internal sealed class RunStrip
     {
         var elements = new List<Element>
         {
-            new Text(
-                Heading,
-                box.TopLeft.Move(0, 4),
-                TextMeasure.Fitted(Heading, box.Width, TextStyle.Note.Bold)
-            ),
+            new Text(Heading, box.TopLeft.Move(0, 4), TextMeasure.Fitted(Heading, box.Width, TextStyle.Note.Bold)),
         };
         var perLine = PerLine(box.Width);
         for (var line = 0; line < Lines(box.Width); line++)
@@ -166,11 +162,7 @@ internal sealed class RunStrip
 
         yield return new Text(item.Label, at.Move(0, -3.6), style.Bold);
         // Words are drawn smaller rather than into those of the next fitting.
-        yield return new Text(
-            item.Word,
-            at.Move(0, -6.6),
-            TextMeasure.Fitted(item.Word, Column - 1, style, LeastWord)
-        );
+        yield return new Text(item.Word, at.Move(0, -6.6), TextMeasure.Fitted(item.Word, Column - 1, style, LeastWord));
     }
 
     private static IEnumerable<Item> Items(Plan plan, PipeRun run)

@@ -18,7 +18,6 @@ internal static class SheetNotes
     private const double ColumnGap = 5;
     private const double LeastWidth = 25;
     private const double FirstLine = 6;
-    private const double Descent = 0.4;
 
     /// <summary>Draws the strip.</summary>
     public static IEnumerable<Element> Draw(
@@ -70,7 +69,8 @@ internal static class SheetNotes
         }
 
         elements.AddRange(
-            Lines(style).Select((line, i) => new Text(line, new(x, strip.Y + FirstLine + (i * style.LineHeight)), style))
+            Lines(style)
+                .Select((line, i) => new Text(line, new(x, strip.Y + FirstLine + (i * style.LineHeight)), style))
         );
         return elements;
 
@@ -81,6 +81,6 @@ internal static class SheetNotes
 
         bool Fits(TextStyle tried) =>
             Room(tried) >= (notes.Count == 0 ? -ColumnGap : LeastWidth)
-            && FirstLine + ((Lines(tried).Count - 1) * tried.LineHeight) <= Height - Descent;
+            && FirstLine + ((Lines(tried).Count - 1) * tried.LineHeight) <= Height;
     }
 }

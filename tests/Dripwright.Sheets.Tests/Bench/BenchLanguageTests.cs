@@ -13,13 +13,7 @@ namespace Dripwright.Sheets.Tests.Bench;
 public sealed partial class BenchLanguageTests
 {
     // Units that look like words.
-    private static readonly HashSet<string> s_elsewhere = new(StringComparer.Ordinal)
-    {
-        "gal",
-        "min",
-        "kpa",
-        "psi",
-    };
+    private static readonly HashSet<string> s_elsewhere = new(StringComparer.Ordinal) { "gal", "min", "kpa", "psi" };
 
     public static TheoryData<string> Demos => [BenchPlans.School, BenchPlans.FoodBank, BenchPlans.Large];
 
@@ -127,7 +121,9 @@ public sealed partial class BenchLanguageTests
                 .Layout.Parts.Catalogue.All.Select(entry => entry.Name)
                 .Concat(plan.Layout.Stand.Members.Select(member => member.Label))
                 .Concat(plan.Parts.Lines.Select(line => line.Part))
-                .Concat(plan.Parts.Lines.Where(line => line.Name.Key.Length == 0).Select(line => $"{line.Name.Values[0]}"))
+                .Concat(
+                    plan.Parts.Lines.Where(line => line.Name.Key.Length == 0).Select(line => $"{line.Name.Values[0]}")
+                )
                 .SelectMany(PlainWords),
         ];
 

@@ -1,3 +1,4 @@
+using System.Globalization;
 using CsCheck;
 using Dripwright.Engine.Parts;
 using Dripwright.Engine.Phrases;
@@ -5,7 +6,6 @@ using Dripwright.Sheets.Bench;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
 using Dripwright.Sheets.Writing;
-using System.Globalization;
 using UglyToad.PdfPig;
 
 namespace Dripwright.Sheets.Tests.Bench;
@@ -106,7 +106,20 @@ public sealed class MarkingStripsTests
                 foreach (var step in steps)
                 {
                     var last = marks.Count == 0 ? 0 : marks[^1].FromEnd;
-                    marks.Add(new("P", "R", marks.Count + 1, last + step, step, diameter, Phrase.Plain("drill"), HoleFace.Top, 1, 1));
+                    marks.Add(
+                        new(
+                            "P",
+                            "R",
+                            marks.Count + 1,
+                            last + step,
+                            step,
+                            diameter,
+                            Phrase.Plain("drill"),
+                            HoleFace.Top,
+                            1,
+                            1
+                        )
+                    );
                 }
 
                 var piece = pattern.First with { Marks = marks };

@@ -1,8 +1,8 @@
+using System.Text;
 using CsvHelper;
 using Dripwright.Language;
 using Dripwright.Sheets.Lists;
 using Dripwright.Sheets.Tests.Bench;
-using System.Text;
 
 namespace Dripwright.Sheets.Tests.Lists;
 
