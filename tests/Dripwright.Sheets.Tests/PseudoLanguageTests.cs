@@ -85,11 +85,13 @@ public sealed class PseudoLanguageTests
             ]
         );
         Assert.Contains(said, text => text.Contains('⟦', StringComparison.Ordinal));
-        var own = said.SelectMany(text => words.Own(text).Select(word => (word, text))).DistinctBy(one => one.word);
-        Assert.Equal(
-            "",
-            string.Join("\n", own.Select(one => $"{one.word} in: {PlanTexts.Around(one.word, one.text)}"))
-        );
+        List<string> own =
+        [
+            .. said.SelectMany(text => words.Own(text).Select(word => (word, text)))
+                .DistinctBy(one => one.word)
+                .Select(one => $"{one.word} in: {PlanTexts.Around(one.word, one.text)}"),
+        ];
+        Assert.True(own.Count == 0, string.Join("\n", own));
     }
 
     private static T Spoken<T>(Func<T> say)
