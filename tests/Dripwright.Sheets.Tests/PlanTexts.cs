@@ -11,7 +11,7 @@ namespace Dripwright.Sheets.Tests;
 /// <summary>Everything that a plan says to a reader: on its sheets, in its summary and in plan.json.</summary>
 internal static class PlanTexts
 {
-    // Texts of plan.json that are data: codes of points, runs and elements, and what the grower wrote.
+    // Texts of plan.json that are data: codes of points, runs and elements, texts for a rig file, and what the grower wrote.
     private static readonly HashSet<string> Data = new(StringComparer.Ordinal)
     {
         "from",

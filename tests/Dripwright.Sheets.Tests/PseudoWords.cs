@@ -15,6 +15,7 @@ internal sealed partial class PseudoWords
         "gal",
         "min",
         "oz",
+        "meq",
         "day",
         "per",
         "kPa",
@@ -75,8 +76,8 @@ internal sealed partial class PseudoWords
     /// <summary>Words of a text that are neither from the texts nor data.</summary>
     public IEnumerable<string> Own(string said)
     {
-        // A long name is broken after its hyphen.
-        var left = Spaced(said).Replace("- ", "-", StringComparison.Ordinal);
+        // A long name is broken after its hyphen; what a cure writes into the rig file is the file's own.
+        var left = FileText().Replace(Spaced(said).Replace("- ", "-", StringComparison.Ordinal), " ");
         foreach (var one in _data.Where(one => left.Contains(one, StringComparison.Ordinal)))
         {
             left = Regex.Replace(left, $@"(?<!\w){Regex.Escape(one)}(?!\w)", " ", RegexOptions.None, Patience);
@@ -88,6 +89,9 @@ internal sealed partial class PseudoWords
     private static string Small(string name) => name.Length == 0 ? name : char.ToLowerInvariant(name[0]) + name[1..];
 
     private static string Spaced(string text) => Space().Replace(text, " ").Trim();
+
+    [GeneratedRegex(@"\[\{.*?\}\]", RegexOptions.None, 5000)]
+    private static partial Regex FileText();
 
     [GeneratedRegex(@"\s+", RegexOptions.None, 5000)]
     private static partial Regex Space();

@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Units;
 using Dripwright.Language;
 
@@ -42,7 +43,7 @@ internal sealed partial class Wording(UnitSystem units)
 
     public string Head(double metres) => Tied(words.Head(metres));
 
-    public string Flow(double flow) => Tied(words.Flow(flow));
+    public string Flow(double flow) => Tied(Told.Of(Measured.Flow(flow)));
 
     public string Velocity(double metresPerSecond) => Tied(words.Velocity(metresPerSecond));
 
