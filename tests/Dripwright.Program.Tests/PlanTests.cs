@@ -180,7 +180,7 @@ public sealed partial class PlanTests
 
     [Theory]
     [InlineData("Pots and their water")]
-    [InlineData("Works at")]
+    [InlineData("Operating point")]
     [InlineData("Comes back at stop")]
     [InlineData("Lasts")]
     [InlineData("To buy")]

@@ -105,10 +105,10 @@ public sealed record SheetSet(string Garden, string Rig, string Revision, string
         return boxes;
     }
 
-    /// <summary>Set smaller, down to 2.4 mm, before it is shortened.</summary>
+    /// <summary>Set smaller, down to 1.6 mm, before it is shortened.</summary>
     private static Text Fitted(string text, Point at, double width, TextStyle style)
     {
-        var fitted = TextMeasure.Fitted(text, width, style, 2.4);
+        var fitted = TextMeasure.Fitted(text, width, style, 1.6);
         return new(TextMeasure.Shorten(text, width + 1e-6, fitted), at, fitted);
     }
 }
