@@ -12,8 +12,8 @@ internal static class SheetNotes
 
     private const int LegendRows = 3;
 
-    /// <summary>[mm] Body height that is still read at arm's length: capitals of 1.3 mm, as on a tube's print.</summary>
-    private const double Smallest = 2;
+    /// <summary>[mm] Body height with capitals of 0.9 mm: only many notes in a language of very long words come so low.</summary>
+    private const double Smallest = 1.4;
 
     private const double ColumnGap = 5;
     private const double LeastWidth = 25;

@@ -123,7 +123,10 @@ public sealed class CutAndHoleTests
                 Feed = rig.Feed with { Line = "pvc40-1/2" },
             }
         );
-        Assert.All(plan.Holes.Where(h => h.Run == "F1"), h => Assert.Equal("drill 3 mm", h.Tool.Told(UnitSystem.Metric)));
+        Assert.All(
+            plan.Holes.Where(h => h.Run == "F1"),
+            h => Assert.Equal("drill 3 mm", h.Tool.Told(UnitSystem.Metric))
+        );
     }
 
     [Fact]

@@ -209,8 +209,14 @@ public sealed class PartsPlanTests
     public void What_is_often_forgotten_names_the_sizes_of_this_rig()
     {
         IReadOnlyList<OftenForgotten> block = Plan(TestRigs.TenPots).Forgotten;
-        Assert.Contains(block, f => f.Name.Told() == "Hole saw" && f.Why.Told().Contains("1 1/8 in", StringComparison.Ordinal));
-        Assert.Contains(block, f => f.Name.Told() == "Hose clamps" && f.Why.Told().Contains("12", StringComparison.Ordinal));
+        Assert.Contains(
+            block,
+            f => f.Name.Told() == "Hole saw" && f.Why.Told().Contains("1 1/8 in", StringComparison.Ordinal)
+        );
+        Assert.Contains(
+            block,
+            f => f.Name.Told() == "Hose clamps" && f.Why.Told().Contains("12", StringComparison.Ordinal)
+        );
         foreach (string name in (string[])["Deburring tool", "Primer", "Thread-seal tape", "Flush caps", "Strainer"])
         {
             Assert.Contains(block, f => f.Name.Told() == name);
