@@ -1,5 +1,3 @@
-using Dripwright.Engine.Phrases;
-
 namespace Dripwright.Engine.Phrases;
 
 /// <summary>Something to say, as a value: the key of a text and what goes into its places. It becomes words only at the edge.</summary>

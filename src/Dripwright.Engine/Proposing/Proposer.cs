@@ -2,7 +2,6 @@ using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Rigs;
-using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Proposing;
 

@@ -1,7 +1,6 @@
 using System.Globalization;
 using Dripwright.Engine;
 using Dripwright.Engine.Layout;
-using Dripwright.Engine.Units;
 
 namespace Dripwright.Language.Report;
 

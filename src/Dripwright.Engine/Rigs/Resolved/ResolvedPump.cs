@@ -1,6 +1,5 @@
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Phrases;
-using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Rigs;
 

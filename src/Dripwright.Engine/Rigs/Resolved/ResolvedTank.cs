@@ -1,7 +1,6 @@
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Physics;
-using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Rigs;
 

@@ -57,7 +57,7 @@ internal sealed class DrainRules(Rig rig, RigLayout layout, FeedPlan feed, Drain
     }
 
     // A drain that leaves from its middle is told as two halves, "D1 left" and "D1 right".
-    private Place Where(DrainRunPlan run)
+    private static Place Where(DrainRunPlan run)
     {
         if (run.Row == 0)
         {
