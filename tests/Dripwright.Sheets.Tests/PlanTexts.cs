@@ -3,7 +3,6 @@ using System.Text.RegularExpressions;
 using Dripwright.Engine;
 using Dripwright.Language.Report;
 using Dripwright.Sheets.Model;
-using Dripwright.Sheets.Tests.Drawing;
 using Dripwright.Sheets.Tests.Views;
 
 namespace Dripwright.Sheets.Tests;

@@ -1,6 +1,5 @@
 using System.Text.RegularExpressions;
 using Dripwright.Engine;
-using Dripwright.Engine.Catalogue;
 using Dripwright.Sheets.Drawing;
 
 namespace Dripwright.Sheets.Tests;
