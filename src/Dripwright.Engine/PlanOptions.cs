@@ -1,3 +1,4 @@
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Water;
 
 namespace Dripwright.Engine;
@@ -28,6 +29,6 @@ public sealed record PlanOptions
 }
 
 /// <summary>How far a plan has come.</summary>
-/// <param name="Stage">What is being computed, in plain words.</param>
+/// <param name="Stage">What is being done.</param>
 /// <param name="Share">[-] From 0 to 1.</param>
-public sealed record PlanProgress(string Stage, double Share);
+public sealed record PlanProgress(Phrase Stage, double Share);

@@ -4,6 +4,7 @@ using Dripwright.Engine.Findings;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Nutrients.Planning;
 using Dripwright.Engine.Parts;
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Printed;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Stands;
@@ -49,22 +50,22 @@ public static class Planner
         ArgumentNullException.ThrowIfNull(rig);
         ArgumentNullException.ThrowIfNull(assumed);
         options ??= new PlanOptions();
-        Tell("placing pots and pipes", 0);
+        Tell("progress.layout", 0);
         var layout = RigLayout.Of(rig);
-        Tell("solving the feed", 0.1);
+        Tell("progress.feed", 0.1);
         FeedPlan feed = Drawn(new FeedPlanner(rig.Rig, layout).Plan(), layout, options);
-        Tell("following the drains", 0.6);
+        Tell("progress.drain", 0.6);
         DosePlan dose = new DosePlanner(layout, feed).Plan();
         DrainPlan drain = new DrainPlanner(rig.Rig, layout, feed).Plan();
         ReservoirPlan reservoir = new ReservoirPlanner(rig.Rig, layout, feed, dose, drain).Plan();
         CropWirePlan cropWire = new CropWirePlanner(rig.Rig, layout).Plan();
         NutrientPlan? nutrients = NutrientPlanner.Plan(layout, feed, reservoir);
-        Tell("loading the stands", 0.7);
+        Tell("progress.stand", 0.7);
         StandPlan? stand = Loaded(null, rig.Rig, layout, options);
-        Tell("counting and cutting parts", 0.8);
+        Tell("progress.parts", 0.8);
         PrintedParts printed = PrintedParts.Of(rig.Rig, layout, stand);
         PartsPlan parts = PartsPlanner.Plan(rig.Rig, layout, cropWire, printed, nutrients);
-        Tell("judging", 0.95);
+        Tell("progress.findings", 0.95);
         return Judged(
             new Plan
             {
@@ -86,7 +87,7 @@ public static class Planner
         void Tell(string stage, double share)
         {
             options.Stop.ThrowIfCancellationRequested();
-            progress?.Report(new PlanProgress(stage, share));
+            progress?.Report(new PlanProgress(Phrase.Of(stage), share));
         }
     }
 

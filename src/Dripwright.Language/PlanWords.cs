@@ -61,6 +61,12 @@ public sealed class PlanWords(UnitSystem units)
             MeasuredForm.Days => Days(value.Value),
             MeasuredForm.Warming => Words.Of("measured.a-day", Quantities.Difference(value.Value)),
             MeasuredForm.FloorLoad => Quantities.FloorLoad(value.Value),
+            MeasuredForm.Tool => Quantities.Tool(value.Value),
+            MeasuredForm.Millimetres => $"{QuantityWords.Number(value.Value * 1000)} mm",
+            MeasuredForm.Newtons => $"{QuantityWords.Number(value.Value)} N",
+            MeasuredForm.NewtonMetres => $"{QuantityWords.Number(value.Value)} N m",
+            MeasuredForm.Celsius => $"{QuantityWords.Number(value.Value - 273.15)} °C",
+            MeasuredForm.Degrees => $"{QuantityWords.Number(value.Value * 180 / Math.PI)}°",
             MeasuredForm.Opening => $"{QuantityWords.Number(value.Value * 1e6, "0")} µm",
             _ => QuantityText.Format(value.Dimension, WithoutNoise(value), Units),
         };
@@ -113,6 +119,7 @@ public sealed class PlanWords(UnitSystem units)
             Joint.And when each.Count > 1 => Words.Of("list.and", string.Join(", ", each.SkipLast(1)), each[^1]),
             Joint.Or when each.Count > 1 => Words.Of("list.or", string.Join(", ", each.SkipLast(1)), each[^1]),
             Joint.Semicolon => string.Join("; ", each),
+            Joint.Comma => string.Join(", ", each),
             _ => string.Join(" ", each),
         };
     }
@@ -124,7 +131,7 @@ public sealed class PlanWords(UnitSystem units)
             int count => QuantityWords.Count(count),
             Measured measured => Of(measured),
             Phrase phrase => Of(phrase),
-            Numbers numbers => Ranges(numbers.Each),
+            Numbers numbers => Numbers(numbers.Each),
             Several several => Of(several),
             _ => throw new InvalidOperationException($"A {value.GetType().Name} cannot be told."),
         };
@@ -146,7 +153,9 @@ public sealed class PlanWords(UnitSystem units)
         return decimals == 0 ? "0" : $"0.{new string('0', decimals)}";
     }
 
-    private static string Ranges(IReadOnlyList<int> numbers) =>
+    /// <summary>"1 to 4, 7": numbers as short as it goes, each said once.</summary>
+    /// <param name="numbers">The numbers, in any order.</param>
+    public static string Numbers(IEnumerable<int> numbers) =>
         string.Join(
             ", ",
             QuantityWords

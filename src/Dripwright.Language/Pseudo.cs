@@ -18,8 +18,6 @@ internal static class Pseudo
     /// <summary>Stands after every text.</summary>
     public const char End = '⟧';
 
-    private const int LongWord = 12;
-
     private const string Plain = "aeiouAEIOU";
     private const string Marked = "áéíóúÁÉÍÓÚ";
 
@@ -29,6 +27,7 @@ internal static class Pseudo
         new(Culture, english.ByKey.ToDictionary(pair => pair.Key, pair => Of(pair.Value), StringComparer.Ordinal));
 
     /// <summary>One text, marked and lengthened; one that is marked already stays as it is.</summary>
+    /// <remarks>Each word a third longer, as words from English often become; what has none of its own is lengthened at its end.</remarks>
     /// <param name="text">The English text.</param>
     public static string Of(string text)
     {
@@ -39,20 +38,25 @@ internal static class Pseudo
 
         var made = new StringBuilder().Append(Start);
         var depth = 0;
+        var letters = 0;
         foreach (var letter in text)
         {
             depth += letter == '{' ? 1 : 0;
+            if (depth == 0 && char.IsLetter(letter))
+            {
+                letters++;
+            }
+            else
+            {
+                made.Append('~', letters / 3);
+                letters %= 3;
+            }
+
             var at = depth == 0 ? Plain.IndexOf(letter, StringComparison.Ordinal) : -1;
             made.Append(at < 0 ? letter : Marked[at]);
             depth -= letter == '}' ? 1 : 0;
         }
 
-        // A third longer, as texts from English often become, in words no longer than those of a language that joins them.
-        for (var left = text.Length / 3; left > 0; left -= LongWord)
-        {
-            made.Append('~', Math.Min(left, LongWord)).Append(left > LongWord ? " " : "");
-        }
-
-        return made.Append(End).ToString();
+        return made.Append('~', (letters + 2) / 3).Append(End).ToString();
     }
 }

@@ -1,5 +1,7 @@
 using Dripwright.Engine;
 using Dripwright.Engine.Printed;
+using Dripwright.Engine.Units;
+using Dripwright.Language;
 using Dripwright.Sheets;
 using Dripwright.Sheets.Bench;
 using Dripwright.Sheets.Model;
@@ -11,7 +13,7 @@ using EnginePart = Dripwright.Engine.Printed.PrintedPart;
 namespace Dripwright.Pack;
 
 /// <summary>The build pack with its printed parts: sheets from the one project, solids from the other.</summary>
-/// <remarks>The same plan, file text and options give the same bytes on every machine and in every culture.</remarks>
+/// <remarks>The same plan, file text and options give the same bytes on every machine; words are in the language asked for.</remarks>
 public static class WholePack
 {
     private const string Folder = "fittings";
@@ -33,10 +35,12 @@ public static class WholePack
     )
     {
         ArgumentNullException.ThrowIfNull(plan);
+        ArgumentNullException.ThrowIfNull(options);
+        using var language = new Speaking(options.Language);
         var files = new Dictionary<string, byte[]>(StringComparer.Ordinal);
         if (plan.Printed.Parts.Count > 0)
         {
-            foreach (var (name, bytes) in Fittings(plan.Printed, Part(progress, 0, Solid)))
+            foreach (var (name, bytes) in Fittings(plan.Printed, plan.Rig.Units, Part(progress, 0, Solid)))
             {
                 files.Add($"{Folder}/{name}", bytes);
             }
@@ -53,11 +57,13 @@ public static class WholePack
 
     /// <summary>The printed parts' own files; a part whose solid was computed lately is not computed again.</summary>
     /// <param name="printed">The parts.</param>
+    /// <param name="units">Units in which their list tells lengths of the rig.</param>
     /// <param name="progress">Told after each.</param>
     public static IReadOnlyDictionary<string, byte[]> Fittings(
         PrintedParts printed,
+        UnitSystem units,
         IProgress<PlanProgress>? progress = null
-    ) => PrintFiles.Write(printed, progress, part => MadeParts.Of(part).Mesh);
+    ) => PrintFiles.Write(printed, units, progress, part => MadeParts.Of(part).Mesh);
 
     /// <summary>The pack without the printed parts' own files; their sheet is in it.</summary>
     /// <param name="plan">The plan.</param>

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using Dripwright.Engine;
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Units;
 using Dripwright.Language;
 using Dripwright.Language.Report;
@@ -63,13 +64,13 @@ public static class BuildPack
         ArgumentNullException.ThrowIfNull(rigFileText);
         ArgumentNullException.ThrowIfNull(options);
         using var language = new Speaking(options.Language);
-        progress?.Report(new PlanProgress("drawing sheets", 0));
+        progress?.Report(new PlanProgress(Phrase.Of("progress.sheets"), 0));
         var named = Sections(plan, options);
         var sheets = SetOf(plan, options).Finish([.. named.Select(sheet => sheet.Draft)]);
         var files = new Dictionary<string, byte[]>(StringComparer.Ordinal);
-        progress?.Report(new PlanProgress("writing the PDF", 0.3));
+        progress?.Report(new PlanProgress(Phrase.Of("progress.pdf"), 0.3));
         files["build-pack.pdf"] = PdfWriter.Write(sheets, Words.Of("sheet.pack.title", plan.Rig.Name));
-        progress?.Report(new PlanProgress("writing drawings", 0.5));
+        progress?.Report(new PlanProgress(Phrase.Of("progress.drawings"), 0.5));
         var digits = sheets.Count < 100 ? "00" : "000";
         for (var i = 0; i < sheets.Count; i++)
         {
@@ -78,13 +79,13 @@ public static class BuildPack
             files[$"sheets/{number}-{named[i].Name}.svg"] = Encoding.UTF8.GetBytes(svg);
         }
 
-        progress?.Report(new PlanProgress("writing lists", 0.9));
+        progress?.Report(new PlanProgress(Phrase.Of("progress.lists"), 0.9));
         files["parts.csv"] = PlanLists.Parts(plan);
         files["cuts.csv"] = PlanLists.Cuts(plan);
         files["holes.csv"] = PlanLists.Holes(plan);
         files["plan.json"] = PlanJson.Write(plan);
         files[$"{FileNameOf(plan.Rig.Name)}.rig.json"] = Encoding.UTF8.GetBytes(rigFileText);
-        progress?.Report(new PlanProgress("done", 1));
+        progress?.Report(new PlanProgress(Phrase.Of("progress.done"), 1));
         return files;
     }
 
@@ -121,19 +122,6 @@ public static class BuildPack
         return text.Length == 0 ? "rig"
             : text.Length > 60 ? text[..60].Trim('-')
             : text;
-    }
-
-    /// <summary>The language of this thread's words until it is disposed.</summary>
-    private readonly struct Speaking : IDisposable
-    {
-        private readonly CultureInfo before = CultureInfo.CurrentUICulture;
-
-        public Speaking(CultureInfo? language)
-        {
-            CultureInfo.CurrentUICulture = language ?? before;
-        }
-
-        public void Dispose() => CultureInfo.CurrentUICulture = before;
     }
 
     private static SheetSet SetOf(Plan plan, BuildPackOptions options) =>

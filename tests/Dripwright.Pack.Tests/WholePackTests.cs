@@ -29,7 +29,7 @@ public sealed class WholePackTests
             Assert.True(pack[$"fittings/{part.Number}.stl"].Length > 1000);
         }
 
-        var alone = PrintFiles.Write(plan.Printed);
+        var alone = PrintFiles.Write(plan.Printed, plan.Rig.Units);
         Assert.All(alone, file => Assert.Equal(file.Value, pack[$"fittings/{file.Key}"]));
         var drawn = string.Concat(
             pack.Where(file => file.Key.EndsWith("-printed-parts.svg", StringComparison.Ordinal))

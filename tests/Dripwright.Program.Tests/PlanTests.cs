@@ -181,7 +181,7 @@ public sealed partial class PlanTests
     [Theory]
     [InlineData("Pots and their water")]
     [InlineData("Operating point")]
-    [InlineData("Runs back at stop")]
+    [InlineData("Comes back when")]
     [InlineData("Lasts")]
     [InlineData("To buy")]
     [InlineData("To drill")]

@@ -1,42 +1,35 @@
 using System.Globalization;
-using System.Text.RegularExpressions;
 using Dripwright.Engine;
+using Dripwright.Engine.Tests.Rigs;
 using Dripwright.Language;
-using Dripwright.Language.Report;
-using Dripwright.Sheets.Drawing;
-using Dripwright.Sheets.Model;
+using Dripwright.Sheets.Lists;
 using Dripwright.Sheets.Tests.Bench;
 using Dripwright.Sheets.Tests.Drawing;
 using Dripwright.Sheets.Tests.Views;
 
 namespace Dripwright.Sheets.Tests;
 
-/// <summary>In a language of marked and longer words it shows which words of a sheet do not come from the texts.</summary>
-public sealed partial class PseudoLanguageTests
+/// <summary>In a language of marked and longer words the pack shows which of its words do not come from the texts.</summary>
+public sealed class PseudoLanguageTests
 {
-    // Units, and the name of the program and of a paper, are the same in every language.
-    private static readonly string[] Same = ["in", "gal", "min", "per", "Dripwright", "Letter"];
-
     private static readonly CultureInfo Pseudo = CultureInfo.GetCultureInfo("qps-ploc");
 
-    public static TheoryData<string> Demos => [BenchPlans.School, BenchPlans.FoodBank];
+    public static TheoryData<string> Demos => [.. BenchPlans.Demos];
 
     [Theory]
     [MemberData(nameof(Demos))]
-    public void Every_word_of_views_and_steps_comes_from_the_texts(string demo)
-    {
-        var plan = BenchPlans.Demo(demo);
-        var (sheets, others) = Speaking(Pseudo, () => (Sheets(plan), OthersWords(plan)));
-        Assert.Contains('⟦', string.Concat(SheetText.Of(sheets[0]).Select(text => text.Text.Content)));
-        var own = sheets.SelectMany(sheet => Said(sheet).SelectMany(said => Own(said, others))).Distinct().ToList();
-        Assert.Equal("", string.Join("\n", own));
-    }
+    public void Every_word_of_a_pack_comes_from_the_texts(string demo) => AssertSpoken(BenchPlans.Demo(demo));
+
+    [Fact]
+    public void Every_word_of_the_pack_of_any_rig_comes_from_the_texts() =>
+        RigGen.Rigs.Holds(rig => AssertSpoken(DemoRigs.Of(rig)), iter: 40);
 
     [Fact]
     public void An_english_word_of_its_own_would_be_found()
     {
-        Assert.Equal(["pipe"], Own("⟦Cút⟧ 3 ½ in, pipe D1", []));
-        Assert.Empty(Own("⟦Cút⟧ 3 ½ in, drain pipe 2, D1", ["drain pipe 2"]));
+        var plan = BenchPlans.Demo(BenchPlans.School);
+        Assert.Equal(["elbow"], new PseudoWords(plan).Own("⟦Cút⟧ 3 ½ in, elbow D1"));
+        Assert.Empty(new PseudoWords(plan).Own($"⟦Cút⟧ 3 ½ in, {plan.Layout.Parts.Drain.Name}, D1"));
     }
 
     [Theory]
@@ -44,7 +37,7 @@ public sealed partial class PseudoLanguageTests
     public void No_text_leaves_the_sheet_when_words_are_a_third_longer(string demo)
     {
         var plan = BenchPlans.Demo(demo);
-        Assert.All(Speaking(Pseudo, () => Sheets(plan)), FlowTest.AssertInside);
+        Assert.All(Spoken(() => BuildPack.Sheets(plan, new())), FlowTest.AssertInside);
     }
 
     [Fact]
@@ -57,91 +50,53 @@ public sealed partial class PseudoLanguageTests
         Assert.Equal(before, CultureInfo.CurrentUICulture);
         Assert.NotEqual(english["build-pack.pdf"], pseudo["build-pack.pdf"]);
         Assert.Equal(english["cuts.csv"], pseudo["cuts.csv"]);
-        Assert.Equal(english["holes.csv"], pseudo["holes.csv"]);
-        Assert.Equal(
-            Speaking(Pseudo, () => BuildPack.Write(plan, "{}", new()))["build-pack.pdf"],
-            pseudo["build-pack.pdf"]
+        Assert.Equal(Spoken(() => BuildPack.Write(plan, "{}", new()))["build-pack.pdf"], pseudo["build-pack.pdf"]);
+    }
+
+    [Fact]
+    public void A_list_of_holes_tells_tool_and_face_in_the_readers_language_and_all_else_alike()
+    {
+        var plan = BenchPlans.Demo(BenchPlans.School);
+        var (english, pseudo) = (Rows(plan), Spoken(() => Rows(plan)));
+        Assert.Equal(english[0], pseudo[0]);
+        Assert.Equal(english.Select(row => row[..^2]), pseudo.Select(row => row[..^2]));
+        Assert.All(
+            pseudo.Skip(1),
+            row => Assert.All(row[^2..], cell => Assert.StartsWith("⟦", cell, StringComparison.Ordinal))
         );
     }
 
-    private static IReadOnlyList<Sheet> Sheets(Plan plan) =>
-        new SheetSet(plan.Rig.Site.Name, plan.Rig.Name, "", "", "mm").Finish(DemoRigs.Drafts(plan, Paper.A4));
-
-    private static T Speaking<T>(CultureInfo language, Func<T> say)
-    {
-        var before = CultureInfo.CurrentUICulture;
-        try
-        {
-            CultureInfo.CurrentUICulture = language;
-            return say();
-        }
-        finally
-        {
-            CultureInfo.CurrentUICulture = before;
-        }
-    }
-
-    // Lines of a paragraph follow one another, so that a name broken over two lines is whole again.
-    private static IEnumerable<string> Said(Sheet sheet) =>
+    private static List<string[]> Rows(Plan plan) =>
         [
-            string.Join(' ', SheetText.Of(sheet).Select(text => text.Text.Content)),
-            sheet.Title,
-            sheet.Description ?? "",
-            .. DemoRigs
-                .Groups(sheet.Elements)
-                .SelectMany(group => new[] { group.Title ?? "", group.Description ?? "" }),
+            .. System
+                .Text.Encoding.UTF8.GetString(PlanLists.Holes(plan))
+                .Split("\r\n", StringSplitOptions.RemoveEmptyEntries)
+                .Select(line => line.Split(',')),
         ];
 
-    /// <summary>Words that the sheets take from elsewhere: the catalogue, the grower, and what the plan has to say.</summary>
-    private static List<string> OthersWords(Plan plan)
+    private static void AssertSpoken(Plan plan)
     {
-        var layout = plan.Layout;
-        var summary = PlanSummary.Of(plan);
-        IEnumerable<string> all =
+        var words = new PseudoWords(plan);
+        var said = Spoken<List<string>>(() =>
+            [
+                .. BuildPack.Sheets(plan, new()).SelectMany(PlanTexts.OfSheet),
+                .. PlanTexts.OfSummary(plan),
+                .. PlanTexts.OfJson(plan),
+            ]
+        );
+        Assert.Contains(said, text => text.Contains('⟦', StringComparison.Ordinal));
+        List<string> own =
         [
-            .. layout.Parts.Catalogue.All.Select(entry => entry.Name),
-            plan.Rig.Name,
-            plan.Rig.Site.Name,
-            .. layout.Rows.SelectMany(row => row.Pots).Select(pot => pot.Crop),
-            .. layout.Stand.Members.Select(member => member.Label),
-            .. layout.Wires.Select(wire => wire.Label),
-            .. new PlanWords(plan.Rig.Units)
-                .Of(plan.Findings)
-                .SelectMany(told => new[] { told.Place, told.What, told.Value, told.Limit, told.Remedy, told.Source }),
-            summary.Sentence,
-            .. summary
-                .Groups.SelectMany(group => group.Figures)
-                .SelectMany(figure => new[] { figure.Name, figure.Value, figure.Remark }),
-            .. summary.Groups.Select(group => group.Heading),
+            .. said.SelectMany(text => words.Own(text).Select(word => (word, text)))
+                .DistinctBy(one => one.word)
+                .Select(one => $"{one.word} in: {PlanTexts.Around(one.word, one.text)}"),
         ];
-        return
-        [
-            .. all.SelectMany(text => new[] { Spaced(text), Spaced(Wording.Sentence(text)) })
-                .Where(text => text.Length > 0)
-                .Distinct()
-                .OrderByDescending(text => text.Length),
-        ];
+        Assert.True(own.Count == 0, string.Join("\n", own));
     }
 
-    private static IEnumerable<string> Own(string said, IEnumerable<string> others)
+    private static T Spoken<T>(Func<T> say)
     {
-        var left = Spaced(said);
-        foreach (var other in others)
-        {
-            left = Regex.Replace(left, $@"(?<!\w){Regex.Escape(other)}(?!\w)", " ", RegexOptions.None, Patience);
-        }
-
-        return Word().Matches(left).Select(match => match.Value).Where(word => !Same.Contains(word));
+        using var language = new Speaking(Pseudo);
+        return say();
     }
-
-    private static string Spaced(string text) => Space().Replace(text, " ").Trim();
-
-    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(5);
-
-    [GeneratedRegex(@"\s+", RegexOptions.None, 5000)]
-    private static partial Regex Space();
-
-    // Every English word that the pseudo-language has not touched holds a vowel without an accent; labels such as D1 are no words.
-    [GeneratedRegex(@"(?<![\w\p{M}])(?=\p{L}*[aeiouAEIOU])\p{L}{2,}(?![\w])", RegexOptions.None, 5000)]
-    private static partial Regex Word();
 }

@@ -40,6 +40,6 @@ public sealed class BedFitTests
         Assert.Equal((1, 2), (bar.Pieces, blocks.Pieces));
         Assert.True(blocks.Bed.Fits);
         // Holes 12 mm from the ends, floors at 26.4 mm: the tube is shorter than the pitch by 2 · 14.4 mm.
-        Assert.Contains(blocks.Cautions, text => text.Contains("276 mm", StringComparison.Ordinal));
+        Assert.Contains(blocks.Cautions, text => text.Told().Contains("276 mm", StringComparison.Ordinal));
     }
 }

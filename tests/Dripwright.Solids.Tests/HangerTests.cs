@@ -101,11 +101,11 @@ public sealed class HangerTests
     {
         PrintDesign leg = Hanger(HangerMount.Leg, TubeShape.Round, 0.06, 0);
 
-        Assert.Contains(leg.Cautions, c => c.Contains("sags under load from 65 °C", StringComparison.Ordinal));
-        Assert.Contains(leg.Cautions, c => c.Contains("screw", StringComparison.Ordinal));
+        Assert.Contains(leg.Cautions, c => c.Told().Contains("sags under load from 65 °C", StringComparison.Ordinal));
+        Assert.Contains(leg.Cautions, c => c.Told().Contains("screw", StringComparison.Ordinal));
         Assert.Contains(
             Hanger(HangerMount.Cross, TubeShape.Round, 0.06, 0).Cautions,
-            c => c.Contains("two cable ties", StringComparison.Ordinal)
+            c => c.Told().Contains("two cable ties", StringComparison.Ordinal)
         );
     }
 

@@ -163,7 +163,7 @@ public sealed class PrintFaultTests
         var fault = Assert.Single(PrintDesigner.Check(kind, parameters));
 
         Assert.Equal(field, fault.Field);
-        Assert.All([fault.Found, fault.Expected, fault.Remedy], text => Assert.NotEmpty(text));
+        Assert.All([fault.Found, fault.Expected, fault.Remedy], text => Assert.NotEmpty(text.Told()));
         Assert.Equal(fault, Assert.Throws<PrintException>(() => PrintDesigner.For(kind, parameters)).Fault);
     }
 

@@ -58,10 +58,10 @@ public sealed class StrengthTests
     {
         var cautions = PrintDesigner.For(PrintedKind.Tee, new()).Cautions;
 
-        Assert.Contains(cautions, text => text.Contains("65 °C", StringComparison.Ordinal));
+        Assert.Contains(cautions, text => text.Told().Contains("65 °C", StringComparison.Ordinal));
         Assert.Contains(
             PrintDesigner.For(PrintedKind.Tee, new() { Load = new(1, 327) }).Cautions,
-            text => text.Contains("creep", StringComparison.Ordinal)
+            text => text.Told().Contains("creep", StringComparison.Ordinal)
         );
     }
 

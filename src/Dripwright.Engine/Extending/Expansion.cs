@@ -1,4 +1,5 @@
 using Dripwright.Engine.Parts;
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Rigs;
 
 namespace Dripwright.Engine.Extending;
@@ -8,7 +9,7 @@ namespace Dripwright.Engine.Extending;
 /// <param name="Name">What to call it in a shop.</param>
 /// <param name="Count">Pieces.</param>
 /// <param name="Length">[m] Length of each, for what was cut from stock; 0 for pieces.</param>
-public sealed record PartLeft(string Part, string Name, int Count, double Length);
+public sealed record PartLeft(string Part, Phrase Name, int Count, double Length);
 
 /// <summary>What must be bought to get from one rig to another.</summary>
 /// <remarks>
@@ -46,10 +47,10 @@ public sealed record Expansion(
         );
     }
 
-    private static Dictionary<string, string> NamesOf(Plan plan) =>
+    private static Dictionary<string, Phrase> NamesOf(Plan plan) =>
         plan.Parts.Lines.GroupBy(line => line.Part).ToDictionary(group => group.Key, group => group.First().Name);
 
-    private static IEnumerable<PartLeft> Remaining(List<OnHand> held, PartsPlan plan, Dictionary<string, string> names)
+    private static IEnumerable<PartLeft> Remaining(List<OnHand> held, PartsPlan plan, Dictionary<string, Phrase> names)
     {
         var used = plan
             .Lines.Where(line => line.EachLength <= 0)
@@ -74,9 +75,9 @@ public sealed record Expansion(
         }
     }
 
-    private static int Taken(PartsPlan plan, string material, double length) =>
+    private static int Taken(PartsPlan plan, Phrase material, double length) =>
         plan
-            .Cuts.Where(cut => cut.Material == material)
+            .Cuts.Where(cut => Phrase.Plain(cut.Material) == material)
             .SelectMany(cut => cut.Stocks)
             .Count(stock => !stock.IsBought && stock.Pieces.Count > 0 && OldRigParts.IsSame(stock.Length, length));
 }

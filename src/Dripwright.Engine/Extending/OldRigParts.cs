@@ -1,4 +1,5 @@
 using Dripwright.Engine.Parts;
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Rigs;
 
 namespace Dripwright.Engine.Extending;
@@ -40,11 +41,13 @@ internal static class OldRigParts
                 pieces[item.Part] = used - taken;
                 count -= taken;
             }
-            else if (item.Length is { } length && names.TryGetValue(item.Part, out string? name))
+            else if (item.Length is { } length && names.TryGetValue(item.Part, out Phrase? name))
             {
                 while (
                     count > 0
-                    && stocks.FindIndex(s => s.Material == name && IsSame(s.Length, length)) is >= 0 and var at
+                    && stocks.FindIndex(s => Phrase.Plain(s.Material) == name && IsSame(s.Length, length))
+                        is >= 0
+                            and var at
                 )
                 {
                     stocks.RemoveAt(at);
@@ -78,7 +81,7 @@ internal static class OldRigParts
     {
         foreach (CutPlan cut in plan.Parts.Cuts)
         {
-            if (plan.Parts.Lines.FirstOrDefault(line => line.Name == cut.Material) is not { } line)
+            if (plan.Parts.Lines.FirstOrDefault(line => line.Name == Phrase.Plain(cut.Material)) is not { } line)
             {
                 continue;
             }

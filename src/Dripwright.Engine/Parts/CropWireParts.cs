@@ -1,6 +1,6 @@
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Rigs;
-using Dripwright.Engine.Units;
 using Dripwright.Engine.Wires;
 
 namespace Dripwright.Engine.Parts;
@@ -19,33 +19,36 @@ internal static class CropWireParts
         }
 
         double[] lengths = [.. layout.Wires.Select(w => w.Supports[^1] - w.Supports[0] + (2 * Tail))];
-        string total = QuantityText.Format(Dimension.Length, lengths.Sum(), rig.Units);
-        tally.Add(wire.Key, Rolls(lengths, wire.Roll), "over the rows", note: $"{total} with tails");
-        tally.Add("wire-turnbuckle", layout.Wires.Count, "one end of each crop wire, to tighten it");
-        tally.Add("wire-clip", 4 * layout.Wires.Count, "two at each end of each crop wire");
+        tally.Add(
+            wire.Key,
+            Rolls(lengths, wire.Roll),
+            Phrase.Of("part.where.wire"),
+            note: Phrase.Of("part.note.wire", Measured.Length(lengths.Sum()))
+        );
+        tally.Add("wire-turnbuckle", layout.Wires.Count, Phrase.Of("part.where.turnbuckle"));
+        tally.Add("wire-clip", 4 * layout.Wires.Count, Phrase.Of("part.where.wire-clip"));
         int ends = rig.CropWire.Ends == WireEnds.Bolted ? 2 : 0;
-        tally.Add("wire-eye-bolt", ends * layout.Wires.Count, "ends of the crop wire, through post or frame");
+        tally.Add("wire-eye-bolt", ends * layout.Wires.Count, Phrase.Of("part.where.eye-bolt"));
         tally.Add(
             "wire-hook",
             layout.Wires.Sum(w => w.Supports.Count - ends),
-            "supports of the crop wire",
-            note: "into framing, never into board or plaster"
+            Phrase.Of("part.where.hook"),
+            note: Phrase.Of("part.note.hook")
         );
         int strings = rig.CropWire.Strings * layout.Wires.Sum(w => w.Hanging.Sum(h => h.Plants));
-        tally.Add("vine-hook", strings, "one for each string", spareShare: 0.1);
+        tally.Add("vine-hook", strings, Phrase.Of("part.where.vine-hook"), spareShare: 0.1);
         if (cropWire.String is { } vine && layout.Parts.Catalogue.Sundries.GetValueOrDefault("vine-string") is { } roll)
         {
-            string each = QuantityText.Format(Dimension.Length, vine.Length, rig.Units);
             // A string is never knotted from two rolls.
             int perRoll = Math.Max(1, (int)Math.Floor((roll.PackLength / vine.Length) + 1e-9));
             int rolls = (strings + perRoll - 1) / perRoll;
             tally.Add(
                 "vine-string",
                 rolls,
-                "wound on the hooks",
-                note: $"{Labels.Of(strings)} strings of {each}; new each crop"
+                Phrase.Of("part.where.string"),
+                note: Phrase.Counted("part.note.string", strings, Measured.Length(vine.Length))
             );
-            tally.Add("vine-clip", strings * vine.Clips, "stem to string", spareShare: 0.1);
+            tally.Add("vine-clip", strings * vine.Clips, Phrase.Of("part.where.vine-clip"), spareShare: 0.1);
         }
     }
 

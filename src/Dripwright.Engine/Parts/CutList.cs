@@ -18,6 +18,9 @@ internal sealed class CutList
     /// <summary>[m] What is shorter cannot be cut; the design itself is wrong.</summary>
     private const double LeastPiece = 0.001;
 
+    /// <summary>Label of a piece that is a spare; the edge has a word for it.</summary>
+    internal const string SparePiece = "spare";
+
     private readonly IReadOnlyList<OnHand> _onHand;
     private readonly List<CutPlan> _plans = [];
     private readonly List<PartLine> _lines = [];
@@ -52,7 +55,7 @@ internal sealed class CutList
                     .Stand.Members.GroupBy(m => m.Label)
                     .Select(g => new WantedPiece(g.Key, g.First().Length, g.Count())),
             ];
-            Plan(layout.Parts.Tube, layout.Parts.Tube.StockLengths, tubes, SawKerf, "stand");
+            Plan(layout.Parts.Tube, layout.Parts.Tube.StockLengths, tubes, SawKerf, Phrase.Of("part.where.stand"));
         }
     }
 
@@ -67,7 +70,7 @@ internal sealed class CutList
         IReadOnlyList<double> lengths,
         List<WantedPiece> wanted,
         double kerf,
-        string where
+        Phrase where
     )
     {
         foreach (WantedPiece piece in wanted.Where(p => p.Length < LeastPiece))
@@ -85,7 +88,7 @@ internal sealed class CutList
                 continue;
             }
 
-            have.Add(new StockOnHand($"on hand {Labels.Of(have.Count + 1)}", length, item.Count));
+            have.Add(new StockOnHand(Labels.Of(have.Count + 1), length, item.Count));
         }
 
         var job = new CutJob
@@ -115,36 +118,38 @@ internal sealed class CutList
         double longest = lengths.Max();
         int count = (int)Math.Ceiling(wanted.Sum(p => p.Count * p.Length) / longest);
         _lines.Add(
-            PartLines.Of(material, material.Key, Math.Max(1, count), 0, 0, where, longest, "cuts could not be planned")
+            PartLines.Of(material, material.Key, Math.Max(1, count), 0, 0, where, longest, Phrase.Of("part.uncut"))
         );
 
         void Trouble(Phrase what) => _troubles.Add(new CutTrouble(new Place(Phrase.Plain(material.Name)), what));
     }
 
-    private void AddLines(CatalogueEntry material, CutPlan plan, string where)
+    private void AddLines(CatalogueEntry material, CutPlan plan, Phrase where)
     {
         foreach (StockPurchase bought in plan.Purchases.Where(p => p.Count > 0))
         {
-            _lines.Add(PartLines.Of(material, material.Key, bought.Count, 0, 0, where, bought.Length, ""));
+            _lines.Add(PartLines.Of(material, material.Key, bought.Count, 0, 0, where, bought.Length, Phrase.None));
         }
 
         foreach (var used in plan.Stocks.Where(s => !s.IsBought && s.Pieces.Count > 0).GroupBy(s => s.Length))
         {
             int count = used.Count();
-            _lines.Add(PartLines.Of(material, material.Key, count, 0, count, where, used.Key, "on hand"));
+            _lines.Add(
+                PartLines.Of(material, material.Key, count, 0, count, where, used.Key, Phrase.Of("part.on-hand"))
+            );
         }
     }
 
     private static IEnumerable<WantedPiece> Spare(double length, double longest)
     {
         int parts = (int)Math.Ceiling((length / longest) - 1e-9);
-        return length < LeastPiece ? [] : [new WantedPiece("spare", length / parts, parts)];
+        return length < LeastPiece ? [] : [new WantedPiece(SparePiece, length / parts, parts)];
     }
 
-    private static string Places(PipeSize pipe, RigLayout layout)
+    private static Phrase Places(PipeSize pipe, RigLayout layout)
     {
-        List<string> places = [];
-        void Add(PipeSize used, string place)
+        List<Phrase> places = [];
+        void Add(PipeSize used, Phrase place)
         {
             if (used.Key == pipe.Key)
             {
@@ -152,9 +157,9 @@ internal sealed class CutList
             }
         }
 
-        Add(layout.Parts.Header, "header");
-        Add(layout.Parts.Line, "feed lines");
-        Add(layout.Parts.Drain, "drains and return");
-        return string.Join(", ", places);
+        Add(layout.Parts.Header, Phrase.Of("part.where.header"));
+        Add(layout.Parts.Line, Phrase.Of("part.where.feed-lines"));
+        Add(layout.Parts.Drain, Phrase.Of("part.where.drains"));
+        return Phrase.Of(new Several(places, Joint.Comma));
     }
 }

@@ -1,85 +1,66 @@
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Layout;
-using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Phrases;
 
 namespace Dripwright.Engine.Parts;
 
 /// <summary>The block of what is often forgotten, with the sizes and numbers of this rig.</summary>
 internal static class ForgottenThings
 {
-    public static IReadOnlyList<OftenForgotten> Of(
-        Rig rig,
-        RigLayout layout,
-        PartsTally tally,
-        IReadOnlyList<HoleMark> holes
-    )
+    public static IReadOnlyList<OftenForgotten> Of(RigLayout layout, PartsTally tally, IReadOnlyList<HoleMark> holes)
     {
         List<OftenForgotten> block = [];
-        void Add(string name, string why) => block.Add(new OftenForgotten(name, why));
-        string Size(double diameter) => HoleTool.Size(diameter, rig.Units);
+        void Add(string name, Phrase why) => block.Add(new OftenForgotten(Phrase.Of(name), why));
         int CountOf(Func<Counted, bool> which) => tally.Counted.Where(which).Sum(c => c.Needed + c.Spares);
 
         if (CountOf(c => c.Key.StartsWith("clamp-", StringComparison.Ordinal)) is > 0 and var clamps)
         {
-            Add(
-                "Hose clamps",
-                $"one on every barb: {Labels.Of(clamps)} with spares; an unclamped barb comes off under pressure"
-            );
+            Add("part.forgotten.clamps", Phrase.Of("part.forgotten.clamps.why", clamps));
         }
 
         DrainOutletType outlet = layout.Parts.Outlet;
         double[] saws = [.. new[] { outlet.PotHole, outlet.PipeHole }.Distinct().Order()];
         Add(
-            "Hole saw",
-            $"{string.Join(" and ", saws.Select(Size))}, the size of the seal and not of the pipe; with its arbor"
+            "part.forgotten.saw",
+            Phrase.Of("part.forgotten.saw.why", new Several([.. saws.Select(saw => Phrase.Of(Measured.Tool(saw)))]))
         );
-        foreach (
-            string tool in holes
-                .Where(h => !h.Tool.StartsWith("hole saw", StringComparison.Ordinal))
-                .Select(h => h.Tool)
-                .Distinct()
-        )
+        foreach (Phrase tool in holes.Where(h => h.Tool.Key != HoleTool.Saw).Select(h => h.Tool).Distinct())
         {
-            Add("Tool for the emitters' holes", $"{tool}; use the one that belongs to your emitters");
+            Add("part.forgotten.tool", Phrase.Of("part.forgotten.tool.why", tool));
         }
 
-        Add("Deburring tool", "every hole and cut end; chips end up in emitters");
+        Add("part.forgotten.deburring", Phrase.Of("part.forgotten.deburring.why"));
         if (tally.Of("pvc-cement") > 0)
         {
-            Add("Primer", "before cement on every solvent-welded joint; open a window");
+            Add("part.forgotten.primer", Phrase.Of("part.forgotten.primer.why"));
         }
 
         if (tally.Of("thread-tape") > 0)
         {
-            Add(
-                "Thread-seal tape",
-                $"every thread, wound clockwise: {Labels.Of(tally.Of("thread-tape"))} roll or more"
-            );
+            Add("part.forgotten.tape", Phrase.Counted("part.forgotten.tape.why", tally.Of("thread-tape")));
         }
 
         int caps = layout
             .Runs.Where(r => r.Service == RunService.Feed)
             .Sum(r => r.Fittings.Count(f => f.Type.Kind == FittingKind.Cap));
         Add(
-            "Flush caps",
-            caps > 0
-                ? $"{Labels.Of(caps)} at the closed ends of the feed lines, to open for flushing"
-                : "this feed line has no closed end: open it at an entry to flush"
+            "part.forgotten.caps",
+            caps > 0 ? Phrase.Of("part.forgotten.caps.why", caps) : Phrase.Of("part.forgotten.caps.none")
         );
         Add(
-            "Strainer",
+            "part.forgotten.strainer",
             layout.Parts.Strainer is { } strainer
-                ? $"{strainer.Name}, and a second one to swap while you wash the first"
-                : "this rig has none: coir crumbs will block emitters"
+                ? Phrase.Of("part.forgotten.strainer.why", strainer.Name)
+                : Phrase.Of("part.forgotten.strainer.none")
         );
+        Add("part.forgotten.cups", Phrase.Of("part.forgotten.cups.why", layout.Rows.Sum(r => r.Pots.Count)));
         Add(
-            "Catch cups",
-            $"one at each pot for the catch test: {Labels.Of(layout.Rows.Sum(r => r.Pots.Count))}, or a dozen carried along"
+            "part.forgotten.cutter",
+            Phrase.Of("part.forgotten.cutter.why", Measured.Tool(layout.Parts.Drain.OutsideDiameter))
         );
-        Add("Pipe cutter or fine saw", $"square ends on {Size(layout.Parts.Drain.OutsideDiameter)} pipe and hose");
-        Add("Marker pen", "letter every piece as in the drawings before it leaves the saw");
-        Add("Measuring tape", "mark all holes of a piece from one end; steps add up their errors");
-        Add("Gloves and goggles", "hole saws grab, cement burns");
+        Add("part.forgotten.marker", Phrase.Of("part.forgotten.marker.why"));
+        Add("part.forgotten.measure", Phrase.Of("part.forgotten.measure.why"));
+        Add("part.forgotten.gloves", Phrase.Of("part.forgotten.gloves.why"));
         return block;
     }
 }

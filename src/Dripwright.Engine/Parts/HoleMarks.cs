@@ -24,10 +24,10 @@ internal static class HoleMarks
     }
 
     /// <summary>Holes in the pots, one entry for each kind of pot.</summary>
-    public static IReadOnlyList<PotHole> InPots(Rig rig, RigLayout layout)
+    public static IReadOnlyList<PotHole> InPots(RigLayout layout)
     {
         DrainOutletType outlet = layout.Parts.Outlet;
-        string tool = HoleTool.For(outlet.PotHole, HoleUse.PotOutlet, false, rig.Units);
+        Phrase tool = HoleTool.For(outlet.PotHole, HoleUse.PotOutlet, false);
         return
         [
             .. layout
@@ -75,7 +75,7 @@ internal static class HoleMarks
                     fromEnd,
                     fromEnd - last,
                     hole.Diameter,
-                    HoleTool.For(hole.Diameter, hole.Use, run.Pipe.Flexible, rig.Units),
+                    HoleTool.For(hole.Diameter, hole.Use, run.Pipe.Flexible),
                     FaceOf(hole, rig.Feed),
                     hole.Pot,
                     run.Row
@@ -86,11 +86,11 @@ internal static class HoleMarks
     }
 
     // Tubes leave from the top, where no dirt settles; an emitter without a tube must hang to drip.
-    private static string FaceOf(Hole hole, Feed feed) =>
+    private static HoleFace FaceOf(Hole hole, Feed feed) =>
         hole.Use switch
         {
-            HoleUse.SiphonBreak => "side over the water",
-            HoleUse.Emitter when feed.MicrotubeLength <= 0 => "underside",
-            _ => "top",
+            HoleUse.SiphonBreak => HoleFace.SideOverWater,
+            HoleUse.Emitter when feed.MicrotubeLength <= 0 => HoleFace.Underside,
+            _ => HoleFace.Top,
         };
 }

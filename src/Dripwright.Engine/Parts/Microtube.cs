@@ -1,8 +1,8 @@
 using System.Globalization;
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Rigs;
-using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Parts;
 
@@ -32,8 +32,8 @@ internal static class Microtube
         Sundry? tube = Nearest(layout.Parts.Catalogue, rig.Feed.MicrotubeBore);
         if (tube is null)
         {
-            string length = QuantityText.Format(Dimension.Length, pieces * each, rig.Units);
-            return PartLines.Missing("microtube", "Microtube", 1, $"{length} for the emitters");
+            Phrase length = Phrase.Of("part.where.microtube.length", Measured.Length(pieces * each));
+            return PartLines.Missing("microtube", Phrase.Of("part.microtube"), 1, length);
         }
 
         var onHand = rig
@@ -44,9 +44,12 @@ internal static class Microtube
             .ToList();
         (int without, int _) = Coils(pieces, each, 0, tube.PackLength, onHand);
         (int with, int used) = Coils(pieces, each, rig.Spares.Tube, tube.PackLength, onHand);
-        string text =
-            $"{Labels.Of(pieces)} tubes of {QuantityText.Mark(each, rig.Units)}"
-            + $", and {QuantityText.Mark(rig.Spares.Tube, rig.Units)} spare";
+        Phrase text = Phrase.Counted(
+            "part.note.microtube",
+            pieces,
+            Measured.Mark(each),
+            Measured.Mark(rig.Spares.Tube)
+        );
         int needed = Math.Min(with, without) + used;
         return PartLines.Of(
             tube,
@@ -54,7 +57,7 @@ internal static class Microtube
             needed,
             with + used - needed,
             used,
-            "line to emitter",
+            Phrase.Of("part.where.microtube"),
             tube.PackLength,
             text
         );

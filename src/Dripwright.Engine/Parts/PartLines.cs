@@ -1,4 +1,5 @@
 using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Rigs;
 
 namespace Dripwright.Engine.Parts;
@@ -12,6 +13,9 @@ internal static class PartLines
     /// <summary>The section of pots and tanks.</summary>
     public const string Garden = "garden";
 
+    /// <summary>The section of what is printed.</summary>
+    public const string Printed = "printed";
+
     private static readonly string[] s_sections =
     [
         "plumbing",
@@ -20,9 +24,13 @@ internal static class PartLines
         SaltParts.Section,
         "hardware",
         Electrical,
-        "printed",
+        Printed,
         "tools",
     ];
+
+    /// <summary>What a section is called; one that only the grower's catalogue knows by its own name.</summary>
+    public static Phrase NameOf(string section) =>
+        s_sections.Contains(section) ? Phrase.Of($"part.section.{section}") : Phrase.Plain(section);
 
     /// <summary>A line for every counted part.</summary>
     public static IEnumerable<PartLine> Of(PartsTally tally, IReadOnlyList<OnHand> onHand, PartsCatalogue catalogue)
@@ -38,7 +46,7 @@ internal static class PartLines
         {
             int wanted = part.Needed + part.Spares;
             int used = Math.Min(wanted, have.GetValueOrDefault(part.Key));
-            string where = string.Join(", ", part.Where);
+            Phrase where = Phrase.Of(new Several([.. part.Where], Joint.Comma));
             yield return entries.GetValueOrDefault(part.Key) is { } entry
                 ? Of(entry, part.Key, part.Needed, part.Spares, used, where, 0, part.Note)
             : part.Own is { } own
@@ -51,7 +59,7 @@ internal static class PartLines
                     Packs = wanted - used,
                     Note = part.Note,
                 }
-            : Missing(part.Key, part.Key, part.Needed, where) with
+            : Missing(part.Key, Phrase.Plain(part.Key), part.Needed, where) with
             {
                 Spares = part.Spares,
                 OnHand = used,
@@ -68,9 +76,9 @@ internal static class PartLines
         int needed,
         int spares,
         int onHand,
-        string where,
+        Phrase where,
         double eachLength,
-        string note
+        Phrase note
     )
     {
         int missing = Math.Max(0, needed + spares - onHand);
@@ -78,10 +86,10 @@ internal static class PartLines
         int pack = eachLength > 0 && entry is Sundry ? 1 : Math.Max(1, entry.Pack);
         int packs = (missing + pack - 1) / pack;
         bool measure = entry.Source.Contains("measure yours", StringComparison.Ordinal);
-        string[] notes = [note, measure ? "measure yours" : ""];
+        Phrase[] notes = [note, measure ? Phrase.Of("part.measure") : Phrase.None];
         return new PartLine(
             key,
-            entry.Name,
+            Phrase.Plain(entry.Name),
             ShelfOf(entry),
             where,
             needed,
@@ -93,13 +101,13 @@ internal static class PartLines
             eachLength,
             (OwnPriceOf(entry, eachLength) ?? TypicalPriceOf(entry, eachLength)) is { } price ? packs * price : null,
             OwnPriceOf(entry, eachLength) is null && TypicalPriceOf(entry, eachLength) is not null,
-            string.Join("; ", notes.Where(n => n.Length > 0))
+            Phrase.Of(new Several(notes, Joint.Semicolon))
         );
     }
 
     /// <summary>A part that the rig takes and the catalogue lacks.</summary>
-    public static PartLine Missing(string key, string name, int needed, string where) =>
-        new(key, name, "hardware", where, needed, 0, 0, needed, needed, 1, 0, null, false, "not in the catalogue");
+    public static PartLine Missing(string key, Phrase name, int needed, Phrase where) =>
+        new(key, name, "hardware", where, needed, 0, 0, needed, needed, 1, 0, null, false, Phrase.Of("part.missing"));
 
     /// <summary>The user's own price of one pack, or null. A pipe in several lengths has no one price.</summary>
     public static decimal? OwnPriceOf(CatalogueEntry entry, double eachLength) =>

@@ -6,7 +6,7 @@ namespace Dripwright.Engine.Parts;
 /// <summary>One line of the parts list.</summary>
 /// <param name="Part">Catalogue key.</param>
 /// <param name="Name">What to call it in a shop.</param>
-/// <param name="Section">Section of the shop: plumbing, irrigation, hardware, electrical, tools, garden, nutrients, printed.</param>
+/// <param name="Section">Key of the section of the shop: plumbing, irrigation, hardware, electrical, tools, garden, nutrients, printed.</param>
 /// <param name="Where">What it is for: "drain elbow of every pot".</param>
 /// <param name="Needed">Pieces the rig takes; for things cut from stock, stock lengths.</param>
 /// <param name="Spares">Pieces kept as spares.</param>
@@ -21,9 +21,9 @@ namespace Dripwright.Engine.Parts;
 /// <param name="Unit">What is counted: "g" or "mL" of a salt or acid, empty for pieces.</param>
 public sealed record PartLine(
     string Part,
-    string Name,
+    Phrase Name,
     string Section,
-    string Where,
+    Phrase Where,
     int Needed,
     int Spares,
     int OnHand,
@@ -33,14 +33,18 @@ public sealed record PartLine(
     double EachLength,
     decimal? Price,
     bool InventedPrice,
-    string Note,
+    Phrase Note,
     string Unit = ""
-);
+)
+{
+    /// <summary>What the section is called; a section of the grower's own catalogue by its own name.</summary>
+    public Phrase SectionName => PartLines.NameOf(Section);
+}
 
 /// <summary>Something that is often forgotten, with whether this rig needs it.</summary>
 /// <param name="Name">What.</param>
 /// <param name="Why">What for, and how many or which size here.</param>
-public sealed record OftenForgotten(string Name, string Why);
+public sealed record OftenForgotten(Phrase Name, Phrase Why);
 
 /// <summary>One hole to make, in one piece of pipe after cutting.</summary>
 /// <param name="Piece">Label of the piece.</param>
@@ -49,8 +53,8 @@ public sealed record OftenForgotten(string Name, string Why);
 /// <param name="FromEnd">[m] Along the pipe from the piece's left end to the hole's centre.</param>
 /// <param name="Step">[m] From the last mark on this piece; from its end for the first.</param>
 /// <param name="Diameter">[m] Diameter.</param>
-/// <param name="Tool">Tool that makes it.</param>
-/// <param name="Face">Where round the pipe: "top", "underside", "side over the water".</param>
+/// <param name="Tool">Tool that makes it, with its size.</param>
+/// <param name="Face">Where round the pipe.</param>
 /// <param name="Pot">Pot of the row it serves; 0 for a siphon break.</param>
 /// <param name="Row">Row; 0 in the header.</param>
 public sealed record HoleMark(
@@ -60,19 +64,36 @@ public sealed record HoleMark(
     double FromEnd,
     double Step,
     double Diameter,
-    string Tool,
-    string Face,
+    Phrase Tool,
+    HoleFace Face,
     int Pot,
     int Row
-);
+)
+{
+    /// <summary>True where a hole saw makes it, which needs a pilot hole.</summary>
+    public bool IsSawn => Tool.Key == HoleTool.Saw;
+}
 
 /// <summary>Holes in the pots themselves.</summary>
 /// <param name="Pot">Kind of pot.</param>
 /// <param name="Count">Pots to drill.</param>
 /// <param name="Height">[m] Of the hole's centre over the pot's base.</param>
 /// <param name="Diameter">[m] Diameter: the outside of the fitting or seal.</param>
-/// <param name="Tool">Tool that makes it.</param>
-public sealed record PotHole(string Pot, int Count, double Height, double Diameter, string Tool);
+/// <param name="Tool">Tool that makes it, with its size.</param>
+public sealed record PotHole(string Pot, int Count, double Height, double Diameter, Phrase Tool);
+
+/// <summary>Where round a pipe a hole is made.</summary>
+public enum HoleFace
+{
+    /// <summary>On top.</summary>
+    Top,
+
+    /// <summary>Underneath.</summary>
+    Underside,
+
+    /// <summary>In the side, over the water.</summary>
+    SideOverWater,
+}
 
 /// <summary>Something that cannot be cut, counted or marked.</summary>
 /// <param name="Where">The piece, material or hole.</param>

@@ -60,8 +60,8 @@ public static class PartsPlanner
             cuts.Plans,
             [.. cuts.Troubles, .. unmarked],
             holes,
-            HoleMarks.InPots(rig, layout),
-            ForgottenThings.Of(rig, layout, tally, holes),
+            HoleMarks.InPots(layout),
+            ForgottenThings.Of(layout, tally, holes),
             PartLines.Cost(lines),
             PartLines.Cost([.. lines.Where(line => line.Section == SaltParts.Section)]),
             layout.Resolved.Currency

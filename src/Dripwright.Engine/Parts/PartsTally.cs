@@ -1,3 +1,5 @@
+using Dripwright.Engine.Phrases;
+
 namespace Dripwright.Engine.Parts;
 
 /// <summary>Pieces being counted, by catalogue key, in the order in which they first turn up.</summary>
@@ -19,10 +21,10 @@ internal sealed class PartsTally
     public void Add(
         string key,
         int count,
-        string where,
+        Phrase where,
         double spareShare = 0,
         int spares = 0,
-        string note = "",
+        Phrase? note = null,
         OwnPart? own = null
     )
     {
@@ -47,7 +49,7 @@ internal sealed class PartsTally
             counted.Where.Add(where);
         }
 
-        if (note.Length > 0)
+        if (note is not null)
         {
             counted.Note = note;
         }
@@ -61,7 +63,7 @@ internal sealed class PartsTally
 /// <summary>A thing of the grower's own that is in no catalogue.</summary>
 /// <param name="Name">What to call it.</param>
 /// <param name="Section">Section of the shop in which its like stands.</param>
-internal sealed record OwnPart(string Name, string Section);
+internal sealed record OwnPart(Phrase Name, string Section);
 
 /// <summary>One part being counted.</summary>
 internal sealed class Counted(string key)
@@ -76,9 +78,9 @@ internal sealed class Counted(string key)
 
     public int SpareCount { get; set; }
 
-    public List<string> Where { get; } = [];
+    public List<Phrase> Where { get; } = [];
 
-    public string Note { get; set; } = "";
+    public Phrase Note { get; set; } = Phrase.None;
 
     /// <summary>Spares by share, rounded up, or by number, whichever is more.</summary>
     public int Spares => Math.Max(SpareCount, RoundedUp(SpareShare * Needed));

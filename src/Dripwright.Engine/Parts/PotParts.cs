@@ -1,6 +1,6 @@
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Rigs;
-using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Parts;
 
@@ -12,7 +12,6 @@ internal static class PotParts
 
     public static void Count(PartsTally tally, Rig rig, RigLayout layout)
     {
-        string Volume(double volume) => QuantityText.Format(Dimension.Volume, volume, rig.Units);
         Spares spares = rig.Spares;
         int pots = 0;
         int emitters = 0;
@@ -20,7 +19,7 @@ internal static class PotParts
         double volume = 0;
         foreach (RowLayout row in layout.Rows)
         {
-            tally.Add(row.Pot.Key, row.Pots.Count, "the rows");
+            tally.Add(row.Pot.Key, row.Pots.Count, Phrase.Of("part.where.rows"));
             volume += row.Pots.Count * row.Pot.Volume;
             pots += row.Pots.Count;
             emitters += row.Emitters.Count;
@@ -30,30 +29,30 @@ internal static class PotParts
         foreach (string piece in layout.Parts.Outlet.Pieces)
         {
             bool seal = piece.Contains("seal", StringComparison.Ordinal);
-            tally.Add(piece, pots, "drain of every pot", seal ? spares.Seals : spares.Fittings);
+            tally.Add(piece, pots, Phrase.Of("part.where.outlet"), seal ? spares.Seals : spares.Fittings);
         }
 
-        tally.Add(layout.Parts.Emitter.Key, emitters, "at the pots", spares.Emitters);
+        tally.Add(layout.Parts.Emitter.Key, emitters, Phrase.Of("part.where.emitters"), spares.Emitters);
         foreach (string piece in layout.Parts.Emitter.Pieces)
         {
-            tally.Add(piece, emitters, "with every emitter", spares.Emitters);
+            tally.Add(piece, emitters, Phrase.Of("part.where.emitter"), spares.Emitters);
         }
 
         string size = SizeOfSmallParts(Microtube.Nearest(layout.Parts.Catalogue, rig.Feed.MicrotubeBore)?.Key);
         if (rig.Feed.InlineValves)
         {
-            tally.Add($"inline-valve-{size}", emitters, "in the tube of every emitter", spares.Emitters);
+            tally.Add($"inline-valve-{size}", emitters, Phrase.Of("part.where.valve"), spares.Emitters);
         }
         else
         {
-            tally.Add($"goof-plug-{size}", shut, "shuts the emitters of empty pots", spares.Emitters);
+            tally.Add($"goof-plug-{size}", shut, Phrase.Of("part.where.plug"), spares.Emitters);
         }
 
         tally.Add(
             "coir-5-kg",
             (int)Math.Ceiling((volume / CoirBlock) - 1e-9),
-            "fills the pots",
-            note: $"the pots hold {Volume(volume)}, a block gives {Volume(CoirBlock)} or more"
+            Phrase.Of("part.where.coir"),
+            note: Phrase.Of("part.note.coir", Measured.Volume(volume), Measured.Volume(CoirBlock))
         );
     }
 

@@ -1,8 +1,8 @@
 using System.Globalization;
 using Dripwright.Engine.Files;
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Rigs;
-using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Parts;
 
@@ -33,22 +33,26 @@ internal static class PowerParts
     public static void Count(PartsTally tally, Rig rig, RigLayout layout)
     {
         ResolvedTank tank = layout.Parts.Tank;
-        OwnPart? ownTank = tank.IsOwn ? new OwnPart(tank.NameIn(rig.Units), PartLines.Garden) : null;
-        tally.Add(KeyOf(tank), 1, "reservoir", own: ownTank);
+        OwnPart? ownTank = tank.IsOwn ? new OwnPart(tank.Name, PartLines.Garden) : null;
+        tally.Add(KeyOf(tank), 1, Phrase.Of("part.where.reservoir"), own: ownTank);
         if (rig.Drain.Into == DrainTarget.CatchTank)
         {
             tally.Add(
                 KeyOf(tank),
                 1,
-                "catch tank under the drain",
-                note: "the second one may be any tank that fits",
+                Phrase.Of("part.where.catch-tank"),
+                note: Phrase.Of("part.note.catch-tank"),
                 own: ownTank
             );
         }
 
         if (layout.Parts.Strainer is { } strainer)
         {
-            tally.Add(strainer.Key, 1, strainer.Loss > 0 ? "in the header after the pump" : "round the pump");
+            tally.Add(
+                strainer.Key,
+                1,
+                strainer.Loss > 0 ? Phrase.Of("part.where.strainer.header") : Phrase.Of("part.where.strainer.pump")
+            );
         }
 
         if (layout.Parts.Pump is not { } pump)
@@ -56,27 +60,26 @@ internal static class PowerParts
             return;
         }
 
-        OwnPart? ownPump = pump.IsOwn ? new OwnPart(pump.NameIn(rig.Units), PartLines.Electrical) : null;
-        tally.Add(KeyOf(pump), 1, "in the reservoir", spares: rig.Spares.Pumps, own: ownPump);
+        OwnPart? ownPump = pump.IsOwn ? new OwnPart(pump.Name, PartLines.Electrical) : null;
+        tally.Add(KeyOf(pump), 1, Phrase.Of("part.where.pump"), spares: rig.Spares.Pumps, own: ownPump);
         if (rig.Timer.Mode == TimerMode.Cycle)
         {
-            tally.Add("timer-outlet", 1, "switches the pump", spares: rig.Spares.Timers);
+            tally.Add("timer-outlet", 1, Phrase.Of("part.where.timer"), spares: rig.Spares.Timers);
         }
 
         if (rig.Site.Voltage > DangerousVoltage)
         {
-            tally.Add("gfci-adapter", 1, "between wall outlet and pump, unless the outlet has one");
+            tally.Add("gfci-adapter", 1, Phrase.Of("part.where.gfci"));
         }
 
         double missing = PumpCord.Needed(rig, layout, pump) - pump.Cord;
         if (missing > 0)
         {
-            string length = QuantityText.Format(Dimension.Length, missing, rig.Units);
             tally.Add(
                 "extension-cord",
                 1,
-                "from the pump's cord to the wall outlet",
-                note: $"{length} or more; only where no outlet can be set nearer: the outdoor kind, in one piece, its plug hung dry"
+                Phrase.Of("part.where.cord"),
+                note: Phrase.Of("part.note.cord", Measured.Length(missing))
             );
         }
     }

@@ -1,5 +1,6 @@
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Rigs;
 
 namespace Dripwright.Engine.Parts;
@@ -22,12 +23,17 @@ internal static class RunParts
         int sockets = 0;
         int threads = 0;
 
-        void Add(FittingType type, PipeSize pipe, string where)
+        void Add(FittingType type, PipeSize pipe, Phrase where)
         {
             tally.Add(type.Key, 1, where, rig.Spares.Fittings);
             if (type.Clamps > 0)
             {
-                tally.Add(parts.ClampKey(pipe), type.Clamps, $"barbs of {pipe.Name}", rig.Spares.Fittings);
+                tally.Add(
+                    parts.ClampKey(pipe),
+                    type.Clamps,
+                    Phrase.Of("part.where.clamp", pipe.Name),
+                    rig.Spares.Fittings
+                );
             }
 
             threads += type.Kind is FittingKind.Barb or FittingKind.Adapter ? 1 : 0;
@@ -42,39 +48,44 @@ internal static class RunParts
             }
         }
 
-        foreach ((PipeSize pipe, string where) in Ends(layout))
+        foreach ((PipeSize pipe, Phrase where) in Ends(layout))
         {
             Add(parts.Fitting(pipe, FittingNeeds.Straight(pipe)), pipe, where);
         }
 
         int entries = layout.Rows.Sum(r => r.FeedEntries.Count);
-        tally.Add("thread-coupling", entries, "header to feed line", rig.Spares.Fittings);
+        tally.Add("thread-coupling", entries, Phrase.Of("part.where.coupling"), rig.Spares.Fittings);
         if (parts.Pump is null)
         {
-            tally.Add("bulkhead-fitting", 1, "header out of the reservoir");
+            tally.Add("bulkhead-fitting", 1, Phrase.Of("part.where.bulkhead"));
         }
 
         tally.Add(
             "pvc-cement",
             Share(sockets, JointsPerCement),
-            "solvent-welded joints",
-            note: Note(sockets, "joints")
+            Phrase.Of("part.where.welded"),
+            note: Phrase.Counted("part.note.joints", sockets)
         );
         tally.Add(
             "pvc-primer",
             Share(sockets, JointsPerPrimer),
-            "solvent-welded joints",
-            note: Note(sockets, "joints")
+            Phrase.Of("part.where.welded"),
+            note: Phrase.Counted("part.note.joints", sockets)
         );
-        tally.Add("thread-tape", Share(threads, ThreadsPerTape), "threads", note: Note(threads, "threads"));
-        tally.Add("vent-screen", layout.Returns.Count(IsVent), "drain vents");
+        tally.Add(
+            "thread-tape",
+            Share(threads, ThreadsPerTape),
+            Phrase.Of("part.where.threads"),
+            note: Phrase.Counted("part.note.threads", threads)
+        );
+        tally.Add("vent-screen", layout.Returns.Count(IsVent), Phrase.Of("part.where.vents"));
     }
 
     /// <summary>Short pieces of pipe between a tee's branch and the thread beside it; the drawings show them as one joint.</summary>
     public static IEnumerable<(PipeSize Pipe, string Label, double Length)> Nipples(RigLayout layout)
     {
         int number = 0;
-        foreach ((PipeSize pipe, string where) in Ends(layout))
+        foreach ((PipeSize pipe, Phrase where) in Ends(layout))
         {
             if (where != StrainerPlace)
             {
@@ -86,10 +97,10 @@ internal static class RunParts
         }
     }
 
-    private const string StrainerPlace = "both sides of the strainer";
+    private static Phrase StrainerPlace { get; } = Phrase.Of("part.where.strainer.sides");
 
     /// <summary>Thread ends that no run carries: beside the branches of tees, and at an inline strainer.</summary>
-    private static IEnumerable<(PipeSize Pipe, string Where)> Ends(RigLayout layout)
+    private static IEnumerable<(PipeSize Pipe, Phrase Where)> Ends(RigLayout layout)
     {
         RigParts parts = layout.Parts;
         for (int i = 0; i < layout.Rows.Count; i++)
@@ -98,13 +109,13 @@ internal static class RunParts
             {
                 if (i < layout.Rows.Count - 1)
                 {
-                    yield return (parts.Header, "header's tee to feed line");
+                    yield return (parts.Header, Phrase.Of("part.where.tee.header"));
                 }
 
                 bool atEnd = layout.Rows[i].Feed is [PipeRun line] && (entry <= line.Start || entry >= line.End);
                 if (!atEnd)
                 {
-                    yield return (parts.Line, "feed line's entry tee");
+                    yield return (parts.Line, Phrase.Of("part.where.tee.entry"));
                 }
             }
         }
@@ -128,15 +139,13 @@ internal static class RunParts
 
     private static int Share(int count, int each) => (count + each - 1) / each;
 
-    private static string Note(int count, string what) => $"{Labels.Of(count)} {what}";
-
-    private static string PlaceOf(PipeRun run) =>
+    private static Phrase PlaceOf(PipeRun run) =>
         run.Service switch
         {
-            RunService.Header => "header",
-            RunService.Feed => "feed line",
-            RunService.Drain => "drain",
-            RunService.Bypass => "bypass",
-            _ => IsVent(run) ? "drain vent" : "return to the reservoir",
+            RunService.Header => Phrase.Of("part.where.header"),
+            RunService.Feed => Phrase.Of("part.where.feed-line"),
+            RunService.Drain => Phrase.Of("part.where.drain"),
+            RunService.Bypass => Phrase.Of("part.where.bypass"),
+            _ => IsVent(run) ? Phrase.Of("part.where.vent") : Phrase.Of("part.where.return"),
         };
 }

@@ -1,6 +1,7 @@
 using Dripwright.Engine.Catalogue.Salts;
 using Dripwright.Engine.Nutrients.Planning;
 using Dripwright.Engine.Nutrients.Recipe;
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Rigs;
 
 namespace Dripwright.Engine.Parts;
@@ -21,13 +22,13 @@ internal static class SaltParts
             return [];
         }
 
-        string where = nutrients.Stock is null ? "first fill of the reservoir" : "first fill of the stock tanks";
+        Phrase where = nutrients.Stock is null ? Phrase.Of("part.where.fill") : Phrase.Of("part.where.fill.stock");
         var have = asked.Salts.Where(one => one.Have is not null).Select(one => one.Salt.Key).ToHashSet();
         return nutrients.Recipe.Lines.Select(line => Line(line, have.Contains(line.Salt.Key), where));
     }
 
     // A salt of which the grower said how much there is: the recipe took no more of it.
-    private static PartLine Line(RecipeLine line, bool isOnHand, string where)
+    private static PartLine Line(RecipeLine line, bool isOnHand, Phrase where)
     {
         Salt salt = line.Salt;
         double mass = Math.Max(line.Mass, line.Weighed);
@@ -37,7 +38,7 @@ internal static class SaltParts
         int buy = isOnHand ? 0 : needed;
         return new PartLine(
             salt.Key,
-            salt.Name,
+            Phrase.Plain(salt.Name),
             Section,
             where,
             needed,
@@ -49,7 +50,7 @@ internal static class SaltParts
             0,
             PriceOf(salt, isOnHand ? 0 : mass),
             false,
-            "",
+            Phrase.None,
             unit
         );
     }

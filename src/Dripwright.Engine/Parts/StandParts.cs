@@ -1,7 +1,7 @@
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Printed;
 using Dripwright.Engine.Rigs;
-using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Parts;
 
@@ -22,54 +22,55 @@ internal static class StandParts
         foreach (var joints in printed.Places.GroupBy(p => (Key: p.Joints[0].Part, Use: UseOf(p, printed))))
         {
             // "4 × J1, over the legs of the end frames": as the part itself is numbered.
-            string numbers = string.Join(" and ", joints.Select(p => $"{Labels.Of(p.Joints.Count)} × {p.Number}"));
+            Phrase numbers = Phrase.Of(
+                new Several([.. joints.Select(p => Phrase.Plain($"{Labels.Of(p.Joints.Count)} × {p.Number}"))])
+            );
             int count = joints.Sum(p => p.Joints.Count);
-            (string key, string? use) = joints.Key;
+            (string key, Phrase? use) = joints.Key;
             if (use is null && key == StandLayout.Hanger)
             {
-                tally.Add(
-                    Strap,
-                    count,
-                    $"drain, in place of {numbers}",
-                    note: "the printed hanger has no room or is too weak: see the printed parts"
-                );
+                tally.Add(Strap, count, Phrase.Of("part.where.strap", numbers), note: Phrase.Of("part.note.strap"));
                 continue;
             }
 
             tally.Add(
                 key,
                 count,
-                use is null ? numbers : $"{numbers}, {use}",
-                note: use is null ? "cannot be printed as the rig asks: see the printed parts"
-                    : key == StandLayout.Hanger ? "print it to fit your tube and pipe"
-                    : "print it to fit your tube"
+                use is null ? numbers : Phrase.Of("part.where.used", numbers, use),
+                note: use is null ? Phrase.Of("part.note.unprintable")
+                    : key == StandLayout.Hanger ? Phrase.Of("part.note.print-pipe")
+                    : Phrase.Of("part.note.print-tube")
             );
         }
 
         tally.Add(
             StandLayout.Clamp,
             layout.Stand.Joints.Count(j => j.Part == StandLayout.Clamp),
-            $"{StandLayout.ClampNumber}, braces of the stand",
-            note: "to fit your tube"
+            Phrase.Of("part.where.clamps", StandLayout.ClampNumber),
+            note: Phrase.Of("part.note.clamps")
         );
 
         // A screw at each end of each tube keeps a stand together that is carried about. Common practice.
         // A brace is held by its clamps.
         int pieces = layout.Stand.Members.Count(m => m.Role != MemberRole.Brace);
-        tally.Add("joint-screw", 2 * pieces, "one at each end of each stand tube");
+        tally.Add("joint-screw", 2 * pieces, Phrase.Of("part.where.screws"));
         CountSmall(tally, layout, printed);
         int strapped = tally.Of(Strap);
-        tally.Add("cable-tie", 2 * (layout.Stand.Hangers.Count - strapped), "drain, two at each frame");
+        tally.Add("cable-tie", 2 * (layout.Stand.Hangers.Count - strapped), Phrase.Of("part.where.ties.drain"));
         tally.Add(
             "joint-screw",
             layout.Stand.Hangers.Count(h => h.Mount == HangerMount.Leg),
-            strapped > 0 ? "one for each hanger or strap of the drain" : "one for each hanger of the drain"
+            strapped > 0 ? Phrase.Of("part.where.screws.strap") : Phrase.Of("part.where.screws.hanger")
         );
-        tally.Add("cable-tie", 2 * layout.Stand.Joints.Count(j => j.Part == StandPlacement.Clip), "two for each clip");
+        tally.Add(
+            "cable-tie",
+            2 * layout.Stand.Joints.Count(j => j.Part == StandPlacement.Clip),
+            Phrase.Of("part.where.ties.clip")
+        );
         AddFilament(tally, rig, printed);
     }
 
-    private static string? UseOf(PrintedJoint place, PrintedParts printed) =>
+    private static Phrase? UseOf(PrintedJoint place, PrintedParts printed) =>
         printed.Parts.FirstOrDefault(part => part.Place == place)?.Use;
 
     /// <summary>Small parts, and what holds the feed line: a tie at each line rest, else at each module joint.</summary>
@@ -77,7 +78,12 @@ internal static class StandParts
     {
         foreach (PrintedPart part in printed.Parts.Where(part => part is { Place: null, Key: not null }))
         {
-            tally.Add(part.Key!, part.Count, $"{part.Number}, {part.Use}", note: "print it");
+            tally.Add(
+                part.Key!,
+                part.Count,
+                Phrase.Of("part.where.used", part.Number, part.Use),
+                note: Phrase.Of("part.note.print")
+            );
             if (part.Design.Kind == PrintedKind.ClampBlock)
             {
                 // Two screws hold the halves; nut and washers take about 6 mm.
@@ -85,8 +91,8 @@ internal static class StandParts
                 tally.Add(
                     "clamp-screw",
                     2 * part.Count,
-                    part.Number,
-                    note: $"{Labels.Of((int)Math.Ceiling(1000 * least))} mm long, and as much more as the lid or board is thick"
+                    Phrase.Plain(part.Number),
+                    note: Phrase.Of("part.note.clamp-screw", Measured.Millimetres(Math.Ceiling(1000 * least) / 1000))
                 );
             }
         }
@@ -98,11 +104,11 @@ internal static class StandParts
         foreach (RowLayout row in layout.Rows)
         {
             int rested = rests[row.Number].Count();
-            tally.Add("cable-tie", rested, "feed line, one at each line rest");
+            tally.Add("cable-tie", rested, Phrase.Of("part.where.ties.rest"));
             tally.Add(
                 "cable-tie",
                 rested > 0 ? 0 : (row.Modules + 1) * Math.Min(2, row.Feed.Count),
-                "feed line, one at each module joint"
+                Phrase.Of("part.where.ties.joint")
             );
         }
     }
@@ -140,8 +146,8 @@ internal static class StandParts
         tally.Add(
             $"{Filament}{made.Plastic.Name.ToLowerInvariant()}",
             (int)Math.Ceiling((mass / Spool) - 1e-9),
-            "printed parts and the test coupon",
-            note: $"{QuantityText.Format(Dimension.Mass, mass, rig.Units)} at most, printed solid, with {Labels.Of((int)(100 * PrintedParts.Waste))} % for skirts and failed prints"
+            Phrase.Of("part.where.filament"),
+            note: Phrase.Of("part.note.filament", Measured.Mass(mass), Measured.Percent(PrintedParts.Waste))
         );
     }
 }

@@ -65,6 +65,24 @@ public enum MeasuredForm
 
     /// <summary>An opening that grains pass, in micrometres in either system.</summary>
     Opening,
+
+    /// <summary>The size that a tool is marked with: a fraction of an inch where it is one, else decimals; or millimetres.</summary>
+    Tool,
+
+    /// <summary>A small length in millimetres in either system, as makers of printers and plastics say it.</summary>
+    Millimetres,
+
+    /// <summary>A force in newtons in either system.</summary>
+    Newtons,
+
+    /// <summary>A bending moment in newton metres in either system; its SI value is in N m.</summary>
+    NewtonMetres,
+
+    /// <summary>A temperature in degrees Celsius in either system.</summary>
+    Celsius,
+
+    /// <summary>An angle in degrees; its SI value is in radians.</summary>
+    Degrees,
 }
 
 /// <summary>A value with its dimension, told in the reader's units only at the edge.</summary>
@@ -215,6 +233,31 @@ public readonly record struct Measured(
     /// <summary>A load spread on a floor.</summary>
     /// <param name="pascals">[Pa] The load.</param>
     public static Measured FloorLoad(double pascals) => new(Dimension.Pressure, pascals, MeasuredForm.FloorLoad);
+
+    /// <summary>The size of a tool.</summary>
+    /// <param name="metres">[m] Its diameter.</param>
+    public static Measured Tool(double metres) => new(Dimension.Length, metres, MeasuredForm.Tool);
+
+    /// <summary>A small length in millimetres, as makers of printers and plastics say it.</summary>
+    /// <param name="metres">[m] The length.</param>
+    public static Measured Millimetres(double metres) => new(Dimension.Length, metres, MeasuredForm.Millimetres);
+
+    /// <summary>A force in newtons.</summary>
+    /// <param name="newtons">[N] The force.</param>
+    public static Measured Newtons(double newtons) => new(Dimension.Force, newtons, MeasuredForm.Newtons);
+
+    /// <summary>A bending moment.</summary>
+    /// <param name="newtonMetres">[N m] The moment.</param>
+    public static Measured NewtonMetres(double newtonMetres) =>
+        new(Dimension.Force, newtonMetres, MeasuredForm.NewtonMetres);
+
+    /// <summary>A temperature in degrees Celsius.</summary>
+    /// <param name="kelvin">[K] The temperature.</param>
+    public static Measured Celsius(double kelvin) => new(Dimension.Temperature, kelvin, MeasuredForm.Celsius);
+
+    /// <summary>An angle.</summary>
+    /// <param name="radians">[rad] The angle.</param>
+    public static Measured Degrees(double radians) => new(Dimension.Share, radians, MeasuredForm.Degrees);
 
     /// <summary>An opening that grains pass.</summary>
     /// <param name="metres">[m] Its width.</param>

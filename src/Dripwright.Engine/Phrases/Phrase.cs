@@ -41,6 +41,20 @@ public sealed class Phrase : IEquatable<Phrase>
     /// <param name="value">The value.</param>
     public static Phrase Of(Measured value) => new(PlainKey, [value]);
 
+    /// <summary>Several phrases in a row, those that say nothing left out.</summary>
+    /// <param name="several">The phrases, and what stands between them.</param>
+    public static Phrase Of(Several several)
+    {
+        ArgumentNullException.ThrowIfNull(several);
+        Phrase[] said = [.. several.Each.Where(each => !each.IsNone)];
+        return said switch
+        {
+            [] => None,
+            [var one] => one,
+            _ => new Phrase(PlainKey, [several with { Each = said }]),
+        };
+    }
+
     /// <summary>The text of a key, with its places filled.</summary>
     /// <param name="key">The key, such as <c>finding.drain-full.what</c>.</param>
     /// <param name="values">What goes into the places.</param>
@@ -68,6 +82,12 @@ public sealed class Phrase : IEquatable<Phrase>
     /// <param name="more">What goes into the further places.</param>
     public static Phrase Counted(string key, int count, params ReadOnlySpan<object> more) =>
         Of(count == 1 ? $"{key}.one" : $"{key}.many", [count, .. more]);
+
+    /// <summary>Whether both say the same.</summary>
+    public static bool operator ==(Phrase? left, Phrase? right) => left is null ? right is null : left.Equals(right);
+
+    /// <summary>Whether they say something else.</summary>
+    public static bool operator !=(Phrase? left, Phrase? right) => !(left == right);
 
     /// <inheritdoc/>
     public bool Equals(Phrase? other) => other is not null && Key == other.Key && Values.SequenceEqual(other.Values);
@@ -137,6 +157,9 @@ public enum Joint
 
     /// <summary>"row 1, pot 3; row 2, pot 4".</summary>
     Semicolon,
+
+    /// <summary>"header, feed lines".</summary>
+    Comma,
 
     /// <summary>Sentences, one after the other.</summary>
     Sentence,

@@ -1,3 +1,4 @@
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Printed.Joints;
 using Dripwright.Engine.Printed.Lettering;
 using Dripwright.Engine.Printed.Makers;
@@ -15,29 +16,23 @@ internal static class PrintChecks
         foreach (
             (string field, double value, double least, double most, string remedy) in new[]
             {
-                (nameof(p.TubeOutside), p.TubeOutside, 0.010, 0.080, "measure across the tube with a caliper"),
-                (nameof(p.Clearance), p.Clearance, -0.0005, 0.0015, "print the coupon and take the bore that fits"),
-                (nameof(p.PipeOutside), p.PipeOutside, 0.012, 0.170, "measure across the pipe, not its bore"),
-                (
-                    nameof(p.HangerReach),
-                    p.HangerReach ?? 0.05,
-                    0.010,
-                    MostReach,
-                    "hang the pipe by perforated strap there"
-                ),
-                (nameof(p.HangerLow), p.HangerLow, 0, 0.150, "lay the drain lower (drain.belowPots)"),
-                (nameof(p.HoseOutside), p.HoseOutside, 0.006, 0.060, "measure across the hose, not its bore"),
-                (nameof(p.HolePitch), p.HolePitch, 0.040, 2.000, "give the distance from hole to hole"),
-                (nameof(p.PilotDrill), p.PilotDrill, 0.0015, 0.010, "give the pilot drill, not the hole saw"),
-                (nameof(p.StakeDiameter), p.StakeDiameter, 0.002, 0.015, "measure the stake's shaft"),
-                (nameof(p.RimThickness), p.RimThickness, 0.0005, 0.010, "measure the pot's rim"),
-                (nameof(p.RimRadius), p.RimRadius ?? 0.15, 0.030, 2.000, "measure across the pot and take half"),
-                ("Printer.Nozzle", p.Printer.Nozzle, 0.0002, 0.0010, "read the number on the nozzle"),
-                ("Printer.Layer", p.Printer.Layer, 0.00005, 0.8 * p.Printer.Nozzle, "take half the nozzle's bore"),
-                ("Printer.BedWidth", p.Printer.BedWidth, 0.080, 1.000, "measure the bed"),
-                ("Printer.BedDepth", p.Printer.BedDepth, 0.080, 1.000, "measure the bed"),
-                ("Printer.Height", p.Printer.Height, 0.050, 1.000, "see the printer's papers"),
-                ("Printer.Filament", p.Printer.Filament, 0.0015, 0.0035, "read the spool: 1.75 mm or 2.85 mm"),
+                (nameof(p.TubeOutside), p.TubeOutside, 0.010, 0.080, "tube"),
+                (nameof(p.Clearance), p.Clearance, -0.0005, 0.0015, "clearance"),
+                (nameof(p.PipeOutside), p.PipeOutside, 0.012, 0.170, "pipe"),
+                (nameof(p.HangerReach), p.HangerReach ?? 0.05, 0.010, MostReach, "reach"),
+                (nameof(p.HangerLow), p.HangerLow, 0, 0.150, "low"),
+                (nameof(p.HoseOutside), p.HoseOutside, 0.006, 0.060, "hose"),
+                (nameof(p.HolePitch), p.HolePitch, 0.040, 2.000, "pitch"),
+                (nameof(p.PilotDrill), p.PilotDrill, 0.0015, 0.010, "drill"),
+                (nameof(p.StakeDiameter), p.StakeDiameter, 0.002, 0.015, "stake"),
+                (nameof(p.RimThickness), p.RimThickness, 0.0005, 0.010, "rim"),
+                (nameof(p.RimRadius), p.RimRadius ?? 0.15, 0.030, 2.000, "radius"),
+                ("Printer.Nozzle", p.Printer.Nozzle, 0.0002, 0.0010, "nozzle"),
+                ("Printer.Layer", p.Printer.Layer, 0.00005, 0.8 * p.Printer.Nozzle, "layer"),
+                ("Printer.BedWidth", p.Printer.BedWidth, 0.080, 1.000, "bed"),
+                ("Printer.BedDepth", p.Printer.BedDepth, 0.080, 1.000, "bed"),
+                ("Printer.Height", p.Printer.Height, 0.050, 1.000, "height"),
+                ("Printer.Filament", p.Printer.Filament, 0.0015, 0.0035, "filament"),
             }
         )
         {
@@ -46,9 +41,9 @@ internal static class PrintChecks
             {
                 yield return new(
                     field,
-                    PrintWords.Millimetres(value),
-                    $"{PrintWords.Millimetres(least)} to {PrintWords.Millimetres(most)}",
-                    remedy
+                    Phrase.Of(Measured.Millimetres(value)),
+                    Phrase.Of("print.limit.range", Measured.Millimetres(least), Measured.Millimetres(most)),
+                    Phrase.Of($"print.remedy.{remedy}")
                 );
             }
         }
@@ -57,9 +52,9 @@ internal static class PrintChecks
         {
             yield return new(
                 nameof(p.SocketDepth),
-                PrintWords.Millimetres(depth),
-                "half to four times the tube's size",
-                "one and a half times is usual"
+                Phrase.Of(Measured.Millimetres(depth)),
+                Phrase.Of("print.limit.depth"),
+                Phrase.Of("print.remedy.depth")
             );
         }
 
@@ -67,9 +62,9 @@ internal static class PrintChecks
         {
             yield return new(
                 "Load.Moment",
-                PrintWords.Number(p.Load.Moment),
-                "0 to 10,000 N m",
-                "see the stand's findings"
+                Phrase.Of(Measured.NewtonMetres(p.Load.Moment)),
+                Phrase.Of("print.limit.range", Measured.NewtonMetres(0), Measured.NewtonMetres(1e4)),
+                Phrase.Of("print.remedy.moment")
             );
         }
 
@@ -77,9 +72,9 @@ internal static class PrintChecks
         {
             yield return new(
                 nameof(p.HangerLoad),
-                $"{PrintWords.Number(p.HangerLoad)} N",
-                "0 to 10,000 N",
-                "give the weight of the pipe between two hangers, full of water"
+                Phrase.Of(Measured.Newtons(p.HangerLoad)),
+                Phrase.Of("print.limit.range", Measured.Newtons(0), Measured.Newtons(1e4)),
+                Phrase.Of("print.remedy.hanger-load")
             );
         }
 
@@ -87,9 +82,9 @@ internal static class PrintChecks
         {
             yield return new(
                 "Load.Temperature",
-                PrintWords.Celsius(p.Load.Temperature),
-                "-40 °C to 80 °C",
-                "give the part's temperature on the warmest day"
+                Phrase.Of(Measured.Celsius(p.Load.Temperature)),
+                Phrase.Of("print.limit.range", Measured.Celsius(233.15), Measured.Celsius(353.15)),
+                Phrase.Of("print.remedy.temperature")
             );
         }
 
@@ -97,9 +92,9 @@ internal static class PrintChecks
         {
             yield return new(
                 nameof(p.Number),
-                $"\"{p.Number}\"",
-                "capitals other than Q, digits, spaces and . - +",
-                "leave out other characters"
+                Phrase.Plain($"\"{p.Number}\""),
+                Phrase.Of("print.limit.letters"),
+                Phrase.Of("print.remedy.letters")
             );
         }
 
@@ -108,6 +103,8 @@ internal static class PrintChecks
             yield return fault;
         }
     }
+
+    private static Phrase NameOf(PrintedKind kind) => Phrase.Of($"printed.{kind}");
 
     private static IEnumerable<PrintFault> OfSockets(PrintedKind kind, PrintParameters p)
     {
@@ -121,23 +118,28 @@ internal static class PrintChecks
         {
             yield return new(
                 field,
-                $"{PrintWords.Number(sockets.Count)} directions",
-                "one to six, each with a length",
-                "see the joint"
+                Phrase.Counted("print.found.directions", sockets.Count),
+                Phrase.Of("print.limit.directions"),
+                Phrase.Of("print.remedy.directions")
             );
         }
         else if (SocketPattern.LeastAngle(sockets) is var angle && angle < JointMaker.LeastAngle - 1e-6)
         {
             yield return new(
                 field,
-                $"two tubes {PrintWords.Degrees(angle)} apart",
-                $"{PrintWords.Degrees(JointMaker.LeastAngle)} or more",
-                "fix a flatter brace with a clip beside the joint"
+                Phrase.Of("print.found.angle", Measured.Degrees(angle)),
+                Phrase.Of("print.limit.angle", Measured.Degrees(JointMaker.LeastAngle)),
+                Phrase.Of("print.remedy.angle")
             );
         }
         else if (SocketPattern.KindOf(sockets) is var fits && fits != kind && kind != PrintedKind.Joint)
         {
-            yield return new(field, $"directions of a {fits}", $"those of a {kind}", $"ask for a {fits}");
+            yield return new(
+                field,
+                Phrase.Of("print.found.kind", NameOf(fits)),
+                Phrase.Of("print.limit.kind", NameOf(kind)),
+                Phrase.Of("print.remedy.kind", NameOf(fits))
+            );
         }
     }
 }

@@ -1,3 +1,4 @@
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Printed.Shapes;
 
 namespace Dripwright.Engine.Printed;
@@ -31,7 +32,7 @@ public sealed record PrintDesign
     public required double Wall { get; init; }
 
     /// <summary>How to lay it on the bed, and why.</summary>
-    public required string Orientation { get; init; }
+    public required Phrase Orientation { get; init; }
 
     /// <summary>[m] Longest span that the printer bridges in the air; 0 where it has none.</summary>
     public double LongestBridge { get; init; }
@@ -46,7 +47,7 @@ public sealed record PrintDesign
     public HangerStrength? Hanger { get; init; }
 
     /// <summary>What the builder should know.</summary>
-    public IReadOnlyList<string> Cautions { get; init; } = [];
+    public IReadOnlyList<Phrase> Cautions { get; init; } = [];
 
     /// <summary>How many are needed for one job.</summary>
     public int Pieces { get; init; } = 1;

@@ -1,3 +1,4 @@
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Printed.Makers;
 
 namespace Dripwright.Engine.Printed;
@@ -62,15 +63,19 @@ public static class PrintDesigner
 
     /// <summary>What every part that bears a load has to say of heat; the same for all parts of one plastic.</summary>
     /// <param name="parameters">What it is made of.</param>
-    public static string HeatCaution(PrintParameters parameters)
+    public static Phrase HeatCaution(PrintParameters parameters)
     {
         ArgumentNullException.ThrowIfNull(parameters);
         Plastic plastic = parameters.Plastic;
-        return $"{plastic.Name} sags under load from {PrintWords.Celsius(plastic.CreepTemperature)}; keep it under "
-            + $"{PrintWords.Celsius(plastic.WarmestInUse)}.";
+        return Phrase.Of(
+            "print.caution.heat",
+            plastic.Name,
+            Measured.Celsius(plastic.CreepTemperature),
+            Measured.Celsius(plastic.WarmestInUse)
+        );
     }
 
-    private static IEnumerable<string> General(PrintDesign fitting)
+    private static IEnumerable<Phrase> General(PrintDesign fitting)
     {
         PrintParameters p = fitting.Parameters;
         if (fitting.Strength is not null || fitting.Hanger is not null)
@@ -78,33 +83,33 @@ public static class PrintDesigner
             yield return HeatCaution(p);
             if (p.Load.Temperature > p.Plastic.WarmestInUse)
             {
-                yield return $"At {PrintWords.Celsius(p.Load.Temperature)} it will creep: take a plastic that stands the heat.";
+                yield return Phrase.Of("print.caution.creep", Measured.Celsius(p.Load.Temperature));
             }
         }
 
         if (fitting.Strength is { } strength)
         {
             yield return strength.PullOut > 0
-                ? $"The squeeze holds about {PrintWords.Number(strength.PullOut)} N for years; a screw or pin holds better."
-                : "Nothing but friction holds the tube in: where it may be pulled, put a screw or a cable tie through.";
+                ? Phrase.Of("print.caution.squeeze", Measured.Newtons(strength.PullOut))
+                : Phrase.Of("print.caution.friction");
             if (strength.HoopStress > strength.Allowed)
             {
-                yield return "A bore this tight will split in time: take more clearance.";
+                yield return Phrase.Of("print.caution.tight");
             }
         }
 
         if (fitting.LongestBridge > 0.030)
         {
-            yield return $"The roof of its bore is a bridge of {PrintWords.Millimetres(fitting.LongestBridge)}: print it slowly, with the fan on.";
+            yield return Phrase.Of("print.caution.bridge", Measured.Millimetres(fitting.LongestBridge));
         }
 
         if (!fitting.Bed.Fits)
         {
-            yield return "It does not fit the printer.";
+            yield return Phrase.Of("print.caution.large");
         }
         else if (fitting.Bed.Place == BedPlace.Slanted)
         {
-            yield return "It fits the bed only when turned: let the slicer arrange it.";
+            yield return Phrase.Of("print.caution.turned");
         }
     }
 }

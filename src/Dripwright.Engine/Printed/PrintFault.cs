@@ -1,3 +1,5 @@
+using Dripwright.Engine.Phrases;
+
 namespace Dripwright.Engine.Printed;
 
 /// <summary>Why a fitting cannot be made from its parameters.</summary>
@@ -5,8 +7,8 @@ namespace Dripwright.Engine.Printed;
 /// <param name="Found">What it is.</param>
 /// <param name="Expected">What it should be.</param>
 /// <param name="Remedy">What to do.</param>
-public sealed record PrintFault(string Field, string Found, string Expected, string Remedy)
+public sealed record PrintFault(string Field, Phrase Found, Phrase Expected, Phrase Remedy)
 {
-    /// <summary>In one sentence.</summary>
+    /// <summary>In one line, for whoever reads an exception; words for a grower are made at the edge.</summary>
     public override string ToString() => $"{Field}: found {Found}; expected {Expected}; {Remedy}";
 }

@@ -1,4 +1,5 @@
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Stands.Checks;
 using Dripwright.Engine.Stands.Loads;
@@ -15,7 +16,7 @@ public sealed record PrintedSpot(int Row, Vector3 At);
 /// <param name="Count">How many to print.</param>
 /// <param name="Design">The part.</param>
 /// <param name="Use">Where it goes.</param>
-public sealed record PrintedPart(string Number, int Count, PrintDesign Design, string Use)
+public sealed record PrintedPart(string Number, int Count, PrintDesign Design, Phrase Use)
 {
     /// <summary>Catalogue key under which it is counted; null for the coupon, which is none of the rig's parts.</summary>
     public string? Key { get; init; }
@@ -49,7 +50,7 @@ public enum MomentSource
 public sealed record RefusedPart(string Number, PrintFault Fault)
 {
     /// <summary>In one line, for the builder: the parameter's name would tell them nothing.</summary>
-    public override string ToString() => $"{Number}: found {Fault.Found}; expected {Fault.Expected}; {Fault.Remedy}";
+    public Phrase Sentence => Phrase.Of("print.refused", Number, Fault.Found, Fault.Expected, Fault.Remedy);
 }
 
 /// <summary>The printed parts of a rig.</summary>
@@ -103,14 +104,7 @@ public sealed record PrintedParts(IReadOnlyList<PrintedPart> Parts, IReadOnlyLis
         var moments = new JointMoments(strength);
         if (stands)
         {
-            Add(
-                Coupon,
-                PrintedKind.Coupon,
-                1,
-                start,
-                "print this first: it tells which clearance fits your tube",
-                null
-            );
+            Add(Coupon, PrintedKind.Coupon, 1, start, Phrase.Of("print.use.coupon"), null);
         }
 
         foreach (PrintedJoint place in places)
@@ -143,7 +137,7 @@ public sealed record PrintedParts(IReadOnlyList<PrintedPart> Parts, IReadOnlyLis
             PrintedKind kind,
             int count,
             PrintParameters parameters,
-            string use,
+            Phrase use,
             PrintedJoint? place
         )
         {
@@ -224,20 +218,20 @@ public sealed record PrintedParts(IReadOnlyList<PrintedPart> Parts, IReadOnlyLis
         return HangerStrength.LargestShare * weight * span;
     }
 
-    private static string Where(PrintedJoint joint) =>
+    private static Phrase Where(PrintedJoint joint) =>
         joint.Kind switch
         {
-            PrintedKind.Foot => "under each leg",
-            PrintedKind.TubeClip => "where a tie crosses a leg",
+            PrintedKind.Foot => Phrase.Of("print.use.foot"),
+            PrintedKind.TubeClip => Phrase.Of("print.use.tube-clip"),
             PrintedKind.DrainHanger => joint.Hanger!.Mount switch
             {
-                HangerMount.Leg => "holds the drain beside a leg, at the height that its slope asks",
-                HangerMount.Cross => "holds the drain under a cross-member",
-                _ => "holds the drain under the middle rail, beside a joint",
+                HangerMount.Leg => Phrase.Of("print.use.hanger.leg"),
+                HangerMount.Cross => Phrase.Of("print.use.hanger.cross"),
+                _ => Phrase.Of("print.use.hanger.rail"),
             },
-            PrintedKind.ThreeWay => "over the legs of the end frames",
-            PrintedKind.FourWay => "over the legs of the frames between",
-            PrintedKind.Tee or PrintedKind.Cross => "where inner rails meet the cross-members",
-            _ => "where tubes meet",
+            PrintedKind.ThreeWay => Phrase.Of("print.use.three-way"),
+            PrintedKind.FourWay => Phrase.Of("print.use.four-way"),
+            PrintedKind.Tee or PrintedKind.Cross => Phrase.Of("print.use.tee"),
+            _ => Phrase.Of("print.use.joint"),
         };
 }

@@ -1,5 +1,6 @@
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Parts;
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Physics;
 using Dripwright.Engine.Water;
 
@@ -56,7 +57,7 @@ internal sealed class CandidateList(Brief brief, SearchSpace space)
     public decimal Cost(CatalogueEntry part, int needed, int spares)
     {
         int have = Math.Min(needed + spares, _have.GetValueOrDefault(part.Key));
-        return PartLines.Of(part, part.Key, needed, spares, have, "", 0, "").Price ?? 0;
+        return PartLines.Of(part, part.Key, needed, spares, have, Phrase.None, 0, Phrase.None).Price ?? 0;
     }
 
     /// <summary>[m] Head that is missing for every emitter to work in its range. Over zero, the rig is sure to fail.</summary>

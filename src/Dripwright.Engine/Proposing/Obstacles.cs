@@ -1,7 +1,6 @@
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Findings;
 using Dripwright.Engine.Phrases;
-using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Proposing;
 
@@ -10,25 +9,24 @@ internal static class Obstacles
 {
     public static IReadOnlyList<Obstacle> Of(Brief brief, Search search)
     {
-        var words = new QuantityWords(brief.Units);
         List<Obstacle> obstacles = [];
         int pots = BriefPots.Count(brief, search.Space.Catalogue);
         PotType pot = search.Space.Pot;
         int capacity = RowPatterns.Capacity(brief, pot, search.Space.Catalogue);
         if (capacity < pots || search.Space.Patterns.Count == 0)
         {
-            obstacles.Add(Room(brief, search.Space, pots, capacity, words));
+            obstacles.Add(Room(brief, search.Space, pots, capacity));
             return obstacles;
         }
 
         if (search.Space.Pumps.Count == 0 && brief.TankShelf is null)
         {
-            obstacles.Add(Power(brief, search.Space, words));
+            obstacles.Add(Power(brief, search.Space));
         }
 
         if (search.Space.Frames.Count == 0 && obstacles.Count == 0)
         {
-            obstacles.Add(Reservoir(brief, search.Space, words));
+            obstacles.Add(Reservoir(brief, search.Space));
         }
 
         if (search.OverBudget is { } over)
@@ -36,22 +34,17 @@ internal static class Obstacles
             decimal more = over.Cost - brief.Budget!.Value;
             obstacles.Add(
                 new(
-                    $"The cheapest rig found that passes costs {RigWords.Money(over.Cost)}; the budget is {RigWords.Money(brief.Budget.Value)}.",
-                    $"Allow {RigWords.Money(Math.Ceiling(more))} more, or put what you have already into onHand."
+                    Phrase.Of("obstacle.budget", RigWords.Money(over.Cost), brief.Budget.Value),
+                    Phrase.Of("obstacle.budget.remedy", RigWords.Money(Math.Ceiling(more)))
                 )
             );
             return obstacles;
         }
 
-        Placing(search.Shortage, search.Planned == 0 && search.Closest is null, obstacles, words);
+        Placing(search.Shortage, search.Planned == 0 && search.Closest is null, obstacles);
         if (search.Planned == 0 && search.HeadMissing is { } head)
         {
-            obstacles.Add(
-                new(
-                    $"No pump that the circuit bears lifts the water into the emitters with the pressure they need: {words.Length(head)} of head are missing.",
-                    "Add a stronger pump to your own catalogue, free power on the circuit, or choose a lower pot."
-                )
-            );
+            obstacles.Add(new(Phrase.Of("obstacle.head", Measured.Head(head)), Phrase.Of("obstacle.head.remedy")));
         }
 
         if (search.Planned == 0 && search.Shortage.Days is { } days)
@@ -59,8 +52,8 @@ internal static class Obstacles
             double asked = brief.DaysWanted / 86_400;
             obstacles.Add(
                 new(
-                    $"No reservoir that fits lasts {QuantityWords.Number(asked)} days with its pump covered.",
-                    $"Ask for {QuantityWords.Number(Math.Floor((asked - days) * 10) / 10)} days, or add a larger tank to your own catalogue."
+                    Phrase.Of("obstacle.days", Measured.Days(asked * 86_400)),
+                    Phrase.Of("obstacle.days.remedy", Measured.Days(Math.Floor((asked - days) * 10) / 10 * 86_400))
                 )
             );
         }
@@ -77,27 +70,22 @@ internal static class Obstacles
 
         if (search.AnyThirsty && obstacles.Count == 0)
         {
-            obstacles.Add(
-                new(
-                    "Every rig that passes would give a pot less in a day's waterings than its plants drink.",
-                    "Plant fewer to a pot, or state less water for each plant."
-                )
-            );
+            obstacles.Add(new(Phrase.Of("obstacle.thirst"), Phrase.Of("obstacle.thirst.remedy")));
         }
 
         if (obstacles.Count == 0)
         {
             obstacles.Add(
                 search.Stopped
-                    ? new("The search was stopped before any rig passed.", "Let it run longer.")
-                    : new("Nothing that was tried passes every rule.", "Relax the room, the days or the aisle.")
+                    ? new(Phrase.Of("obstacle.stopped"), Phrase.Of("obstacle.stopped.remedy"))
+                    : new(Phrase.Of("obstacle.nothing"), Phrase.Of("obstacle.nothing.remedy"))
             );
         }
 
         return obstacles;
     }
 
-    private static void Placing(Shortage shortage, bool nothingPlaced, List<Obstacle> obstacles, QuantityWords words)
+    private static void Placing(Shortage shortage, bool nothingPlaced, List<Obstacle> obstacles)
     {
         if (!nothingPlaced)
         {
@@ -106,81 +94,56 @@ internal static class Obstacles
 
         if (shortage.Along is { } along)
         {
-            obstacles.Add(
-                new(
-                    "With stand modules, drain and reservoir the rows are longer than the room.",
-                    $"{words.Length(along)} more along the rows would hold it."
-                )
-            );
+            obstacles.Add(new(Phrase.Of("obstacle.along"), Phrase.Of("obstacle.along.remedy", Measured.Length(along))));
         }
 
         if (shortage.Across is { } across)
         {
             obstacles.Add(
-                new(
-                    "With aisles, drain and reservoir the rows are wider than the room.",
-                    $"{words.Length(across)} more across the rows, or that much less aisle in all, would hold it."
-                )
+                new(Phrase.Of("obstacle.across"), Phrase.Of("obstacle.across.remedy", Measured.Length(across)))
             );
         }
 
         if (shortage.Fall is { } fall)
         {
-            obstacles.Add(
-                new(
-                    "The drain would arrive under the reservoir's rim even from the highest stand in reach.",
-                    $"Sink the reservoir by {words.Length(fall)}, or ask for fewer days so that a lower one will do."
-                )
-            );
+            obstacles.Add(new(Phrase.Of("obstacle.fall"), Phrase.Of("obstacle.fall.remedy", Measured.Length(fall))));
         }
 
         if (shortage.Parts && obstacles.Count == 0)
         {
-            obstacles.Add(
-                new(
-                    "Your own catalogue has pipes in these sizes for which there is no elbow, tee, cap or other fitting.",
-                    "Add their fittings to your catalogue, or take these pipes out of it."
-                )
-            );
+            obstacles.Add(new(Phrase.Of("obstacle.parts"), Phrase.Of("obstacle.parts.remedy")));
         }
 
         if (shortage.Holes && obstacles.Count == 0)
         {
-            obstacles.Add(
-                new(
-                    "At this spacing a hole falls on a joint with every length of stand module.",
-                    $"Change the spacing a little."
-                )
-            );
+            obstacles.Add(new(Phrase.Of("obstacle.holes"), Phrase.Of("obstacle.holes.remedy")));
         }
     }
 
-    private static Obstacle Room(Brief brief, SearchSpace space, int pots, int capacity, QuantityWords words)
+    private static Obstacle Room(Brief brief, SearchSpace space, int pots, int capacity)
     {
         (PotType pot, PartsCatalogue catalogue) = (space.Pot, space.Catalogue);
         double spacing = BriefPots.Spacing(brief, pot.Length, catalogue);
-        List<string> cures = [];
+        List<Phrase> cures = [];
         if (WouldHold(0.9 * spacing, s => Apart(brief, spacing - s)) is { } closer && spacing - closer > pot.Length)
         {
-            cures.Add($"{words.Length(spacing - closer)} from pot to pot would hold them");
+            cures.Add(Phrase.Of("obstacle.room.closer", Measured.Length(spacing - closer)));
         }
 
         if (WouldHold(300, more => Room(brief, more, 0)) is { } longer)
         {
-            cures.Add($"{words.Length(longer)} more room along its length would");
+            cures.Add(Phrase.Of("obstacle.room.longer", Measured.Length(longer)));
         }
 
         if (WouldHold(300, more => Room(brief, 0, more)) is { } wider)
         {
-            cures.Add($"{words.Length(wider)} more across it would");
+            cures.Add(Phrase.Of("obstacle.room.wider", Measured.Length(wider)));
         }
 
-        cures.Add(
-            capacity > 0 ? $"or take {QuantityWords.Count(capacity)} pots" : "or a smaller pot and a narrower aisle"
-        );
+        cures.Add(capacity > 0 ? Phrase.Counted("obstacle.room.fewer", capacity) : Phrase.Of("obstacle.room.smaller"));
         return new(
-            $"The room holds at most {QuantityWords.Count(capacity)} pots at {words.Length(spacing)} from pot to pot; the brief asks for {QuantityWords.Count(pots)}.",
-            $"{string.Join("; ", cures)}."
+            Phrase.Of("obstacle.room", Phrase.Counted("count.pots", capacity), Measured.Length(spacing), pots),
+            Phrase.Of("obstacle.room.remedy", new Several(cures, Joint.Or))
         );
 
         double? WouldHold(double most, Func<double, Brief> changed)
@@ -218,25 +181,35 @@ internal static class Obstacles
             Crops = [.. brief.Crops.Select(c => c with { Spacing = spacing })],
         };
 
-    private static Obstacle Power(Brief brief, SearchSpace space, QuantityWords words)
+    private static Obstacle Power(Brief brief, SearchSpace space)
     {
         double allowed = brief.Site.Breaker * RuleBook.Limit("circuit-load") * brief.Site.Voltage;
         double least = space.AllPumps.Count == 0 ? 0 : space.AllPumps.Min(p => p.Power);
         double over = brief.Site.OtherLoads + least - allowed;
         return new(
-            $"The circuit bears {words.Power(allowed)} for hours on end; with other loads of {words.Power(brief.Site.OtherLoads)} not even the smallest pump of {words.Power(least)} has room.",
-            $"Move {words.Power(over)} of lamps or heaters to another circuit."
+            Phrase.Of(
+                "obstacle.power",
+                Measured.Power(allowed),
+                Measured.Power(brief.Site.OtherLoads),
+                Measured.Power(least)
+            ),
+            Phrase.Of("obstacle.power.remedy", Measured.Power(over))
         );
     }
 
-    private static Obstacle Reservoir(Brief brief, SearchSpace space, QuantityWords words)
+    private static Obstacle Reservoir(Brief brief, SearchSpace space)
     {
         double most = space.LargestFilled;
         double days = brief.DaysWanted / 86_400;
         double lasts = most / space.Use / 86_400;
         return new(
-            $"{QuantityWords.Number(days)} days take {words.Volume(space.VolumeWanted)}; the largest tank in these sizes whose rim stays under the wall outlet holds {words.Volume(most)}.",
-            $"Ask for {QuantityWords.Number(Math.Floor(lasts * 10) / 10)} days, have the outlet set higher, or add a larger tank to your own catalogue."
+            Phrase.Of(
+                "obstacle.reservoir",
+                Measured.Days(days * 86_400),
+                Measured.Volume(space.VolumeWanted),
+                Measured.Volume(most)
+            ),
+            Phrase.Of("obstacle.reservoir.remedy", Measured.Days(Math.Floor(lasts * 10) / 10 * 86_400))
         );
     }
 }

@@ -14,7 +14,7 @@ namespace Dripwright.Engine.Proposing;
 /// <param name="Mark">[-] Highest of <see cref="UniformityMarks"/> for which it is the cheapest.</param>
 /// <param name="Proven">True where no rig that was left unexamined can be cheaper at its marks.</param>
 /// <param name="Title">What it is, in one line.</param>
-/// <param name="Why">What it does better and what it gives up beside the one before it, in plain words.</param>
+/// <param name="Why">What it does better and what it gives up beside the one before it.</param>
 public sealed record Proposal(
     Rig Rig,
     Plan Plan,
@@ -24,18 +24,14 @@ public sealed record Proposal(
     double Uniformity,
     double Mark,
     bool Proven,
-    string Title,
-    string Why
+    Phrase Title,
+    Phrase Why
 );
 
 /// <summary>Why nothing, or not what was asked, can be proposed, and what would help.</summary>
 /// <param name="What">What stands in the way, with its value and limit.</param>
 /// <param name="Remedy">Which limit relaxed by how much would help.</param>
-public sealed record Obstacle(Phrase What, Phrase Remedy)
-{
-    internal Obstacle(string what, string remedy)
-        : this(Phrase.Plain(what), Phrase.Plain(remedy)) { }
-}
+public sealed record Obstacle(Phrase What, Phrase Remedy);
 
 /// <summary>What was searched and what was not.</summary>
 /// <param name="Planned">Rigs planned in full.</param>
@@ -52,12 +48,12 @@ public sealed record SearchReport(int Planned, int Placed, long Unexamined, deci
 /// <summary>The answer to a brief.</summary>
 /// <param name="Proposals">Cheapest first, each more even than the one before; empty where nothing passes.</param>
 /// <param name="Obstacles">What stood in the way; empty where something is proposed.</param>
-/// <param name="Remarks">What was understood otherwise than it was written.</param>
+/// <param name="Remarks">What was assumed where the brief does not say or cannot be followed.</param>
 /// <param name="Search">What was searched.</param>
 public sealed record ProposalList(
     IReadOnlyList<Proposal> Proposals,
     IReadOnlyList<Obstacle> Obstacles,
-    IReadOnlyList<string> Remarks,
+    IReadOnlyList<Phrase> Remarks,
     SearchReport Search
 )
 {

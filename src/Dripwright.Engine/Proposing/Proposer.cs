@@ -1,7 +1,7 @@
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Rigs;
-using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Proposing;
 
@@ -68,24 +68,26 @@ public static class Proposer
         };
     }
 
-    private static string NameOf(Brief brief, int index) => $"{brief.Name}, proposal {QuantityWords.Count(index + 1)}";
+    private static string NameOf(Brief brief, int index) => $"{brief.Name} {Labels.Of(index + 1)}";
 
-    private static List<string> Remarks(Brief brief, SearchSpace space, PartsCatalogue catalogue)
+    private static List<Phrase> Remarks(Brief brief, SearchSpace space, PartsCatalogue catalogue)
     {
-        List<string> remarks = [];
-        var words = new QuantityWords(brief.Units);
+        List<Phrase> remarks = [];
         double asked = BriefPots.Asked(brief, catalogue);
         if (asked < space.Pot.Length)
         {
             remarks.Add(
-                $"Pots stand {words.Length(space.Pot.Length)} apart, not {words.Length(asked)}: {space.Pot.Name} is that long."
+                Phrase.Of(
+                    "proposal.remark.pot",
+                    Measured.Length(space.Pot.Length),
+                    Measured.Length(asked),
+                    space.Pot.Name
+                )
             );
         }
         else if (brief.Crops.Any(c => c.Spacing is null))
         {
-            remarks.Add(
-                $"Pots stand {words.Length(asked)} apart: where the brief does not say, what is usual for the crop."
-            );
+            remarks.Add(Phrase.Of("proposal.remark.usual", Measured.Length(asked)));
         }
 
         return remarks;

@@ -1,56 +1,49 @@
+using System.Globalization;
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Rigs;
-using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Proposing;
 
-/// <summary>Rigs in plain words, alone and beside one another.</summary>
+/// <summary>What a rig is, alone and beside another.</summary>
 internal static class RigWords
 {
     /// <summary>What a rig is, in one line.</summary>
-    public static string Title(Plan plan) =>
-        $"{Rows(plan)}, fed {Entry(plan.Rig.Feed.Entry)}, {Pump(plan)}, {Emitters(plan)}";
+    public static Phrase Title(Plan plan) =>
+        Phrase.Of("proposal.title", Rows(plan), Entry(plan), Pump(plan), Emitters(plan));
 
     /// <summary>Why the first of a list stands there.</summary>
-    public static string First(Plan plan) =>
-        $"The cheapest that passes every rule. {Sentence(Uniformity(plan))}; the reservoir lasts {Days(plan)} days.{OneEmitter(plan)}";
+    public static Phrase First(Plan plan) =>
+        Sentences(
+            Phrase.Of("proposal.first", Measured.Share(Value(plan)), Measured.Days(Days(plan))),
+            OneEmitter(plan)
+        );
 
     /// <summary>What a rig does better than another and what it gives up for it.</summary>
-    public static string Beside(Plan before, Plan plan)
+    public static Phrase Beside(Plan before, Plan plan)
     {
-        var words = new QuantityWords(plan.Rig.Units);
-        List<string> by = [];
-        List<string> better = [Uniformity(plan) + $" instead of {words.Share(Value(before))}"];
-        List<string> worse =
+        List<Phrase> better =
         [
-            $"{Money(plan.Parts.Cost.Known - before.Parts.Cost.Known)} {plan.Parts.Currency}".TrimEnd() + " more",
+            Phrase.Of("proposal.uniformity", Measured.Share(Value(plan)), Measured.Share(Value(before))),
         ];
-        Differ(by, Rows(before), Rows(plan), $"{Rows(plan)} instead of {Rows(before)}");
-        Differ(by, Entry(before.Rig.Feed.Entry), Entry(plan.Rig.Feed.Entry), $"fed {Entry(plan.Rig.Feed.Entry)}");
-        Differ(by, Pipes(before), Pipes(plan), Pipes(plan));
-        Differ(by, Emitters(before), Emitters(plan), Emitters(plan));
-        Differ(by, Pump(before), Pump(plan), Pump(plan));
-        Differ(
-            by,
-            before.Rig.Drain.Exit.ToString(),
-            plan.Rig.Drain.Exit.ToString(),
-            plan.Rig.Drain.Exit == DrainExit.Middle ? "drained from the middle" : "drained at the end"
-        );
-        Differ(by, Tank(before), Tank(plan), Tank(plan));
+        List<Phrase> worse =
+        [
+            Phrase.Of("proposal.cost", Sum(plan.Parts.Cost.Known - before.Parts.Cost.Known, plan.Parts.Currency)),
+        ];
         Compare(
             better,
             worse,
             Watts(before),
             Watts(plan),
             less: true,
-            $"{words.Power(Watts(plan))} at the pump instead of {words.Power(Watts(before))}"
+            Phrase.Of("proposal.power", Measured.Power(Watts(plan)), Measured.Power(Watts(before)))
         );
         Compare(
             better,
             worse,
-            before.Reservoir.Days ?? 0,
-            plan.Reservoir.Days ?? 0,
+            (before.Reservoir.Days ?? 0),
+            (plan.Reservoir.Days ?? 0),
             less: false,
-            $"{Days(plan)} days from the reservoir instead of {Days(before)}"
+            Phrase.Of("proposal.days", Measured.Days(Days(plan)), Measured.Days(Days(before)))
         );
         Compare(
             better,
@@ -58,30 +51,53 @@ internal static class RigWords
             before.Layout.Rows.Count,
             plan.Layout.Rows.Count,
             less: true,
-            $"{Count(plan.Layout.Rows.Count, "row")} to walk round instead of {Count(before.Layout.Rows.Count, "row")}"
+            Phrase.Counted("proposal.walk", plan.Layout.Rows.Count, before.Layout.Rows.Count)
         );
-        string made = by.Count > 0 ? $" It is {string.Join("; ", by)}." : "";
-        return $"Better: {string.Join("; ", better)}. Given up: {string.Join("; ", worse)}.{made}{OneEmitter(plan)}";
+        return Sentences(
+            Phrase.Of("proposal.beside", All(better), All(worse)),
+            Changed(before, plan) is { IsNone: false } by ? Phrase.Of("proposal.by", by) : Phrase.None,
+            OneEmitter(plan)
+        );
     }
 
     /// <summary>A sum of money with two digits.</summary>
-    public static string Money(decimal sum) => sum.ToString("0.00", System.Globalization.CultureInfo.InvariantCulture);
+    public static string Money(decimal sum) => sum.ToString("0.00", CultureInfo.InvariantCulture);
 
-    private static void Differ(List<string> list, string before, string now, string text)
+    private static string Sum(decimal sum, string currency) => $"{Money(sum)} {currency}".TrimEnd();
+
+    private static Phrase All(IReadOnlyList<Phrase> phrases) => Phrase.Of(new Several(phrases, Joint.Semicolon));
+
+    private static Phrase Sentences(params Phrase[] sentences) => Phrase.Of(new Several(sentences, Joint.Sentence));
+
+    // How the rig is made otherwise than the one before it.
+    private static Phrase Changed(Plan before, Plan plan)
     {
-        if (before != now)
+        List<Phrase> by = [];
+        void Differ(Func<Plan, Phrase> of, Phrase? text = null)
         {
-            list.Add(text);
+            if (of(before) != of(plan))
+            {
+                by.Add(text ?? of(plan));
+            }
         }
+
+        Differ(Rows, Phrase.Of("proposal.rows.instead", Rows(plan), Rows(before)));
+        Differ(Entry);
+        Differ(Pipes);
+        Differ(Emitters);
+        Differ(Pump);
+        Differ(Exit);
+        Differ(one => one.Layout.Parts.Tank.Name);
+        return All(by);
     }
 
     private static void Compare(
-        List<string> better,
-        List<string> worse,
+        List<Phrase> better,
+        List<Phrase> worse,
         double before,
         double now,
         bool less,
-        string text
+        Phrase text
     )
     {
         // What prints alike is alike.
@@ -97,44 +113,40 @@ internal static class RigWords
 
     private static double Watts(Plan plan) => plan.Feed.OperatingPoint?.Power ?? 0;
 
-    private static string Uniformity(Plan plan) => $"uniformity {new QuantityWords(plan.Rig.Units).Share(Value(plan))}";
+    // [s] Cut to a tenth of a day, so that no more is promised than there is.
+    private static double Days(Plan plan) => Math.Floor((plan.Reservoir.Days ?? 0) * 10) / 10 * 86_400;
 
-    private static string Days(Plan plan) => QuantityWords.Number(Math.Floor((plan.Reservoir.Days ?? 0) * 10) / 10);
-
-    private static string Rows(Plan plan)
+    private static Phrase Rows(Plan plan)
     {
         bool staggered = plan.Rig.Rows.Any(r => r.Arrangement == Arrangement.Staggered);
-        int rows = plan.Layout.Rows.Count;
         int most = plan.Layout.Rows.Max(r => r.Pots.Count);
         int least = plan.Layout.Rows.Min(r => r.Pots.Count);
-        string pots = most == least ? Count(most, "pot") : $"{QuantityWords.Count(least)} or {Count(most, "pot")}";
-        return $"{QuantityWords.Count(rows)} {(staggered ? "staggered " : "")}{(rows == 1 ? "row" : "rows")} of {pots}";
+        Phrase pots = most == least ? Phrase.Counted("count.pots", most) : Phrase.Of("proposal.pots", least, most);
+        return Phrase.Counted(staggered ? "proposal.rows.staggered" : "proposal.rows", plan.Layout.Rows.Count, pots);
     }
 
-    private static string Entry(FeedEntry entry) =>
-        entry switch
-        {
-            FeedEntry.Middle => "through a tee in the middle",
-            FeedEntry.BothEnds => "from both ends",
-            FeedEntry.Loop => "as a loop",
-            _ => "at one end",
-        };
+    private static Phrase Entry(Plan plan) =>
+        Phrase.Of(
+            plan.Rig.Feed.Entry switch
+            {
+                FeedEntry.Middle => "proposal.entry.middle",
+                FeedEntry.BothEnds => "proposal.entry.both-ends",
+                FeedEntry.Loop => "proposal.entry.loop",
+                _ => "proposal.entry.end",
+            }
+        );
 
-    private static string Pipes(Plan plan) =>
-        $"line {plan.Layout.Parts.Line.Name}, header {plan.Layout.Parts.Header.Name}";
+    private static Phrase Exit(Plan plan) =>
+        Phrase.Of(plan.Rig.Drain.Exit == DrainExit.Middle ? "proposal.exit.middle" : "proposal.exit.end");
 
-    private static string Emitters(Plan plan) =>
-        $"{Count(plan.Rig.Feed.EmittersPerPot, "emitter")} a pot: {plan.Layout.Parts.Emitter.Name}";
+    private static Phrase Pipes(Plan plan) =>
+        Phrase.Of("proposal.pipes", plan.Layout.Parts.Line.Name, plan.Layout.Parts.Header.Name);
 
-    private static string Pump(Plan plan) => plan.Layout.Parts.Pump?.NameIn(plan.Rig.Units) ?? "gravity from the shelf";
+    private static Phrase Emitters(Plan plan) =>
+        Phrase.Counted("proposal.emitters", plan.Rig.Feed.EmittersPerPot, plan.Layout.Parts.Emitter.Name);
 
-    private static string Tank(Plan plan) => plan.Layout.Parts.Tank.NameIn(plan.Rig.Units);
+    private static Phrase Pump(Plan plan) => plan.Layout.Parts.Pump?.Name ?? Phrase.Of("proposal.gravity");
 
-    private static string OneEmitter(Plan plan) =>
-        plan.Rig.Feed.EmittersPerPot > 1 ? "" : " With one emitter a pot, a blocked one dries the plant.";
-
-    private static string Count(int number, string thing) =>
-        $"{QuantityWords.Count(number)} {thing}{(number == 1 ? "" : "s")}";
-
-    private static string Sentence(string text) => char.ToUpperInvariant(text[0]) + text[1..];
+    private static Phrase OneEmitter(Plan plan) =>
+        plan.Rig.Feed.EmittersPerPot > 1 ? Phrase.None : Phrase.Of("proposal.one-emitter");
 }

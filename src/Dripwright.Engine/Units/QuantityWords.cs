@@ -32,6 +32,37 @@ public sealed class QuantityWords(UnitSystem units)
         : Us ? $"{Number(metres / 0.0254, "0.###")} in"
         : $"{Number(metres * 1000, "0.#")} mm";
 
+    /// <summary>A tool's size as the tool is marked: a fraction of an inch where it is one, else decimals; or millimetres.</summary>
+    /// <param name="diameter">[m] Diameter.</param>
+    public string Tool(double diameter)
+    {
+        if (!Us)
+        {
+            return $"{Number(diameter * 1000, "0.#")} mm";
+        }
+
+        double sixteenths = diameter / 0.0254 * 16;
+        int whole = (int)Math.Round(sixteenths);
+        if (whole == 0 || Math.Abs(sixteenths - whole) > 0.02)
+        {
+            return $"{Number(diameter / 0.0254)} in";
+        }
+
+        int bottom = 16;
+        int rest = whole % 16;
+        while (rest > 0 && rest % 2 == 0)
+        {
+            rest /= 2;
+            bottom /= 2;
+        }
+
+        string inches = Count(whole / 16);
+        string fraction = $"{Count(rest)}/{Count(bottom)}";
+        return rest == 0 ? $"{inches} in"
+            : whole < 16 ? $"{fraction} in"
+            : $"{inches} {fraction} in";
+    }
+
     /// <summary>Head, which nobody measures in sixteenths.</summary>
     /// <param name="metres">[m] The head.</param>
     public string Head(double metres) => Us ? $"{Number(metres / 0.3048, "0.0")} ft" : $"{Number(metres, "0.00")} m";
@@ -103,13 +134,6 @@ public sealed class QuantityWords(UnitSystem units)
     /// <param name="number">[-] The number.</param>
     public static string Count(int number) => number.ToString(CultureInfo.InvariantCulture);
 
-    /// <summary>"1 pot", "12 pots".</summary>
-    /// <param name="number">[-] How many.</param>
-    /// <param name="one">The word for one.</param>
-    /// <param name="many">The word for several; with an s where null.</param>
-    public static string Counted(int number, string one, string? many = null) =>
-        $"{Count(number)} {(number == 1 ? one : many ?? one + "s")}";
-
     /// <summary>A number in a format, the same in every culture and never "-0".</summary>
     /// <param name="value">[-] The number.</param>
     /// <param name="format">Its format.</param>
@@ -118,14 +142,6 @@ public sealed class QuantityWords(UnitSystem units)
         string text = value.ToString(format, CultureInfo.InvariantCulture);
         return text.StartsWith('-') && text.All(c => c is '-' or '0' or '.') ? text[1..] : text;
     }
-
-    /// <summary>"1 to 4, 7": numbers as short as it goes, each said once.</summary>
-    /// <param name="numbers">The numbers, in any order.</param>
-    public static string Numbers(IEnumerable<int> numbers) =>
-        string.Join(
-            ", ",
-            Ranges(numbers).Select(r => r.First == r.Last ? Count(r.First) : $"{Count(r.First)} to {Count(r.Last)}")
-        );
 
     /// <summary>Numbers as ranges, in their order: three or more in a row are one range, all others stand alone.</summary>
     /// <param name="numbers">The numbers, in any order.</param>
@@ -145,14 +161,6 @@ public sealed class QuantityWords(UnitSystem units)
         }
 
         return ranges;
-    }
-
-    /// <summary>"tomato, pepper and basil".</summary>
-    /// <param name="words">The words.</param>
-    public static string Listed(IReadOnlyList<string> words)
-    {
-        ArgumentNullException.ThrowIfNull(words);
-        return words.Count < 2 ? string.Concat(words) : $"{string.Join(", ", words.SkipLast(1))} and {words[^1]}";
     }
 
     private string Of(Dimension dimension, double si) => QuantityText.Format(dimension, si, units);

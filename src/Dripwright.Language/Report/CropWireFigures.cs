@@ -20,17 +20,17 @@ internal static class CropWireFigures
         double end = wires.Max(w => w.Loaded.Supports.Where(s => s.End).Max(s => s.Total));
         string whose =
             plant.Basis == CropLoadBasis.Plant
-                ? Words.Of("figures.wire.by-plant", words.Force(plant.ByArea))
-                : Words.Of("figures.wire.by-area", words.Force(plant.ByPlant));
+                ? Words.Of("figures.wire.plant.loaded", words.Force(plant.ByArea))
+                : Words.Of("figures.wire.plant.standard", words.Force(plant.ByPlant));
         return new(
             FigureSubject.CropWire,
-            Words.Of("stage.crop-wire"),
+            Words.Of("figures.wire.heading"),
             [
                 new(Words.Of("figures.wire.plant"), words.Force(plant.Force), whose),
                 new(
-                    Words.Of("figures.wire.pull"),
+                    Words.Of("figures.wire.wire"),
                     words.Force(worst.Loaded.GreatestTension),
-                    Words.Of("figures.wire.of-limit", QuantityWords.Percent(worst.Loaded.Utilisation))
+                    Words.Of("figures.wire.wire.remark", QuantityWords.Percent(worst.Loaded.Utilisation))
                 ),
                 new(Words.Of("figures.wire.end"), words.Force(end), Words.Of("figures.wire.end.remark"))
                 {
@@ -57,7 +57,7 @@ internal static class CropWireFigures
         if (inner.Length > 0)
         {
             string allowed = plan.CropWire.HookAllowed is { } most
-                ? Words.Of("figures.wire.hook.limit", words.Force(most))
+                ? Words.Of("figures.wire.hook.thread", words.Force(most))
                 : Words.Of("figures.wire.hook.unknown");
             yield return new(Words.Of("figures.wire.hook"), words.Force(inner.Max()), allowed);
         }
@@ -67,17 +67,16 @@ internal static class CropWireFigures
     {
         if (plan.CropWire.String is { } vine)
         {
-            string alone =
-                plan.Rig.CropWire.Strings > 1 ? Words.Of("figures.wire.string.alone", words.Force(vine.OneLeft)) : "";
+            string clips = Words.Of(
+                vine.Clips == 1 ? "figures.wire.clips.one" : "figures.wire.clips.many",
+                words.Force(vine.EachClip),
+                vine.Clips
+            );
+            string alone = Words.Of("figures.wire.string.alone", words.Force(vine.OneLeft));
             yield return new(
                 Words.Of("figures.wire.string"),
                 words.Force(vine.EachString),
-                alone
-                    + Words.Of(
-                        vine.Clips == 1 ? "figures.wire.clips.one" : "figures.wire.clips.many",
-                        words.Force(vine.EachClip),
-                        QuantityWords.Count(vine.Clips)
-                    )
+                plan.Rig.CropWire.Strings > 1 ? $"{alone}; {clips}" : clips
             );
         }
     }

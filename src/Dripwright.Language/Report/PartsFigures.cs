@@ -1,6 +1,6 @@
+using System.Globalization;
 using Dripwright.Engine;
 using Dripwright.Engine.Layout;
-using Dripwright.Engine.Units;
 
 namespace Dripwright.Language.Report;
 
@@ -16,8 +16,8 @@ internal static class PartsFigures
         [
             new(
                 Words.Of("figures.parts.buy"),
-                SummaryWords.Several("figures.parts.buy.items", toBuy.Count),
-                SummaryWords.Several("figures.parts.buy.packs", toBuy.Sum(line => line.Packs))
+                Words.Count("count.items", toBuy.Count),
+                Words.Count("figures.parts.packs", toBuy.Sum(line => line.Packs))
             ),
             Cost(plan),
         ];
@@ -26,16 +26,16 @@ internal static class PartsFigures
         {
             var pieces = parts.Cuts.Sum(cut => cut.Stocks.Sum(stock => stock.Pieces.Count));
             var proven = parts.Cuts.All(cut => cut.ProvenOptimal)
-                ? Words.Of("figures.parts.proven")
-                : Words.Of("figures.parts.not-proven");
+                ? Words.Of("figures.parts.cut.proven")
+                : Words.Of("figures.parts.cut.unproven");
             var waste = parts.Cuts.Sum(cut => cut.Waste);
             figures.Add(
                 new(
                     Words.Of("figures.parts.cut"),
-                    SummaryWords.Several("figures.parts.pieces", pieces),
+                    Words.Count("count.pieces", pieces),
                     Words.Of(
-                        stocks == 1 ? "figures.parts.stock.one" : "figures.parts.stock.many",
-                        QuantityWords.Count(stocks),
+                        stocks == 1 ? "figures.parts.cut.stock.one" : "figures.parts.cut.stock.many",
+                        stocks,
                         proven,
                         words.Length(waste)
                     )
@@ -44,10 +44,7 @@ internal static class PartsFigures
         }
 
         figures.AddRange(
-            parts.CutTroubles.Select(trouble => new KeyFigure(
-                Words.Of("figures.parts.cannot-cut"),
-                told.Of(trouble.What)
-            ))
+            parts.CutTroubles.Select(trouble => new KeyFigure(Words.Of("figures.parts.uncut"), told.Of(trouble.What)))
         );
         var runs = plan.Layout.Runs.ToList();
         var emitters = runs.Sum(run => run.Holes.Count(hole => hole.Use == HoleUse.Emitter));
@@ -55,19 +52,11 @@ internal static class PartsFigures
         figures.Add(
             new(
                 Words.Of("figures.parts.drill"),
-                SummaryWords.Several(
-                    "figures.parts.holes",
-                    emitters + outlets + parts.PotHoles.Sum(hole => hole.Count)
-                ),
-                Words.Of(
-                    "figures.parts.holes.remark",
-                    QuantityWords.Count(emitters),
-                    QuantityWords.Count(outlets),
-                    QuantityWords.Count(parts.PotHoles.Sum(hole => hole.Count))
-                )
+                Words.Count("figures.parts.holes", emitters + outlets + parts.PotHoles.Sum(hole => hole.Count)),
+                Words.Of("figures.parts.drill.remark", emitters, outlets, parts.PotHoles.Sum(hole => hole.Count))
             )
         );
-        return new(FigureSubject.Parts, Words.Of("stage.parts"), figures);
+        return new(FigureSubject.Parts, Words.Of("figures.parts.heading"), figures);
     }
 
     private static KeyFigure Cost(Plan plan)
@@ -83,21 +72,21 @@ internal static class PartsFigures
         }
 
         var currency = plan.Parts.Currency.Length > 0 ? " " + plan.Parts.Currency : "";
-        var typical = cost.AnyInvented ? Words.Of("figures.parts.cost.typical") : "";
-        var unpriced =
+        string Money(decimal sum) => sum.ToString("0.00", CultureInfo.InvariantCulture) + currency;
+        string[] remarks =
+        [
+            plan.Parts.NutrientsCost is { LinesPriced: > 0, Known: var salts }
+                ? Words.Of("figures.parts.cost.nutrients", Money(salts))
+                : "",
+            cost.AnyInvented ? Words.Of("figures.parts.cost.made-up") : "",
             cost.LinesUnpriced == 0
-                ? Words.Of("figures.parts.cost.all")
-                : SummaryWords.Several("figures.parts.cost.unpriced", cost.LinesUnpriced);
-        var nutrients = plan.Parts.NutrientsCost is { LinesPriced: > 0, Known: var salts }
-            ? Words.Of(
-                "figures.parts.cost.nutrients",
-                salts.ToString("0.00", System.Globalization.CultureInfo.InvariantCulture) + currency
-            )
-            : "";
+                ? Words.Of("figures.parts.cost.all-priced")
+                : Words.Count("figures.parts.cost.unpriced", cost.LinesUnpriced),
+        ];
         return new(
             Words.Of("figures.parts.cost.known"),
-            cost.Known.ToString("0.00", System.Globalization.CultureInfo.InvariantCulture) + currency,
-            string.Join("; ", new[] { nutrients, typical, unpriced }.Where(text => text.Length > 0))
+            Money(cost.Known),
+            string.Join("; ", remarks.Where(remark => remark.Length > 0))
         );
     }
 }

@@ -7,7 +7,6 @@ public static partial class PlanJson
 {
     private static void WriteDrain(UnitJson json, DrainPlan drain)
     {
-        json.Text("trouble", drain.Trouble);
         json.Metres("slopeDrop", drain.SlopeDrop);
         json.Metres("mouthOverRim", drain.MouthOverRim);
         json.List(

@@ -6,10 +6,10 @@ namespace Dripwright.Language.Report;
 /// <content>The feed.</content>
 public static partial class PlanJson
 {
-    private static void WriteFeed(UnitJson json, FeedPlan feed)
+    private static void WriteFeed(UnitJson json, FeedPlan feed, PlanWords told)
     {
         json.Yes("solved", feed.Solved);
-        json.Text("trouble", feed.Trouble);
+        json.Text("trouble", told.Of(feed.Trouble));
         if (feed.OperatingPoint is { } point)
         {
             json.Object(
@@ -35,7 +35,7 @@ public static partial class PlanJson
         json.LitresPerHour("total", feed.TotalFlow);
         json.LitresPerHour("totalAtLowest", feed.TotalFlowAtLowest);
         json.LitresPerHour("bypass", feed.BypassFlow);
-        WriteUniformity(json, feed);
+        WriteUniformity(json, feed, told);
         WritePot(json, "weakest", feed.Weakest);
         WritePot(json, "strongest", feed.Strongest);
         json.List("pots", feed.Pots, pot => WritePotFields(json, pot));
@@ -100,14 +100,14 @@ public static partial class PlanJson
         );
     }
 
-    private static void WriteUniformity(UnitJson json, FeedPlan feed)
+    private static void WriteUniformity(UnitJson json, FeedPlan feed, PlanWords told)
     {
         json.List(
             "uniformity",
             feed.Uniformity,
             measure =>
             {
-                json.Text("name", measure.Name);
+                json.Text("name", told.Of(measure.Name));
                 json.Share("uniformity", measure.Value);
                 json.Text("class", EnumWords.Of(measure.Class));
                 json.Text("source", measure.Source);

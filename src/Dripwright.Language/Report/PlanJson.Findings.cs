@@ -81,23 +81,31 @@ public static partial class PlanJson
         );
     }
 
-    private static string Quantity(Measured measured) =>
+    /// <summary>What a value of plan.json measures.</summary>
+    internal static string Quantity(Measured measured) =>
         measured.Form switch
         {
             MeasuredForm.Velocity => "velocity",
             MeasuredForm.Number => "ratio",
-            MeasuredForm.Concentration => "concentration",
+            MeasuredForm.Concentration or MeasuredForm.GramsPerLitre => "concentration",
+            MeasuredForm.Millimoles => "amount-concentration",
+            MeasuredForm.Milliequivalents => "charge-concentration",
+            MeasuredForm.NewtonMetres => "moment",
+            MeasuredForm.Degrees => "angle",
             MeasuredForm.PH => "ph",
             MeasuredForm.Warming => "temperature-difference",
             _ => EnumWords.Of(measured.Dimension),
         };
 
-    // The SI unit in which the value stands; empty for plain numbers.
-    private static string UnitOf(Measured measured) =>
+    /// <summary>The SI unit in which a value of plan.json is given; empty for plain numbers.</summary>
+    internal static string UnitOf(Measured measured) =>
         (measured.Form, measured.Dimension) switch
         {
             (MeasuredForm.Velocity, _) => "m/s",
-            (MeasuredForm.Concentration, _) => "kg/m3",
+            (MeasuredForm.Concentration or MeasuredForm.GramsPerLitre, _) => "kg/m3",
+            (MeasuredForm.Millimoles or MeasuredForm.Milliequivalents, _) => "mol/m3",
+            (MeasuredForm.NewtonMetres, _) => "N m",
+            (MeasuredForm.Degrees, _) => "rad",
             (_, Dimension.Length) => "m",
             (_, Dimension.Volume) => "m3",
             (_, Dimension.Flow) => "m3/s",

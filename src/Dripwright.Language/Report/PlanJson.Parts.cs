@@ -13,9 +13,9 @@ public static partial class PlanJson
             line =>
             {
                 json.Text("part", line.Part);
-                json.Text("name", line.Name);
+                json.Text("name", told.Of(line.Name));
                 json.Text("section", line.Section);
-                json.Text("where", line.Where);
+                json.Text("where", told.Of(line.Where));
                 json.Count("needed", line.Needed);
                 json.Count("spares", line.Spares);
                 json.Count("onHand", line.OnHand);
@@ -26,7 +26,7 @@ public static partial class PlanJson
                 json.Valued("price", line.Price, parts.Currency);
                 json.Yes("inventedPrice", line.InventedPrice);
                 json.Text("unit", line.Unit);
-                json.Text("note", line.Note);
+                json.Text("note", told.Of(line.Note));
             }
         );
         json.Object(
@@ -53,8 +53,8 @@ public static partial class PlanJson
             parts.Forgotten,
             thing =>
             {
-                json.Text("name", thing.Name);
-                json.Text("why", thing.Why);
+                json.Text("name", told.Of(thing.Name));
+                json.Text("why", told.Of(thing.Why));
             }
         );
         json.List("cuts", parts.Cuts, cut => WriteCut(json, cut, parts.Currency));
@@ -72,8 +72,8 @@ public static partial class PlanJson
                 json.Metres("fromEnd", hole.FromEnd);
                 json.Metres("step", hole.Step);
                 json.Millimetres("diameter", hole.Diameter);
-                json.Text("tool", hole.Tool);
-                json.Text("face", hole.Face);
+                json.Text("tool", told.Of(hole.Tool));
+                json.Text("face", EnumWords.Of(hole.Face));
             }
         );
         json.List(
@@ -85,7 +85,7 @@ public static partial class PlanJson
                 json.Count("count", hole.Count);
                 json.Metres("height", hole.Height);
                 json.Millimetres("diameter", hole.Diameter);
-                json.Text("tool", hole.Tool);
+                json.Text("tool", told.Of(hole.Tool));
             }
         );
     }

@@ -90,14 +90,14 @@ public static partial class PlanJson
             }
         );
         json.Object("layout", () => WriteLayout(json, plan.Layout, told));
-        json.Object("feed", () => WriteFeed(json, plan.Feed));
+        json.Object("feed", () => WriteFeed(json, plan.Feed, told));
         json.Object("dose", () => WriteDose(json, plan.Dose));
         json.Object("drain", () => WriteDrain(json, plan.Drain));
         json.Object("reservoir", () => WriteReservoir(json, plan.Reservoir));
         json.Object("cropWire", () => WriteCropWire(json, plan.CropWire));
         if (plan.Nutrients is { } nutrients)
         {
-            json.Object("nutrients", () => WriteNutrients(json, nutrients, new PlanWords(plan.Rig.Units)));
+            json.Object("nutrients", () => WriteNutrients(json, nutrients, told));
         }
         else
         {
@@ -109,13 +109,13 @@ public static partial class PlanJson
             json.Object("strength", () => WriteStrength(json, stand, plan.Layout, told));
         }
 
-        json.List("printed", plan.Printed.Parts, part => WritePrinted(json, part));
+        json.List("printed", plan.Printed.Parts, part => WritePrinted(json, part, told));
         json.List(
             "couldBePrinted",
             PrintedParts.Small(plan.Rig, plan.Layout).Where(small => !small.Wanted),
-            small => WriteSmall(json, small)
+            small => WriteSmall(json, small, told)
         );
-        json.Texts("cannotBePrinted", plan.Printed.Refused.Select(refused => refused.ToString()));
+        json.Texts("cannotBePrinted", plan.Printed.Refused.Select(refused => told.Of(refused.Sentence)));
         WriteParts(json, plan.Parts, told);
     }
 }

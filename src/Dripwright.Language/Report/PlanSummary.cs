@@ -1,5 +1,6 @@
 using Dripwright.Engine;
 using Dripwright.Engine.Files;
+using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Units;
 
 namespace Dripwright.Language.Report;
@@ -73,12 +74,12 @@ public sealed record PlanSummary(
         var words = told.Quantities;
         return new PlanSummary(
             $"{plan.Rig.Name}, {plan.Rig.Site.Name}",
-            RigSentence.Of(plan, words),
+            RigSentence.Of(plan, told),
             [
-                WaterFigures.Pots(plan, words),
+                WaterFigures.Pots(plan, told),
                 WaterFigures.Pump(plan, words),
-                WaterFigures.Drain(plan, words),
-                WaterFigures.Reservoir(plan, words),
+                WaterFigures.Drain(plan, told),
+                WaterFigures.Reservoir(plan, told),
                 .. CropWireFigures.Of(plan, words) is { } cropWire ? new[] { cropWire } : [],
                 .. NutrientFigures.Of(plan, told) is { } nutrients ? new[] { nutrients } : [],
                 .. StandFigures.Of(plan, told) is { } stand ? new[] { stand } : [],

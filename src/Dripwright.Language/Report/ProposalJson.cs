@@ -36,7 +36,7 @@ public static class ProposalJson
             json.WriteStartArray("proposals");
             foreach (Proposal proposal in answer.Proposals)
             {
-                Write(json, proposal);
+                Write(json, proposal, words);
             }
 
             json.WriteEndArray();
@@ -51,9 +51,9 @@ public static class ProposalJson
 
             json.WriteEndArray();
             json.WriteStartArray("remarks");
-            foreach (string remark in answer.Remarks)
+            foreach (var remark in answer.Remarks)
             {
-                json.WriteStringValue(remark);
+                json.WriteStringValue(words.Of(remark));
             }
 
             json.WriteEndArray();
@@ -64,11 +64,11 @@ public static class ProposalJson
         return Encoding.UTF8.GetString(bytes.ToArray()) + "\n";
     }
 
-    private static void Write(Utf8JsonWriter json, Proposal proposal)
+    private static void Write(Utf8JsonWriter json, Proposal proposal, PlanWords words)
     {
         json.WriteStartObject();
-        json.WriteString("title", proposal.Title);
-        json.WriteString("why", proposal.Why);
+        json.WriteString("title", words.Of(proposal.Title));
+        json.WriteString("why", words.Of(proposal.Why));
         json.WriteNumber("cost", proposal.Cost);
         json.WriteString("currency", proposal.Currency);
         json.WriteNumber("linesUnpriced", proposal.LinesUnpriced);

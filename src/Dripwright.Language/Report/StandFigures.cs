@@ -20,7 +20,11 @@ internal static class StandFigures
         if (fallen is not null)
         {
             figures.Add(
-                new(Words.Of("stage.stand"), Words.Of("figures.stand.falls"), told.Of(fallen.Fallen!.Loads.Case.Name))
+                new(
+                    Words.Of("figures.stand.heading"),
+                    Words.Of("figures.stand.falls"),
+                    told.Of(fallen.Fallen!.Loads.Case.Name)
+                )
             );
         }
         else
@@ -30,7 +34,7 @@ internal static class StandFigures
             figures.Add(
                 new(
                     Words.Of("figures.stand.worst"),
-                    Words.Of("figures.stand.of-limit", QuantityWords.Percent(weakest.Use.Utilisation)),
+                    Words.Of("figures.stand.worst.value", QuantityWords.Percent(weakest.Use.Utilisation)),
                     $"{told.Of(weakest.Tube.Name)}; {SummaryWords.Small(told.Of(weakest.Case.Loads.Case.Name))}"
                 )
             );
@@ -39,7 +43,7 @@ internal static class StandFigures
                     Words.Of("figures.stand.sag"),
                     Words.Of("figures.stand.sag.value", QuantityWords.Number(1 / rows.Max(r => r.LargestSag), "0")),
                     rows.Min(r => r.LowestSlope) is { } slope
-                        ? Words.Of("figures.stand.slope", told.Quantities.Slope(slope))
+                        ? Words.Of("figures.stand.sag.drain", told.Quantities.Slope(slope))
                         : ""
                 )
             );
@@ -51,7 +55,7 @@ internal static class StandFigures
                 new(
                     Words.Of("figures.stand.tip"),
                     Words.Of("figures.stand.tip.value", QuantityWords.Number(tip, "0.#")),
-                    Words.Of("figures.stand.tip.remark")
+                    Words.Of("figures.stand.tip.remark", "1.5")
                 )
             );
         }
@@ -63,6 +67,6 @@ internal static class StandFigures
                 Words.Of("figures.stand.foot.remark")
             )
         );
-        return new(FigureSubject.Stand, Words.Of("stage.stand"), figures);
+        return new(FigureSubject.Stand, Words.Of("figures.stand.heading"), figures);
     }
 }

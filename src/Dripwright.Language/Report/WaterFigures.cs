@@ -1,4 +1,5 @@
 using Dripwright.Engine;
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Units;
 using Dripwright.Engine.Water;
@@ -10,14 +11,18 @@ internal static class WaterFigures
 {
     private const double WeightOfWater = 9806.65;
 
-    public static KeyFigureGroup Pots(Plan plan, QuantityWords words)
+    // A cause of less than half a per cent would read as 0 %.
+    private const double LeastCause = 0.005;
+
+    public static KeyFigureGroup Pots(Plan plan, PlanWords told)
     {
+        var words = told.Quantities;
         var feed = plan.Feed;
         var pots = feed.Pots;
         var planted = pots.Where(pot => pot.Planted).ToList();
         List<KeyFigure> figures =
         [
-            new(Words.Of("figures.pots.count"), QuantityWords.Count(pots.Count), Empty(pots.Count - planted.Count))
+            new(Words.Of("figures.pots"), QuantityWords.Count(pots.Count), Empty(pots.Count - planted.Count))
             {
                 Chief = true,
             },
@@ -30,9 +35,12 @@ internal static class WaterFigures
         if (!feed.Solved)
         {
             figures.Add(
-                new(Words.Of("figures.pots.water"), Words.Of("figures.not-found"), feed.Trouble) { Chief = true }
+                new(Words.Of("figures.pots.water"), Words.Of("figures.pots.water.unsolved"), told.Of(feed.Trouble))
+                {
+                    Chief = true,
+                }
             );
-            return new(FigureSubject.Pots, Words.Of("figures.pots"), figures);
+            return new(FigureSubject.Pots, Words.Of("figures.pots.heading"), figures);
         }
 
         if (plan.Dose.Thirstiest is { } pot)
@@ -59,7 +67,7 @@ internal static class WaterFigures
         else
         {
             figures.Add(
-                new(Words.Of("figures.pots.water"), Words.Of("figures.none"), Words.Of("figures.pots.dry"))
+                new(Words.Of("figures.pots.water"), Words.Of("figures.pots.none"), Words.Of("figures.pots.none.remark"))
                 {
                     Chief = true,
                 }
@@ -70,9 +78,9 @@ internal static class WaterFigures
             feed.Uniformity.Select(
                 (measure, i) =>
                     new KeyFigure(
-                        Words.Or($"figures.measure.{measure.Name}", SummaryWords.Large(measure.Name)),
+                        SummaryWords.Large(told.Of(measure.Name)),
                         QuantityWords.Percent(measure.Value),
-                        Words.Or($"figures.class.{measure.Class}", EnumWords.Of(measure.Class))
+                        told.Of(measure.ClassName)
                     )
                     {
                         Chief = i == 0,
@@ -88,14 +96,14 @@ internal static class WaterFigures
         {
             figures.Add(
                 new(
-                    Words.Of("figures.pots.weak"),
+                    Words.Of("figures.pots.scatter"),
                     Chance(scatter.ChanceOfWeakPot),
-                    Words.Of("figures.pots.weak.remark", QuantityWords.Count(scatter.Draws))
+                    Words.Of("figures.pots.scatter.remark", scatter.Draws)
                 )
             );
         }
 
-        return new(FigureSubject.Pots, Words.Of("figures.pots"), figures);
+        return new(FigureSubject.Pots, Words.Of("figures.pots.heading"), figures);
     }
 
     /// <summary>The first thing a grower asks: what a plant gets, beside what it drinks.</summary>
@@ -122,7 +130,7 @@ internal static class WaterFigures
         {
             return new(
                 FigureSubject.Pump,
-                Words.Of("figures.gravity"),
+                Words.Of("figures.gravity.heading"),
                 [
                     new(
                         Words.Of("figures.gravity.head"),
@@ -160,8 +168,8 @@ internal static class WaterFigures
         figures.Add(
             new(
                 Words.Of("figures.pump.runs"),
-                Words.Of("figures.pump.hours", QuantityWords.Number(point.HoursPerDay, "0.#")),
-                Words.Of("figures.pump.power", words.Power(point.Power))
+                Words.Of("figures.pump.runs.value", QuantityWords.Number(point.HoursPerDay, "0.#")),
+                Words.Of("figures.pump.runs.remark", words.Power(point.Power))
             )
         );
         figures.Add(
@@ -173,23 +181,24 @@ internal static class WaterFigures
                 Chief = true,
             }
         );
-        return new(FigureSubject.Pump, Words.Of("figures.pump"), figures);
+        return new(FigureSubject.Pump, Words.Of("figures.pump.heading"), figures);
     }
 
-    public static KeyFigureGroup Drain(Plan plan, QuantityWords words)
+    public static KeyFigureGroup Drain(Plan plan, PlanWords told)
     {
+        var words = told.Quantities;
         List<KeyFigure> figures = [];
         foreach (var (i, run) in plan.Drain.Runs.OrderByDescending(run => run.DeepestRatio).Take(3).Index())
         {
             var full = run.Pressurised
-                ? Words.Of("figures.drain.full")
-                : Words.Of("figures.drain.part-full", QuantityWords.Percent(run.DeepestRatio));
+                ? Words.Of("figures.drain.runs-full")
+                : Words.Of("figures.drain.full", QuantityWords.Percent(run.DeepestRatio));
             var at = words.Length(run.DeepestStation);
-            var remark =
+            var where =
                 run.Margin > 0
                     ? Words.Of("figures.drain.spare", at, QuantityWords.Number(run.Margin, "0.#"))
                     : Words.Of("figures.drain.at", at);
-            figures.Add(new(DrainName(run), full, remark) { Chief = i == 0 });
+            figures.Add(new(DrainName(run, told), full, where) { Chief = i == 0 });
         }
 
         if (plan.Drain.Runs.Count > 3)
@@ -203,11 +212,6 @@ internal static class WaterFigures
             );
         }
 
-        if (plan.Drain.Trouble.Length > 0)
-        {
-            figures.Add(new(Words.Of("figures.not-found.name"), plan.Drain.Trouble));
-        }
-
         figures.Add(
             new(
                 Words.Of("figures.drain.slope"),
@@ -218,29 +222,30 @@ internal static class WaterFigures
         if (plan.Rig.Drain.Into == DrainTarget.Reservoir)
         {
             var over = plan.Drain.MouthOverRim;
-            var where = over < 0 ? Words.Of("figures.drain.below") : Words.Of("figures.drain.over");
+            var where = over < 0 ? Words.Of("figures.drain.outlet.below") : Words.Of("figures.drain.outlet.over");
             figures.Add(new(Words.Of("figures.drain.outlet"), words.Length(Math.Abs(over)), where));
         }
 
-        return new(FigureSubject.Drain, Words.Of("figures.drain"), figures);
+        return new(FigureSubject.Drain, Words.Of("figures.drain.heading"), figures);
     }
 
-    public static KeyFigureGroup Reservoir(Plan plan, QuantityWords words)
+    public static KeyFigureGroup Reservoir(Plan plan, PlanWords told)
     {
+        var words = told.Quantities;
         var tank = plan.Reservoir;
         List<KeyFigure> figures =
         [
             new(
-                Words.Of("figures.tank.usable"),
+                Words.Of("figures.reservoir.usable"),
                 words.Volume(tank.WorkingVolume),
-                Words.Of("figures.tank.usable.remark", words.Volume(tank.RimVolume))
+                Words.Of("figures.reservoir.usable.remark", words.Volume(tank.RimVolume))
             ),
             new(
-                Words.Of("figures.tank.back"),
+                Words.Of("figures.reservoir.back"),
                 words.Volume(tank.BackInAll),
                 tank.Overflow > 0
-                    ? Words.Of("figures.tank.over", words.Volume(tank.Overflow), words.Volume(tank.Freeboard))
-                    : Words.Of("figures.tank.fits", words.Volume(tank.Freeboard))
+                    ? Words.Of("figures.reservoir.back.over", words.Volume(tank.Overflow), words.Volume(tank.Freeboard))
+                    : Words.Of("figures.reservoir.back.fits", words.Volume(tank.Freeboard))
             )
             {
                 Chief = true,
@@ -249,83 +254,82 @@ internal static class WaterFigures
         figures.Add(
             tank.Days is { } days
                 ? new(
-                    Words.Of("figures.tank.lasts"),
-                    Words.Of("figures.tank.days", QuantityWords.Number(days, "0.#")),
-                    SummaryWords.Several("figures.tank.plants", tank.Plants)
+                    Words.Of("figures.reservoir.lasts"),
+                    told.Of(Measured.Days(days * 86_400)),
+                    Words.Count("figures.reservoir.lasts.plants", tank.Plants)
                 )
                 {
                     Chief = true,
                 }
                 : new(
-                    Words.Of("figures.tank.lasts"),
-                    Words.Of("figures.tank.for-ever"),
-                    Words.Of("figures.tank.for-ever.remark")
+                    Words.Of("figures.reservoir.lasts"),
+                    Words.Of("figures.reservoir.lasts.ever"),
+                    Words.Of("figures.reservoir.lasts.ever.remark")
                 )
                 {
                     Chief = true,
                 }
         );
         figures.Add(
-            new(Words.Of("figures.tank.weighs"), words.Mass(tank.WaterMass), Words.Of("figures.tank.weighs.remark"))
+            new(
+                Words.Of("figures.reservoir.weight"),
+                words.Mass(tank.WaterMass),
+                Words.Of("figures.reservoir.weight.remark")
+            )
         );
         if (tank.SiphonsTo is { } level)
         {
             figures.Add(
-                new(Words.Of("figures.tank.siphons"), words.Length(level), Words.Of("figures.tank.siphons.remark"))
+                new(
+                    Words.Of("figures.reservoir.siphon"),
+                    words.Length(level),
+                    Words.Of("figures.reservoir.siphon.remark")
+                )
             );
         }
 
-        return new(FigureSubject.Reservoir, Words.Of("figures.tank"), figures);
+        return new(FigureSubject.Reservoir, Words.Of("figures.reservoir.heading"), figures);
     }
 
     // The greatest cause first: that is the one to do something about.
     private static KeyFigure Causes(SpreadShares causes)
     {
-        var ordered = new[]
+        var told = new[]
         {
-            (Share: causes.Pressure, Key: "pressure"),
-            (Share: causes.Height, Key: "height"),
-            (Share: causes.Manufacture, Key: "making"),
-            (Share: causes.Rest, Key: "rest"),
+            (Share: causes.Pressure, Name: Words.Of("figures.pots.cause.pressure")),
+            (Share: causes.Height, Name: Words.Of("figures.pots.cause.height")),
+            (Share: causes.Manufacture, Name: Words.Of("figures.pots.cause.emitters")),
+            (Share: causes.Rest, Name: Words.Of("figures.pots.cause.rest")),
         }
+            .Where(cause => cause.Share >= LeastCause)
             .OrderByDescending(cause => cause.Share)
+            .Select(cause => $"{QuantityWords.Percent(cause.Share)} {cause.Name}")
             .ToList();
-        var told = ordered
-            .Where(cause => cause.Share >= 0.005)
-            .Select(cause => Words.Of($"figures.causes.{cause.Key}", QuantityWords.Percent(cause.Share)))
-            .ToList();
-        return told.Count <= 1
-            ? new(Words.Of("figures.causes"), Words.Of($"figures.causes.only.{ordered[0].Key}"))
-            : new(
-                Words.Of("figures.causes"),
-                told[0],
-                Words.Of("figures.causes.then", string.Join(", ", told.Skip(1)))
-            );
+        return new(
+            Words.Of("figures.pots.causes"),
+            told[0],
+            told.Count > 1 ? Words.Of("figures.pots.causes.then", string.Join(", ", told.Skip(1))) : ""
+        );
     }
 
-    private static string DrainName(DrainRunPlan run) =>
+    private static string DrainName(DrainRunPlan run, PlanWords told) =>
         run.Row == 0
-            ? Words.Of("figures.drain.collector", run.Run)
-            : Words.Of("figures.drain.row", QuantityWords.Count(run.Row), run.Run);
+            ? Words.Of("figures.drain.collector", told.Of(run.Name))
+            : Words.Of("figures.drain.row", run.Row, told.Of(run.Name));
 
     private static string At(PotFlow pot, QuantityWords words) =>
-        Words.Of(
-            "figures.pots.at",
-            QuantityWords.Count(pot.Row),
-            QuantityWords.Count(pot.Pot),
-            words.Pressure(pot.Pressure)
-        );
+        Words.Of("figures.pots.at", pot.Row, pot.Pot, words.Pressure(pot.Pressure));
 
     private static string Empty(int empty) =>
-        empty == 0 ? Words.Of("figures.pots.planted") : Words.Of("figures.pots.empty", QuantityWords.Count(empty));
+        empty == 0 ? Words.Of("figures.pots.planted") : Words.Of("figures.pots.empty", empty);
 
-    private static string Shut(int shut) => shut == 0 ? "" : Words.Of("figures.pots.shut", QuantityWords.Count(shut));
+    private static string Shut(int shut) => shut == 0 ? "" : Words.Of("figures.pots.shut", shut);
 
     private static string Chance(double share) =>
         share switch
         {
-            0 => Words.Of("figures.never"),
-            < 0.001 => Words.Of("figures.rare"),
+            0 => Words.Of("figures.pots.scatter.never"),
+            < 0.001 => Words.Of("figures.pots.scatter.seldom", "0.1 %"),
             _ => QuantityWords.Percent(share),
         };
 }

@@ -44,7 +44,7 @@ internal static class CutBar
             var area = new Box(X(piece.Start), top, X(piece.Length) - box.X, Thickness);
             elements.Add(new Rectangle(area, Pen.Thin, Fill.Paper));
             elements.Add(new Line(new(area.Right, top - 1), new(area.Right, top + Thickness + 1), Pen.Built));
-            Inside(elements, area, piece.Label, words.MarkWithUnit(piece.Length), masked: false);
+            Inside(elements, area, BenchWords.Piece(piece), words.MarkWithUnit(piece.Length), masked: false);
         }
 
         if (stock.Pieces.Count > 0 && stock.Pieces[0].Start > 0)

@@ -131,8 +131,8 @@ public static class CutDiagrams
 
     private static string Caption(List<(int Number, CutStock Stock)> pattern, Wording words)
     {
-        var bars = QuantityWords.Numbers(pattern.Select(p => p.Number));
-        var from = pattern[0].Stock.IsBought ? "" : ", " + pattern[0].Stock.OnHandLabel;
+        var bars = PlanWords.Numbers(pattern.Select(p => p.Number));
+        var from = pattern[0].Stock.IsBought ? "" : ", " + BenchWords.OnHand(pattern[0].Stock.OnHandLabel!);
         var length = words.Length(pattern[0].Stock.Length);
         return pattern.Count == 1
             ? Words.Of("bench.cuts.bar", bars, length, from)
@@ -171,9 +171,9 @@ public static class CutDiagrams
         {
             var stock = bars[0].Stock;
             table.Row(
-                QuantityWords.Numbers(bars.Select(b => b.Number)),
+                PlanWords.Numbers(bars.Select(b => b.Number)),
                 words.Length(stock.Length),
-                stock.OnHandLabel?.Replace(' ', '\u00a0') ?? Words.Of("bench.cuts.new"),
+                stock.OnHandLabel is { } number ? BenchWords.OnHand(number) : Words.Of("bench.cuts.new"),
                 stock.Pieces.Count == 0 ? Words.Of("bench.cuts.unneeded")
                     : bars.Count == 1 ? Pieces(stock, words)
                     : ManyPieces(bars, words),
@@ -196,7 +196,7 @@ public static class CutDiagrams
             .Stock.Pieces.GroupBy(p => words.MarkWithUnit(p.Length))
             .Select(g => Times(g.Count(), g.Key));
         var labels = bars.Select(b =>
-                string.Join(" + ", b.Stock.Pieces.GroupBy(p => p.Label).Select(g => Times(g.Count(), g.Key)))
+                string.Join(" + ", b.Stock.Pieces.GroupBy(BenchWords.Piece).Select(g => Times(g.Count(), g.Key)))
             )
             .GroupBy(text => text)
             .Select(g => g.Count() == 1 ? g.Key : $"{g.Key} ({Words.Count("bench.cuts.bars", g.Count())})");
@@ -210,7 +210,7 @@ public static class CutDiagrams
         string.Join(
             "; ",
             stock
-                .Pieces.Select(p => $"{p.Label}\u00a0{words.MarkWithUnit(p.Length)}")
+                .Pieces.Select(p => $"{BenchWords.Piece(p)}\u00a0{words.MarkWithUnit(p.Length)}")
                 .GroupBy(text => text)
                 .Select(g => Times(g.Count(), g.Key))
         );

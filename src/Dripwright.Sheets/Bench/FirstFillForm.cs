@@ -104,7 +104,7 @@ public static class FirstFillForm
             .Step(Words.Of("bench.fill.step.count"))
             .Step(Words.Of("bench.fill.step.tick"));
         flow.Space(1).Table(CatchTable(plan, sample));
-        Verdict(flow, plan);
+        Verdict(flow, plan, words);
     }
 
     private static Table CatchTable(Plan plan, IReadOnlySet<(int Row, int Pot)> sample)
@@ -140,9 +140,12 @@ public static class FirstFillForm
     private static string Expected(EmitterFlow emitter) =>
         emitter.Open <= 0 ? Words.Of("bench.fill.shut") : QuantityWords.Number(emitter.Flow * 60e6, "0.0");
 
-    private static void Verdict(Flow flow, Plan plan)
+    private static void Verdict(Flow flow, Plan plan, Wording words)
     {
-        var expected = string.Join(", ", plan.Feed.Uniformity.Select(e => $"{e.Name} {Wording.Percent(e.Value)}"));
+        var expected = string.Join(
+            ", ",
+            plan.Feed.Uniformity.Select(e => $"{words.Told.Of(e.Name)} {Wording.Percent(e.Value)}")
+        );
         flow.Paragraph(
             Words.Of("bench.fill.verdict")
                 + (expected.Length > 0 ? " " + Words.Of("bench.fill.uniformity.expected", expected) : "")

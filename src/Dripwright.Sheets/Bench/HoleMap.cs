@@ -51,10 +51,7 @@ public static class HoleMap
 
     private static void Caution(Flow flow, Plan plan)
     {
-        if (
-            plan.Parts.Holes.Any(h => h.Tool.StartsWith("hole saw", StringComparison.Ordinal))
-            || plan.Parts.PotHoles.Count > 0
-        )
+        if (plan.Parts.Holes.Any(hole => hole.IsSawn) || plan.Parts.PotHoles.Count > 0)
         {
             flow.Caution(Words.Of("bench.holes.caution"));
             flow.Space(2);
@@ -72,11 +69,11 @@ public static class HoleMap
         foreach (var group in plan.Parts.Holes.GroupBy(h => (h.Tool, h.Diameter, Use: UseOf(plan, h), h.Face)))
         {
             table.Row(
-                Wording.Sentence(group.Key.Tool),
+                Wording.Sentence(words.Told.Of(group.Key.Tool)),
                 words.Size(group.Key.Diameter),
-                group.Key.Face.Contains(' ')
-                    ? $"{group.Key.Use}, {FaceOf(group.Key.Face)}"
-                    : Words.Of("bench.holes.face", group.Key.Use, FaceOf(group.Key.Face)),
+                group.Key.Face == HoleFace.SideOverWater
+                    ? $"{group.Key.Use}, {BenchWords.FaceOf(group.Key.Face)}"
+                    : Words.Of("bench.holes.face", group.Key.Use, BenchWords.FaceOf(group.Key.Face)),
                 Wording.Count(group.Count())
             );
         }
@@ -84,7 +81,7 @@ public static class HoleMap
         foreach (var hole in plan.Parts.PotHoles)
         {
             table.Row(
-                Wording.Sentence(hole.Tool),
+                Wording.Sentence(words.Told.Of(hole.Tool)),
                 words.Size(hole.Diameter),
                 Words.Of("bench.holes.inpots", Wording.Sentence(PotOf(plan, hole)?.Name ?? hole.Pot)),
                 Wording.Count(hole.Count)
@@ -101,8 +98,6 @@ public static class HoleMap
             RunService.Feed => Words.Of("bench.holes.use.lines"),
             _ => Words.Of("bench.use.header"),
         };
-
-    private static string FaceOf(string face) => Words.Or("bench.face." + face.Replace(' ', '-'), face);
 
     private static PotType? PotOf(Plan plan, PotHole hole) =>
         plan.Layout.Rows.Select(r => r.Pot).FirstOrDefault(pot => pot.Key == hole.Pot);
@@ -186,7 +181,12 @@ public static class HoleMap
                 cells.Add(QuantityWords.Number(mark.FromEnd * 1000, "0.0"));
             }
 
-            cells.AddRange([words.MarkWithUnit(mark.Step), Wording.Sentence(mark.Tool), FaceOf(mark.Face), ""]);
+            cells.AddRange([
+                words.MarkWithUnit(mark.Step),
+                Wording.Sentence(words.Told.Of(mark.Tool)),
+                BenchWords.FaceOf(mark.Face),
+                "",
+            ]);
             table.Row(cells);
         }
 

@@ -77,7 +77,10 @@ internal sealed record HolePattern(IReadOnlyList<DrilledPiece> Pieces)
         shape.Append(CultureInfo.InvariantCulture, $" {Hundredths(piece.Piece.Length)}");
         foreach (var mark in piece.Marks)
         {
-            shape.Append(CultureInfo.InvariantCulture, $"; {Hundredths(mark.FromEnd)} {mark.Tool} {mark.Face}");
+            shape.Append(
+                CultureInfo.InvariantCulture,
+                $"; {Hundredths(mark.FromEnd)} {mark.Tool.Key} {Hundredths(mark.Diameter)} {mark.Face}"
+            );
         }
 
         return shape.ToString();

@@ -21,10 +21,9 @@ public static class PartsSheets
         ArgumentNullException.ThrowIfNull(paper);
         var words = new Wording(plan.Rig.Units);
         var flow = new Flow(paper.Portrait, Title).Heading(Title).Paragraph(Sum(plan.Parts));
-        var told = new PlanWords(plan.Rig.Units);
         foreach (var trouble in plan.Parts.CutTroubles)
         {
-            flow.Caution(Wording.Sentence(told.Of(trouble.What))).Space(1);
+            flow.Caution(Wording.Sentence(words.Told.Of(trouble.What))).Space(1);
         }
 
         flow.Table(Shelves(plan.Parts, words));
@@ -33,7 +32,7 @@ public static class PartsSheets
         {
             flow.Heading(Words.Of("bench.parts.forgotten"))
                 .Paragraph(Words.Of("bench.parts.forgotten.how"))
-                .Table(Forgotten(plan));
+                .Table(Forgotten(plan, words));
         }
 
         return flow.Build();
@@ -66,16 +65,22 @@ public static class PartsSheets
         var table = new Table(columns);
         foreach (var shelf in parts.Lines.GroupBy(l => l.Section))
         {
-            table.Group(Large(shelf.Key));
+            table.Group(words.Told.Of(shelf.First().SectionName));
             foreach (var line in shelf)
             {
+                var name = Wording.Sentence(words.Told.Of(line.Name));
+                var where = Wording.Sentence(words.Told.Of(line.Where));
                 List<string> cells =
                 [
                     "",
-                    line.EachLength > 0
-                        ? Words.Of("bench.parts.long", Wording.Sentence(line.Name), words.Length(line.EachLength))
-                        : Wording.Sentence(line.Name),
-                    Wording.Sentence(line.Note.Length == 0 ? line.Where : $"{line.Where}. {Large(line.Note)}"),
+                    line.EachLength > 0 ? Words.Of("bench.parts.long", name, words.Length(line.EachLength)) : name,
+                    line.Note.IsNone
+                        ? where
+                        : Words.Of(
+                            "bench.parts.note",
+                            where,
+                            Wording.Capital(Wording.Sentence(words.Told.Of(line.Note)))
+                        ),
                     Amount(line, line.Needed),
                     Amount(line, line.Spares),
                     Amount(line, line.OnHand),
@@ -143,7 +148,7 @@ public static class PartsSheets
         return cost.AnyInvented ? $"{known} {Words.Of("bench.parts.invented")}" : known;
     }
 
-    private static Table Forgotten(Plan plan)
+    private static Table Forgotten(Plan plan, Wording words)
     {
         var table = new Table(
             new(Words.Of("bench.parts.column.got"), Align.Tick),
@@ -152,11 +157,9 @@ public static class PartsSheets
         );
         foreach (var item in plan.Parts.Forgotten)
         {
-            table.Row("", Wording.Sentence(item.Name), Wording.Sentence(item.Why));
+            table.Row("", Wording.Sentence(words.Told.Of(item.Name)), Wording.Sentence(words.Told.Of(item.Why)));
         }
 
         return table;
     }
-
-    private static string Large(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
 }

@@ -28,16 +28,12 @@ public static class PlotSheets
         var units = new PlotUnits(words.Us);
         if (!plan.Feed.Solved)
         {
-            flow.Caution(Words.Of("bench.plots.unsolved", plan.Feed.Trouble)).Space(2);
+            flow.Caution(Words.Of("bench.plots.unsolved", new PlanWords(plan.Rig.Units).Of(plan.Feed.Trouble)))
+                .Space(2);
         }
 
         Add(flow, PumpPlot.Of(plan, words, units));
         Add(flow, LinePlots.Of(plan, words, units), "bench.plots.lines");
-        if (plan.Drain.Trouble.Length > 0)
-        {
-            flow.Caution(Words.Of("bench.plots.undrained", plan.Drain.Trouble)).Space(2);
-        }
-
         Add(flow, DrainPlots.Of(plan, words, units), "bench.plots.drains");
         if (plan.Feed.Scatter is { } scatter)
         {

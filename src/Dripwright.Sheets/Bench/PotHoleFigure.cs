@@ -46,7 +46,11 @@ internal static class PotHoleFigure
         var style = TextStyle.Body;
         string[] notes =
         [
-            Words.Of("bench.pothole.drill", Words.Count("bench.pots", hole.Count), Wording.Sentence(hole.Tool)),
+            Words.Of(
+                "bench.pothole.drill",
+                Words.Count("bench.pots", hole.Count),
+                Wording.Sentence(words.Told.Of(hole.Tool))
+            ),
             Words.Of(
                 "bench.pothole.centre",
                 words.MarkWithUnit(hole.Height) + (words.Us ? $" ({Wording.Millimetres(hole.Height)})" : "")

@@ -31,6 +31,7 @@ public static class PrintedSheets
             return [];
         }
 
+        var told = new PlanWords(plan.Rig.Units);
         var flow = new Flow(paper.Portrait, Title).Heading(Title);
         var tubes = plan.Printed.Parts.Any(part => part.Design.Kind == PrintedKind.Coupon);
         var settings = Words.Of(
@@ -64,9 +65,9 @@ public static class PrintedSheets
                 Words.Of(
                     "bench.printed.refused",
                     refused.Number,
-                    refused.Fault.Found,
-                    refused.Fault.Expected,
-                    refused.Fault.Remedy
+                    told.Of(refused.Fault.Found),
+                    told.Of(refused.Fault.Expected),
+                    told.Of(refused.Fault.Remedy)
                 )
             );
         }
@@ -74,7 +75,7 @@ public static class PrintedSheets
         foreach (var part in plan.Printed.Parts)
         {
             var picture = pictures.FirstOrDefault(p => p.Number == part.Number);
-            var lines = Lines(part, picture, flow.Width - PictureWidth - Ahead);
+            var lines = Lines(part, picture, told, flow.Width - PictureWidth - Ahead);
             var height = Math.Max(
                 picture is null ? 0 : PictureHeight,
                 (lines.Count * s_text.LineHeight) + TextStyle.Body.LineHeight + 2
@@ -100,11 +101,11 @@ public static class PrintedSheets
             + Words.Of(warm ? "bench.printed.heat.warm" : "bench.printed.heat.cool", Celsius(made.Load.Temperature));
     }
 
-    private static IReadOnlyList<string> Lines(PrintedPart part, PrintedPicture? picture, double width)
+    private static IReadOnlyList<string> Lines(PrintedPart part, PrintedPicture? picture, PlanWords told, double width)
     {
         var fitting = part.Design;
         var size = fitting.Box.Size;
-        List<string> texts = [$"{Capital(part.Use)}."];
+        List<string> texts = [Words.Of("bench.printed.use", Wording.Capital(told.Of(part.Use)))];
         if (picture is { } known)
         {
             texts.Add(
@@ -134,12 +135,12 @@ public static class PrintedSheets
             );
         }
 
-        texts.Add(fitting.Orientation);
+        texts.Add(told.Of(fitting.Orientation));
         // The heat is said once, above.
         texts.AddRange(
             fitting
                 .Cautions.Where(caution => caution != PrintDesigner.HeatCaution(fitting.Parameters))
-                .Select(caution => Words.Of("bench.printed.mind", caution))
+                .Select(caution => Words.Of("bench.printed.mind", told.Of(caution)))
         );
         return [.. texts.SelectMany(text => TextMeasure.Wrap(Wording.Sentence(text), width, s_text))];
     }
@@ -243,6 +244,4 @@ public static class PrintedSheets
 
     private static string Moment(PrintDesign fitting) =>
         $"{QuantityWords.Number(fitting.Parameters.Load.Moment, "0.#")} N m";
-
-    private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
 }

@@ -103,7 +103,7 @@ internal sealed record StripSegment(MarkingStrip Strip, int Index, int Count, do
             new Line(new(left, at.Y), new(right, at.Y), Pen.Thin),
             new Line(new(left, at.Y + height), new(right, at.Y + height), Pen.Thin),
             new Line(new(left, middle), new(right, middle), Pen.Centre),
-            new Text(Title(words), new(left + 9, at.Y + 4), Style.Bold),
+            Title(words, new(left + 9, at.Y + 4)),
         };
         Left(elements, new(left, at.Y), height);
         Right(elements, new(right, at.Y), height);
@@ -173,7 +173,8 @@ internal sealed record StripSegment(MarkingStrip Strip, int Index, int Count, do
         yield return new Text(second, new(x, top + 6.4), Style);
     }
 
-    private string Title(Wording words)
+    // Set smaller before it is cut short: the labels of many alike pieces stand on the sheet of holes too.
+    private Text Title(Wording words, Point at)
     {
         var pattern = Strip.Pattern;
         var piece = pattern.First;
@@ -185,7 +186,9 @@ internal sealed record StripSegment(MarkingStrip Strip, int Index, int Count, do
             pattern.Count > 1 && Index == 0 ? "; " + Words.Of("bench.strips.make", pattern.Count, pattern.Labels) : "";
         var end = Index == 0 ? Words.Of("bench.strips.end.left") + " " : "";
         var title = $"{end}{name}{make}";
-        return TextMeasure.Shorten(title, Math.Max(8, To - From - 18), Style.Bold);
+        var room = Math.Max(8, To - From - 18);
+        var style = TextMeasure.Fitted(title, room, Style.Bold);
+        return new(TextMeasure.Shorten(title, room + 1e-6, style), at, style);
     }
 
     private void Left(List<Element> elements, Point corner, double height)

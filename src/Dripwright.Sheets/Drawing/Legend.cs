@@ -19,13 +19,16 @@ public static class Legend
     public static double Height(IReadOnlyCollection<LegendEntry> entries) => entries.Count * Row;
 
     /// <summary>[mm] Width of the list.</summary>
-    public static double Width(IReadOnlyCollection<LegendEntry> entries) =>
-        Sample + 2 + entries.Select(e => TextMeasure.Width(e.Words, TextStyle.Note)).DefaultIfEmpty().Max();
+    /// <param name="entries">Its entries.</param>
+    /// <param name="style">Size of its words; that of a note where null.</param>
+    public static double Width(IReadOnlyCollection<LegendEntry> entries, TextStyle? style = null) =>
+        Sample + 2 + entries.Select(e => TextMeasure.Width(e.Words, style ?? TextStyle.Note)).DefaultIfEmpty().Max();
 
     /// <summary>The list.</summary>
     /// <param name="topLeft">Its corner.</param>
     /// <param name="entries">From the top down.</param>
-    public static Group Draw(Point topLeft, IReadOnlyList<LegendEntry> entries)
+    /// <param name="style">Size of its words; that of a note where null.</param>
+    public static Group Draw(Point topLeft, IReadOnlyList<LegendEntry> entries, TextStyle? style = null)
     {
         var elements = new List<Element>();
         for (var i = 0; i < entries.Count; i++)
@@ -42,7 +45,7 @@ public static class Legend
             }
 
             elements.AddRange(PlotSeries.Marked(middle.Move(Sample / 2, 0), entry.Marker, entry.Pen?.Role ?? Role.Ink));
-            elements.Add(new Text(entry.Words, middle.Move(Sample + 2, 1.05), TextStyle.Note));
+            elements.Add(new Text(entry.Words, middle.Move(Sample + 2, 1.05), style ?? TextStyle.Note));
         }
 
         return new(elements) { Class = "legend" };

@@ -7,5 +7,5 @@ namespace Dripwright.Sheets.Drawing;
 internal static class PrintedNames
 {
     /// <summary>"three-way joint".</summary>
-    public static string Of(PrintedKind kind) => Words.Of("sheet.printed." + kind.ToString().ToLowerInvariant());
+    public static string Of(PrintedKind kind) => Words.Of($"printed.{kind}");
 }

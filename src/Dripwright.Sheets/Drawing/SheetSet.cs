@@ -105,12 +105,10 @@ public sealed record SheetSet(string Garden, string Rig, string Revision, string
         return boxes;
     }
 
-    /// <summary>Set smaller, down to 2.4 mm, before it is shortened.</summary>
+    /// <summary>Set smaller, down to 1.6 mm, before it is shortened.</summary>
     private static Text Fitted(string text, Point at, double width, TextStyle style)
     {
-        var wide = TextMeasure.Width(text, style);
-        var size = wide <= width ? style.Size : Math.Max(2.4, style.Size * width / wide);
-        var fitted = style with { Size = size };
+        var fitted = TextMeasure.Fitted(text, width, style, 1.6);
         return new(TextMeasure.Shorten(text, width + 1e-6, fitted), at, fitted);
     }
 }

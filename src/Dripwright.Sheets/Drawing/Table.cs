@@ -110,7 +110,7 @@ public sealed class Table(params IReadOnlyList<Column> columns)
 
     private Block Header(TableWidths widths)
     {
-        var style = Style.Bold with { Size = 3 };
+        var style = widths.HeaderStyle;
         var lines = columns.Select((c, i) => TextMeasure.Wrap(c.Header, widths.Inner(i), style)).ToList();
         var height = (lines.Max(l => l.Count) * style.LineHeight) + RowSpace;
         return new(
@@ -140,7 +140,7 @@ public sealed class Table(params IReadOnlyList<Column> columns)
                 (c, i) =>
                     c.Align is Align.Tick || widths.IsAligned(i)
                         ? [cells[i]]
-                        : TextMeasure.Wrap(cells[i], widths.Inner(i), Style)
+                        : TextMeasure.Wrap(cells[i], widths.Inner(i), widths.Style)
             )
             .ToList();
         var count = lines.Max(l => l.Count);
@@ -148,7 +148,7 @@ public sealed class Table(params IReadOnlyList<Column> columns)
         {
             var (from, last) = (start, start + MostLines >= count);
             var piece = lines.Select(l => l.Skip(from).Take(MostLines).ToList()).ToList();
-            var tall = piece.Max(l => l.Count) * Style.LineHeight;
+            var tall = piece.Max(l => l.Count) * widths.Style.LineHeight;
             var height = Math.Max(tall, columns.Any(c => c.Align == Align.Tick) ? 5 : 0) + RowSpace;
             yield return new(
                 height,
@@ -179,11 +179,11 @@ public sealed class Table(params IReadOnlyList<Column> columns)
 
         if (widths.IsAligned(i))
         {
-            var point = corner.Move(Padding + widths.Point(i), Style.Size * 0.95);
-            return lines.SelectMany(line => NumberCell.Of(line).Draw(point, Style));
+            var point = corner.Move(Padding + widths.Point(i), widths.Style.Size * 0.95);
+            return lines.SelectMany(line => NumberCell.Of(line).Draw(point, widths.Style));
         }
 
-        return Cell(lines, columns[i].Align, corner, widths.Width(i), Style);
+        return Cell(lines, columns[i].Align, corner, widths.Width(i), widths.Style);
     }
 
     private static IEnumerable<Element> Cell(

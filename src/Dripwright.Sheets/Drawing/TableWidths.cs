@@ -6,12 +6,22 @@ namespace Dripwright.Sheets.Drawing;
 internal sealed class TableWidths
 {
     private const double Padding = 1.5;
+
+    // [mm] Capitals of 1.5 mm.
+    private const double Smallest = 2.3;
+
     private readonly double[] widths;
     private readonly double[] points;
     private readonly bool[] aligned;
 
-    private TableWidths(double[] widths, double[] points, bool[] aligned) =>
-        (this.widths, this.points, this.aligned) = (widths, points, aligned);
+    private TableWidths(double[] widths, double[] points, bool[] aligned, TextStyle style) =>
+        (this.widths, this.points, this.aligned, Style) = (widths, points, aligned, style);
+
+    /// <summary>Size of the letters in cells.</summary>
+    public TextStyle Style { get; }
+
+    /// <summary>Size of the letters in the header.</summary>
+    public TextStyle HeaderStyle => HeaderOf(Style);
 
     public double Total => widths.Sum();
 
@@ -27,7 +37,29 @@ internal sealed class TableWidths
     /// <summary>[mm] From the padding to the decimal point.</summary>
     public double Point(int i) => points[i];
 
+    /// <summary>Columns for a width; letters are set smaller, down to a least size, before a word is broken.</summary>
     public static TableWidths Of(
+        IReadOnlyList<Column> columns,
+        IReadOnlyList<IReadOnlyList<string>> rows,
+        double total,
+        TextStyle style
+    )
+    {
+        while (true)
+        {
+            var (natural, least, points) = Wanted(columns, rows, total, style);
+            if (least.Sum() <= total || style.Size <= Smallest)
+            {
+                return Placed(columns, rows, total, style, natural, least, points);
+            }
+
+            style = style with { Size = style.Size - 0.1 };
+        }
+    }
+
+    private static TextStyle HeaderOf(TextStyle style) => style.Bold with { Size = Math.Min(3, style.Size) };
+
+    private static (double[] Natural, double[] Least, double[] Points) Wanted(
         IReadOnlyList<Column> columns,
         IReadOnlyList<IReadOnlyList<string>> rows,
         double total,
@@ -42,7 +74,7 @@ internal sealed class TableWidths
         for (var i = 0; i < columns.Count; i++)
         {
             var cells = columns[i].Align == Align.Tick ? [] : rows.Select(row => row[i]).ToList();
-            var header = Word(columns[i].Header, style.Bold with { Size = 3 });
+            var header = Word(columns[i].Header, HeaderOf(style));
             var (want, need) = (
                 cells.Select(c => Widest(c, style)).DefaultIfEmpty().Max(),
                 cells.Select(c => Word(c, style)).DefaultIfEmpty().Max()
@@ -55,11 +87,26 @@ internal sealed class TableWidths
                 need = want;
             }
 
+            // A number with its unit is never broken; a word that takes too much of the table is.
+            var most = columns[i].Align == Align.Left ? 0.3 : 0.5;
             var floor = columns[i].Align == Align.Tick ? 5 : 3;
             natural[i] = Math.Max(Math.Max(want, header), floor) + (2 * Padding);
-            least[i] = Math.Max(Math.Max(Math.Min(need, total * 0.3), header), floor) + (2 * Padding);
+            least[i] = Math.Max(Math.Max(Math.Min(need, total * most), header), floor) + (2 * Padding);
         }
 
+        return (natural, least, points);
+    }
+
+    private static TableWidths Placed(
+        IReadOnlyList<Column> columns,
+        IReadOnlyList<IReadOnlyList<string>> rows,
+        double total,
+        TextStyle style,
+        double[] natural,
+        double[] least,
+        double[] points
+    )
+    {
         var fitted = Fit(columns, natural, least, total);
         var onPoint = columns.Select((c, i) => c.Align == Align.Decimal && fitted[i] >= natural[i] - 1e-6).ToArray();
         for (var i = 0; i < fitted.Length; i++)
@@ -70,7 +117,7 @@ internal sealed class TableWidths
             points[i] += Math.Max(0, (fitted[i] - (2 * Padding) - used) / 2);
         }
 
-        return new(fitted, points, onPoint);
+        return new(fitted, points, onPoint, style);
     }
 
     private static double[] Fit(IReadOnlyList<Column> columns, double[] natural, double[] least, double total)

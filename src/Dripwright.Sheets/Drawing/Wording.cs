@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Units;
 using Dripwright.Language;
 
@@ -42,7 +43,7 @@ internal sealed partial class Wording(UnitSystem units)
 
     public string Head(double metres) => Tied(words.Head(metres));
 
-    public string Flow(double flow) => Tied(words.Flow(flow));
+    public string Flow(double flow) => Tied(Told.Of(Measured.Flow(flow)));
 
     public string Velocity(double metresPerSecond) => Tied(words.Velocity(metresPerSecond));
 
@@ -67,14 +68,6 @@ internal sealed partial class Wording(UnitSystem units)
 
     public static string Count(int number) => QuantityWords.Count(number);
 
-    /// <summary>"1 pot", "12 pots".</summary>
-    public static string Counted(int count, string one, string? many = null)
-    {
-        var text = QuantityWords.Counted(count, one, many);
-        var gap = text.IndexOf(' ', StringComparison.Ordinal);
-        return text[..gap] + Tie + text[(gap + 1)..];
-    }
-
     /// <summary>"1 pot", "12 pots", from the texts <c>key.one</c> and <c>key.many</c>.</summary>
     public static string Counted(string key, int count) =>
         Words.Of(count == 1 ? $"{key}.one" : $"{key}.many", Count(count));
@@ -82,6 +75,9 @@ internal sealed partial class Wording(UnitSystem units)
     /// <summary>Sentences one after another; empty ones are left out.</summary>
     public static string Sentences(params ReadOnlySpan<string> sentences) =>
         string.Join(' ', sentences.ToArray().Where(sentence => sentence.Length > 0));
+
+    /// <summary>A text as it stands at the start of a sentence or cell.</summary>
+    public static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
 
     /// <summary>Any text of the plan with true fractions, and numbers that stay with their units.</summary>
     public static string Sentence(string text)

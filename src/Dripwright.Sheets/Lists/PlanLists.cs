@@ -1,8 +1,10 @@
 using Dripwright.Engine;
+using Dripwright.Language;
+using Dripwright.Sheets.Bench;
 
 namespace Dripwright.Sheets.Lists;
 
-/// <summary>Parts, cuts and holes as CSV files for a spreadsheet. Units stand in the names of the columns.</summary>
+/// <summary>Parts, cuts and holes as CSV files for a spreadsheet. Units stand in the names of the columns, which are the same in every language.</summary>
 /// <remarks>Handbook page: docs/handbook/build-pack.md</remarks>
 public static class PlanLists
 {
@@ -11,6 +13,7 @@ public static class PlanLists
     public static byte[] Parts(Plan plan)
     {
         ArgumentNullException.ThrowIfNull(plan);
+        var told = new PlanWords(plan.Rig.Units);
         return CsvText.Write(
             [
                 "section",
@@ -35,8 +38,8 @@ public static class PlanLists
                     [
                         line.Section,
                         line.Part,
-                        line.Name,
-                        line.Where,
+                        told.Of(line.Name),
+                        told.Of(line.Where),
                         line.Needed,
                         line.Spares,
                         line.OnHand,
@@ -50,7 +53,7 @@ public static class PlanLists
                         line.Price is null ? null
                         : line.InventedPrice ? "yes"
                         : "no",
-                        line.Note,
+                        told.Of(line.Note),
                     ]
             )
         );
@@ -71,7 +74,7 @@ public static class PlanLists
                     rows.Add([
                         cut.Material,
                         i + 1,
-                        stock.OnHandLabel ?? "buy",
+                        stock.OnHandLabel is { } number ? $"on hand {number}" : "buy",
                         CsvText.Millimetres(stock.Length),
                         CsvText.Inches(stock.Length),
                         place,
@@ -119,6 +122,7 @@ public static class PlanLists
     public static byte[] Holes(Plan plan)
     {
         ArgumentNullException.ThrowIfNull(plan);
+        var told = new PlanWords(plan.Rig.Units);
         return CsvText.Write(
             [
                 "row",
@@ -149,8 +153,8 @@ public static class PlanLists
                         CsvText.Inches(hole.Step),
                         CsvText.Millimetres(hole.Diameter),
                         CsvText.Inches(hole.Diameter),
-                        hole.Tool,
-                        hole.Face,
+                        told.Of(hole.Tool),
+                        BenchWords.FaceOf(hole.Face),
                     ]
             )
         );

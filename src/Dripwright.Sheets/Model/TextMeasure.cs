@@ -89,6 +89,23 @@ public static class TextMeasure
         return lines;
     }
 
+    /// <summary>The style in which a text fits: smaller, down to a least size, where it is too wide.</summary>
+    /// <param name="text">Any text.</param>
+    /// <param name="width">[mm] Room.</param>
+    /// <param name="style">Size and weight.</param>
+    /// <param name="least">[mm] Least size.</param>
+    public static TextStyle Fitted(string text, double width, TextStyle style, double least = 2)
+    {
+        ArgumentNullException.ThrowIfNull(style);
+        var wide = Width(text, style);
+        return wide <= width
+            ? style
+            : style with
+            {
+                Size = Math.Min(style.Size, Math.Max(least, style.Size * width / wide)),
+            };
+    }
+
     /// <summary>The text if it fits, else its beginning and an ellipsis.</summary>
     /// <param name="text">Any text.</param>
     /// <param name="width">[mm] Room.</param>
@@ -117,8 +134,18 @@ public static class TextMeasure
         return shown.ToString().TrimEnd() + Ellipsis;
     }
 
+    // A word that is too long is broken after a hyphen where that fits, else where the room ends.
     private static string BreakWord(string word, double width, TextStyle style, List<string> lines)
     {
+        for (var at = word.LastIndexOf('-', word.Length - 1); at > 0; at = word.LastIndexOf('-', at - 1))
+        {
+            if (at < word.Length - 1 && Width(word, style) > width && Width(word[..(at + 1)], style) <= width)
+            {
+                lines.Add(word[..(at + 1)]);
+                return BreakWord(word[(at + 1)..], width, style, lines);
+            }
+        }
+
         var line = new StringBuilder();
         foreach (var rune in word.EnumerateRunes())
         {

@@ -58,7 +58,7 @@ internal static class DrainPlots
         return new()
         {
             Key = "drain-" + run.Run.Replace(' ', '-'),
-            Title = Words.Of("plot.drain.title", BenchWords.Labels([.. runs.Select(r => r.Run)], 8)),
+            Title = Words.Of("plot.drain.title", BenchWords.Labels([.. runs.Select(r => words.Told.Of(r.Name))], 8)),
             Words = (width, height) => Exaggeration(points, bore, width, height),
             Plots = [plot],
             Numbers =
@@ -114,12 +114,7 @@ internal static class DrainPlots
         run.Row > 0 ? units.WayAxis.Label : Words.Of("plot.axis.way.high", units.WayUnit);
 
     private static double BoreOf(Plan plan, DrainRunPlan run) =>
-        (
-            plan.Layout.Runs.FirstOrDefault(r => r.Label == run.Run)
-            ?? plan.Layout.Runs.FirstOrDefault(r => run.Run.StartsWith(r.Label, StringComparison.Ordinal))
-        )
-            ?.Pipe
-            .InsideDiameter
+        plan.Layout.Runs.FirstOrDefault(r => r.Label == run.Label)?.Pipe.InsideDiameter
         ?? plan.Layout.Parts.Drain.InsideDiameter;
 
     /// <summary>How much the plot stretches heights; about, because its axes end at round numbers.</summary>

@@ -54,14 +54,7 @@ public static class PlumbingDiagram
         Element[] elements =
         [
             .. new PlumbingOverview(plan, room.Inset(14, 16, 14, 12)).Draw(),
-            Drawing.Legend.Draw(strip.TopLeft.Move(0, 3), Legend),
-            .. Notes(plan)
-                .SelectMany(n => TextMeasure.Wrap(Wording.Sentence(n), strip.Width - 75, TextStyle.Note))
-                .Take(4)
-                .Select(
-                    (line, i) =>
-                        new Text(line, strip.TopLeft.Move(75, 6 + (i * TextStyle.Note.LineHeight)), TextStyle.Note)
-                ),
+            .. SheetNotes.Told(strip, strip.X, Legend, [.. Notes(plan).Select(Wording.Sentence)]),
         ];
         return new(sheet, Words.Of("sheet.plumbing.title"), elements) { Description = Words.Of("sheet.plumbing.said") };
     }

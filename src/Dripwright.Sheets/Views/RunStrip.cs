@@ -13,6 +13,9 @@ internal sealed class RunStrip
     /// <summary>[mm] From one fitting or piece to the next.</summary>
     public const double Column = 21;
 
+    // [mm] Capitals of 0.9 mm: only a language of very long words comes so low.
+    private const double LeastWord = 1.4;
+
     /// <summary>[mm] Height of one line of a strip below its heading.</summary>
     public const double LineHeight = 21;
 
@@ -69,11 +72,7 @@ internal sealed class RunStrip
     {
         var elements = new List<Element>
         {
-            new Text(
-                TextMeasure.Shorten(Heading, box.Width, TextStyle.Note.Bold),
-                box.TopLeft.Move(0, 4),
-                TextStyle.Note.Bold
-            ),
+            new Text(Heading, box.TopLeft.Move(0, 4), TextMeasure.Fitted(Heading, box.Width, TextStyle.Note.Bold)),
         };
         var perLine = PerLine(box.Width);
         for (var line = 0; line < Lines(box.Width); line++)
@@ -162,7 +161,8 @@ internal sealed class RunStrip
         }
 
         yield return new Text(item.Label, at.Move(0, -3.6), style.Bold);
-        yield return new Text(item.Word, at.Move(0, -6.6), style);
+        // Words are drawn smaller rather than into those of the next fitting.
+        yield return new Text(item.Word, at.Move(0, -6.6), TextMeasure.Fitted(item.Word, Column - 1, style, LeastWord));
     }
 
     private static IEnumerable<Item> Items(Plan plan, PipeRun run)

@@ -67,7 +67,7 @@ internal sealed class WaterSteps(Plan plan)
             parts.Pump is { } pump
                 ? Words.Of(
                     "sheet.water.pump",
-                    pump.IsOwn ? pump.FiguresIn(plan.Rig.Units) : pump.Model.Name,
+                    pump.IsOwn ? new PlanWords(plan.Rig.Units).Of(pump.Figures) : pump.Model.Name,
                     words.MarkWithUnit(tank.PumpOutlet.Z - tank.Floor)
                 )
                 : Words.Of("sheet.water.outlet")

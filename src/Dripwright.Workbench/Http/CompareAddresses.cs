@@ -1,6 +1,7 @@
 using Dripwright.Engine;
 using Dripwright.Engine.Extending;
 using Dripwright.Engine.Rigs;
+using Dripwright.Language;
 using Dripwright.Workbench.Hosting;
 using Dripwright.Workbench.Work;
 using Microsoft.AspNetCore.Builder;
@@ -71,14 +72,15 @@ internal static class CompareAddresses
         var before = await Planned(new RigQuestion(context, work, here, id, from));
         var after = await Planned(new RigQuestion(context, work, here, id, to));
         var steps = await work.Run(_ => Expansion.Of(before, after), context.RequestAborted);
+        var told = new PlanWords(after.Rig.Units);
         return Results.Ok(
             new CompareAnswer(
                 RigDifference.Of(before.Rig, after.Rig),
                 [
                     .. steps.Buy.Select(line => new BuyLine(
                         line.Part,
-                        line.Name,
-                        line.Where,
+                        told.Of(line.Name),
+                        told.Of(line.Where),
                         Millimetres(line.EachLength),
                         line.Needed + line.Spares,
                         line.OnHand,
@@ -88,7 +90,7 @@ internal static class CompareAddresses
                 [
                     .. steps.Left.Select(left => new LeftLine(
                         left.Part,
-                        left.Name,
+                        told.Of(left.Name),
                         left.Count,
                         Millimetres(left.Length)
                     )),

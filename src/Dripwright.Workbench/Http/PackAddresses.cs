@@ -145,20 +145,25 @@ internal static class PackAddresses
             (plan, _) =>
             {
                 PrintedParts parts = plan.Printed;
+                var told = new PlanWords(plan.Rig.Units);
+                var refused = parts.Refused.Select(one => told.Of(one.Sentence));
                 if (parts.Parts.Count == 0)
                 {
                     throw new Refused(
                         422,
                         parts.Refused.Count > 0
-                            ? Words.Of("http.print.refused", string.Join(" ", parts.Refused))
+                            ? Words.Of("http.print.refused", string.Join(" ", refused))
                             : Words.Of("http.print.none")
                     );
                 }
 
-                var files = new Dictionary<string, byte[]>(WholePack.Fittings(parts), StringComparer.Ordinal);
+                var files = new Dictionary<string, byte[]>(
+                    WholePack.Fittings(parts, plan.Rig.Units),
+                    StringComparer.Ordinal
+                );
                 if (parts.Refused.Count > 0)
                 {
-                    files["cannot-be-printed.txt"] = Encoding.UTF8.GetBytes(string.Join("\n", parts.Refused) + "\n");
+                    files["cannot-be-printed.txt"] = Encoding.UTF8.GetBytes(string.Join("\n", refused) + "\n");
                 }
 
                 return (BuildPack.FileNameOf(plan.Rig.Name), Bundle.Zip(files));

@@ -19,7 +19,7 @@ internal static class RigLine
 
         var rows = rig.Rows.Sum(row => row.Count);
         var pots = rig.Rows.Sum(row => row.Count * row.Pots);
-        var tank = resolved.Parts.Tank.NameIn(rig.Units);
+        var tank = new PlanWords(rig.Units).Of(resolved.Parts.Tank.Name);
         return $"{Words.Count("rigs.rows", rows)}, {Words.Count("rigs.pots", pots)}, {tank}";
     }
 }

@@ -1,5 +1,5 @@
 using Dripwright.Engine;
-using Dripwright.Language;
+using Dripwright.Engine.Phrases;
 using Dripwright.Screen;
 
 namespace Dripwright.Commands;
@@ -27,7 +27,7 @@ internal static class LongWork
     /// <summary>Keeps the last report, and ends the work at the next one when asked to stop.</summary>
     private sealed class Latest(CancellationToken stop) : IProgress<PlanProgress>
     {
-        private volatile PlanProgress _last = new(Words.Of("program.work.starting"), 0);
+        private volatile PlanProgress _last = new(Phrase.Of("progress.start"), 0);
 
         public PlanProgress Last => _last;
 

@@ -40,9 +40,12 @@ internal static class PrintPartsCommand
                         stop
                     )
                     .ConfigureAwait(false);
+                var told = new PlanWords(sound.Rig.Units);
                 foreach (var refused in parts.Refused)
                 {
-                    around.Error.WriteLine(Plain.Line(Words.Of("program.print-parts.refused", sound.Path, refused)));
+                    around.Error.WriteLine(
+                        Plain.Line(Words.Of("program.print-parts.refused", sound.Path, told.Of(refused.Sentence)))
+                    );
                 }
 
                 if (parts.Parts.Count == 0)
@@ -51,7 +54,7 @@ internal static class PrintPartsCommand
                 }
 
                 var files = await LongWork
-                    .Run(progress => PrintFiles.Write(parts, progress), around, stop)
+                    .Run(progress => PrintFiles.Write(parts, sound.Rig.Units, progress), around, stop)
                     .ConfigureAwait(false);
                 PackFolder.Write(folder, PackList.Of(files), files, replace: false, stop);
                 var pieces = parts.Parts.Sum(part => part.Count * part.Design.Pieces);

@@ -3,6 +3,7 @@ using System.Globalization;
 using System.Text;
 using Dripwright.Engine;
 using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Proposing;
 using Dripwright.Engine.Rigs;
 using Dripwright.Files;
@@ -98,11 +99,11 @@ internal static class SuggestCommand
 
     private sealed class Latest : IProgress<ProposeProgress>
     {
-        private volatile PlanProgress _last = new(Words.Of("program.work.starting"), 0);
+        private volatile PlanProgress _last = new(Phrase.Of("progress.start"), 0);
 
         public PlanProgress Last => _last;
 
         public void Report(ProposeProgress value) =>
-            _last = new(Words.Of("program.work.searching", value.Planned, value.Found), value.Share);
+            _last = new(Phrase.Of("progress.search", value.Planned, value.Found), value.Share);
     }
 }

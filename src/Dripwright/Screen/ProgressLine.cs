@@ -24,11 +24,12 @@ internal static class ProgressLine
             .Columns(new TaskDescriptionColumn(), new ProgressBarColumn(), new PercentageColumn())
             .StartAsync(async show =>
             {
-                var bar = show.AddTask(Words.Of("program.work.planning"));
+                var told = new PlanWords(default);
+                var bar = show.AddTask(Markup.Escape(told.Of(latest().Stage)));
                 while (!await Ends(work, s_beat, stop).ConfigureAwait(false))
                 {
                     var at = latest();
-                    bar.Description = Markup.Escape(at.Stage);
+                    bar.Description = Markup.Escape(told.Of(at.Stage));
                     bar.Value = at.Share * 100;
                 }
             })

@@ -13,14 +13,15 @@ internal static class ProposalView
 
     public static void Draw(IAnsiConsole console, ProposalList answer)
     {
+        var told = new PlanWords(answer.Units);
         foreach (var (index, proposal) in answer.Proposals.Index())
         {
             var number = (index + 1).ToString(CultureInfo.InvariantCulture);
             var cost = proposal.Cost.ToString("0.00", CultureInfo.InvariantCulture) + Space(proposal.Currency);
             var even = QuantityText.Format(Dimension.Share, proposal.Uniformity, proposal.Rig.Units);
             Line(console, $"{number}  {cost}  {Words.Of("program.suggest.even", even)}", s_heading);
-            Indented(console, $"{proposal.Title}.");
-            Indented(console, proposal.Why + Unpriced(proposal));
+            Indented(console, $"{told.Of(proposal.Title)}.");
+            Indented(console, told.Of(proposal.Why) + Unpriced(proposal));
             Line(console, "", Style.Plain);
         }
 
@@ -32,13 +33,13 @@ internal static class ProposalView
         foreach (var obstacle in answer.Obstacles)
         {
             Line(console, Words.Of("program.suggest.nothing"), s_heading);
-            Indented(console, new PlanWords(answer.Units).Of(obstacle.What));
-            Indented(console, $"→ {new PlanWords(answer.Units).Of(obstacle.Remedy)}");
+            Indented(console, told.Of(obstacle.What));
+            Indented(console, $"→ {told.Of(obstacle.Remedy)}");
         }
 
         foreach (var remark in answer.Remarks)
         {
-            Line(console, remark, Style.Plain);
+            Line(console, told.Of(remark), Style.Plain);
         }
 
         Line(console, Searched(answer.Search), Style.Plain);

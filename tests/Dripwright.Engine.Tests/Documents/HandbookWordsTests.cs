@@ -29,6 +29,7 @@ public sealed partial class HandbookWordsTests
         [("plan-json", "weakestBy")] = Words<UseKind>(),
         [("plan-json", "cure")] = Words<CureKind>(),
         [("plan-json", "method")] = Words<CutMethod>(),
+        [("plan-json", "face")] = Words<HoleFace>(),
     };
 
     public static TheoryData<string, string> Fields => [.. s_known.Keys.Select(key => (key.Page, key.Field))];

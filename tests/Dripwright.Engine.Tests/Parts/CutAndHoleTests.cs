@@ -107,9 +107,9 @@ public sealed class CutAndHoleTests
         HoleMark[] drain = [.. plan.Holes.Where(h => h.Run == "D1")];
         Assert.Equal(10, drain.Length);
         Assert.All(drain, h => Assert.Equal(outlet.PipeHole, h.Diameter));
-        Assert.All(drain, h => Assert.Equal("hole saw 1 1/8 in", h.Tool));
+        Assert.All(drain, h => Assert.Equal("hole saw 1 1/8 in", h.Tool.Told()));
         HoleMark[] feed = [.. plan.Holes.Where(h => h.Run == "F1")];
-        Assert.All(feed, h => Assert.Equal("punch 0.12 in", h.Tool));
+        Assert.All(feed, h => Assert.Equal("punch 0.12 in", h.Tool.Told()));
     }
 
     [Fact]
@@ -123,7 +123,10 @@ public sealed class CutAndHoleTests
                 Feed = rig.Feed with { Line = "pvc40-1/2" },
             }
         );
-        Assert.All(plan.Holes.Where(h => h.Run == "F1"), h => Assert.Equal("drill 3 mm", h.Tool));
+        Assert.All(
+            plan.Holes.Where(h => h.Run == "F1"),
+            h => Assert.Equal("drill 3 mm", h.Tool.Told(UnitSystem.Metric))
+        );
     }
 
     [Fact]

@@ -45,8 +45,8 @@ public sealed class ExpansionTests
                             continue;
                         }
 
-                        Assert.True(held - left + buy + line.OnHand >= line.Needed + line.Spares, line.Name);
-                        Assert.True(left <= held, line.Name);
+                        Assert.True(held - left + buy + line.OnHand >= line.Needed + line.Spares, line.Part);
+                        Assert.True(left <= held, line.Part);
                     }
                 },
                 iter: 12

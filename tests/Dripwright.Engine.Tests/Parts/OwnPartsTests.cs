@@ -29,9 +29,9 @@ public sealed class OwnPartsTests
         Assert.DoesNotContain(plan.Parts.Lines, line => line.Part == "pump-400gph");
         PartLine line = Assert.Single(
             plan.Parts.Lines,
-            line => line.Name.StartsWith("Pump:", StringComparison.Ordinal)
+            line => line.Name.Told().StartsWith("Pump:", StringComparison.Ordinal)
         );
-        Assert.Equal("Pump: 12.0 ft shut-off, 500 gph open (yours)", line.Name);
+        Assert.Equal("Pump: 12.0 ft shut-off, 500 gph open (yours)", line.Name.Told());
         Assert.Equal(("electrical", 1, 1), (line.Section, line.Needed, line.Spares));
         Assert.Null(line.Price);
         Assert.Equal(60, plan.Feed.OperatingPoint!.Power);
@@ -63,9 +63,9 @@ public sealed class OwnPartsTests
         Assert.DoesNotContain(plan.Parts.Lines, line => line.Part.StartsWith("tank-box", StringComparison.Ordinal));
         PartLine line = Assert.Single(
             plan.Parts.Lines,
-            line => line.Name.StartsWith("Tank:", StringComparison.Ordinal)
+            line => line.Name.Told().StartsWith("Tank:", StringComparison.Ordinal)
         );
-        Assert.Contains("lying, 24 in across, 3 ft 2 in long", line.Name, StringComparison.Ordinal);
+        Assert.Contains("lying, 24 in across, 3 ft 2 in long", line.Name.Told(), StringComparison.Ordinal);
         Assert.Equal(2, line.Needed);
     }
 
@@ -80,8 +80,8 @@ public sealed class OwnPartsTests
     public void Names_of_own_things_follow_the_units_of_whoever_reads_them()
     {
         ResolvedPump pump = Plan("""{ "pump": { "shutOffHead": "3 m", "openFlow": "2000 L/h" } }""").Layout.Parts.Pump!;
-        Assert.Equal("Pump: 3.00 m shut-off, 2000 L/h open (yours)", pump.NameIn(UnitSystem.Metric));
-        Assert.Contains(" ft shut-off", pump.NameIn(UnitSystem.Us), StringComparison.Ordinal);
+        Assert.Equal("Pump: 3.00 m shut-off, 2000 L/h open (yours)", pump.Name.Told(UnitSystem.Metric));
+        Assert.Contains(" ft shut-off", pump.Name.Told(), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -99,7 +99,7 @@ public sealed class OwnPartsTests
         [
             .. plan
                 .Parts.Lines.Where(line => line.Part.StartsWith("my-", StringComparison.Ordinal))
-                .Select(line => (line.Name, line.Price))
+                .Select(line => (line.Name.Told(), line.Price))
                 .Order(),
         ];
         Assert.Equal([("Blue pot", 7.5m), ("Blue tub", 15m), ("Shed pump", 20m)], own);

@@ -30,7 +30,7 @@ public sealed class PartsPlanTests
         // Three frames of two legs.
         Assert.Equal(6, Needed(plan, "joint-foot"));
         Assert.Equal(4, Needed(plan, "joint-three-way"));
-        Assert.StartsWith("4 × J1, ", Line(plan, "joint-three-way").Where, StringComparison.Ordinal);
+        Assert.StartsWith("4 × J1, ", Line(plan, "joint-three-way").Where.Told(), StringComparison.Ordinal);
         Assert.Equal(2, Needed(plan, "joint-four-way"));
         Assert.Equal(3, Needed(plan, "drain-hanger"));
         // A kilogram of joints, more or less, printed solid.
@@ -46,7 +46,7 @@ public sealed class PartsPlanTests
         Assert.Equal(20 + 10, plan.Holes.Count);
         PotHole pot = Assert.Single(plan.PotHoles);
         Assert.Equal((10, 1.125 * 0.0254), (pot.Count, pot.Diameter));
-        Assert.Equal("hole saw 1 1/8 in", pot.Tool);
+        Assert.Equal("hole saw 1 1/8 in", pot.Tool.Told());
         Assert.Equal((1.5 + 0.31) * 0.0254, pot.Height, 1e-12);
     }
 
@@ -80,7 +80,7 @@ public sealed class PartsPlanTests
             foreach (PartLine line in Plan(rig).Lines)
             {
                 Assert.NotNull(s_catalogue.TryFind(line.Part));
-                Assert.NotEqual("", line.Where);
+                Assert.NotEqual("", line.Where.Told());
                 Assert.True(line.Needed > 0);
             }
         });
@@ -209,11 +209,17 @@ public sealed class PartsPlanTests
     public void What_is_often_forgotten_names_the_sizes_of_this_rig()
     {
         IReadOnlyList<OftenForgotten> block = Plan(TestRigs.TenPots).Forgotten;
-        Assert.Contains(block, f => f.Name == "Hole saw" && f.Why.Contains("1 1/8 in", StringComparison.Ordinal));
-        Assert.Contains(block, f => f.Name == "Hose clamps" && f.Why.Contains("12", StringComparison.Ordinal));
+        Assert.Contains(
+            block,
+            f => f.Name.Told() == "Hole saw" && f.Why.Told().Contains("1 1/8 in", StringComparison.Ordinal)
+        );
+        Assert.Contains(
+            block,
+            f => f.Name.Told() == "Hose clamps" && f.Why.Told().Contains("12", StringComparison.Ordinal)
+        );
         foreach (string name in (string[])["Deburring tool", "Primer", "Thread-seal tape", "Flush caps", "Strainer"])
         {
-            Assert.Contains(block, f => f.Name == name);
+            Assert.Contains(block, f => f.Name.Told() == name);
         }
     }
 

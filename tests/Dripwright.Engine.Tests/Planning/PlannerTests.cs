@@ -17,7 +17,7 @@ public sealed class PlannerTests
             rig =>
             {
                 Plan plan = Plans.Of(rig);
-                Assert.True(plan.Feed.Solved, plan.Feed.Trouble);
+                Assert.True(plan.Feed.Solved, plan.Feed.Trouble.Told());
                 Assert.InRange(plan.Feed.MassResidual, 0, 1e-9);
                 Assert.InRange(plan.Feed.EnergyResidual, 0, 1e-6);
                 Assert.All(plan.Feed.Emitters, e => Assert.True(e.Flow >= 0 && double.IsFinite(e.Flow)));

@@ -134,11 +134,11 @@ public sealed class PrintedPartsTests
 
         RefusedPart refused = Assert.Single(plan.Printed.Refused, r => r.Number == "J1");
 
-        Assert.Contains("PLA", refused.Fault.Found, StringComparison.Ordinal);
-        Assert.Contains("plastic that stands the heat", refused.Fault.Remedy, StringComparison.Ordinal);
+        Assert.Contains("PLA", refused.Fault.Found.Told(), StringComparison.Ordinal);
+        Assert.Contains("plastic that tolerates the heat", refused.Fault.Remedy.Told(), StringComparison.Ordinal);
         // It still counts among the parts, under its number.
         PartLine line = Assert.Single(plan.Parts.Lines, l => l.Part == "joint-three-way");
-        Assert.Contains("cannot be printed", line.Note, StringComparison.Ordinal);
+        Assert.Contains("cannot be printed", line.Note.Told(), StringComparison.Ordinal);
     }
 
     [Fact]

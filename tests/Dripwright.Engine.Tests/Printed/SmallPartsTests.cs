@@ -151,7 +151,8 @@ public sealed class SmallPartsTests
     [Fact]
     public void A_rest_takes_the_place_of_the_ties_at_the_module_joints()
     {
-        static string Ties(Rig rig) => PartsPlanTests.Plan(rig).Lines.Single(line => line.Part == "cable-tie").Where;
+        static string Ties(Rig rig) =>
+            PartsPlanTests.Plan(rig).Lines.Single(line => line.Part == "cable-tie").Where.Told();
 
         Assert.Contains("module joint", Ties(TestRigs.TenPots), StringComparison.Ordinal);
         string rested = Ties(Wanting(TestRigs.TenPots, new() { LineRests = true }));
@@ -197,7 +198,7 @@ public sealed class SmallPartsTests
 
         RefusedPart refused = Assert.Single(printed.Refused);
         Assert.Equal("A1", refused.Number);
-        Assert.Contains("feed.lineHeight", refused.Fault.Expected, StringComparison.Ordinal);
+        Assert.Contains("feed.lineHeight", refused.Fault.Expected.Told(), StringComparison.Ordinal);
     }
 
     [Fact]

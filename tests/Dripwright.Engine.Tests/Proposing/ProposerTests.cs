@@ -64,7 +64,7 @@ public sealed class ProposerTests
             p =>
             {
                 Assert.True(p.Proven);
-                Assert.False(string.IsNullOrWhiteSpace(p.Why));
+                Assert.False(string.IsNullOrWhiteSpace(p.Why.Told()));
             }
         );
     }

@@ -12,15 +12,8 @@ namespace Dripwright.Sheets.Tests.Bench;
 
 public sealed partial class BenchLanguageTests
 {
-    // Units that look like words, and the head of a caution's box, which is not of the bench.
-    private static readonly HashSet<string> s_elsewhere = new(StringComparer.Ordinal)
-    {
-        "gal",
-        "min",
-        "kpa",
-        "psi",
-        "caution",
-    };
+    // Units that look like words.
+    private static readonly HashSet<string> s_elsewhere = new(StringComparer.Ordinal) { "gal", "min", "kpa", "psi" };
 
     public static TheoryData<string> Demos => [BenchPlans.School, BenchPlans.FoodBank, BenchPlans.Large];
 
@@ -121,29 +114,18 @@ public sealed partial class BenchLanguageTests
         }
     }
 
-    /// <summary>The words of names that come from the catalogue, from the rig file, or with the tool of a hole.</summary>
-    private static HashSet<string> KnownWords(Plan plan)
-    {
-        IEnumerable<string> texts =
+    /// <summary>The words of names that come from the catalogue, the rig file, or the drawings' own labels.</summary>
+    private static HashSet<string> KnownWords(Plan plan) =>
         [
-            .. plan.Parts.Lines.SelectMany(line => new[] { line.Name, line.Where, line.Note, line.Section }),
-            .. plan.Parts.Forgotten.SelectMany(item => new[] { item.Name, item.Why }),
-            .. plan.Parts.Holes.Select(hole => hole.Tool),
-            .. plan.Parts.PotHoles.SelectMany(hole => new[] { hole.Tool, hole.Pot }),
-            .. plan.Parts.Cuts.Select(cut => cut.Material),
             .. plan
-                .Parts.Cuts.SelectMany(cut => cut.Stocks)
-                .SelectMany(stock => stock.Pieces)
-                .Select(piece => piece.Label),
-            .. plan.Parts.Cuts.SelectMany(cut => cut.Stocks).Select(stock => stock.OnHandLabel ?? ""),
-            .. plan.Layout.Runs.Select(run => run.Pipe.Name),
-            .. plan.Layout.Rows.Select(row => row.Pot.Name),
-            .. plan.Feed.Uniformity.Select(one => one.Name),
-            // A drain with its exit in the middle has two legs.
-            .. plan.Drain.Runs.Select(run => run.Run),
+                .Layout.Parts.Catalogue.All.Select(entry => entry.Name)
+                .Concat(plan.Layout.Stand.Members.Select(member => member.Label))
+                .Concat(plan.Parts.Lines.Select(line => line.Part))
+                .Concat(
+                    plan.Parts.Lines.Where(line => line.Name.Key.Length == 0).Select(line => $"{line.Name.Values[0]}")
+                )
+                .SelectMany(PlainWords),
         ];
-        return [.. texts.SelectMany(PlainWords)];
-    }
 
     private static IEnumerable<string> PlainWords(string text) =>
         Word().Matches(text).Select(match => match.Value.ToLowerInvariant()).Where(word => !s_elsewhere.Contains(word));

@@ -1,6 +1,7 @@
 using System.Globalization;
 using CsCheck;
 using Dripwright.Engine.Parts;
+using Dripwright.Engine.Phrases;
 using Dripwright.Sheets.Bench;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
@@ -105,7 +106,20 @@ public sealed class MarkingStripsTests
                 foreach (var step in steps)
                 {
                     var last = marks.Count == 0 ? 0 : marks[^1].FromEnd;
-                    marks.Add(new("P", "R", marks.Count + 1, last + step, step, diameter, "drill", "top", 1, 1));
+                    marks.Add(
+                        new(
+                            "P",
+                            "R",
+                            marks.Count + 1,
+                            last + step,
+                            step,
+                            diameter,
+                            Phrase.Plain("drill"),
+                            HoleFace.Top,
+                            1,
+                            1
+                        )
+                    );
                 }
 
                 var piece = pattern.First with { Marks = marks };

@@ -1,5 +1,6 @@
 using System.Text;
 using CsvHelper;
+using Dripwright.Language;
 using Dripwright.Sheets.Lists;
 using Dripwright.Sheets.Tests.Bench;
 
@@ -14,6 +15,7 @@ public sealed class PlanListsTests
     public void Every_hole_of_the_plan_stands_once_in_the_list_where_the_plan_has_it(string demo)
     {
         var plan = BenchPlans.Demo(demo);
+        var words = new PlanWords(plan.Rig.Units);
         using var csv = CsvReader.Create(PlanLists.Holes(plan));
         var count = 0;
         while (csv.Read())
@@ -26,7 +28,7 @@ public sealed class PlanListsTests
             Assert.Equal(hole.FromEnd / 0.0254, csv.Parse<double>("from_left_end_in"), 0.00051);
             Assert.Equal(hole.Step * 1000, csv.Parse<double>("from_mark_before_mm"), 0.0051);
             Assert.Equal(hole.Diameter * 1000, csv.Parse<double>("diameter_mm"), 0.0051);
-            Assert.Equal(hole.Tool, csv.GetString("tool"));
+            Assert.Equal(words.Of(hole.Tool), csv.GetString("tool"));
         }
 
         Assert.Equal(plan.Parts.Holes.Count, count);
@@ -58,13 +60,14 @@ public sealed class PlanListsTests
     public void Every_part_is_listed_with_its_numbers(string demo)
     {
         var plan = BenchPlans.Demo(demo);
+        var words = new PlanWords(plan.Rig.Units);
         using var csv = CsvReader.Create(PlanLists.Parts(plan));
         var count = 0;
         while (csv.Read())
         {
             var line = plan.Parts.Lines[count++];
-            Assert.Equal(line.Name, csv.GetString("name"));
-            Assert.Equal(line.Where, csv.GetString("for"));
+            Assert.Equal(words.Of(line.Name), csv.GetString("name"));
+            Assert.Equal(words.Of(line.Where), csv.GetString("for"));
             Assert.Equal(line.Needed, csv.Parse<int>("needed"));
             Assert.Equal(line.Buy, csv.Parse<int>("buy"));
         }

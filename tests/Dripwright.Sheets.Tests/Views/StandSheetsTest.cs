@@ -1,4 +1,5 @@
 using Dripwright.Engine.Layout;
+using Dripwright.Language;
 using Dripwright.Sheets.Bench;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
@@ -85,11 +86,12 @@ public sealed class StandSheetsTest
         var sheets = PrintedSheets.Draw(plan, [], Paper.Letter);
 
         var words = string.Join(' ', sheets.SelectMany(s => Texts(s.Elements)).Select(text => text.Content));
+        var told = new PlanWords(plan.Rig.Units);
         foreach (var part in plan.Printed.Parts)
         {
             Assert.Contains($"{part.Number}  ", words, StringComparison.Ordinal);
-            Assert.Contains(Wording.Sentence(part.Use)[1..], words, StringComparison.Ordinal);
-            Assert.Contains(part.Design.Orientation[..25], words, StringComparison.Ordinal);
+            Assert.Contains(Wording.Sentence(told.Of(part.Use))[1..], words, StringComparison.Ordinal);
+            Assert.Contains(told.Of(part.Design.Orientation)[..25], words, StringComparison.Ordinal);
         }
 
         Assert.Contains("it sags from 65", words, StringComparison.Ordinal);

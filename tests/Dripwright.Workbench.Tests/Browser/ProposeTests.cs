@@ -37,7 +37,7 @@ public sealed class ProposeTests(Chromium chromium)
         await page.Locator(".titleblock").WaitForAsync();
         await visit.Drawing.WaitForAsync();
         var rig = Assert.Single(await bench.Garden.RigsAsync(TestContext.Current.CancellationToken));
-        Assert.Contains("proposal 1", rig.Name, StringComparison.Ordinal);
+        Assert.EndsWith(" 1", rig.Name, StringComparison.Ordinal);
         Assert.Equal("", string.Join("\n", visit.Complaints.Distinct()));
 
         // What was answered is there again.

@@ -29,4 +29,8 @@ public sealed record CutStock
 /// <param name="Label">The label in the drawings.</param>
 /// <param name="Start">[m] Distance of the piece's first end from the first end of the stock as it is bought.</param>
 /// <param name="Length">[m] Length as cut: the wanted length rounded up to a hundredth of a millimetre.</param>
-public sealed record PlacedPiece(string Label, double Start, double Length);
+public sealed record PlacedPiece(string Label, double Start, double Length)
+{
+    /// <summary>True for a spare, which has no label in the drawings.</summary>
+    public bool IsSpare => Label == CutList.SparePiece;
+}

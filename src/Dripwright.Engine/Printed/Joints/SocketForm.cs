@@ -1,4 +1,5 @@
 using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Printed.Shapes;
 
 namespace Dripwright.Engine.Printed.Joints;
@@ -129,16 +130,20 @@ internal sealed record SocketForm
         Plastic plastic = parameters.Plastic;
         bool warm = parameters.Load.Temperature > plastic.WarmestInUse;
         double bearing = SocketStrength.Of(parameters, parameters.TubeOutside / 2, 1e-3, depth).BearingMoment;
-        string moment = PrintWords.Number(parameters.Load.Moment);
         return new(
             nameof(PrintParameters.Load),
-            $"{moment} N m at {PrintWords.Celsius(parameters.Load.Temperature)} in {plastic.Name}",
+            Phrase.Of(
+                "print.found.load",
+                Measured.NewtonMetres(parameters.Load.Moment),
+                Measured.Celsius(parameters.Load.Temperature),
+                plastic.Name
+            ),
             warm
-                ? $"at most {PrintWords.Celsius(plastic.WarmestInUse)} for {plastic.Name} under load"
-                : $"what {MostLines} lines of wall carry",
-            warm ? "take a plastic that stands the heat, or shade the part"
-                : bearing < parameters.Load.Moment ? "take a deeper socket"
-                : "take a larger tube or add a brace"
+                ? Phrase.Of("print.limit.heat", Measured.Celsius(plastic.WarmestInUse), plastic.Name)
+                : Phrase.Of("print.limit.lines", MostLines),
+            warm ? Phrase.Of("print.remedy.heat")
+                : bearing < parameters.Load.Moment ? Phrase.Of("print.remedy.deeper")
+                : Phrase.Of("print.remedy.larger")
         );
     }
 }

@@ -1,3 +1,4 @@
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Printed.Shapes;
 
 namespace Dripwright.Engine.Printed.Lettering;
@@ -47,9 +48,9 @@ internal static class RaisedText
             throw new PrintException(
                 new PrintFault(
                     nameof(PrintParameters.Number),
-                    $"\"{text}\"",
-                    $"a text for a face of {PrintWords.Millimetres(width)} x {PrintWords.Millimetres(height)}",
-                    "take a shorter number or a finer nozzle"
+                    Phrase.Plain($"\"{text}\""),
+                    Phrase.Of("print.limit.face", Measured.Millimetres(width), Measured.Millimetres(height)),
+                    Phrase.Of("print.remedy.face")
                 )
             );
         }

@@ -1,3 +1,4 @@
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Printed.Joints;
 using Dripwright.Engine.Printed.Lettering;
 using Dripwright.Engine.Printed.Shapes;
@@ -60,9 +61,8 @@ internal static class BlockMaker
             Shape = body,
             Wall = form.Wall,
             LongestBridge = TieThick,
-            Orientation =
-                "Stand it so that one groove is upright: the other goes over in 45°, and no groove lies on the bed.",
-            Cautions = ["Needs two cable ties, one around each tube. It keeps tubes in place; it is no socket."],
+            Orientation = Phrase.Of("print.lay.tube-clip"),
+            Cautions = [Phrase.Of("print.caution.tube-clip")],
         };
     }
 
@@ -96,8 +96,8 @@ internal static class BlockMaker
             Shape = body,
             Wall = wall,
             Pieces = 2,
-            Orientation = "Flat side down, channel up: channel and screw holes need no roof.",
-            Cautions = ["Print two; hold them with two M4 screws, washers under heads and nuts."],
+            Orientation = Phrase.Of("print.lay.clamp-block"),
+            Cautions = [Phrase.Of("print.caution.clamp-block")],
         };
     }
 

@@ -1,3 +1,4 @@
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Printed.Joints;
 using Dripwright.Engine.Printed.Lettering;
 using Dripwright.Engine.Printed.Shapes;
@@ -51,9 +52,7 @@ internal static class CouplerMaker
             Sockets = [new(new(0, 0, d), -Vector3.Up, d, h), new(new(0, 0, d + rim + web), Vector3.Up, d, h)],
             Wall = form.Wall,
             Strength = form.Strength,
-            Orientation =
-                "Stand it on end: the wall around the tube is then one ring per layer, and the bore comes out round. "
-                + "Bending pulls the layers apart, which its strength counts.",
+            Orientation = Phrase.Of("print.lay.coupler"),
         };
     }
 }

@@ -1,3 +1,4 @@
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Printed.Joints;
 using Dripwright.Engine.Printed.Lettering;
 using Dripwright.Engine.Printed.Shapes;
@@ -63,11 +64,8 @@ internal static class CouponMaker
             Shape = body,
             Sockets = sockets,
             Wall = rim,
-            Orientation = "Flat on the bed, bores upright, as the sockets of a coupler or a foot are printed.",
-            Cautions =
-            [
-                "Take the tightest bore into which the tube goes by hand. Lying bores come out a little tighter than upright ones.",
-            ],
+            Orientation = Phrase.Of("print.lay.coupon"),
+            Cautions = [Phrase.Of("print.caution.coupon")],
         };
     }
 

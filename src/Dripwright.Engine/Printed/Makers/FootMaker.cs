@@ -1,4 +1,5 @@
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Printed.Joints;
 using Dripwright.Engine.Printed.Lettering;
 using Dripwright.Engine.Printed.Shapes;
@@ -63,11 +64,8 @@ internal static class FootMaker
             Wall = form.Wall,
             Strength = form.Strength,
             LongestBridge = DrainHole,
-            Orientation = "Stand it on its sole, as it is used: the leg presses the layers together.",
-            Cautions =
-            [
-                $"Its floor lifts the leg by {PrintWords.Millimetres(Floor)}; the cut lengths of the plan allow for it.",
-            ],
+            Orientation = Phrase.Of("print.lay.foot"),
+            Cautions = [Phrase.Of("print.caution.foot", Measured.Millimetres(Floor))],
         };
     }
 }

@@ -1,3 +1,4 @@
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Printed.Joints;
 using Dripwright.Engine.Printed.Lettering;
 using Dripwright.Engine.Printed.Shapes;
@@ -35,7 +36,7 @@ internal static class GuideMaker
         double high = profile.Corners.Max(c => c.Y);
         string text = $"{parameters.Number} {PrintWords.Number(pitch * 1000)}".Trim();
         body = RaisedText.On(body, text, Front(half, high / 2), along - 0.004, high - 0.002, parameters.Printer);
-        return Of(parameters, body, 1, "Flat side down, groove up: the holes stand upright and come out round.", []);
+        return Of(parameters, body, 1, Phrase.Of("print.lay.guide"), []);
     }
 
     /// <summary>Where the bar is too long for the bed: a block for each end of a spare stand tube.</summary>
@@ -74,11 +75,8 @@ internal static class GuideMaker
             parameters,
             body,
             2,
-            "Flat side down, groove up: the drill hole stands upright, the bore's roof goes over in 45°.",
-            [
-                $"The bar would not fit the printer. Print two blocks and cut a spare tube to {PrintWords.Millimetres(tube)}: "
-                    + "pushed home at both ends, it sets the pitch.",
-            ]
+            Phrase.Of("print.lay.guide.block"),
+            [Phrase.Of("print.caution.guide.block", Measured.Millimetres(tube))]
         ) with
         {
             Sockets = [new(new(floor, 0, form.Outer), x, depth, form.Half)],
@@ -86,7 +84,7 @@ internal static class GuideMaker
         };
     }
 
-    private static PrintDesign Of(PrintParameters p, Solid body, int pieces, string orientation, string[] cautions) =>
+    private static PrintDesign Of(PrintParameters p, Solid body, int pieces, Phrase orientation, Phrase[] cautions) =>
         new()
         {
             Kind = PrintedKind.DrillGuide,
@@ -95,12 +93,7 @@ internal static class GuideMaker
             Wall = Edge,
             Pieces = pieces,
             Orientation = orientation,
-            Cautions =
-            [
-                "Drill the first hole, put a pin or the drill's shank through hole and guide, drill the next through the other end. "
-                    + "For a long row mark from one end: pitches that are chained add up their errors.",
-                .. cautions,
-            ],
+            Cautions = [Phrase.Of("print.caution.guide"), .. cautions],
         };
 
     /// <summary>A bar with a groove on top, whose edges straddle the pipe.</summary>

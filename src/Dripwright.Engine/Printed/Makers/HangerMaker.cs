@@ -1,4 +1,5 @@
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Printed.Joints;
 using Dripwright.Engine.Printed.Lettering;
 using Dripwright.Engine.Printed.Shapes;
@@ -67,20 +68,15 @@ internal static class HangerMaker
             Wall = wall,
             Hanger = strength,
             LongestBridge = TieThick,
-            Orientation =
-                "Stand it on end, the pipe's axis upright: ring and neck then bend along the layers, and nothing hangs over by more than 45°.",
+            Orientation = Phrase.Of("print.lay.hanger"),
             Cautions = Cautions(parameters.HangerMount),
         };
     }
 
-    private static IReadOnlyList<string> Cautions(HangerMount mount) =>
+    private static IReadOnlyList<Phrase> Cautions(HangerMount mount) =>
         mount == HangerMount.Leg
-            ?
-            [
-                "Needs two cable ties around the leg, one through each slot, drawn tight.",
-                "Ties slacken: once the height is right, drive one screw through its foot into the leg, or it slides down in time.",
-            ]
-            : ["Needs two cable ties over the tube, one through each slot: they carry the pipe, so no tie twice."];
+            ? [Phrase.Of("print.caution.hanger.leg"), Phrase.Of("print.caution.hanger.screw")]
+            : [Phrase.Of("print.caution.hanger.over")];
 
     // On a leg the ring opens upwards and the pipe lies to the front; under a tube it opens to the front.
     private static Placement InUse(HangerMount mount) =>
@@ -106,11 +102,11 @@ internal static class HangerMaker
         throw new PrintException(
             new(
                 nameof(PrintParameters.HangerReach),
-                $"{PrintWords.Millimetres(reach)} from the tube's middle to the pipe's",
-                $"{PrintWords.Millimetres(least + rise)} or more, for foot and ring to go between",
+                Phrase.Of("print.found.reach", Measured.Millimetres(reach)),
+                Phrase.Of("print.limit.reach", Measured.Millimetres(least + rise)),
                 parameters.HangerMount == HangerMount.Leg
-                    ? "take a stand less deep (stand.depth), a thinner drain pipe or a pot outlet that reaches farther, or hang it by perforated strap"
-                    : "lay the drain lower (drain.belowPots), take a thinner pipe, or hang it by perforated strap"
+                    ? Phrase.Of("print.remedy.reach.leg")
+                    : Phrase.Of("print.remedy.reach.over")
             )
         );
     }
@@ -133,13 +129,20 @@ internal static class HangerMaker
         throw new PrintException(
             new(
                 nameof(PrintParameters.HangerLoad),
-                $"{PrintWords.Number(parameters.HangerLoad)} N at {PrintWords.Celsius(parameters.Load.Temperature)} in {parameters.Plastic.Name}",
+                Phrase.Of(
+                    "print.found.load",
+                    Measured.Newtons(parameters.HangerLoad),
+                    Measured.Celsius(parameters.Load.Temperature),
+                    parameters.Plastic.Name
+                ),
                 warm
-                    ? $"at most {PrintWords.Celsius(parameters.Plastic.WarmestInUse)} for {parameters.Plastic.Name} under load"
-                    : $"what {SocketForm.MostLines} lines of wall carry",
-                warm
-                    ? "take a plastic that stands the heat, or shade the part"
-                    : "put more frames under the row (stand.extraFrames)"
+                    ? Phrase.Of(
+                        "print.limit.heat",
+                        Measured.Celsius(parameters.Plastic.WarmestInUse),
+                        parameters.Plastic.Name
+                    )
+                    : Phrase.Of("print.limit.lines", SocketForm.MostLines),
+                warm ? Phrase.Of("print.remedy.heat") : Phrase.Of("print.remedy.frames")
             )
         );
     }

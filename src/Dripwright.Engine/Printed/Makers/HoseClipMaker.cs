@@ -1,3 +1,4 @@
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Printed.Joints;
 using Dripwright.Engine.Printed.Lettering;
 using Dripwright.Engine.Printed.Shapes;
@@ -37,8 +38,8 @@ internal static class HoseClipMaker
             Parameters = parameters,
             Shape = body,
             Wall = wall,
-            Orientation = "Flat on the bed: the arms then spring along the layers and do not split.",
-            Cautions = ["Warm the clip in the hand before it is pushed on in a cold room: plastics snap when cold."],
+            Orientation = Phrase.Of("print.lay.hose-clip"),
+            Cautions = [Phrase.Of("print.caution.hose-clip")],
         };
     }
 

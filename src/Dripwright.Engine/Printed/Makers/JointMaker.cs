@@ -1,3 +1,4 @@
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Printed.Joints;
 using Dripwright.Engine.Printed.Lettering;
 using Dripwright.Engine.Printed.Shapes;
@@ -100,9 +101,9 @@ internal static class JointMaker
             : throw new PrintException(
                 new(
                     nameof(PrintParameters.JointCentre),
-                    PrintWords.Millimetres(given),
-                    $"at least {PrintWords.Millimetres(least)}, or the bores run into each other",
-                    "let the tubes end farther from the joint's centre"
+                    Phrase.Of(Measured.Millimetres(given)),
+                    Phrase.Of("print.limit.centre", Measured.Millimetres(least)),
+                    Phrase.Of("print.remedy.centre")
                 )
             );
     }
@@ -231,15 +232,13 @@ internal static class JointMaker
         return RaisedText.On(body, form.Parameters.Number, side, room, form.Flat - 0.001, printer);
     }
 
-    private static string Orientation(PrintPose pose)
+    private static Phrase Orientation(PrintPose pose)
     {
-        string flat =
+        Phrase flat =
             pose.Flat == pose.Ways.Count
-                ? "Lay it flat with all sockets on the bed: bending then pulls along the layers, not apart."
-                : $"Lay {PrintWords.Number(pose.Flat)} sockets flat on the bed and let the rest point up: the flat ones bend along the layers, "
-                    + "the upright one is the weak one and counts as such.";
-        return pose.NeedsSupport
-            ? flat + " One socket leans over too far to print in the air: let the slicer put support under it."
-            : flat + " Roofs of the bores go over in 45° and a short bridge, so no support is needed.";
+                ? Phrase.Of("print.lay.joint.flat")
+                : Phrase.Counted("print.lay.joint.upright", pose.Flat);
+        Phrase support = Phrase.Of(pose.NeedsSupport ? "print.lay.joint.support" : "print.lay.joint.free");
+        return Phrase.Of(new Several([flat, support], Joint.Sentence));
     }
 }

@@ -1,3 +1,4 @@
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Printed.Joints;
 using Dripwright.Engine.Printed.Lettering;
 using Dripwright.Engine.Printed.Shapes;
@@ -76,8 +77,8 @@ internal static class LineRestMaker
             Shape = body,
             InUse = new(new(1, 0, 0), Vector3.Up, new(0, -1, 0), default),
             Wall = wall,
-            Orientation = "On its side: the hook bends along the layers, and the seat's roof goes over in 45°.",
-            Cautions = ["Needs one cable tie around line and seat: snug, but not so that it dents the line."],
+            Orientation = Phrase.Of("print.lay.line-rest"),
+            Cautions = [Phrase.Of("print.caution.line-rest")],
         };
     }
 

@@ -1,3 +1,4 @@
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Printed.Joints;
 using Dripwright.Engine.Printed.Lettering;
 using Dripwright.Engine.Printed.Shapes;
@@ -58,7 +59,7 @@ internal static class StakeHolderMaker
             InUse = new(new(1, 0, 0), Vector3.Up, new(0, -1, 0), default),
             Wall = wall,
             LongestBridge = Outlines.Bridge(stake, lift),
-            Orientation = "On its side: the hook then bends along the layers and does not split at the top.",
+            Orientation = Phrase.Of("print.lay.stake"),
         };
     }
 }

@@ -1,6 +1,5 @@
 using Dripwright.Engine.Layout;
-using Dripwright.Engine.Rigs;
-using Dripwright.Engine.Units;
+using Dripwright.Engine.Phrases;
 
 namespace Dripwright.Engine.Printed;
 
@@ -10,7 +9,7 @@ internal static class DrillGuides
     /// <summary>[m] Distances that differ by less are one: nobody drills finer.</summary>
     private const double Fine = 0.0001;
 
-    public static SmallUse Of(Rig rig, RigLayout layout, PrintParameters start)
+    public static SmallUse Of(RigLayout layout, PrintParameters start)
     {
         // Along the pipe: on a slope that is a little more than along the row. A hose is punched and needs no guide.
         List<(PipeRun Run, long Pitch, Hole From, Hole To)> steps = [];
@@ -39,16 +38,14 @@ internal static class DrillGuides
             (PipeRun run, long pitch, Hole _, Hole _) = alike.First();
             PipeRun[] runs = [.. alike.Select(step => step.Run).Distinct()];
             bool feed = run.Service == RunService.Feed;
-            string what = feed ? "feed line" : "drain";
-            string pipes =
+            string pipe = feed ? "feed" : "drain";
+            Phrase pipes =
                 runs.Length == 1
-                    ? $"the {what} of row {Labels.Of(run.Row)}"
-                    : $"the {what}s of {Labels.Of(runs.Length)} rows";
+                    ? Phrase.Of($"print.guide.{pipe}", run.Row)
+                    : Phrase.Of($"print.guide.{pipe}s", runs.Length);
             int total = runs.Sum(one => one.Holes.Count - 1);
-            string rest =
-                alike.Count() == total
-                    ? ""
-                    : $"; {Labels.Of(total - alike.Count())} of {Labels.Of(total)} distances differ or go over a joint: mark those by the strip";
+            int others = total - alike.Count();
+            Phrase along = Phrase.Of("print.use.guide", Measured.Length(pitch * Fine), pipes);
             pieces.Add(
                 new(
                     start with
@@ -58,7 +55,7 @@ internal static class DrillGuides
                         PilotDrill = feed ? run.Holes[0].Diameter : start.PilotDrill,
                     },
                     1,
-                    $"sets {QuantityText.Format(Dimension.Length, pitch * Fine, rig.Units)} from hole to hole along {pipes}{rest}",
+                    others == 0 ? along : Phrase.Of("print.use.guide.some", along, others, total),
                     [
                         .. alike
                             .SelectMany(step => new[] { (step.Run, step.From), (step.Run, step.To) })
@@ -73,9 +70,9 @@ internal static class DrillGuides
             ? new(pieces, null)
             : SmallUse.None(
                 "drillGuides",
-                "no distance from hole to hole that comes twice",
-                "a rigid pipe with holes at equal distances",
-                "mark the holes by the strip"
+                Phrase.Of("print.found.distances"),
+                Phrase.Of("print.limit.distances"),
+                Phrase.Of("print.remedy.strip")
             );
     }
 }

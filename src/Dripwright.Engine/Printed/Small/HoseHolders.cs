@@ -1,4 +1,5 @@
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Rigs;
 
 namespace Dripwright.Engine.Printed;
@@ -19,16 +20,21 @@ internal static class HoseHolders
     {
         if (!layout.Parts.Header.Flexible)
         {
-            return SmallUse.None("hoseClips", "a header of rigid pipe", "a header of hose", "hold it with pipe straps");
+            return SmallUse.None(
+                "hoseClips",
+                Phrase.Of("print.found.rigid"),
+                Phrase.Of("print.limit.hose"),
+                Phrase.Of("print.remedy.straps")
+            );
         }
 
         if (layout.Rows.FirstOrDefault(row => row.Frames.Count > 0) is not { } row)
         {
             return SmallUse.None(
                 "hoseClips",
-                "no stand",
-                "a leg of the stand near the header",
-                "hold it with pipe straps"
+                Phrase.Of("print.found.no-stand"),
+                Phrase.Of("print.limit.leg"),
+                Phrase.Of("print.remedy.straps")
             );
         }
 
@@ -37,9 +43,9 @@ internal static class HoseHolders
         {
             return SmallUse.None(
                 "hoseClips",
-                "legs that are taken up by joints, hangers and clamps",
-                "a hand's width of free leg",
-                "hold the header with a cable tie"
+                Phrase.Of("print.found.legs"),
+                Phrase.Of("print.limit.free-leg"),
+                Phrase.Of("print.remedy.tie")
             );
         }
 
@@ -51,7 +57,7 @@ internal static class HoseHolders
                         HoseOutside = layout.Parts.Header.OutsideDiameter,
                     },
                     spots.Length,
-                    $"hold the header to the leg next to where it comes into row {Labels.Of(row.Number)}",
+                    Phrase.Of("print.use.hose-clip", row.Number),
                     spots
                 ),
             ],
@@ -66,9 +72,9 @@ internal static class HoseHolders
         {
             return SmallUse.None(
                 "hoseClamp",
-                layout.Parts.Pump is null ? "no pump" : "a header of rigid pipe",
-                "a pump in the reservoir and a header of hose",
-                "hold the header with a pipe strap"
+                layout.Parts.Pump is null ? Phrase.Of("print.found.no-pump") : Phrase.Of("print.found.rigid"),
+                Phrase.Of("print.limit.pump"),
+                Phrase.Of("print.remedy.strap")
             );
         }
 
@@ -80,7 +86,7 @@ internal static class HoseHolders
                         HoseOutside = layout.Parts.Header.OutsideDiameter,
                     },
                     1,
-                    "around the header at the reservoir's rim, through its lid or a board",
+                    Phrase.Of("print.use.hose-clamp"),
                     [new(0, layout.Tank.PumpOutlet with { Z = layout.Tank.Rim })]
                 ),
             ],

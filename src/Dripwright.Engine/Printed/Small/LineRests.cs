@@ -1,4 +1,5 @@
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Printed.Makers;
 using Dripwright.Engine.Rigs;
 
@@ -30,10 +31,10 @@ internal static class LineRests
             int pots = alike.Sum(row => row.Pots.Count);
             if (spots.Length > 0)
             {
-                string where =
+                Phrase where =
                     spots.Length == pots
-                        ? "on the rim of each pot, under the feed line"
-                        : $"on the rims of {Labels.Of(spots.Length)} of {Labels.Of(pots)} pots, under the feed line; at the others a hole or fitting is in the way";
+                        ? Phrase.Of("print.use.line-rest")
+                        : Phrase.Of("print.use.line-rest.some", spots.Length, pots);
                 pieces.Add(new(own, spots.Length, where, spots));
             }
         }
@@ -42,9 +43,9 @@ internal static class LineRests
             ? new(pieces, null)
             : SmallUse.None(
                 "lineRests",
-                "a feed line that lies square on no pot's rim",
-                "a line on the rims, near the middle of the pots (feed.lineHeight left out), with room beside its holes",
-                "tie the line to whatever is near"
+                Phrase.Of("print.found.rims"),
+                Phrase.Of("print.limit.rims"),
+                Phrase.Of("print.remedy.near")
             );
     }
 

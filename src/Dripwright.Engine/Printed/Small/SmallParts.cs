@@ -1,5 +1,6 @@
 using System.Globalization;
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Rigs;
 
 namespace Dripwright.Engine.Printed;
@@ -21,7 +22,7 @@ internal static class SmallParts
         Offer(PrintedKind.HoseClip, "hoseClips", wanted.HoseClips, () => HoseHolders.Clips(rig, layout, start));
         Offer(PrintedKind.ClampBlock, "hoseClamp", wanted.HoseClamp, () => HoseHolders.Clamp(layout, start));
         Offer(PrintedKind.StakeHolder, "stakeHolders", wanted.StakeHolders, () => StakeHolders.Of(rig, layout, start));
-        Offer(PrintedKind.DrillGuide, "drillGuides", wanted.DrillGuides, () => DrillGuides.Of(rig, layout, start));
+        Offer(PrintedKind.DrillGuide, "drillGuides", wanted.DrillGuides, () => DrillGuides.Of(layout, start));
         Offer(
             PrintedKind.Coupler,
             "couplers",
@@ -73,18 +74,13 @@ internal static class SmallParts
 
     private static SmallUse Couplers(RigLayout layout, PrintParameters start, int count) =>
         layout.Stand.Members.Count == 0
-            ? SmallUse.None("couplers", "no stand", "a stand of tube", "leave couplers out")
-            : new(
-                [
-                    new(
-                        start,
-                        count,
-                        "makes a low tie or a back tie of two leftovers; never put one into a rail, a leg or a brace",
-                        []
-                    ),
-                ],
-                null
-            );
+            ? SmallUse.None(
+                "couplers",
+                Phrase.Of("print.found.no-stand"),
+                Phrase.Of("print.limit.stand"),
+                Phrase.Of("print.remedy.no-couplers")
+            )
+            : new([new(start, count, Phrase.Of("print.use.coupler"), [])], null);
 }
 
 /// <summary>How many of a small part go where in a rig.</summary>
@@ -92,7 +88,7 @@ internal static class SmallParts
 /// <param name="WhyNot">Why there is none; null where there is.</param>
 internal sealed record SmallUse(IReadOnlyList<SmallPiece> Pieces, PrintFault? WhyNot)
 {
-    public static SmallUse None(string field, string found, string expected, string remedy) =>
+    public static SmallUse None(string field, Phrase found, Phrase expected, Phrase remedy) =>
         new([], new(field, found, expected, remedy));
 }
 
@@ -101,7 +97,7 @@ internal sealed record SmallUse(IReadOnlyList<SmallPiece> Pieces, PrintFault? Wh
 /// <param name="Count">How many.</param>
 /// <param name="Use">Where it goes.</param>
 /// <param name="Spots">The places; empty where they are the builder's to choose.</param>
-internal sealed record SmallPiece(PrintParameters Measures, int Count, string Use, IReadOnlyList<PrintedSpot> Spots);
+internal sealed record SmallPiece(PrintParameters Measures, int Count, Phrase Use, IReadOnlyList<PrintedSpot> Spots);
 
 /// <summary>Catalogue keys under which small parts are counted.</summary>
 internal static class SmallPartKeys

@@ -1,4 +1,5 @@
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Rigs;
 
 namespace Dripwright.Engine.Printed;
@@ -15,16 +16,21 @@ internal static class StakeHolders
         {
             return SmallUse.None(
                 "stakeHolders",
-                "emitters that sit on the line",
-                "a small tube from the line to a stake (feed.microtubeLength)",
-                "leave stake holders out"
+                Phrase.Of("print.found.emitters"),
+                Phrase.Of("print.limit.tube"),
+                Phrase.Of("print.remedy.no-stakes")
             );
         }
 
         PrintedSpot[] spots = [.. layout.Rows.SelectMany(row => row.Pots.SelectMany(pot => Spots(row, pot)))];
         return spots.Length > 0
-            ? new([new(start, spots.Length, "on the rims of the planted pots, one for each emitter", spots)], null)
-            : SmallUse.None("stakeHolders", "no planted pot", "a planted pot with an emitter", "plant a pot first");
+            ? new([new(start, spots.Length, Phrase.Of("print.use.stake"), spots)], null)
+            : SmallUse.None(
+                "stakeHolders",
+                Phrase.Of("print.found.no-plant"),
+                Phrase.Of("print.limit.plant"),
+                Phrase.Of("print.remedy.plant")
+            );
     }
 
     /// <summary>Side by side along the pot's front.</summary>

@@ -1,5 +1,5 @@
 using Dripwright.Engine.Catalogue;
-using Dripwright.Engine.Units;
+using Dripwright.Engine.Phrases;
 
 namespace Dripwright.Engine.Rigs;
 
@@ -31,16 +31,10 @@ public sealed record ResolvedPump
     public required double InletDiameter { get; init; }
 
     /// <summary>What to call it: the model's name only where it is that model.</summary>
-    /// <param name="units">Units of whoever reads it.</param>
-    public string NameIn(UnitSystem units) => IsOwn ? $"Pump: {FiguresIn(units)} (yours)" : Model.Name;
+    public Phrase Name => IsOwn ? Phrase.Of("own.pump", Figures) : Phrase.Plain(Model.Name);
 
     /// <summary>The two ends of its curve in words: "12.0 ft shut-off, 500 gph open".</summary>
-    /// <param name="units">Units of whoever reads it.</param>
-    public string FiguresIn(UnitSystem units)
-    {
-        var words = new QuantityWords(units);
-        return $"{words.Head(Curve[0].Head)} shut-off, {words.Flow(Curve[^1].Flow)} open";
-    }
+    public Phrase Figures => Phrase.Of("own.pump.figures", Measured.Head(Curve[0].Head), Measured.Flow(Curve[^1].Flow));
 
     /// <summary>The pump of a rig.</summary>
     /// <param name="given">What the rig says of it.</param>

@@ -1,6 +1,6 @@
 using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Physics;
-using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Rigs;
 
@@ -50,21 +50,25 @@ public sealed record ResolvedTank
     public double LevelIn(double level) => Math.Clamp(level, 0, Height);
 
     /// <summary>What to call it: the catalogue's name only where it is that tank.</summary>
-    /// <param name="units">Units of whoever reads it.</param>
-    public string NameIn(UnitSystem units)
-    {
-        if (!IsOwn)
+    public Phrase Name =>
+        (IsOwn, Shape) switch
         {
-            return Type.Name;
-        }
-
-        var words = new QuantityWords(units);
-        return Shape switch
-        {
-            TankShape.Upright =>
-                $"Tank: upright, {words.Length(Width)} across, {words.Length(Height)} high inside (yours)",
-            TankShape.Lying => $"Tank: lying, {words.Length(Width)} across, {words.Length(Length)} long inside (yours)",
-            _ => $"Tank: {words.Length(Length)} × {words.Length(Width)} × {words.Length(Height)} high inside (yours)",
+            (false, _) => Phrase.Plain(Type.Name),
+            (_, TankShape.Upright) => Phrase.Of(
+                "own.tank.upright",
+                Phrases.Measured.Length(Width),
+                Phrases.Measured.Length(Height)
+            ),
+            (_, TankShape.Lying) => Phrase.Of(
+                "own.tank.lying",
+                Phrases.Measured.Length(Width),
+                Phrases.Measured.Length(Length)
+            ),
+            _ => Phrase.Of(
+                "own.tank.box",
+                Phrases.Measured.Length(Length),
+                Phrases.Measured.Length(Width),
+                Phrases.Measured.Length(Height)
+            ),
         };
-    }
 }

@@ -1,3 +1,5 @@
+using Dripwright.Engine.Phrases;
+
 namespace Dripwright.Engine.Water;
 
 /// <summary>The water surface at one station of a drain.</summary>
@@ -23,6 +25,7 @@ public readonly record struct SurfacePoint(double Station, double Invert, double
 /// <param name="Pressurised">True where it runs full somewhere.</param>
 /// <param name="FreeFall">True when it falls freely out of its low end.</param>
 /// <param name="Stored">[m³] Water in transit.</param>
+/// <param name="Half">Which half of a drain with a middle exit it is.</param>
 public sealed record DrainRunPlan(
     string Run,
     int Row,
@@ -34,8 +37,35 @@ public sealed record DrainRunPlan(
     double DeepestRatio,
     bool Pressurised,
     bool FreeFall,
-    double Stored
-);
+    double Stored,
+    DrainHalf Half = DrainHalf.Whole
+)
+{
+    /// <summary>Label of the run of pipe, without its half.</summary>
+    public string Label => Half == DrainHalf.Whole ? Run : Run[..Run.LastIndexOf(' ')];
+
+    /// <summary>What to call it.</summary>
+    public Phrase Name =>
+        Half switch
+        {
+            DrainHalf.Left => Phrase.Of("half.left", Label),
+            DrainHalf.Right => Phrase.Of("half.right", Label),
+            _ => Phrase.Plain(Run),
+        };
+}
+
+/// <summary>Which half of a drain with a middle exit.</summary>
+public enum DrainHalf
+{
+    /// <summary>All of a drain that leaves at its end.</summary>
+    Whole,
+
+    /// <summary>From the left end to the exit.</summary>
+    Left,
+
+    /// <summary>From the right end to the exit.</summary>
+    Right,
+}
 
 /// <summary>The drain of a pot.</summary>
 /// <param name="Row">Row, from 1.</param>
@@ -65,11 +95,9 @@ public sealed record PotDrainPlan(
 /// <param name="Pots">One for each row.</param>
 /// <param name="SlopeDrop">[m] Height the slope costs from the highest drain end to the reservoir's mouth, in the longest way.</param>
 /// <param name="MouthOverRim">[m] Height of the last elbow's lowest inside point over the reservoir's rim; negative where water cannot fall in.</param>
-/// <param name="Trouble">Where a profile could not be computed and why; empty when all were.</param>
 public sealed record DrainPlan(
     IReadOnlyList<DrainRunPlan> Runs,
     IReadOnlyList<PotDrainPlan> Pots,
     double SlopeDrop,
-    double MouthOverRim,
-    string Trouble
+    double MouthOverRim
 );

@@ -31,11 +31,12 @@ internal sealed class DrainPlanner(Rig rig, RigLayout layout, FeedPlan feed)
             ];
             foreach ((DrainRun run, DrainProfile profile, double high, double direction) in halves)
             {
-                string side =
-                    halves.Count == 1 ? ""
-                    : direction > 0 ? " left"
-                    : " right";
-                runs.Add(PlanOf(row.Drain.Label + side, row.Number, row.Drain, profile, high, direction));
+                (string side, DrainHalf half) =
+                    halves.Count == 1 ? ("", DrainHalf.Whole)
+                    : direction > 0 ? (" left", DrainHalf.Left)
+                    : (" right", DrainHalf.Right);
+                DrainRunPlan plan = PlanOf(row.Drain.Label + side, row.Number, row.Drain, profile, high, direction);
+                runs.Add(plan with { Half = half });
             }
 
             pots.Add(PotsOf(row, pot, halves));
@@ -56,8 +57,7 @@ internal sealed class DrainPlanner(Rig rig, RigLayout layout, FeedPlan feed)
             runs,
             pots,
             highest - layout.Tank.Mouth.Z,
-            layout.Tank.Mouth.Z - (_bore / 2) - layout.Tank.Rim,
-            ""
+            layout.Tank.Mouth.Z - (_bore / 2) - layout.Tank.Rim
         );
     }
 

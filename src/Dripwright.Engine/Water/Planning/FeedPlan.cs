@@ -1,4 +1,5 @@
 using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Phrases;
 
 namespace Dripwright.Engine.Water;
 
@@ -71,7 +72,21 @@ public sealed record OperatingPoint(
 /// <param name="Value">[-] From 0 to 1.</param>
 /// <param name="Class">Its class.</param>
 /// <param name="Source">Whose measure and whose class limits.</param>
-public sealed record UniformityMeasure(string Name, double Value, UniformityClass Class, string Source);
+public sealed record UniformityMeasure(Phrase Name, double Value, UniformityClass Class, string Source)
+{
+    /// <summary>What its class is called.</summary>
+    public Phrase ClassName =>
+        Phrase.Of(
+            Class switch
+            {
+                UniformityClass.Excellent => "uniformity.excellent",
+                UniformityClass.Good => "uniformity.good",
+                UniformityClass.Fair => "uniformity.fair",
+                UniformityClass.Poor => "uniformity.poor",
+                _ => "uniformity.unacceptable",
+            }
+        );
+}
 
 /// <summary>What closing the emitters at empty pots does.</summary>
 /// <param name="EmptyPots">Pots that stand empty and have emitters.</param>
@@ -103,8 +118,8 @@ public sealed record FeedPlan
     /// <summary>True when the network was solved.</summary>
     public required bool Solved { get; init; }
 
-    /// <summary>Where and why it was not, in plain words; empty when solved.</summary>
-    public required string Trouble { get; init; }
+    /// <summary>Where and why it was not, nothing when solved.</summary>
+    public required Phrase Trouble { get; init; }
 
     /// <summary>The working point; null for gravity feed.</summary>
     public required OperatingPoint? OperatingPoint { get; init; }

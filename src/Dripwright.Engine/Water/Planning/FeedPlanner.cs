@@ -1,5 +1,7 @@
 using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Findings;
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Physics;
 using Dripwright.Engine.Rigs;
 
@@ -33,7 +35,7 @@ internal sealed class FeedPlanner(Rig rig, RigLayout layout)
         return new FeedPlan
         {
             Solved = solution.Converged,
-            Trouble = solution.Converged ? "" : TroubleOf(solution),
+            Trouble = solution.Converged ? Phrase.None : TroubleOf(solution),
             OperatingPoint = WorkingPointOf(solution),
             PumpCurve = PumpCurveOf(),
             SystemCurve = SystemCurveOf(solver),
@@ -85,14 +87,14 @@ internal sealed class FeedPlanner(Rig rig, RigLayout layout)
         return Scatter.Run(wanted with { Emitters = all }, stop);
     }
 
-    private string TroubleOf(NetworkSolution solution)
+    private Phrase TroubleOf(NetworkSolution solution)
     {
-        string place = "the feed";
+        Phrase place = Place.FeedLines.Name;
         foreach ((FeedLink link, int index) in _model.Supply)
         {
             if (index == solution.WorstLink)
             {
-                place = $"run {link.Run.Label}, from {link.From} to {link.To}";
+                place = Place.OfRun(link.Run.Label, link.Run.Row).Name;
             }
         }
 
@@ -100,11 +102,11 @@ internal sealed class FeedPlanner(Rig rig, RigLayout layout)
         {
             if (leg.Links.Contains(solution.WorstLink))
             {
-                place = $"run {leg.Run.Label}";
+                place = Place.OfRun(leg.Run.Label, leg.Run.Row).Name;
             }
         }
 
-        return $"{place}: {solution.Reason}";
+        return Phrase.Of("water.unsolved", place, solution.Iterations);
     }
 
     private List<EmitterFlow> EmittersOf(NetworkSolution solution)
@@ -156,25 +158,25 @@ internal sealed class FeedPlanner(Rig rig, RigLayout layout)
         return
         [
             new UniformityMeasure(
-                "design emission uniformity",
+                Phrase.Of("uniformity.design"),
                 row.DesignEmission,
                 row.DesignEmissionClass,
                 "Keller & Karmeli 1974; classes after ASABE EP458 (from memory)"
             ),
             new UniformityMeasure(
-                "distribution uniformity of the low quarter",
+                Phrase.Of("uniformity.low-quarter"),
                 row.LowQuarter,
                 row.LowQuarterClass,
                 "classes after ASABE EP458 (from memory)"
             ),
             new UniformityMeasure(
-                "Christiansen's coefficient",
+                Phrase.Of("uniformity.christiansen"),
                 row.Christiansen,
                 row.ChristiansenClass,
                 "Christiansen 1942; classes by its relation to the low quarter"
             ),
             new UniformityMeasure(
-                "statistical uniformity",
+                Phrase.Of("uniformity.statistical"),
                 statistical,
                 UniformityClasses.OfStatistical(statistical),
                 "Bralts & Kesner 1983; classes after ASABE EP458 (from memory)"

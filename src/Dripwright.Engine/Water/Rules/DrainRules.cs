@@ -57,20 +57,20 @@ internal sealed class DrainRules(Rig rig, RigLayout layout, FeedPlan feed, Drain
     }
 
     // A drain that leaves from its middle is told as two halves, "D1 left" and "D1 right".
-    private Place Where(DrainRunPlan run)
+    private static Place Where(DrainRunPlan run)
     {
         if (run.Row == 0)
         {
             return new Place(Phrase.Of("place.collector", run.Run), Run: run.Run);
         }
 
-        string label = layout.Rows[run.Row - 1].Drain.Label;
-        Phrase name =
-            run.Run == $"{label} left" ? Phrase.Of("place.drain-left", run.Row, label)
-            : run.Run == $"{label} right" ? Phrase.Of("place.drain-right", run.Row, label)
-            : Phrase.Of("place.drain", run.Row, run.Run);
-        bool half = run.Run.StartsWith($"{label} ", StringComparison.Ordinal);
-        return new Place(name, run.Row, Run: half ? label : run.Run);
+        Phrase name = run.Half switch
+        {
+            DrainHalf.Left => Phrase.Of("place.drain-left", run.Row, run.Label),
+            DrainHalf.Right => Phrase.Of("place.drain-right", run.Row, run.Label),
+            _ => Phrase.Of("place.drain", run.Row, run.Label),
+        };
+        return new Place(name, run.Row, Run: run.Label);
     }
 
     private void Slope()
