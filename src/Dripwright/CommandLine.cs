@@ -3,7 +3,9 @@ using System.CommandLine.Help;
 using System.CommandLine.Parsing;
 using Dripwright.Commands;
 using Dripwright.Engine.Units;
+using Dripwright.Language;
 using Dripwright.Screen;
+using Dripwright.Solids;
 using Dripwright.Store;
 
 namespace Dripwright;
@@ -57,6 +59,11 @@ internal static class CommandLine
             return trouble.Kind is TroubleKind.NotWritable or TroubleKind.Busy or TroubleKind.Locked
                 ? Exit.NotWritten
                 : Exit.FaultyFile;
+        }
+        catch (SolidsMissingException)
+        {
+            await around.Error.WriteLineAsync(Words.Of("solids.missing")).ConfigureAwait(false);
+            return Exit.NotWritten;
         }
         catch (OperationCanceledException) when (stop.IsCancellationRequested)
         {

@@ -3,9 +3,11 @@ using System.Text;
 using Dripwright.Engine.Printed;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Units;
+using Dripwright.Language;
 using Dripwright.Pack;
 using Dripwright.Sheets;
 using Dripwright.Sheets.Writing;
+using Dripwright.Solids;
 using Dripwright.Workbench.Work;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Mvc;
@@ -155,7 +157,16 @@ internal static class PackAddresses
                     );
                 }
 
-                var files = new Dictionary<string, byte[]>(WholePack.Fittings(parts), StringComparer.Ordinal);
+                Dictionary<string, byte[]> files;
+                try
+                {
+                    files = new(WholePack.Fittings(parts), StringComparer.Ordinal);
+                }
+                catch (SolidsMissingException)
+                {
+                    throw new Refused(501, Words.Of("solids.missing"));
+                }
+
                 if (parts.Refused.Count > 0)
                 {
                     files["cannot-be-printed.txt"] = Encoding.UTF8.GetBytes(string.Join("\n", parts.Refused) + "\n");

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Globalization;
 using System.Net.Sockets;
+using Dripwright.Language;
 using Dripwright.Store;
 using Dripwright.Workbench;
 
@@ -44,6 +45,20 @@ internal static class OpenCommand
             Description = "A second folder for the daily backups, such as one on another disk; it must be there.",
             HelpName = "folder",
         };
+        var service = new Option<bool>("--service") { Description = Words.Of("open.service") };
+        var metrics = new Option<string?>("--metrics")
+        {
+            Description = Words.Of("open.metrics"),
+            HelpName = Words.Of("open.metrics.name"),
+        };
+        metrics.Validators.Add(result =>
+        {
+            var text = result.GetValueOrDefault<string?>();
+            if (!Uri.TryCreate(text, UriKind.Absolute, out var to) || to.Scheme is not ("http" or "https"))
+            {
+                result.AddError(Words.Of("open.metrics.expected", text ?? ""));
+            }
+        });
         var command = new Command("open", "Open the workbench in the browser: design a rig, see it at once, print it.")
         {
             garden.Option,
@@ -52,6 +67,8 @@ internal static class OpenCommand
             network,
             knownAs,
             copiesTo,
+            service,
+            metrics,
         };
         command.SetAction(
             async (call, stop) =>
@@ -64,10 +81,11 @@ internal static class OpenCommand
                             KnownAs = call.GetValue(knownAs) ?? [],
                             Port = call.GetValue(port),
                             Garden = garden.Place(call),
+                            MetricsTo = call.GetValue(metrics) is { } to ? new Uri(to) : null,
                             CopiesTo = SecondPlace(call.GetValue(copiesTo)),
                             DataFolder = DataFolder(around),
                         },
-                        around,
+                        call.GetValue(service) ? around with { Browse = null } : around,
                         stop
                     )
                     .ConfigureAwait(false);
@@ -112,6 +130,7 @@ internal static class OpenCommand
             await TellOfOlder(app, around).ConfigureAwait(false);
             await TellOfNetwork(app, options, around).ConfigureAwait(false);
             await around.Out.FlushAsync(stop).ConfigureAwait(false);
+            around.Browse?.Invoke(Reached(app, options));
             await WaitFor(stop).ConfigureAwait(false);
             using var patience = new CancellationTokenSource(TimeSpan.FromSeconds(5));
             await app.StopAsync(patience.Token).ConfigureAwait(false);
@@ -127,7 +146,7 @@ internal static class OpenCommand
             );
 
     private static Task TellOfOlder(WebApplication app, Surroundings around) =>
-        app.Services.GetRequiredService<Garden>().Older is { } older
+        WorkbenchHost.GardenOf(app).Older is { } older
             ? around.Out.WriteLineAsync(
                 string.Create(
                     CultureInfo.InvariantCulture,

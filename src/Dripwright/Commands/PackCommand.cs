@@ -4,6 +4,7 @@ using System.Text;
 using Dripwright.Engine.Findings;
 using Dripwright.Engine.Units;
 using Dripwright.Files;
+using Dripwright.Language;
 using Dripwright.Pack;
 using Dripwright.Screen;
 using Dripwright.Sheets;
@@ -76,6 +77,11 @@ internal static class PackCommand
                 around.Out.WriteLine(
                     $"{Count(files.Count, "file")} in {Path.GetFullPath(folder)}{Warning(plan.Findings)}"
                 );
+                if (files.ContainsKey(WholePack.NotMade))
+                {
+                    around.Out.WriteLine(Words.Of("solids.missing"));
+                }
+
                 foreach (var note in notes)
                 {
                     around.Error.WriteLine(Plain.Line(note));
