@@ -11,7 +11,11 @@ try
             bill,
             root
         ),
-        ["advisories", var report] => Advisories.Tell(File.ReadAllText(report), Console.Out),
+        ["advisories", var report, var canary] => Advisories.Tell(
+            File.ReadAllText(report),
+            File.ReadAllText(canary),
+            Console.Out
+        ),
         _ => Misused(),
     };
 }
@@ -47,7 +51,7 @@ static int Finish(string folder, string platform, string packages, string bill, 
 static int Misused()
 {
     Console.Error.WriteLine(
-        "packaging: expected \"finish FOLDER PLATFORM PACKAGES BILL ROOT\" or \"advisories REPORT\". ./publish and ./test call it."
+        "packaging: expected \"finish FOLDER PLATFORM PACKAGES BILL ROOT\" or \"advisories REPORT CANARY\". ./publish and ./test call it."
     );
     return 2;
 }
