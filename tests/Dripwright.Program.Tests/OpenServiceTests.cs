@@ -68,6 +68,31 @@ public sealed partial class OpenServiceTests
         Assert.Contains("found \"collector\", expected the address", call.Error, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task Counts_and_times_reach_the_collector_that_was_named()
+    {
+        using var free = new System.Net.Sockets.TcpListener(System.Net.IPAddress.Loopback, 0);
+        free.Start();
+        var address = $"http://{free.LocalEndpoint}";
+        free.Stop();
+        using var collector = new System.Net.HttpListener();
+        collector.Prefixes.Add(address + "/");
+        collector.Start();
+        var running = Shown("--service", "--metrics", address);
+        // The last are sent when the program ends.
+        var sent = await collector
+            .GetContextAsync()
+            .WaitAsync(TimeSpan.FromSeconds(60), TestContext.Current.CancellationToken);
+        using var body = new MemoryStream();
+        await sent.Request.InputStream.CopyToAsync(body, TestContext.Current.CancellationToken);
+        sent.Response.Close();
+        await running;
+        Assert.Equal("/v1/metrics", sent.Request.Url!.AbsolutePath);
+        var text = System.Text.Encoding.Latin1.GetString(body.ToArray());
+        Assert.Contains("dotnet.process.cpu.time", text, StringComparison.Ordinal);
+        Assert.Contains("dripwright", text, StringComparison.Ordinal);
+    }
+
     private static async Task<List<string>> Shown(params string[] more)
     {
         var folder = Directory.CreateTempSubdirectory("dripwright-browser-").FullName;
