@@ -3,9 +3,9 @@ using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Findings;
 using Dripwright.Engine.Rigs;
 
-namespace Dripwright.Engine.Tests.Package;
+namespace Dripwright.Tests.Package;
 
-/// <summary>The example of the package's README, as it stands there: compiled here, run by <see cref="ReadMeTests"/>.</summary>
+/// <summary>The example of the package's README, as it stands there: compiled here, run by <see cref="Dripwright.Engine.Tests.Package.ReadMeTests"/>.</summary>
 internal static class ReadMeExample
 {
     /// <param name="Console">Takes what the example prints.</param>

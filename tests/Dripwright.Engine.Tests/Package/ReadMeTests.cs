@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Runtime.CompilerServices;
 using System.Text.RegularExpressions;
+using Dripwright.Tests.Package;
 
 namespace Dripwright.Engine.Tests.Package;
 
