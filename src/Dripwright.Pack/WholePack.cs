@@ -1,3 +1,4 @@
+using System.Text;
 using Dripwright.Engine;
 using Dripwright.Engine.Printed;
 using Dripwright.Engine.Units;
@@ -16,6 +17,9 @@ namespace Dripwright.Pack;
 /// <remarks>The same plan, file text and options give the same bytes on every machine; words are in the language asked for.</remarks>
 public static class WholePack
 {
+    /// <summary>The file that stands in the pack where the printed parts' own files could not be made on this machine.</summary>
+    public const string NotMade = Folder + "/not-made.txt";
+
     private const string Folder = "fittings";
 
     /// <summary>Share of the work that the solids take.</summary>
@@ -40,9 +44,16 @@ public static class WholePack
         var files = new Dictionary<string, byte[]>(StringComparer.Ordinal);
         if (plan.Printed.Parts.Count > 0)
         {
-            foreach (var (name, bytes) in Fittings(plan.Printed, plan.Rig.Units, Part(progress, 0, Solid)))
+            try
             {
-                files.Add($"{Folder}/{name}", bytes);
+                foreach (var (name, bytes) in Fittings(plan.Printed, plan.Rig.Units, Part(progress, 0, Solid)))
+                {
+                    files.Add($"{Folder}/{name}", bytes);
+                }
+            }
+            catch (SolidsMissingException)
+            {
+                files.Add(NotMade, Encoding.UTF8.GetBytes(Words.Of("solids.missing") + "\n"));
             }
         }
 
@@ -97,7 +108,15 @@ public static class WholePack
     public static IReadOnlyList<PrintedPicture> Pictures(PrintedParts printed)
     {
         ArgumentNullException.ThrowIfNull(printed);
-        return [.. printed.Parts.Select(Picture)];
+        try
+        {
+            return [.. printed.Parts.Select(Picture)];
+        }
+        catch (SolidsMissingException)
+        {
+            // The sheet tells each part in words.
+            return [];
+        }
     }
 
     private static PrintedPicture Picture(EnginePart part)

@@ -101,6 +101,14 @@ public static class WorkbenchHost
         return onlyFirst && !people.IsEmpty ? null : people.NewCode();
     }
 
+    /// <summary>The garden of a workbench that serves one.</summary>
+    /// <param name="app">A workbench that <see cref="BuildAsync"/> made.</param>
+    public static Garden GardenOf(WebApplication app)
+    {
+        ArgumentNullException.ThrowIfNull(app);
+        return app.Services.GetRequiredService<IGardens>().All.Single().Garden;
+    }
+
     private static void AddServices(IServiceCollection services, WorkbenchOptions options, IGardens gardens)
     {
         services.AddSingleton(options);
@@ -148,6 +156,8 @@ public static class WorkbenchHost
         });
         services.AddRateLimiter(Rates.Limit);
         HttpInterface.Add(services);
+        Health.Add(services);
+        Metrics.Add(services, options.MetricsTo);
         Door.Add(services);
     }
 
@@ -191,6 +201,7 @@ public static class WorkbenchHost
         app.MapRazorComponents<App>()
             .AddInteractiveServerRenderMode(mode => mode.ContentSecurityFrameAncestorsPolicy = "'none'");
         Styles.Map(app);
+        Health.Map(app);
         Downloads.Map(app);
         HttpInterface.Map(app);
         if (isOpenToNetwork)

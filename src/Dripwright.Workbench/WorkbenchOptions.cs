@@ -27,6 +27,9 @@ public sealed record WorkbenchOptions
     /// <summary>A second folder for the daily backups, such as one on another disk; it must be there. Null for none.</summary>
     public string? CopiesTo { get; init; }
 
+    /// <summary>Address of an OpenTelemetry collector (HTTP) that gets counts and times of the running program; null for off.</summary>
+    public Uri? MetricsTo { get; init; }
+
     /// <summary>How long the page waits after the last letter before it keeps the draft.</summary>
     public TimeSpan KeepAfter { get; init; } = TimeSpan.FromMilliseconds(700);
 

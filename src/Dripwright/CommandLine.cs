@@ -4,6 +4,7 @@ using System.Globalization;
 using Dripwright.Commands;
 using Dripwright.Language;
 using Dripwright.Screen;
+using Dripwright.Solids;
 using Dripwright.Store;
 
 namespace Dripwright;
@@ -59,6 +60,11 @@ internal static class CommandLine
             return trouble.Kind is TroubleKind.NotWritable or TroubleKind.Busy or TroubleKind.Locked
                 ? Exit.NotWritten
                 : Exit.FaultyFile;
+        }
+        catch (SolidsMissingException)
+        {
+            await around.Error.WriteLineAsync(Words.Of("solids.missing")).ConfigureAwait(false);
+            return Exit.NotWritten;
         }
         catch (OperationCanceledException) when (stop.IsCancellationRequested)
         {

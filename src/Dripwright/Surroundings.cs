@@ -1,4 +1,5 @@
 using System.Text;
+using Dripwright.Screen;
 
 namespace Dripwright;
 
@@ -26,6 +27,9 @@ internal sealed record Surroundings
 
     public Func<string, string?> Variable { get; init; } = _ => null;
 
+    /// <summary>Shows an address to the person at this machine; null where there is nobody to show it to.</summary>
+    public Action<string>? Browse { get; init; }
+
     /// <summary>The real console.</summary>
     public static Surroundings OfConsole()
     {
@@ -42,6 +46,16 @@ internal sealed record Surroundings
             ErrorIsTerminal = !Console.IsErrorRedirected,
             Width = Console.IsOutputRedirected ? PlainWidth : TerminalWidth(),
             Variable = Environment.GetEnvironmentVariable,
+            // Output that goes into a file or another program is read later, or by nobody.
+            Browse = Console.IsOutputRedirected
+                ? null
+                : address =>
+                {
+                    if (Browser.Start(address, Browser.Here, Environment.GetEnvironmentVariable) is { } start)
+                    {
+                        Browser.Show(start);
+                    }
+                },
         };
     }
 

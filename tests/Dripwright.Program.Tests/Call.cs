@@ -21,6 +21,7 @@ internal sealed record Call(int Exit, string Out, string Error)
             OutIsTerminal = setting.IsTerminal,
             ErrorIsTerminal = setting.IsTerminal,
             Width = setting.Width,
+            Browse = setting.Browse,
             Variable = name => setting.Variables.GetValueOrDefault(name),
         };
         var exit = await CommandLine.Run(args, around, setting.Stop);
@@ -41,6 +42,9 @@ internal sealed record Setting
     public int Width { get; init; } = 80;
 
     public Dictionary<string, string> Variables { get; init; } = [];
+
+    /// <summary>Takes the addresses that would be shown in a browser.</summary>
+    public Action<string>? Browse { get; init; }
 
     public CancellationToken Stop { get; init; } = CancellationToken.None;
 }

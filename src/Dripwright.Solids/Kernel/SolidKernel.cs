@@ -23,10 +23,25 @@ public sealed class SolidKernel : IDisposable
     private readonly Lock _lock = new();
 
     /// <summary>Starts a kernel of its own; most callers want <see cref="Shared"/>.</summary>
+    /// <exception cref="SolidsMissingException">Its library is not there for this machine.</exception>
     /// <exception cref="InvalidOperationException">The kernel does not start on this machine.</exception>
     public SolidKernel()
     {
-        _engine = new V8ScriptEngine(V8ScriptEngineFlags.EnableTaskPromiseConversion);
+        try
+        {
+            _engine = new V8ScriptEngine(V8ScriptEngineFlags.EnableTaskPromiseConversion);
+        }
+        catch (Exception missing)
+            when (missing
+                    is TypeLoadException
+                        or DllNotFoundException
+                        or TypeInitializationException
+                        or BadImageFormatException
+            )
+        {
+            throw new SolidsMissingException(missing.Message, missing);
+        }
+
         // The kernel's loader expects a console.
         _engine.Execute("globalThis.console = { log() {}, warn() {}, error() {} };");
         _engine.DocumentSettings.AddSystemDocument("manifold.js", ModuleCategory.Standard, Text("manifold.js"));
@@ -44,6 +59,7 @@ public sealed class SolidKernel : IDisposable
     }
 
     /// <summary>The kernel that all share.</summary>
+    /// <exception cref="SolidsMissingException">Its library is not there for this machine.</exception>
     public static SolidKernel Shared => SharedKernel.Value;
 
     /// <summary>The mesh of a solid.</summary>

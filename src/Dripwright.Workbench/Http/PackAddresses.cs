@@ -6,6 +6,7 @@ using Dripwright.Language;
 using Dripwright.Pack;
 using Dripwright.Sheets;
 using Dripwright.Sheets.Writing;
+using Dripwright.Solids;
 using Dripwright.Workbench.Work;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Mvc;
@@ -157,10 +158,16 @@ internal static class PackAddresses
                     );
                 }
 
-                var files = new Dictionary<string, byte[]>(
-                    WholePack.Fittings(parts, plan.Rig.Units),
-                    StringComparer.Ordinal
-                );
+                Dictionary<string, byte[]> files;
+                try
+                {
+                    files = new(WholePack.Fittings(parts, plan.Rig.Units), StringComparer.Ordinal);
+                }
+                catch (SolidsMissingException)
+                {
+                    throw new Refused(501, Words.Of("solids.missing"));
+                }
+
                 if (parts.Refused.Count > 0)
                 {
                     files["cannot-be-printed.txt"] = Encoding.UTF8.GetBytes(string.Join("\n", refused) + "\n");

@@ -1,5 +1,6 @@
 using Dripwright.Engine;
 using Dripwright.Engine.Printed;
+using Dripwright.Solids;
 using Dripwright.Workbench.Work;
 
 namespace Dripwright.Workbench.Printed;
@@ -21,6 +22,9 @@ public sealed class PrintedMaking : IDisposable
 
     /// <summary>Small parts that are of no use for this rig.</summary>
     public IReadOnlyList<SmallPart> Useless { get; private set; } = [];
+
+    /// <summary>Whether this machine has no library that computes solids.</summary>
+    public bool CannotBeMade { get; private set; }
 
     /// <summary>How many there will be.</summary>
     public int Count { get; private set; }
@@ -50,6 +54,12 @@ public sealed class PrintedMaking : IDisposable
             }
             catch (OperationCanceledException)
             {
+                return;
+            }
+            catch (SolidsMissingException)
+            {
+                (Parts, Count, CannotBeMade) = ([], 0, true);
+                changed();
                 return;
             }
 

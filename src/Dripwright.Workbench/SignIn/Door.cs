@@ -28,7 +28,15 @@ internal sealed class Door(RequestDelegate next)
     private const string StampClaim = "stamp";
 
     // What the page for signing in itself needs: nothing of the garden.
-    private static readonly string[] s_open = [Page, "/styles", "/_content", "/_framework", "/not-there"];
+    private static readonly string[] s_open =
+    [
+        Page,
+        "/styles",
+        "/_content",
+        "/_framework",
+        "/not-there",
+        Health.Address,
+    ];
 
     /// <summary>What signing in needs, whether it is used or not.</summary>
     public static void Add(IServiceCollection services)

@@ -1,4 +1,6 @@
+using System.Diagnostics;
 using System.Threading.RateLimiting;
+using Dripwright.Workbench.Hosting;
 
 namespace Dripwright.Workbench.Work;
 
@@ -33,6 +35,7 @@ internal sealed class WorkHost : IDisposable
         using var limit = CancellationTokenSource.CreateLinkedTokenSource(stop);
         limit.CancelAfter(lane.Longest);
         var token = limit.Token;
+        var asked = Stopwatch.GetTimestamp();
         var turn = await _lines[lane].Enter(garden, token).ConfigureAwait(false);
         if (!turn.IsAcquired)
         {
@@ -40,10 +43,24 @@ internal sealed class WorkHost : IDisposable
             throw new LineFull(Limits.RetryAfter);
         }
 
-        var working = Task.Run(() => work(token), CancellationToken.None);
+        Metrics.Wait.Record(Stopwatch.GetElapsedTime(asked).TotalSeconds);
+        var working = Task.Run(() => Timed(work, token), CancellationToken.None);
         // The turn is given back when the work has really ended, also where nobody waits for it any more.
         _ = working.ContinueWith(_ => turn.Dispose(), TaskScheduler.Default);
         return await working.WaitAsync(token).ConfigureAwait(false);
+    }
+
+    private static T Timed<T>(Func<CancellationToken, T> work, CancellationToken stop)
+    {
+        var begun = Stopwatch.GetTimestamp();
+        try
+        {
+            return work(stop);
+        }
+        finally
+        {
+            Metrics.Work.Record(Stopwatch.GetElapsedTime(begun).TotalSeconds);
+        }
     }
 
     public void Dispose()

@@ -45,6 +45,20 @@ internal static class OpenCommand
             Description = Words.Of("program.open.copies-to"),
             HelpName = Words.Of("program.name.folder"),
         };
+        var service = new Option<bool>("--service") { Description = Words.Of("open.service") };
+        var metrics = new Option<string?>("--metrics")
+        {
+            Description = Words.Of("open.metrics"),
+            HelpName = Words.Of("open.metrics.name"),
+        };
+        metrics.Validators.Add(result =>
+        {
+            var text = result.GetValueOrDefault<string?>();
+            if (!Uri.TryCreate(text, UriKind.Absolute, out var to) || to.Scheme is not ("http" or "https"))
+            {
+                result.AddError(Words.Of("open.metrics.expected", text ?? ""));
+            }
+        });
         var command = new Command("open", Words.Of("program.open"))
         {
             garden.Option,
@@ -53,6 +67,8 @@ internal static class OpenCommand
             network,
             knownAs,
             copiesTo,
+            service,
+            metrics,
         };
         command.SetAction(
             async (call, stop) =>
@@ -65,10 +81,11 @@ internal static class OpenCommand
                             KnownAs = call.GetValue(knownAs) ?? [],
                             Port = call.GetValue(port),
                             Garden = garden.Place(call),
+                            MetricsTo = call.GetValue(metrics) is { } to ? new Uri(to) : null,
                             CopiesTo = SecondPlace(call.GetValue(copiesTo)),
                             DataFolder = DataFolder(around),
                         },
-                        around,
+                        call.GetValue(service) ? around with { Browse = null } : around,
                         stop
                     )
                     .ConfigureAwait(false);
@@ -111,6 +128,7 @@ internal static class OpenCommand
             await TellOfOlder(app, around).ConfigureAwait(false);
             await TellOfNetwork(app, options, around).ConfigureAwait(false);
             await around.Out.FlushAsync(stop).ConfigureAwait(false);
+            around.Browse?.Invoke(Reached(app, options));
             await WaitFor(stop).ConfigureAwait(false);
             using var patience = new CancellationTokenSource(TimeSpan.FromSeconds(5));
             await app.StopAsync(patience.Token).ConfigureAwait(false);
@@ -123,7 +141,7 @@ internal static class OpenCommand
             : throw new Refusal(Exit.WrongCall, Words.Of("program.open.no-folder", given));
 
     private static Task TellOfOlder(WebApplication app, Surroundings around) =>
-        app.Services.GetRequiredService<Garden>().Older is { } older
+        WorkbenchHost.GardenOf(app).Older is { } older
             ? around.Out.WriteLineAsync(
                 Words.Of(
                     "program.open.older",

@@ -74,6 +74,11 @@ internal static class PackCommand
                         Path.GetFullPath(folder)
                     ) + Warning(plan.Findings)
                 );
+                if (files.ContainsKey(WholePack.NotMade))
+                {
+                    around.Out.WriteLine(Words.Of("solids.missing"));
+                }
+
                 foreach (var note in notes)
                 {
                     around.Error.WriteLine(Plain.Line(note));
