@@ -48,12 +48,23 @@ internal sealed record Texts(string Language, IReadOnlyDictionary<string, string
         {
             if (Read(at) is { Count: > 0 } texts)
             {
-                return new Texts(at, texts);
+                return new Texts(at, Over(texts, Read(Fallback)));
             }
         }
 
         return new Texts(Fallback, Read(Fallback));
     }
+
+    /// <summary>A language's texts, and the English ones for what it has not said yet: a translation may lag behind.</summary>
+    internal static FrozenDictionary<string, string> Over(
+        IReadOnlyDictionary<string, string> texts,
+        IReadOnlyDictionary<string, string> english
+    ) =>
+        english.Keys.ToFrozenDictionary(
+            key => key,
+            key => texts.GetValueOrDefault(key, english[key]),
+            StringComparer.Ordinal
+        );
 
     // The files of a language share its keys among them by what they speak of.
     private static FrozenDictionary<string, string> Read(string language)

@@ -65,7 +65,7 @@ public sealed partial class OpenServiceTests
     {
         var call = await Call.Of("open", "--metrics", "collector");
         Assert.Equal(Exit.WrongCall, call.Exit);
-        Assert.Contains("found \"collector\", expected the address", call.Error, StringComparison.Ordinal);
+        Assert.Contains("found \"collector\"; expected the address", call.Error, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -181,7 +181,7 @@ public sealed partial class PlanTests
     [Theory]
     [InlineData("Pots and their water")]
     [InlineData("Operating point")]
-    [InlineData("Comes back when")]
+    [InlineData("Runs back at stop")]
     [InlineData("Lasts")]
     [InlineData("To buy")]
     [InlineData("To drill")]

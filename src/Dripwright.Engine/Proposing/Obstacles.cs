@@ -34,7 +34,7 @@ internal static class Obstacles
             decimal more = over.Cost - brief.Budget!.Value;
             obstacles.Add(
                 new(
-                    Phrase.Of("obstacle.budget", RigWords.Money(over.Cost), brief.Budget.Value),
+                    Phrase.Of("obstacle.budget", RigWords.Money(over.Cost), RigWords.Money(brief.Budget.Value)),
                     Phrase.Of("obstacle.budget.remedy", RigWords.Money(Math.Ceiling(more)))
                 )
             );

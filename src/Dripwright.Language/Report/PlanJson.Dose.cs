@@ -20,7 +20,7 @@ public static partial class PlanJson
                 json.Litres("given", pot.Given);
                 json.Litres("hotDay", pot.HotDay);
                 json.Litres("meanDay", pot.MeanDay);
-                json.Share("drainShare", pot.DrainShare);
+                json.Share("drain", pot.DrainShare);
             }
         );
     }

@@ -47,7 +47,6 @@ public sealed class FormField
     private string Key => $"field.{_field.Property.DeclaringType!.Name}.{_field.Name}";
 
     private FormField(FieldDescription field, string path)
-
     {
         _field = field;
         Path = path;

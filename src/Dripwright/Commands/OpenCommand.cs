@@ -56,7 +56,9 @@ internal static class OpenCommand
             var text = result.GetValueOrDefault<string?>();
             if (!Uri.TryCreate(text, UriKind.Absolute, out var to) || to.Scheme is not ("http" or "https"))
             {
-                result.AddError(Words.Of("open.metrics.expected", text ?? ""));
+                result.Refuse(
+                    Words.Of("program.option.wrong", "--metrics", text ?? "", Words.Of("open.metrics.expected"))
+                );
             }
         });
         var command = new Command("open", Words.Of("program.open"))

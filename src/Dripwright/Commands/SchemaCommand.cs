@@ -21,9 +21,10 @@ internal static class SchemaCommand
         var kind = new Argument<string>("kind")
         {
             Description = Words.Of("program.schema.kind"),
+            HelpName = Words.Of("program.name.kind"),
             DefaultValueFactory = _ => "rig",
         };
-        kind.AcceptOnlyFromAmong([.. s_files.Keys]);
+        kind.OneOf([.. s_files.Keys]);
         var command = new Command("schema", Words.Of("program.schema")) { kind };
         command.SetAction(
             (call, stop) =>

@@ -19,7 +19,9 @@ internal static class NutrientFindings
                 .Concat(RecipeFindings.Of(plan.Recipe, NutrientCures.Of(rig, plan.Cures), plan.PH))
                 .Concat(Poisons.In(plan))
                 .Concat(plan.Stock?.Findings ?? [])
-                .Concat(new[] { Strength(plan), RestingPH(plan), Sodium(plan), Salt(plan), Coir(plan) }.OfType<Finding>())
+                .Concat(
+                    new[] { Strength(plan), RestingPH(plan), Sodium(plan), Salt(plan), Coir(plan) }.OfType<Finding>()
+                )
                 .OrderBy(finding => finding.Level),
         ];
 
