@@ -40,7 +40,8 @@ public sealed class LanguageTests
         var english = await Plan(caller, ("Accept-Language", "en"));
         var pseudo = await Plan(caller, s_pseudo);
         Assert.Contains("⟦", pseudo.GetRawText(), StringComparison.Ordinal);
-        Assert.Equal(english.GetProperty("feed").GetRawText(), pseudo.GetProperty("feed").GetRawText());
+        Assert.Equal(english.GetProperty("dose").GetRawText(), pseudo.GetProperty("dose").GetRawText());
+        Assert.Equal(english.GetProperty("reservoir").GetRawText(), pseudo.GetProperty("reservoir").GetRawText());
         Assert.Equal(
             english.EnumerateObject().Select(field => field.Name),
             pseudo.EnumerateObject().Select(field => field.Name)
