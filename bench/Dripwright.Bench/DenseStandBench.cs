@@ -26,28 +26,28 @@ public class DenseStandBench
     {
         _frame = StandBench.Frame(Pots);
         _loading = StandLoads.Of(_frame, StandCase.Of(false, 2)[0]).Loading;
-        FrameModel model = _frame.Model;
+        var model = _frame.Model;
         var matrix = new FrameMatrix(model);
-        int rows = 6 * model.Nodes.Count;
+        var rows = 6 * model.Nodes.Count;
         int[] free = [.. Enumerable.Range(0, rows).Where(i => ((int)model.Nodes[i / 6].Held >> (i % 6) & 1) == 0)];
         _stiffness = Matrix<double>.Build.Dense(free.Length, free.Length);
-        for (int j = 0; j < free.Length; j++)
+        for (var j = 0; j < free.Length; j++)
         {
             var unit = new double[rows];
             var column = new double[rows];
             unit[free[j]] = 1;
             matrix.AddElastic(unit, column);
-            for (int i = 0; i < free.Length; i++)
+            for (var i = 0; i < free.Length; i++)
             {
                 _stiffness[i, j] = column[free[i]];
             }
         }
 
-        double[] loads = new ElementLoads(model, matrix.Elements, _loading).Rows(new bool[rows]);
+        var loads = new ElementLoads(model, matrix.Elements, _loading).Rows(new bool[rows]);
         _right = Vector<double>.Build.Dense(free.Length, i => loads[free[i]]);
         var solution = (FrameSolution)Ours();
-        Vector<double> theirs = Dense();
-        int up = Array.IndexOf(free, free.First(i => i % 6 == 2));
+        var theirs = Dense();
+        var up = Array.IndexOf(free, free.First(i => i % 6 == 2));
         if (Math.Abs(theirs[up] - solution.Shift(free[up] / 6).Z) > 1e-6 * theirs.AbsoluteMaximum())
         {
             throw new InvalidOperationException("The two solvers do not agree.");

@@ -13,8 +13,8 @@ namespace Dripwright.Bench;
 public class NetworkBench
 {
     private const double Viscosity = 1.0e-6;
-    private static readonly EmitterLaw Law = EmitterLaw.FromRating(2e-3 / 3600, 10, 0.5);
-    private static readonly Pipe Tube = new(0.5, 0.003, 0, 3);
+    private static readonly EmitterLaw s_law = EmitterLaw.FromRating(2e-3 / 3600, 10, 0.5);
+    private static readonly Pipe s_tube = new(0.5, 0.003, 0, 3);
     private Network _network = null!;
     private NetworkSolver _solver = null!;
     private NetworkSolver _warm = null!;
@@ -66,7 +66,7 @@ public class NetworkBench
         var n = Outlets;
         const double Scale = 1e3;
         var laws = _network.Links.Select(l => l.Law).ToArray();
-        var tube = new PipeLaw(Tube, Viscosity);
+        var tube = new PipeLaw(s_tube, Viscosity);
         // Unknowns: n pipe flows [L/s], n junction heads, n heads behind the tubes.
         var x = Vector<double>.Build.Dense(
             3 * n,
@@ -99,7 +99,7 @@ public class NetworkBench
 
             for (var i = 0; i < n; i++)
             {
-                var (flow, slope) = Law.At(x[2 * n + i] - 0.6);
+                var (flow, slope) = s_law.At(x[2 * n + i] - 0.6);
                 var loss = tube.At(flow);
                 f[n + i] -= flow * Scale;
                 jacobian[n + i, 2 * n + i] = -slope * Scale;
@@ -137,7 +137,7 @@ public class NetworkBench
                         new PumpSetting(true, false, bore, 10)
                     )
                     : network.AddPipe(last, node, new Pipe(0.15, bore, 1.5e-6, 0.2));
-            network.AddEmitter(node, new Emitter(Law, 0.6, i, Branch: Tube));
+            network.AddEmitter(node, new Emitter(s_law, 0.6, i, Branch: s_tube));
             last = node;
         }
 

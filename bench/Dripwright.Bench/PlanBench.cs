@@ -10,7 +10,7 @@ namespace Dripwright.Bench;
 [MemoryDiagnoser]
 public class PlanBench
 {
-    private static readonly PlanOptions _noDraws = new() { Draws = 0 };
+    private static readonly PlanOptions s_noDraws = new() { Draws = 0 };
     private Rig _rig = null!;
 
     /// <summary>Pots in each row, and rows.</summary>
@@ -20,8 +20,8 @@ public class PlanBench
     [GlobalSetup]
     public void Read()
     {
-        string[] size = Size.Split('x');
-        string json = $$"""
+        var size = Size.Split('x');
+        var json = $$"""
             { "rows": [ { "pots": {{size[0]}}, "count": {{size[1]}} } ],
               "feed": { "emitter": "drip-turbulent-0.5gph", "header": { "pipe": "pvc40-2" } },
               "pump": { "shutOffHead": "60 ft", "openFlow": "20000 gph" } }
@@ -30,5 +30,5 @@ public class PlanBench
     }
 
     [Benchmark]
-    public int Plan() => Planner.Of(_rig, [], PartsCatalogue.Default, _noDraws).Findings.Count;
+    public int Plan() => Planner.Of(_rig, [], PartsCatalogue.Default, s_noDraws).Findings.Count;
 }

@@ -18,7 +18,7 @@ namespace Dripwright.Bench;
 [MemoryDiagnoser]
 public class RecipeBench
 {
-    private static readonly string[] Usual =
+    private static readonly string[] s_usual =
     [
         "calcium-nitrate-15.5",
         "potassium-nitrate",
@@ -57,7 +57,7 @@ public class RecipeBench
             Target = TargetCatalogue.Default["tomato-closed"],
             Salts =
             [
-                .. (Salts == "usual" ? catalogue.Of(Usual) : catalogue.Salts.Values).Select(salt => new SaltAtHand(
+                .. (Salts == "usual" ? catalogue.Of(s_usual) : catalogue.Salts.Values).Select(salt => new SaltAtHand(
                     salt
                 )),
             ],

@@ -53,8 +53,8 @@ public class StandBench
 
     internal static StandFrame Frame(int pots)
     {
-        string json = FormattableString.Invariant($$"""{ "rows": [ { "pots": {{pots}} } ] }""");
-        ResolvedRig rig = RigReader.Read(json, "bench", PartsCatalogue.Default).Resolved!;
+        var json = FormattableString.Invariant($$"""{ "rows": [ { "pots": {{pots}} } ] }""");
+        var rig = RigReader.Read(json, "bench", PartsCatalogue.Default).Resolved!;
         return StandFrame.Of(RigLayout.Of(rig), new StandOptions { Bracing = Bracing.Both })[0];
     }
 }

@@ -1,4 +1,3 @@
-using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Files;
 using Dripwright.Engine.Findings;
 using Dripwright.Engine.Rigs;
@@ -31,14 +30,14 @@ public sealed record CureTrial(
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(finding);
         ArgumentNullException.ThrowIfNull(cure);
-        PartsCatalogue catalogue = plan.Layout.Parts.Catalogue;
-        RigReading reading = RigCure.Applied(plan.Rig, cure, catalogue);
+        var catalogue = plan.Layout.Parts.Catalogue;
+        var reading = RigCure.Applied(plan.Rig, cure, catalogue);
         if (reading.Resolved is not { } changed)
         {
             return new CureTrial(null, reading.Faults, false, [], []);
         }
 
-        Plan after = Planner.Of(changed, plan.Assumed, options);
+        var after = Planner.Of(changed, plan.Assumed, options);
         return new CureTrial(
             after,
             [],

@@ -53,18 +53,18 @@ public static class Planner
         Tell("progress.layout", 0);
         var layout = RigLayout.Of(rig);
         Tell("progress.feed", 0.1);
-        FeedPlan feed = Drawn(new FeedPlanner(rig.Rig, layout).Plan(), layout, options);
+        var feed = Drawn(new FeedPlanner(rig.Rig, layout).Plan(), layout, options);
         Tell("progress.drain", 0.6);
-        DosePlan dose = new DosePlanner(layout, feed).Plan();
-        DrainPlan drain = new DrainPlanner(rig.Rig, layout, feed).Plan();
-        ReservoirPlan reservoir = new ReservoirPlanner(rig.Rig, layout, feed, dose, drain).Plan();
-        CropWirePlan cropWire = new CropWirePlanner(rig.Rig, layout).Plan();
-        NutrientPlan? nutrients = NutrientPlanner.Plan(layout, feed, reservoir);
+        var dose = new DosePlanner(layout, feed).Plan();
+        var drain = new DrainPlanner(rig.Rig, layout, feed).Plan();
+        var reservoir = new ReservoirPlanner(rig.Rig, layout, feed, dose, drain).Plan();
+        var cropWire = new CropWirePlanner(rig.Rig, layout).Plan();
+        var nutrients = NutrientPlanner.Plan(layout, feed, reservoir);
         Tell("progress.stand", 0.7);
-        StandPlan? stand = Loaded(null, rig.Rig, layout, options);
+        var stand = Loaded(null, rig.Rig, layout, options);
         Tell("progress.parts", 0.8);
-        PrintedParts printed = PrintedParts.Of(rig.Rig, layout, stand);
-        PartsPlan parts = PartsPlanner.Plan(rig.Rig, layout, cropWire, printed, nutrients);
+        var printed = PrintedParts.Of(rig.Rig, layout, stand);
+        var parts = PartsPlanner.Plan(rig.Rig, layout, cropWire, printed, nutrients);
         Tell("progress.findings", 0.95);
         return Judged(
             new Plan
@@ -100,11 +100,11 @@ public static class Planner
     {
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(options);
-        StandPlan? stand = Loaded(plan.Stand, plan.Rig, plan.Layout, options);
+        var stand = Loaded(plan.Stand, plan.Rig, plan.Layout, options);
         if (!ReferenceEquals(stand, plan.Printed.MadeFor))
         {
             // Joints are made for what the frame asks of them, and counted as they are made.
-            PrintedParts printed = PrintedParts.Of(plan.Rig, plan.Layout, stand);
+            var printed = PrintedParts.Of(plan.Rig, plan.Layout, stand);
             plan = plan with
             {
                 Printed = printed,
@@ -148,14 +148,14 @@ public static class Planner
             return known;
         }
 
-        StandPlan stands = StandPlanner.Of(layout, StandOptions.Of(rig) with { Stop = options.Stop });
+        var stands = StandPlanner.Of(layout, StandOptions.Of(rig) with { Stop = options.Stop });
         return options.Cures ? StandTrials.Of(rig, layout, stands, options.Stop) : stands;
     }
 
     private static Plan Judged(Plan plan)
     {
-        Rig rig = plan.Rig;
-        RigLayout layout = plan.Layout;
+        var rig = plan.Rig;
+        var layout = plan.Layout;
         var judge = new Judgement();
         new LayoutRules(rig, layout, judge).Judge();
         new FeedRules(rig, layout, plan.Feed, judge).Judge();

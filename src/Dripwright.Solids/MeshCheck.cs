@@ -20,18 +20,18 @@ public readonly record struct MeshCheck(int OpenEdges, int FlatTriangles, int Do
     public static MeshCheck Of(SolidMesh mesh)
     {
         var walked = new Dictionary<(int, int), int>(3 * mesh.Triangles.Count);
-        int flat = 0;
-        foreach (MeshTriangle t in mesh.Triangles)
+        var flat = 0;
+        foreach (var t in mesh.Triangles)
         {
-            (MeshPoint a, MeshPoint b, MeshPoint c) = (mesh.Points[t.A], mesh.Points[t.B], mesh.Points[t.C]);
+            (var a, var b, var c) = (mesh.Points[t.A], mesh.Points[t.B], mesh.Points[t.C]);
             flat += a == b || b == c || c == a ? 1 : 0;
-            foreach ((int from, int to) in new[] { (t.A, t.B), (t.B, t.C), (t.C, t.A) })
+            foreach ((var from, var to) in new[] { (t.A, t.B), (t.B, t.C), (t.C, t.A) })
             {
                 walked[(from, to)] = walked.GetValueOrDefault((from, to)) + 1;
             }
         }
 
-        int open = walked.Count(edge =>
+        var open = walked.Count(edge =>
             edge.Value != 1 || walked.GetValueOrDefault((edge.Key.Item2, edge.Key.Item1)) != 1
         );
         return new(open, flat, mesh.Points.Count - mesh.Points.Distinct().Count(), mesh.CubicMillimetres);

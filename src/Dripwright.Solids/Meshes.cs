@@ -15,7 +15,7 @@ public static class Meshes
     /// <exception cref="InvalidOperationException">The mesh is not the surface of a solid: a fault of ours.</exception>
     public static SolidMesh Of(PrintDesign fitting)
     {
-        SolidMesh mesh = SolidKernel.Shared.MeshOf(fitting.Shape);
+        var mesh = SolidKernel.Shared.MeshOf(fitting.Shape);
         var check = MeshCheck.Of(mesh);
         return check.Sound
             ? mesh

@@ -12,7 +12,7 @@ internal static class Number
 
     public static string Of(double value, int decimals)
     {
-        string text = Math.Round(value, decimals).ToString("0.####", CultureInfo.InvariantCulture);
+        var text = Math.Round(value, decimals).ToString("0.####", CultureInfo.InvariantCulture);
         return text == "-0" ? "0" : text;
     }
 }

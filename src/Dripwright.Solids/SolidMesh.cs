@@ -24,9 +24,9 @@ public sealed record SolidMesh(IReadOnlyList<MeshPoint> Points, IReadOnlyList<Me
         get
         {
             double six = 0;
-            foreach (MeshTriangle t in Triangles)
+            foreach (var t in Triangles)
             {
-                (MeshPoint a, MeshPoint b, MeshPoint c) = (Points[t.A], Points[t.B], Points[t.C]);
+                (var a, var b, var c) = (Points[t.A], Points[t.B], Points[t.C]);
                 six +=
                     (a.X * (((double)b.Y * c.Z) - ((double)b.Z * c.Y)))
                     + (a.Y * (((double)b.Z * c.X) - ((double)b.X * c.Z)))
@@ -48,8 +48,8 @@ public sealed record SolidMesh(IReadOnlyList<MeshPoint> Points, IReadOnlyList<Me
     {
         Dictionary<MeshPoint, int> numbers = [];
         List<MeshPoint> points = [];
-        int[] joined = new int[places.Length / 3];
-        for (int i = 0; i < joined.Length; i++)
+        var joined = new int[places.Length / 3];
+        for (var i = 0; i < joined.Length; i++)
         {
             // Adding 0 turns -0 into 0.
             var point = new MeshPoint(places[3 * i] + 0f, places[(3 * i) + 1] + 0f, places[(3 * i) + 2] + 0f);
@@ -62,9 +62,9 @@ public sealed record SolidMesh(IReadOnlyList<MeshPoint> Points, IReadOnlyList<Me
         }
 
         List<MeshTriangle> triangles = [];
-        for (int i = 0; i < corners.Length; i += 3)
+        for (var i = 0; i < corners.Length; i += 3)
         {
-            (int a, int b, int c) = (joined[corners[i]], joined[corners[i + 1]], joined[corners[i + 2]]);
+            (var a, var b, var c) = (joined[corners[i]], joined[corners[i + 1]], joined[corners[i + 2]]);
             if (a != b && b != c && c != a)
             {
                 triangles.Add(new(a, b, c));

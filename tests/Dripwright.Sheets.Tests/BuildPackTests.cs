@@ -11,7 +11,7 @@ namespace Dripwright.Sheets.Tests;
 
 public sealed class BuildPackTests
 {
-    private static readonly Paper[] Papers = [Paper.A4, Paper.Letter];
+    private static readonly Paper[] s_papers = [Paper.A4, Paper.Letter];
 
     public static TheoryData<string> Demos => [.. BenchPlans.Demos];
 
@@ -19,7 +19,7 @@ public sealed class BuildPackTests
     [MemberData(nameof(Demos))]
     public void No_text_leaves_the_frame_on_either_paper(string demo)
     {
-        foreach (var paper in Papers)
+        foreach (var paper in s_papers)
         {
             Assert.All(
                 BuildPack.Sheets(BenchPlans.Demo(demo), new() { Paper = paper }),
@@ -83,7 +83,7 @@ public sealed class BuildPackTests
     [InlineData("Letter", 215.9, 279.4)]
     public void Every_page_is_the_paper_asked_for_with_its_fonts_inside(string name, double width, double height)
     {
-        var options = new BuildPackOptions { Paper = Papers.Single(paper => paper.Name == name) };
+        var options = new BuildPackOptions { Paper = s_papers.Single(paper => paper.Name == name) };
         var plan = BenchPlans.Demo(BenchPlans.FoodBank);
         using var pdf = PdfDocument.Open(BuildPack.Write(plan, "", options)["build-pack.pdf"]);
         foreach (var page in pdf.GetPages())

@@ -11,7 +11,7 @@ namespace Dripwright.Sheets.Tests;
 internal static class PlanTexts
 {
     // Texts of plan.json that are data: codes of points, runs and elements, texts for a rig file, and what the grower wrote.
-    private static readonly HashSet<string> Data = new(StringComparer.Ordinal)
+    private static readonly HashSet<string> s_data = new(StringComparer.Ordinal)
     {
         "from",
         "to",
@@ -71,7 +71,7 @@ internal static class PlanTexts
             JsonValueKind.Array => element.EnumerateArray().SelectMany(Strings),
             JsonValueKind.Object => element
                 .EnumerateObject()
-                .Where(property => !Data.Contains(property.Name))
+                .Where(property => !s_data.Contains(property.Name))
                 .SelectMany(property => Strings(property.Value)),
             _ => [],
         };

@@ -12,7 +12,7 @@ namespace Dripwright.Sheets.Tests;
 /// <summary>In a language of marked and longer words the pack shows which of its words do not come from the texts.</summary>
 public sealed class PseudoLanguageTests
 {
-    private static readonly CultureInfo Pseudo = CultureInfo.GetCultureInfo("qps-ploc");
+    private static readonly CultureInfo s_pseudo = CultureInfo.GetCultureInfo("qps-ploc");
 
     public static TheoryData<string> Demos => [.. BenchPlans.Demos];
 
@@ -46,7 +46,7 @@ public sealed class PseudoLanguageTests
         var plan = BenchPlans.Demo(BenchPlans.School);
         var before = CultureInfo.CurrentUICulture;
         var english = BuildPack.Write(plan, "{}", new());
-        var pseudo = BuildPack.Write(plan, "{}", new() { Language = Pseudo });
+        var pseudo = BuildPack.Write(plan, "{}", new() { Language = s_pseudo });
         Assert.Equal(before, CultureInfo.CurrentUICulture);
         Assert.NotEqual(english["build-pack.pdf"], pseudo["build-pack.pdf"]);
         Assert.Equal(english["cuts.csv"], pseudo["cuts.csv"]);
@@ -96,7 +96,7 @@ public sealed class PseudoLanguageTests
 
     private static T Spoken<T>(Func<T> say)
     {
-        using var language = new Speaking(Pseudo);
+        using var language = new Speaking(s_pseudo);
         return say();
     }
 }

@@ -8,7 +8,7 @@ namespace Dripwright.Sheets.Tests;
 internal sealed partial class PseudoWords
 {
     // Units, symbols of elements, the name of the program and of a paper, and plastics are the same in every language.
-    private static readonly HashSet<string> Same = new(StringComparer.Ordinal)
+    private static readonly HashSet<string> s_same = new(StringComparer.Ordinal)
     {
         "in",
         "gal",
@@ -33,7 +33,7 @@ internal sealed partial class PseudoWords
         "USD",
     };
 
-    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(5);
+    private static readonly TimeSpan s_patience = TimeSpan.FromSeconds(5);
 
     private readonly IReadOnlyList<string> _data;
 
@@ -79,10 +79,10 @@ internal sealed partial class PseudoWords
         var left = FileText().Replace(Spaced(said).Replace("- ", "-", StringComparison.Ordinal), " ");
         foreach (var one in _data.Where(one => left.Contains(one, StringComparison.Ordinal)))
         {
-            left = Regex.Replace(left, $@"(?<!\w){Regex.Escape(one)}(?!\w)", " ", RegexOptions.None, Patience);
+            left = Regex.Replace(left, $@"(?<!\w){Regex.Escape(one)}(?!\w)", " ", RegexOptions.None, s_patience);
         }
 
-        return Word().Matches(left).Select(match => match.Value).Where(word => !Same.Contains(word));
+        return Word().Matches(left).Select(match => match.Value).Where(word => !s_same.Contains(word));
     }
 
     private static string Small(string name) => name.Length == 0 ? name : char.ToLowerInvariant(name[0]) + name[1..];

@@ -11,8 +11,8 @@ public sealed class BedFitTests
             .Holds(
                 (x, y, width, depth) =>
                 {
-                    bool formula = BedFit.Of(new(x, y, 0.1), new() { BedWidth = width, BedDepth = depth }).Fits;
-                    double room = Enumerable
+                    var formula = BedFit.Of(new(x, y, 0.1), new() { BedWidth = width, BedDepth = depth }).Fits;
+                    var room = Enumerable
                         .Range(0, 1801)
                         .Select(i => i * Math.PI / 3600)
                         .Max(turn =>

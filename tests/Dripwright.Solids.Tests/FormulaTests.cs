@@ -19,18 +19,18 @@ public sealed class FormulaTests
                 Load = new(0, 295),
             }
         );
-        double wall = fitting.Wall * 1000;
-        double outer = 25.4 + (2 * wall);
-        double rim = Math.Min(0.15 * 12.7, 2.5);
-        double length = (2 * 37.5) + rim + wall;
-        double throat = 25.4 - (2 * rim);
+        var wall = fitting.Wall * 1000;
+        var outer = 25.4 + (2 * wall);
+        var rim = Math.Min(0.15 * 12.7, 2.5);
+        var length = (2 * 37.5) + rim + wall;
+        var throat = 25.4 - (2 * rim);
         static double Frustum(double a, double b, double h) => h / 3 * ((a * a) + (a * b) + (b * b));
 
-        double solid = ((outer * outer) - (2 * (wall / 2) * (wall / 2))) * length;
-        double bores = (2 * (37.5 - 0.8) * 25.4 * 25.4) + (2 * Frustum(25.4, 27.0, 0.8));
-        double middle = Frustum(25.4, throat, rim) + (throat * throat * wall);
+        var solid = ((outer * outer) - (2 * (wall / 2) * (wall / 2))) * length;
+        var bores = (2 * (37.5 - 0.8) * 25.4 * 25.4) + (2 * Frustum(25.4, 27.0, 0.8));
+        var middle = Frustum(25.4, throat, rim) + (throat * throat * wall);
 
-        double volume = Meshes.Of(fitting).CubicMillimetres;
+        var volume = Meshes.Of(fitting).CubicMillimetres;
         Assert.InRange(volume / (solid - bores - middle), 1 - 1e-5, 1 + 1e-5);
     }
 
@@ -42,9 +42,9 @@ public sealed class FormulaTests
         double along = mesh.High.X - mesh.Low.X;
         double wide = mesh.High.Y - mesh.Low.Y;
         double high = mesh.High.Z;
-        double angle = 2 * Math.Acos(0.625 / 10);
-        double segment = 100 / 2.0 * (angle - Math.Sin(angle));
-        double holes = 2 * Math.PI * 2.25 * 2.25 * high;
+        var angle = 2 * Math.Acos(0.625 / 10);
+        var segment = 100 / 2.0 * (angle - Math.Sin(angle));
+        var holes = 2 * Math.PI * 2.25 * 2.25 * high;
 
         Assert.Equal(15.375, high, 1e-4);
         Assert.Equal(1, mesh.CubicMillimetres / ((along * wide * high) - (segment * along) - holes), 1e-3);
@@ -63,25 +63,25 @@ public sealed class FormulaTests
                 Load = new(0, 295),
             }
         );
-        double r = 12.7 + (fitting.Wall * 1000);
-        double bevel = fitting.Wall * 1000 / 2;
-        double reach = 18 + 37.5;
+        var r = 12.7 + (fitting.Wall * 1000);
+        var bevel = fitting.Wall * 1000 / 2;
+        var reach = 18 + 37.5;
         // Level by level: a plus-shaped plan of half-width w, w = r but for the bevels, where it falls to r - bevel.
         double Plan(double w) => (4 * w * reach) + (2 * w * (reach - w));
         double bevels = 0;
         const int steps = 20_000;
-        for (int i = 0; i < steps; i++)
+        for (var i = 0; i < steps; i++)
         {
             bevels += Plan(r - bevel + (bevel * (i + 0.5) / steps)) * bevel / steps;
         }
 
-        double body = (Plan(r) * 2 * (r - bevel)) + (2 * bevels);
+        var body = (Plan(r) * 2 * (r - bevel)) + (2 * bevels);
         // The roof is lifted by a layer of 0.2 mm; the flare grows both sides by 0.8 / 12.7.
-        double area = 25.4 * 25.6;
-        double k = 1 + (0.8 / 12.7);
-        double bore = (area * (37.5 - 0.8)) + (area * 0.8 / 3 * (1 + k + (k * k)));
+        var area = 25.4 * 25.6;
+        var k = 1 + (0.8 / 12.7);
+        var bore = (area * (37.5 - 0.8)) + (area * 0.8 / 3 * (1 + k + (k * k)));
 
-        double volume = Meshes.Of(fitting).CubicMillimetres;
+        var volume = Meshes.Of(fitting).CubicMillimetres;
         Assert.InRange(volume / (body - (3 * bore)), 1 - 1e-5, 1 + 1e-5);
     }
 }

@@ -23,12 +23,12 @@ public sealed class HangerTests
         TubeShape shape
     )
     {
-        foreach (double low in new[] { 0, 0.02, 0.06 })
+        foreach (var low in new[] { 0, 0.02, 0.06 })
         {
             var mesh = Meshes.Of(Hanger(mount, shape, 0.075, low));
-            MeshCheck check = MeshCheck.Of(mesh);
+            var check = MeshCheck.Of(mesh);
             Assert.True(check.Sound, check.ToString());
-            double formula = Hanger(mount, shape, 0.075, low).Volume!.Value * 1e9;
+            var formula = Hanger(mount, shape, 0.075, low).Volume!.Value * 1e9;
             Assert.InRange(mesh.CubicMillimetres / formula, 1 - 1e-5, 1 + 1e-5);
         }
     }
@@ -42,16 +42,16 @@ public sealed class HangerTests
     {
         const double reach = 0.080;
         const double low = 0.030;
-        PrintDesign fitting = Hanger(mount, shape, reach, low);
+        var fitting = Hanger(mount, shape, reach, low);
         var mesh = Meshes.Of(fitting);
         // In the room, the tube's axis at the foot's middle being the origin.
         Vector3 pipe = mount == HangerMount.Leg ? new(0, -reach, low) : new(0, 0, -reach);
-        double radius = (fitting.Parameters.PipeOutside / 2) + fitting.Parameters.Clearance;
-        double nearest = double.PositiveInfinity;
+        var radius = (fitting.Parameters.PipeOutside / 2) + fitting.Parameters.Clearance;
+        var nearest = double.PositiveInfinity;
         foreach (var point in mesh.Points)
         {
-            Vector3 at = fitting.InUse.Of(new(point.X / 1000, point.Y / 1000, point.Z / 1000));
-            double away = Math.Sqrt(Math.Pow(at.Y - pipe.Y, 2) + Math.Pow(at.Z - pipe.Z, 2));
+            var at = fitting.InUse.Of(new(point.X / 1000, point.Y / 1000, point.Z / 1000));
+            var away = Math.Sqrt(Math.Pow(at.Y - pipe.Y, 2) + Math.Pow(at.Z - pipe.Z, 2));
             nearest = Math.Min(nearest, away);
         }
 
@@ -88,7 +88,7 @@ public sealed class HangerTests
                                 Plastic = Plastic.Asa,
                             }
                         );
-                    PrintDesign light = Of(load, temperature);
+                    var light = Of(load, temperature);
                     Assert.True(light.Hanger!.Carries >= load);
                     Assert.True(Of(load + more, temperature).Wall >= light.Wall);
                     Assert.True(Of(load, temperature + warmer).Wall >= light.Wall);
@@ -99,7 +99,7 @@ public sealed class HangerTests
     [Fact]
     public void A_hanger_names_the_temperature_at_which_it_creeps_and_what_holds_it()
     {
-        PrintDesign leg = Hanger(HangerMount.Leg, TubeShape.Round, 0.06, 0);
+        var leg = Hanger(HangerMount.Leg, TubeShape.Round, 0.06, 0);
 
         Assert.Contains(leg.Cautions, c => c.Told().Contains("sags under load from 65 °C", StringComparison.Ordinal));
         Assert.Contains(leg.Cautions, c => c.Told().Contains("screw", StringComparison.Ordinal));

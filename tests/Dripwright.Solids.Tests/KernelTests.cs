@@ -19,10 +19,10 @@ public sealed class KernelTests
     public void Two_crossing_cylinders_share_what_Archimedes_says()
     {
         // 16 r³/3 = 5333.33 for r = 10; as polygons of 256 sides, drawn outside the circle, a little more.
-        Solid upright = new Extrusion(Loop.Around(256, 0.010), 0.040).Shifted(0, 0, -0.020);
-        Solid lying = upright.Placed(new(new(0, 1, 0), Vector3.Up, new(1, 0, 0), default));
+        var upright = new Extrusion(Loop.Around(256, 0.010), 0.040).Shifted(0, 0, -0.020);
+        var lying = upright.Placed(new(new(0, 1, 0), Vector3.Up, new(1, 0, 0), default));
 
-        double shared = Volume(upright) + Volume(lying) - Volume(new Union([upright, lying]));
+        var shared = Volume(upright) + Volume(lying) - Volume(new Union([upright, lying]));
 
         Assert.Equal(16_000.0 / 3, shared, 1.6);
     }

@@ -2,7 +2,7 @@ namespace Dripwright.Solids.Tests;
 
 public sealed class MeshCheckTests
 {
-    private static readonly SolidMesh Cube = new(
+    private static readonly SolidMesh s_cube = new(
         [
             new(0, 0, 0),
             new(20, 0, 0),
@@ -32,25 +32,25 @@ public sealed class MeshCheckTests
     [Fact]
     public void A_cube_is_sound_and_as_large_as_a_cube()
     {
-        Assert.True(MeshCheck.Of(Cube).Sound);
-        Assert.Equal(8000, Cube.CubicMillimetres, 9);
+        Assert.True(MeshCheck.Of(s_cube).Sound);
+        Assert.Equal(8000, s_cube.CubicMillimetres, 9);
     }
 
     [Fact]
     public void A_missing_triangle_opens_three_edges() =>
-        Assert.Equal(3, MeshCheck.Of(Cube with { Triangles = [.. Cube.Triangles.Skip(1)] }).OpenEdges);
+        Assert.Equal(3, MeshCheck.Of(s_cube with { Triangles = [.. s_cube.Triangles.Skip(1)] }).OpenEdges);
 
     [Fact]
     public void A_triangle_that_faces_inwards_is_seen() =>
-        Assert.False(MeshCheck.Of(Cube with { Triangles = [new(0, 1, 2), .. Cube.Triangles.Skip(1)] }).Sound);
+        Assert.False(MeshCheck.Of(s_cube with { Triangles = [new(0, 1, 2), .. s_cube.Triangles.Skip(1)] }).Sound);
 
     [Fact]
     public void A_cube_inside_out_has_negative_volume_and_is_not_sound()
     {
         var check = MeshCheck.Of(
-            Cube with
+            s_cube with
             {
-                Triangles = [.. Cube.Triangles.Select(t => new MeshTriangle(t.A, t.C, t.B))],
+                Triangles = [.. s_cube.Triangles.Select(t => new MeshTriangle(t.A, t.C, t.B))],
             }
         );
 
@@ -60,5 +60,5 @@ public sealed class MeshCheckTests
 
     [Fact]
     public void Two_corners_in_one_place_are_seen() =>
-        Assert.Equal(1, MeshCheck.Of(Cube with { Points = [.. Cube.Points, new(0, 0, 0)] }).DoublePoints);
+        Assert.Equal(1, MeshCheck.Of(s_cube with { Points = [.. s_cube.Points, new(0, 0, 0)] }).DoublePoints);
 }

@@ -61,13 +61,13 @@ public sealed partial class OutsideCheckTests : IDisposable
                     }
                 )
             );
-            string path = Path.Combine(_folder.FullName, "part.stl");
+            var path = Path.Combine(_folder.FullName, "part.stl");
             using (var file = File.Create(path))
             {
                 StlFile.Write(mesh, file);
             }
 
-            string report = OutsideTool.Run("admesh", path);
+            var report = OutsideTool.Run("admesh", path);
 
             Assert.Equal(mesh.Triangles.Count, Count(report, "Number of facets"));
             string[] faults =
@@ -97,13 +97,13 @@ public sealed partial class OutsideCheckTests : IDisposable
     {
         var fitting = PrintDesigner.For(kind, new() { Number = "A12" });
         var mesh = Meshes.Of(fitting);
-        string path = Path.Combine(_folder.FullName, "part.3mf");
+        var path = Path.Combine(_folder.FullName, "part.3mf");
         using (var file = File.Create(path))
         {
             ThreeMfFile.Write([new("A12", mesh)], "A12", file);
         }
 
-        string info = OutsideTool.Run("prusa-slicer", "--info", path);
+        var info = OutsideTool.Run("prusa-slicer", "--info", path);
 
         Assert.Contains("manifold = yes", info, StringComparison.Ordinal);
         Assert.DoesNotContain("open_edges", info, StringComparison.Ordinal);
@@ -112,8 +112,8 @@ public sealed partial class OutsideCheckTests : IDisposable
         Assert.Equal(mesh.High.X - mesh.Low.X, Real(info, "size_x ="), 0.001);
         Assert.InRange(Real(info, @"^volume =") / mesh.CubicMillimetres, 1 - 1e-5, 1 + 1e-5);
 
-        string code = Path.Combine(_folder.FullName, "part.gcode");
-        string said = OutsideTool.Run(
+        var code = Path.Combine(_folder.FullName, "part.gcode");
+        var said = OutsideTool.Run(
             "prusa-slicer",
             "--export-gcode",
             "--nozzle-diameter=0.4",
@@ -132,7 +132,7 @@ public sealed partial class OutsideCheckTests : IDisposable
         Assert.DoesNotMatch(RepairWords(), said);
         Assert.True(File.Exists(code), said);
         // Lines are laid a little closer or wider than the shape; a slicer's own figure is the best outside estimate.
-        double used = Real(File.ReadAllText(code), @"filament used \[g\] =");
+        var used = Real(File.ReadAllText(code), @"filament used \[g\] =");
         Assert.InRange(Meshes.Estimate(fitting, mesh).Mass * 1000 / used, 0.9, 1.1);
     }
 
@@ -142,11 +142,11 @@ public sealed partial class OutsideCheckTests : IDisposable
     {
         var fitting = PrintDesigner.For(kind, new() { Number = "A12", Load = new(moment, 300) });
         Assert.Null(fitting.Volume);
-        string script = Path.Combine(_folder.FullName, "part.scad");
-        string stl = Path.Combine(_folder.FullName, "part.stl");
+        var script = Path.Combine(_folder.FullName, "part.scad");
+        var stl = Path.Combine(_folder.FullName, "part.stl");
         File.WriteAllText(script, ScadText.Of(fitting.Shape));
 
-        string said = OutsideTool.Run("openscad", "--export-format=binstl", "-o", stl, script);
+        var said = OutsideTool.Run("openscad", "--export-format=binstl", "-o", stl, script);
 
         Assert.True(File.Exists(stl), said);
         using var file = File.OpenRead(stl);

@@ -20,13 +20,13 @@ internal static class OutsideTool
                 }
             )!;
             var errors = process.StandardError.ReadToEndAsync();
-            string output = process.StandardOutput.ReadToEnd();
+            var output = process.StandardOutput.ReadToEnd();
             process.WaitForExit();
             return output + errors.GetAwaiter().GetResult();
         }
         catch (Win32Exception notFound)
         {
-            string missing = $"The {name} command (Debian package {name}) is not installed.";
+            var missing = $"The {name} command (Debian package {name}) is not installed.";
             Assert.SkipUnless(Environment.GetEnvironmentVariable("CI") == "true", missing);
             throw new InvalidOperationException(missing, notFound);
         }

@@ -9,11 +9,11 @@ internal static class Overhangs
     public static IReadOnlyList<double> Of(SolidMesh mesh)
     {
         var leaning = new Dictionary<int, Vector3>();
-        for (int t = 0; t < mesh.Triangles.Count; t++)
+        for (var t = 0; t < mesh.Triangles.Count; t++)
         {
-            (Vector3 a, Vector3 b, Vector3 c) = Corners(mesh, t);
-            Vector3 cross = Vector3.Cross(b - a, c - a);
-            bool onBed = Math.Max(a.Z, Math.Max(b.Z, c.Z)) < 0.01;
+            (var a, var b, var c) = Corners(mesh, t);
+            var cross = Vector3.Cross(b - a, c - a);
+            var onBed = Math.Max(a.Z, Math.Max(b.Z, c.Z)) < 0.01;
             if (!onBed && cross.Z < -0.7075f * cross.Length())
             {
                 leaning[t] = cross;
@@ -21,9 +21,9 @@ internal static class Overhangs
         }
 
         Dictionary<(int, int), int> owner = [];
-        foreach (int t in leaning.Keys)
+        foreach (var t in leaning.Keys)
         {
-            foreach ((int, int) edge in Edges(mesh, t))
+            foreach (var edge in Edges(mesh, t))
             {
                 owner[edge] = t;
             }
@@ -31,7 +31,7 @@ internal static class Overhangs
 
         List<double> spans = [];
         HashSet<int> done = [];
-        foreach (int seed in leaning.Keys)
+        foreach (var seed in leaning.Keys)
         {
             if (!done.Add(seed))
             {
@@ -40,12 +40,12 @@ internal static class Overhangs
 
             List<int> region = [];
             Stack<int> open = new([seed]);
-            while (open.TryPop(out int t))
+            while (open.TryPop(out var t))
             {
                 region.Add(t);
-                foreach ((int from, int to) in Edges(mesh, t))
+                foreach ((var from, var to) in Edges(mesh, t))
                 {
-                    if (owner.TryGetValue((to, from), out int next) && done.Add(next))
+                    if (owner.TryGetValue((to, from), out var next) && done.Add(next))
                     {
                         open.Push(next);
                     }
@@ -73,20 +73,20 @@ internal static class Overhangs
             .Select(degrees => degrees * Math.PI / 180)
             .Min(angle =>
             {
-                IEnumerable<double> along = points.Select(p => (p.X * Math.Cos(angle)) + (p.Y * Math.Sin(angle)));
+                var along = points.Select(p => (p.X * Math.Cos(angle)) + (p.Y * Math.Sin(angle)));
                 return along.Max() - along.Min();
             });
 
     private static (int, int)[] Edges(SolidMesh mesh, int t)
     {
-        MeshTriangle m = mesh.Triangles[t];
+        var m = mesh.Triangles[t];
         return [(m.A, m.B), (m.B, m.C), (m.C, m.A)];
     }
 
     private static (Vector3 A, Vector3 B, Vector3 C) Corners(SolidMesh mesh, int t)
     {
         Vector3 At(int i) => new(mesh.Points[i].X, mesh.Points[i].Y, mesh.Points[i].Z);
-        MeshTriangle m = mesh.Triangles[t];
+        var m = mesh.Triangles[t];
         return (At(m.A), At(m.B), At(m.C));
     }
 }

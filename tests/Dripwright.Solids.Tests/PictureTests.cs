@@ -63,7 +63,7 @@ public sealed class PictureTests
     public void A_nearer_cube_is_drawn_after_a_farther_one()
     {
         var far = new Extrusion(Loop.Rectangle(0, 0, 0.01, 0.01), 0.01);
-        Solid near = far.Shifted(0.006, -0.012, 0.003);
+        var near = far.Shifted(0.006, -0.012, 0.003);
 
         var picture = PrintPicture.Of(SolidKernel.Shared.MeshOf(new Union([far, near])));
 

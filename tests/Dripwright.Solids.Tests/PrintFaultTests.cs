@@ -5,7 +5,7 @@ namespace Dripwright.Solids.Tests;
 
 public sealed class PrintFaultTests
 {
-    private static readonly Vector3 X = new(1, 0, 0);
+    private static readonly Vector3 s_x = new(1, 0, 0);
 
     public static TheoryData<PrintedKind, string, PrintParameters> Wrong =>
         new()
@@ -128,17 +128,17 @@ public sealed class PrintFaultTests
             {
                 PrintedKind.Tee,
                 "Sockets",
-                new() { Sockets = [X, default] }
+                new() { Sockets = [s_x, default] }
             },
             {
                 PrintedKind.Tee,
                 "Sockets",
-                new() { Sockets = [X, -X] }
+                new() { Sockets = [s_x, -s_x] }
             }, // a coupler's
             {
                 PrintedKind.Joint,
                 "Sockets",
-                new() { Sockets = [X, new(1, 0, 0.2), Vector3.Up] }
+                new() { Sockets = [s_x, new(1, 0, 0.2), Vector3.Up] }
             }, // 11° apart
             {
                 PrintedKind.Corner,

@@ -36,7 +36,7 @@ public sealed class PrintMeshTests
             25,
             fitting =>
             {
-                double mesh = Meshes.Of(fitting).CubicMillimetres * 1e-9;
+                var mesh = Meshes.Of(fitting).CubicMillimetres * 1e-9;
                 Assert.InRange(fitting.Shape.MostVolume, mesh * (1 - 1e-4), double.MaxValue);
                 // Where a formula is known, the bound is no guess.
                 Assert.True(fitting.Volume is not { } exact || Math.Abs(fitting.Shape.MostVolume - exact) < 1e-12);
@@ -49,14 +49,14 @@ public sealed class PrintMeshTests
     [MemberData(nameof(KindsAndShapes))]
     public void A_tube_goes_into_each_socket_with_the_clearance_asked_for(PrintedKind kind, TubeShape shape)
     {
-        foreach (double clearance in new[] { -0.00005, 0.0001, 0.00035 })
+        foreach (var clearance in new[] { -0.00005, 0.0001, 0.00035 })
         {
             var fitting = PrintDesigner.For(kind, new() { TubeShape = shape, Clearance = clearance });
             var mesh = Meshes.Of(fitting);
-            foreach (Socket socket in fitting.Sockets)
+            foreach (var socket in fitting.Sockets)
             {
-                double gap = NearestWall(mesh, socket) - (fitting.Parameters.TubeOutside * 500);
-                double asked = kind == PrintedKind.Coupon ? (socket.Half * 1000) - 12.7 : clearance * 1000;
+                var gap = NearestWall(mesh, socket) - (fitting.Parameters.TubeOutside * 500);
+                var asked = kind == PrintedKind.Coupon ? (socket.Half * 1000) - 12.7 : clearance * 1000;
                 Assert.Equal(asked, gap, 0.002);
             }
         }
@@ -77,7 +77,7 @@ public sealed class PrintMeshTests
         var bare = PrintDesigner.For(kind, new() { TubeShape = shape });
         var lettered = PrintDesigner.For(kind, new() { TubeShape = shape, Number = "W12" });
 
-        double grown = Meshes.Of(lettered).CubicMillimetres - Meshes.Of(bare).CubicMillimetres;
+        var grown = Meshes.Of(lettered).CubicMillimetres - Meshes.Of(bare).CubicMillimetres;
 
         // Three letters, strokes over half a millimetre wide and half a millimetre high.
         Assert.InRange(grown, 3, 60);
@@ -91,7 +91,7 @@ public sealed class PrintMeshTests
         TubeShape shape
     )
     {
-        foreach (double moment in new[] { 2.0, 25.0 })
+        foreach (var moment in new[] { 2.0, 25.0 })
         {
             var fitting = PrintDesigner.For(
                 kind,
@@ -104,7 +104,7 @@ public sealed class PrintMeshTests
             );
 
             // Letters stand out by half a millimetre, a hole to let water out is 4 mm wide.
-            double allowed = Math.Max(fitting.LongestBridge * 1000, 4.2) + 0.05;
+            var allowed = Math.Max(fitting.LongestBridge * 1000, 4.2) + 0.05;
             Assert.False(fitting.NeedsSupport);
             Assert.All(Overhangs.Of(Meshes.Of(fitting)), span => Assert.InRange(span, 0, allowed));
         }
@@ -123,7 +123,7 @@ public sealed class PrintMeshTests
     // A law would be empty if most draws were refused: more than so many must be made.
     private static void Sample(int draws, int leastMade, Action<PrintDesign> judge)
     {
-        int made = 0;
+        var made = 0;
         PrintGen
             .Parameters.Select(Gen.Int[0, PrintGen.Kinds.Length - 1].Select(i => PrintGen.Kinds[i]))
             .Holds(
@@ -142,7 +142,7 @@ public sealed class PrintMeshTests
 
     private static void Judge(PrintDesign fitting)
     {
-        SolidMesh mesh = SolidKernel.Shared.MeshOf(fitting.Shape);
+        var mesh = SolidKernel.Shared.MeshOf(fitting.Shape);
         var check = MeshCheck.Of(mesh);
         Assert.True(check.Sound, $"{fitting.Kind} {check} {fitting.Parameters}");
         if (fitting.Volume is { } volume)
@@ -161,17 +161,17 @@ public sealed class PrintMeshTests
     private static double NearestWall(SolidMesh mesh, Socket socket)
     {
         var axis = new Vector3((float)socket.Way.X, (float)socket.Way.Y, (float)socket.Way.Z);
-        Vector3 floor = 1000 * new Vector3((float)socket.Floor.X, (float)socket.Floor.Y, (float)socket.Floor.Z);
-        double nearest = double.MaxValue;
-        foreach (MeshTriangle t in mesh.Triangles)
+        var floor = 1000 * new Vector3((float)socket.Floor.X, (float)socket.Floor.Y, (float)socket.Floor.Z);
+        var nearest = double.MaxValue;
+        foreach (var t in mesh.Triangles)
         {
             Vector3[] corners = [At(mesh, t.A) - floor, At(mesh, t.B) - floor, At(mesh, t.C) - floor];
-            Vector3 normal = Vector3.Normalize(Vector3.Cross(corners[1] - corners[0], corners[2] - corners[0]));
+            var normal = Vector3.Normalize(Vector3.Cross(corners[1] - corners[0], corners[2] - corners[0]));
             double high = corners.Max(c => Vector3.Dot(c, axis));
             double low = corners.Min(c => Vector3.Dot(c, axis));
-            Vector3 middle = (corners[0] + corners[1] + corners[2]) / 3;
+            var middle = (corners[0] + corners[1] + corners[2]) / 3;
             double off = (middle - (Vector3.Dot(middle, axis) * axis)).Length();
-            bool wall = Math.Abs(Vector3.Dot(normal, axis)) < 1e-3 && high > 2.5 && low < (socket.Depth * 1000) - 1;
+            var wall = Math.Abs(Vector3.Dot(normal, axis)) < 1e-3 && high > 2.5 && low < (socket.Depth * 1000) - 1;
             if (wall && off < (socket.Half * 1000 * 1.45))
             {
                 // Walls of a bore look at its axis.

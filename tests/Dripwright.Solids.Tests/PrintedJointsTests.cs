@@ -12,13 +12,13 @@ namespace Dripwright.Solids.Tests;
 
 public sealed class PrintedJointsTests
 {
-    private static readonly Vector3 X = new(1, 0, 0);
-    private static readonly Vector3 Y = new(0, 1, 0);
+    private static readonly Vector3 s_x = new(1, 0, 0);
+    private static readonly Vector3 s_y = new(0, 1, 0);
 
     [Fact]
     public void Every_joint_of_the_schools_stand_has_a_part_with_as_many_sockets_as_tubes_meet()
     {
-        StandLayout stand = SchoolStand();
+        var stand = SchoolStand();
 
         var parts = PrintedJoints.Of(stand);
 
@@ -39,7 +39,7 @@ public sealed class PrintedJointsTests
     [Fact]
     public void The_sockets_of_a_part_point_where_its_tubes_lie()
     {
-        StandLayout stand = SchoolStand();
+        var stand = SchoolStand();
         foreach (var part in PrintedJoints.Of(stand).Where(part => part.Directions.Count > 0))
         {
             var fitting = PrintDesigner.For(
@@ -84,7 +84,7 @@ public sealed class PrintedJointsTests
                             default
                         ).After(
                             new(
-                                X,
+                                s_x,
                                 new(0, Math.Cos(second), Math.Sin(second)),
                                 new(0, -Math.Sin(second), Math.Cos(second)),
                                 default
@@ -99,9 +99,9 @@ public sealed class PrintedJointsTests
     [Fact]
     public void Every_kind_of_joint_can_be_turned_into_any_place_of_the_room()
     {
-        Vector3 z = new Vector3(0.3, -0.5, 0.8).Unit();
-        var turn = Placement.Along(z, X, default);
-        foreach (PrintedKind kind in PrintGen.Kinds.Where(kind => SocketPattern.Usual(kind).Count > 0))
+        var z = new Vector3(0.3, -0.5, 0.8).Unit();
+        var turn = Placement.Along(z, s_x, default);
+        foreach (var kind in PrintGen.Kinds.Where(kind => SocketPattern.Usual(kind).Count > 0))
         {
             Vector3[] ways = [.. SocketPattern.Usual(kind).Select(turn.Turned)];
 
@@ -119,11 +119,11 @@ public sealed class PrintedJointsTests
     [Fact]
     public void A_joint_with_a_brace_is_sound_and_holds_the_brace_at_its_angle()
     {
-        foreach (double degrees in new[] { 30, 37.5, 45, 60 })
+        foreach (var degrees in new[] { 30, 37.5, 45, 60 })
         {
-            double a = degrees * Math.PI / 180;
+            var a = degrees * Math.PI / 180;
             Vector3 brace = new(Math.Cos(a), 0, -Math.Sin(a));
-            Vector3[] ways = [X, -X, brace, new(0, 0, -1)];
+            Vector3[] ways = [s_x, -s_x, brace, new(0, 0, -1)];
             if (SocketPattern.LeastAngle(ways) < (Math.PI / 6) - 1e-9)
             {
                 continue;
@@ -141,21 +141,21 @@ public sealed class PrintedJointsTests
     public void A_socket_that_points_up_has_a_drain_hole()
     {
         // Two posts, one up and one down from a rail: the upper one would hold rain.
-        var open = PrintDesigner.For(PrintedKind.Tee, new() { Sockets = [X, Y, -Y] });
-        var blind = PrintDesigner.For(PrintedKind.Tee, new() { Sockets = [Y, Vector3.Up, -Vector3.Up] });
+        var open = PrintDesigner.For(PrintedKind.Tee, new() { Sockets = [s_x, s_y, -s_y] });
+        var blind = PrintDesigner.For(PrintedKind.Tee, new() { Sockets = [s_y, Vector3.Up, -Vector3.Up] });
 
         Assert.True(Meshes.Of(blind).CubicMillimetres < Meshes.Of(open).CubicMillimetres - 20);
     }
 
     private static StandLayout SchoolStand()
     {
-        string folder = AppContext.BaseDirectory;
+        var folder = AppContext.BaseDirectory;
         while (!File.Exists(Path.Combine(folder, "Dripwright.slnx")))
         {
             folder = Path.GetDirectoryName(folder)!;
         }
 
-        string file = Directory.EnumerateFiles(Path.Combine(folder, "demo", "school"), "*.rig.json").Single();
+        var file = Directory.EnumerateFiles(Path.Combine(folder, "demo", "school"), "*.rig.json").Single();
         var reading = RigReader.Read(File.ReadAllBytes(file), file, PartsCatalogue.Default);
         return Planner.Of(reading.Rig!, [], PartsCatalogue.Default, new PlanOptions { Draws = 0 }).Layout.Stand;
     }

@@ -24,15 +24,15 @@ internal static class ScadText
 
     private static string Polygon(IReadOnlyList<Loop> loops)
     {
-        int first = 0;
+        var first = 0;
         List<string> paths = [];
-        foreach (Loop loop in loops)
+        foreach (var loop in loops)
         {
             paths.Add($"[{string.Join(',', Enumerable.Range(first, loop.Corners.Count).Select(i => Real(i)))}]");
             first += loop.Corners.Count;
         }
 
-        string points = string.Join(',', loops.SelectMany(l => l.Corners).Select(c => $"[{Mm(c.X)},{Mm(c.Y)}]"));
+        var points = string.Join(',', loops.SelectMany(l => l.Corners).Select(c => $"[{Mm(c.X)},{Mm(c.Y)}]"));
         return $"polygon(points=[{points}],paths=[{string.Join(',', paths)}]);";
     }
 

@@ -10,7 +10,7 @@ public sealed class StrengthTests
     {
         // Ring 12.7/16.7 mm, 0.2 mm of interference, E 2000 MPa, ν 0.38; the bore's displacement under this pressure was
         // confirmed to 0.005 % with axisymmetric elements of CalculiX 2.20.
-        (double pressure, double hoop) = SocketStrength.Squeeze(0.0002, 0.0127, 0.0167, 2e9, 0.38);
+        (var pressure, var hoop) = SocketStrength.Squeeze(0.0002, 0.0127, 0.0167, 2e9, 0.38);
 
         Assert.Equal(3.8195e6, pressure, 50.0);
         Assert.Equal(14.297e6, hoop, 500.0);
@@ -30,7 +30,7 @@ public sealed class StrengthTests
                 {
                     PrintDesign Foot(double moment) =>
                         PrintDesigner.For(PrintedKind.Foot, new() { Load = new(moment, 300) });
-                    (PrintDesign light, PrintDesign heavy) = (Foot(Math.Min(a, b)), Foot(Math.Max(a, b)));
+                    (var light, var heavy) = (Foot(Math.Min(a, b)), Foot(Math.Max(a, b)));
                     Assert.True(light.Wall <= heavy.Wall);
                     Assert.True(heavy.Strength!.UprightMoment >= Math.Max(a, b));
                 },

@@ -12,7 +12,7 @@ public abstract class DraftTests(ITestPlaces places) : IAsyncDisposable
 {
     private const string Half = "{ \"name\": \"Half typed\", \"rows\": [ { \"pots\": 1";
 
-    private static readonly CultureInfo Plain = CultureInfo.InvariantCulture;
+    private static readonly CultureInfo s_plain = CultureInfo.InvariantCulture;
 
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
 
@@ -115,7 +115,7 @@ public abstract class DraftTests(ITestPlaces places) : IAsyncDisposable
                         (
                             outcome = await through.KeepDraftAsync(
                                 made.Id,
-                                string.Create(Plain, $"{writer}:{n}"),
+                                string.Create(s_plain, $"{writer}:{n}"),
                                 version,
                                 "",
                                 stop
@@ -144,7 +144,7 @@ public abstract class DraftTests(ITestPlaces places) : IAsyncDisposable
 
         Assert.Equal(writers * each + 1, seen.Distinct().Count());
         Assert.Equal("start", seen[^1]);
-        TestContext.Current.TestOutputHelper?.WriteLine(string.Create(Plain, $"{overtaken} times overtaken"));
+        TestContext.Current.TestOutputHelper?.WriteLine(string.Create(s_plain, $"{overtaken} times overtaken"));
     }
 
     [Fact]
@@ -200,7 +200,7 @@ public abstract class DraftTests(ITestPlaces places) : IAsyncDisposable
         var letters = Limits.StepLetters / 20;
         for (var n = 1; n <= 30; n++)
         {
-            var text = n.ToString(Plain).PadRight(letters);
+            var text = n.ToString(s_plain).PadRight(letters);
             draft = Kept(await garden.KeepDraftAsync(draft.Id, text, draft.Version, "", Stop));
         }
 

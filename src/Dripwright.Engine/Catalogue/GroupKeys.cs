@@ -50,7 +50,7 @@ internal static class GroupKeys
     /// <summary>All keys of a group, in order of the alphabet.</summary>
     public static IEnumerable<string> Keys(PartsCatalogue catalogue, PartGroup group)
     {
-        IEnumerable<string> keys = group switch
+        var keys = group switch
         {
             PartGroup.Pipes => catalogue.Pipes.Keys,
             PartGroup.Tubes => catalogue.Tubes.Keys,

@@ -37,8 +37,8 @@ public sealed record Expansion(
         ArgumentNullException.ThrowIfNull(from);
         ArgumentNullException.ThrowIfNull(to);
         List<OnHand> held = [.. OldRigParts.Of(from, to.Rig.Feed.MicrotubeLength)];
-        Rig rig = to.Rig with { OnHand = [.. held, .. OldRigParts.NotUsedUp(to.Rig.OnHand, from)] };
-        PartsPlan plan = PartsPlanner.Plan(rig, to.Layout, to.CropWire, to.Printed, null);
+        var rig = to.Rig with { OnHand = [.. held, .. OldRigParts.NotUsedUp(to.Rig.OnHand, from)] };
+        var plan = PartsPlanner.Plan(rig, to.Layout, to.CropWire, to.Printed, null);
         return new Expansion(
             [.. plan.Lines.Where(line => line.Buy > 0)],
             plan.Cuts,
@@ -56,14 +56,14 @@ public sealed record Expansion(
             .Lines.Where(line => line.EachLength <= 0)
             .GroupBy(line => line.Part)
             .ToDictionary(group => group.Key, group => group.Sum(line => line.OnHand));
-        foreach (OnHand item in held)
+        foreach (var item in held)
         {
-            int count = item.Count;
+            var count = item.Count;
             if (item.Length is { } length)
             {
                 count -= Taken(plan, names[item.Part], length);
             }
-            else if (used.TryGetValue(item.Part, out int taken))
+            else if (used.TryGetValue(item.Part, out var taken))
             {
                 count -= taken;
             }

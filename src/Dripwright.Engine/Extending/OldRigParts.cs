@@ -20,7 +20,7 @@ internal static class OldRigParts
     /// <remarks>The list of the new rig is as a rule the old one's, copied.</remarks>
     public static IEnumerable<OnHand> NotUsedUp(IReadOnlyList<OnHand> onHand, Plan old)
     {
-        Dictionary<string, int> pieces = old
+        var pieces = old
             .Parts.Lines.Where(line => line.EachLength <= 0 || IsCoil(line, old))
             .GroupBy(line => line.Part)
             .ToDictionary(group => group.Key, group => group.Sum(line => line.OnHand));
@@ -32,16 +32,16 @@ internal static class OldRigParts
             ),
         ];
         var names = old.Parts.Lines.GroupBy(l => l.Part).ToDictionary(g => g.Key, g => g.First().Name);
-        foreach (OnHand item in onHand)
+        foreach (var item in onHand)
         {
-            int count = item.Count;
-            if (pieces.TryGetValue(item.Part, out int used))
+            var count = item.Count;
+            if (pieces.TryGetValue(item.Part, out var used))
             {
-                int taken = Math.Min(used, count);
+                var taken = Math.Min(used, count);
                 pieces[item.Part] = used - taken;
                 count -= taken;
             }
-            else if (item.Length is { } length && names.TryGetValue(item.Part, out Phrase? name))
+            else if (item.Length is { } length && names.TryGetValue(item.Part, out var name))
             {
                 while (
                     count > 0
@@ -79,7 +79,7 @@ internal static class OldRigParts
 
     private static IEnumerable<OnHand> CutLengths(Plan plan)
     {
-        foreach (CutPlan cut in plan.Parts.Cuts)
+        foreach (var cut in plan.Parts.Cuts)
         {
             if (plan.Parts.Lines.FirstOrDefault(line => line.Name == Phrase.Plain(cut.Material)) is not { } line)
             {
@@ -109,10 +109,10 @@ internal static class OldRigParts
     // part of a tube, where that does not make two tubes of one.
     private static IEnumerable<OnHand> Tubes(Plan plan, double newTube)
     {
-        double each = plan.Rig.Feed.MicrotubeLength;
-        int pieces = plan.Layout.Rows.Sum(row => row.Emitters.Count);
-        PartLine? line = plan.Parts.Lines.FirstOrDefault(l => IsCoil(l, plan));
-        int fromOne = line is null || each <= 0 ? 0 : (int)((line.EachLength + 1e-9) / each);
+        var each = plan.Rig.Feed.MicrotubeLength;
+        var pieces = plan.Layout.Rows.Sum(row => row.Emitters.Count);
+        var line = plan.Parts.Lines.FirstOrDefault(l => IsCoil(l, plan));
+        var fromOne = line is null || each <= 0 ? 0 : (int)((line.EachLength + 1e-9) / each);
         if (line is null || fromOne == 0 || pieces == 0)
         {
             return [];
@@ -124,13 +124,13 @@ internal static class OldRigParts
             return [Tube(line, pieces, each)];
         }
 
-        int opened = (pieces + fromOne - 1) / fromOne;
+        var opened = (pieces + fromOne - 1) / fromOne;
         List<OnHand> held = [];
-        int whole = pieces;
-        for (int coil = 1; coil <= opened; coil++)
+        var whole = pieces;
+        for (var coil = 1; coil <= opened; coil++)
         {
-            int cut = coil < opened ? fromOne : pieces - ((opened - 1) * fromOne);
-            double rest = line.EachLength - (cut * each);
+            var cut = coil < opened ? fromOne : pieces - ((opened - 1) * fromOne);
+            var rest = line.EachLength - (cut * each);
             if (rest >= newTube)
             {
                 held.Add(Tube(line, 1, rest));

@@ -8,23 +8,23 @@ internal sealed class FaultList(string file)
     /// <summary>Most faults told. Nobody mends more in one go.</summary>
     public const int Most = 1000;
 
-    private readonly List<Fault> faults = [];
-    private int untold;
+    private readonly List<Fault> _faults = [];
+    private int _untold;
 
-    public bool Any => faults.Count > 0;
+    public bool Any => _faults.Count > 0;
 
     /// <summary>All faults so far, those that are not told among them.</summary>
-    public int Count => faults.Count + untold;
+    public int Count => _faults.Count + _untold;
 
     public void Add(string path, int line, int column, string found, string expected, string? nearest = null)
     {
-        if (faults.Count < Most)
+        if (_faults.Count < Most)
         {
-            faults.Add(new Fault(file, path, line, column, found, expected, nearest));
+            _faults.Add(new Fault(file, path, line, column, found, expected, nearest));
         }
         else
         {
-            untold++;
+            _untold++;
         }
     }
 
@@ -32,14 +32,14 @@ internal sealed class FaultList(string file)
         Add(path, at.Line, at.Column, found, expected, nearest);
 
     /// <summary>True where a fault lies in the field, in one inside it, or in one around it.</summary>
-    public bool Touch(string path) => faults.Exists(fault => IsWithin(fault.Path, path) || IsWithin(path, fault.Path));
+    public bool Touch(string path) => _faults.Exists(fault => IsWithin(fault.Path, path) || IsWithin(path, fault.Path));
 
     public IReadOnlyList<Fault> InOrder()
     {
-        var ordered = faults.OrderBy(fault => fault.Line).ThenBy(fault => fault.Column).ToList();
-        if (untold > 0)
+        var ordered = _faults.OrderBy(fault => fault.Line).ThenBy(fault => fault.Column).ToList();
+        if (_untold > 0)
         {
-            var found = $"{untold.ToString(CultureInfo.InvariantCulture)} more faults";
+            var found = $"{_untold.ToString(CultureInfo.InvariantCulture)} more faults";
             ordered.Add(
                 new Fault(file, "", ordered[^1].Line, ordered[^1].Column, found, "fewer: mend those above first")
             );

@@ -73,7 +73,7 @@ internal static class FileTree
     /// <summary>A place that only moves forward, so that finding all places takes one pass.</summary>
     private struct Place()
     {
-        private int offset;
+        private int _offset;
 
         public int Line { get; private set; } = 1;
 
@@ -81,14 +81,14 @@ internal static class FileTree
 
         public void MoveTo(ReadOnlySpan<byte> utf8, int target)
         {
-            for (; offset < target; offset++)
+            for (; _offset < target; _offset++)
             {
-                if (utf8[offset] == '\n')
+                if (utf8[_offset] == '\n')
                 {
                     Line++;
                     Column = 1;
                 }
-                else if ((utf8[offset] & 0xC0) != 0x80)
+                else if ((utf8[_offset] & 0xC0) != 0x80)
                 {
                     Column++;
                 }
@@ -98,8 +98,8 @@ internal static class FileTree
 
     private ref struct Walk(FaultList faults)
     {
-        private Place place = new();
-        private JsonTokenType before = JsonTokenType.None;
+        private Place _place = new();
+        private JsonTokenType _before = JsonTokenType.None;
 
         public FileNode? Run(ReadOnlySpan<byte> utf8)
         {
@@ -123,8 +123,14 @@ internal static class FileTree
             }
             catch (JsonException wrong)
             {
-                place.MoveTo(utf8, OffsetOf(utf8, wrong));
-                faults.Add("", place.Line, place.Column, FoundAt(utf8, OffsetOf(utf8, wrong)), ExpectedAfter(before));
+                _place.MoveTo(utf8, OffsetOf(utf8, wrong));
+                faults.Add(
+                    "",
+                    _place.Line,
+                    _place.Column,
+                    FoundAt(utf8, OffsetOf(utf8, wrong)),
+                    ExpectedAfter(_before)
+                );
                 return null;
             }
         }
@@ -135,14 +141,14 @@ internal static class FileTree
             {
                 return false;
             }
-            before = reader.TokenType;
-            place.MoveTo(utf8, (int)reader.TokenStartIndex);
+            _before = reader.TokenType;
+            _place.MoveTo(utf8, (int)reader.TokenStartIndex);
             return true;
         }
 
         private FileNode? Value(ref Utf8JsonReader reader, ReadOnlySpan<byte> utf8)
         {
-            var (line, column) = (place.Line, place.Column);
+            var (line, column) = (_place.Line, _place.Column);
             switch (reader.TokenType)
             {
                 case JsonTokenType.StartObject or JsonTokenType.StartArray when reader.CurrentDepth >= MaxDepth:
@@ -175,7 +181,7 @@ internal static class FileTree
         {
             while (Next(ref reader, utf8) && reader.TokenType is not JsonTokenType.EndObject)
             {
-                var (line, column) = (place.Line, place.Column);
+                var (line, column) = (_place.Line, _place.Column);
                 var name = Text(ref reader, line, column);
                 if (!Next(ref reader, utf8) || Value(ref reader, utf8) is not { } value)
                 {

@@ -181,7 +181,7 @@ internal sealed partial class RecordReader
         {
             return text.Text;
         }
-        IEnumerable<string> known = field.Key!.Or is { } word ? [word, .. keys.Of(field.Key)] : keys.Of(field.Key);
+        var known = field.Key!.Or is { } word ? [word, .. keys.Of(field.Key)] : keys.Of(field.Key);
         faults.Add(path, text, FaultList.Show(text), field.Expected(), NearestName.Of(text.Text, known));
         return null;
     }

@@ -12,13 +12,13 @@ namespace Dripwright.Engine.Files;
 /// <param name="comments">Puts what each field means before it.</param>
 internal sealed class RecordText(UnitSystem units, bool leaveOutAssumed, bool comments)
 {
-    private readonly StringBuilder text = new();
+    private readonly StringBuilder _text = new();
 
     public string Write(object root)
     {
-        text.Clear();
+        _text.Clear();
         Record(root, 1, isRoot: true);
-        return text.Append('\n').ToString();
+        return _text.Append('\n').ToString();
     }
 
     private void Record(object record, int depth, bool isRoot = false)
@@ -30,13 +30,13 @@ internal sealed class RecordText(UnitSystem units, bool leaveOutAssumed, bool co
             .ToList();
         if (written.Count == 0)
         {
-            text.Append("{}");
+            _text.Append("{}");
             return;
         }
         // Small things without comments, such as points of a curve, read best on one line.
         var isShort =
             !comments && !isRoot && written.TrueForAll(pair => IsSmall(pair.Field)) && written.Count <= 3 && depth > 2;
-        text.Append('{');
+        _text.Append('{');
         for (var i = 0; i < written.Count; i++)
         {
             var (field, value) = written[i];
@@ -48,13 +48,13 @@ internal sealed class RecordText(UnitSystem units, bool leaveOutAssumed, bool co
             }
             if (value is not null)
             {
-                text.Append(CultureInfo.InvariantCulture, $"\"{field.Name}\": ");
+                _text.Append(CultureInfo.InvariantCulture, $"\"{field.Name}\": ");
                 Value(field, value, depth);
-                text.Append(isLast ? "" : ",");
+                _text.Append(isLast ? "" : ",");
             }
         }
         StartLine(isShort, depth - 1);
-        text.Append('}');
+        _text.Append('}');
     }
 
     private void Value(FieldDescription field, object value, int depth)
@@ -71,19 +71,19 @@ internal sealed class RecordText(UnitSystem units, bool leaveOutAssumed, bool co
                 Quoted(QuantityText.Exact(field.Quantity!.Dimension, (double)value, units));
                 break;
             case FieldKind.Whole:
-                text.Append(((int)value).ToString(CultureInfo.InvariantCulture));
+                _text.Append(((int)value).ToString(CultureInfo.InvariantCulture));
                 break;
             case FieldKind.Number or FieldKind.Ph:
-                text.Append(((double)value).ToString("R", CultureInfo.InvariantCulture));
+                _text.Append(((double)value).ToString("R", CultureInfo.InvariantCulture));
                 break;
             case FieldKind.Price:
-                text.Append(((decimal)value).ToString(CultureInfo.InvariantCulture));
+                _text.Append(((decimal)value).ToString(CultureInfo.InvariantCulture));
                 break;
             case FieldKind.Amounts:
                 Amounts((IReadOnlyDictionary<string, double>)value);
                 break;
             case FieldKind.Flag:
-                text.Append((bool)value ? "true" : "false");
+                _text.Append((bool)value ? "true" : "false");
                 break;
             case FieldKind.Choice:
                 Quoted(FieldDescription.Dashed(value.ToString()!));
@@ -99,16 +99,16 @@ internal sealed class RecordText(UnitSystem units, bool leaveOutAssumed, bool co
         var written = amounts.Select(one =>
             string.Create(CultureInfo.InvariantCulture, $"\"{one.Key}\": {one.Value:R}")
         );
-        text.Append(amounts.Count == 0 ? "{}" : $"{{ {string.Join(", ", written)} }}");
+        _text.Append(amounts.Count == 0 ? "{}" : $"{{ {string.Join(", ", written)} }}");
     }
 
     private void List(FieldDescription element, IEnumerable list, int depth)
     {
         var first = true;
-        text.Append('[');
+        _text.Append('[');
         foreach (var item in list)
         {
-            text.Append(first ? "" : ",");
+            _text.Append(first ? "" : ",");
             StartLine(false, depth);
             Value(element, item, depth);
             first = false;
@@ -117,20 +117,20 @@ internal sealed class RecordText(UnitSystem units, bool leaveOutAssumed, bool co
         {
             StartLine(false, depth - 1);
         }
-        text.Append(']');
+        _text.Append(']');
     }
 
     private void Comment(FieldDescription field, bool isLeftOut, int depth)
     {
-        text.Append("// ");
+        _text.Append("// ");
         if (isLeftOut)
         {
-            text.Append(CultureInfo.InvariantCulture, $"\"{field.Name}\" is left out ({field.FoundBy}): ");
+            _text.Append(CultureInfo.InvariantCulture, $"\"{field.Name}\" is left out ({field.FoundBy}): ");
         }
-        text.Append(field.Says);
+        _text.Append(field.Says);
         if (field.Kind is FieldKind.Choice)
         {
-            text.Append(CultureInfo.InvariantCulture, $" One of {string.Join(", ", field.Choices)}.");
+            _text.Append(CultureInfo.InvariantCulture, $" One of {string.Join(", ", field.Choices)}.");
         }
         if (!isLeftOut)
         {
@@ -164,14 +164,14 @@ internal sealed class RecordText(UnitSystem units, bool leaveOutAssumed, bool co
     {
         if (isShort)
         {
-            text.Append(' ');
+            _text.Append(' ');
         }
         else
         {
-            text.Append('\n').Append(' ', 2 * depth);
+            _text.Append('\n').Append(' ', 2 * depth);
         }
     }
 
     private void Quoted(string value) =>
-        text.Append('"').Append(JavaScriptEncoder.UnsafeRelaxedJsonEscaping.Encode(value)).Append('"');
+        _text.Append('"').Append(JavaScriptEncoder.UnsafeRelaxedJsonEscaping.Encode(value)).Append('"');
 }

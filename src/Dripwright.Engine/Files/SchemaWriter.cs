@@ -187,7 +187,7 @@ internal sealed class SchemaWriter
                 : $"key{key.GroupName}Or{char.ToUpperInvariant(key.Or[0])}{key.Or[1..]}",
             () =>
             {
-                IEnumerable<string> known = key.Or is null ? _keys.Of(key) : [key.Or, .. _keys.Of(key)];
+                var known = key.Or is null ? _keys.Of(key) : [key.Or, .. _keys.Of(key)];
                 return new JsonObject
                 {
                     ["type"] = "string",

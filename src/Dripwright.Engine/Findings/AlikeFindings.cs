@@ -10,9 +10,9 @@ internal static class AlikeFindings
     public static IReadOnlyList<Finding> Joined(IEnumerable<Finding> findings)
     {
         List<List<Finding>> groups = [];
-        foreach (Finding finding in findings)
+        foreach (var finding in findings)
         {
-            List<Finding>? alike = groups.Find(group => SaysTheSame(group[0], finding));
+            var alike = groups.Find(group => SaysTheSame(group[0], finding));
             if (alike is null)
             {
                 groups.Add([finding]);
@@ -46,7 +46,7 @@ internal static class AlikeFindings
     private static List<Cure> Cures(List<Finding> alike)
     {
         List<Cure> cures = [];
-        for (int i = 0; i < alike.Min(f => f.Cures.Count); i++)
+        for (var i = 0; i < alike.Min(f => f.Cures.Count); i++)
         {
             FieldChange[] changes = [.. alike.SelectMany(f => f.Cures[i].Changes).Distinct()];
             if (changes.DistinctBy(c => c.Field).Count() == changes.Length)

@@ -39,7 +39,7 @@ internal static class Judged
         params IReadOnlyList<Cure> cures
     )
     {
-        Rule from = RuleBook.Rules[rule];
+        var from = RuleBook.Rules[rule];
         return new Finding
         {
             Rule = rule,

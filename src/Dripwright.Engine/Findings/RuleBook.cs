@@ -13,16 +13,16 @@ public sealed record Rule(string Key, FindingLevel Level, double? Limit, string 
 /// <summary>All rules, as data: docs/handbook/findings.md lists them.</summary>
 public static class RuleBook
 {
-    private static readonly JsonSerializerOptions _options = new(JsonSerializerDefaults.Web)
+    private static readonly JsonSerializerOptions s_options = new(JsonSerializerDefaults.Web)
     {
         Converters = { new JsonStringEnumConverter() },
         UnmappedMemberHandling = JsonUnmappedMemberHandling.Disallow,
     };
 
-    private static readonly Lazy<IReadOnlyDictionary<string, Rule>> _rules = new(Load);
+    private static readonly Lazy<IReadOnlyDictionary<string, Rule>> s_rules = new(Load);
 
     /// <summary>Every rule by its key.</summary>
-    public static IReadOnlyDictionary<string, Rule> Rules => _rules.Value;
+    public static IReadOnlyDictionary<string, Rule> Rules => s_rules.Value;
 
     /// <summary>A rule that has a limit.</summary>
     /// <param name="key">Its name.</param>
@@ -33,10 +33,10 @@ public static class RuleBook
 
     private static Dictionary<string, Rule> Load()
     {
-        using Stream data =
+        using var data =
             typeof(RuleBook).Assembly.GetManifestResourceStream("Dripwright.Engine.Findings.Data.rules.json")
             ?? throw new InvalidOperationException("The rules are missing from the engine.");
-        Rule[] rules = JsonSerializer.Deserialize<Rule[]>(data, _options)!;
+        var rules = JsonSerializer.Deserialize<Rule[]>(data, s_options)!;
         return rules.ToDictionary(r => r.Key);
     }
 }

@@ -25,8 +25,8 @@ internal sealed class ClearStations(IReadOnlyList<(double Station, double Half)>
         int except = -1
     )
     {
-        double? left = Walk(Math.Min(wanted, most), half, least, most, -1, except);
-        double? right = Walk(Math.Max(wanted, least), half, least, most, 1, except);
+        var left = Walk(Math.Min(wanted, most), half, least, most, -1, except);
+        var right = Walk(Math.Max(wanted, least), half, least, most, 1, except);
         return (left, right) switch
         {
             (null, _) => right,
@@ -43,8 +43,8 @@ internal sealed class ClearStations(IReadOnlyList<(double Station, double Half)>
     /// <param name="except">Index of a thing that does not count; -1 for none.</param>
     public int? Blocking(double station, double half, int except = -1)
     {
-        int near = IndexNear(station);
-        for (int i = near; i >= 0 && station - things[i].Station < half + _widest; i--)
+        var near = IndexNear(station);
+        for (var i = near; i >= 0 && station - things[i].Station < half + _widest; i--)
         {
             if (i != except && Math.Abs(station - things[i].Station) < half + things[i].Half)
             {
@@ -52,7 +52,7 @@ internal sealed class ClearStations(IReadOnlyList<(double Station, double Half)>
             }
         }
 
-        for (int i = near + 1; i < things.Count && things[i].Station - station < half + _widest; i++)
+        for (var i = near + 1; i < things.Count && things[i].Station - station < half + _widest; i++)
         {
             if (i != except && Math.Abs(station - things[i].Station) < half + things[i].Half)
             {
@@ -65,7 +65,7 @@ internal sealed class ClearStations(IReadOnlyList<(double Station, double Half)>
 
     private double? Walk(double start, double half, double least, double most, int direction, int except)
     {
-        double station = start;
+        var station = start;
         while (station >= least - Hair && station <= most + Hair)
         {
             if (Blocking(station, half, except) is not { } blocking)
@@ -81,11 +81,11 @@ internal sealed class ClearStations(IReadOnlyList<(double Station, double Half)>
 
     private int IndexNear(double station)
     {
-        int low = 0;
-        int high = things.Count;
+        var low = 0;
+        var high = things.Count;
         while (low < high)
         {
-            int middle = (low + high) / 2;
+            var middle = (low + high) / 2;
             if (things[middle].Station <= station)
             {
                 low = middle + 1;

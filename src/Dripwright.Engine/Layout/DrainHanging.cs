@@ -51,12 +51,12 @@ internal static class DrainHanging
         [
             .. members.Where(m => m.Role == MemberRole.Rail).Select(m => Math.Round(m.From.Y, 6)).Distinct().Order(),
         ];
-        double top = members.First(m => m.Role == MemberRole.Rail).From.Z;
-        double y = drain.Path[0].Y;
-        double rail = rails.MinBy(r => Math.Abs(r - y));
-        double joint = stand.JointCentre + stand.SocketDepth;
-        double clear = joint + Gap + HalfLength;
-        HangerMount mount =
+        var top = members.First(m => m.Role == MemberRole.Rail).From.Z;
+        var y = drain.Path[0].Y;
+        var rail = rails.MinBy(r => Math.Abs(r - y));
+        var joint = stand.JointCentre + stand.SocketDepth;
+        var clear = joint + Gap + HalfLength;
+        var mount =
             y < rails[0] || y > rails[^1] ? HangerMount.Leg
             : Math.Abs(rail - y) < Near ? HangerMount.Rail
             : Math.Abs(rail - y) >= clear ? HangerMount.Cross
@@ -66,8 +66,8 @@ internal static class DrainHanging
         {
             // One part for all: as low as the highest of them must be to stay clear of the joint over it. Whole half
             // centimetres, so that rows share it.
-            double highest = frames.Max(x => Pipe(x).Z);
-            double low = Math.Max(0, Math.Ceiling((clear - (top - highest) - 1e-9) / 0.005) * 0.005);
+            var highest = frames.Max(x => Pipe(x).Z);
+            var low = Math.Max(0, Math.Ceiling((clear - (top - highest) - 1e-9) / 0.005) * 0.005);
             return
             [
                 .. frames.Select(x => new DrainHanger(
@@ -82,15 +82,15 @@ internal static class DrainHanging
             ];
         }
 
-        double beside = mount == HangerMount.Rail ? clear : 0;
-        double least = ((outside + drain.Pipe.OutsideDiameter) / 2) + Room;
+        var beside = mount == HangerMount.Rail ? clear : 0;
+        var least = ((outside + drain.Pipe.OutsideDiameter) / 2) + Room;
         return
         [
             .. frames.Select(frame =>
             {
-                double x = frame == frames[^1] ? frame - beside : frame + beside;
-                double reach = top - Pipe(x).Z;
-                HangerMount own = reach < least - Near ? HangerMount.Tie : mount;
+                var x = frame == frames[^1] ? frame - beside : frame + beside;
+                var reach = top - Pipe(x).Z;
+                var own = reach < least - Near ? HangerMount.Tie : mount;
                 return new DrainHanger(row.Number, own, x - row.OriginX, new(x, y, top), Pipe(x), reach, 0);
             }),
         ];

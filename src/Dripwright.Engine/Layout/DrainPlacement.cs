@@ -52,10 +52,10 @@ internal sealed class DrainPlacement(Rig rig, RigParts parts, IReadOnlyList<RowP
     {
         get
         {
-            double mouth = TankPlacement.MouthX(rig, parts, EndX, EndX);
-            double toMouth = _left ? EndX - mouth : mouth - EndX;
+            var mouth = TankPlacement.MouthX(rig, parts, EndX, EndX);
+            var toMouth = _left ? EndX - mouth : mouth - EndX;
             // Where the mouth is too near for a corner of two elbows, the collector runs straight over it.
-            double corner = 2 * Reach(_elbow);
+            var corner = 2 * Reach(_elbow);
             return Math.Abs(toMouth - CollectorBeyond) >= corner ? CollectorBeyond
                 : toMouth >= 0 ? toMouth
                 : toMouth + corner;
@@ -67,16 +67,15 @@ internal sealed class DrainPlacement(Rig rig, RigParts parts, IReadOnlyList<RowP
         List<PipeRun> drains = [];
         List<double> exits = [];
         List<RowEndPlace> ends = [];
-        foreach (RowPlace row in rows)
+        foreach (var row in rows)
         {
-            (PipeRun drain, double exit, RowEndPlace end) =
-                rig.Drain.Exit == DrainExit.Middle ? LayToMiddle(row) : LayToEnd(row);
+            (var drain, var exit, var end) = rig.Drain.Exit == DrainExit.Middle ? LayToMiddle(row) : LayToEnd(row);
             drains.Add(drain);
             exits.Add(exit);
             ends.Add(end);
         }
 
-        Vector3 mouth = Alone ? ends[0].At : LayCollector(ends);
+        var mouth = Alone ? ends[0].At : LayCollector(ends);
         AddLastDrop(mouth, Alone ? ends[0].Laying : _elbow.LayingLength);
         return new DrainPlaces(drains, exits, _returns, mouth);
     }
@@ -91,7 +90,7 @@ internal sealed class DrainPlacement(Rig rig, RigParts parts, IReadOnlyList<RowP
     /// <summary>[m] Station, in a row, at which the water must arrive that leaves it at another.</summary>
     private double StopStation(RowPlace row, double exit)
     {
-        double x = Alone ? TankPlacement.MouthX(rig, parts, EndX, row.OriginX + exit) : CollectorX;
+        var x = Alone ? TankPlacement.MouthX(rig, parts, EndX, row.OriginX + exit) : CollectorX;
         return x - row.OriginX;
     }
 
@@ -99,7 +98,7 @@ internal sealed class DrainPlacement(Rig rig, RigParts parts, IReadOnlyList<RowP
 
     private double DrainY(RowPlace row)
     {
-        double side = (row.Pot.Width / 2) + parts.Outlet.Reach;
+        var side = (row.Pot.Width / 2) + parts.Outlet.Reach;
         return (row.Spec.Arrangement, row.Spec.DrainSide) switch
         {
             (Arrangement.Staggered, _) or (_, Side.Middle) => row.CentreY,
@@ -110,7 +109,7 @@ internal sealed class DrainPlacement(Rig rig, RigParts parts, IReadOnlyList<RowP
 
     private void DrillPots(RunDraft draft, RowPlace row)
     {
-        foreach (PotPlace pot in row.Pots)
+        foreach (var pot in row.Pots)
         {
             draft.Drill(pot.Station, HoleUse.PotOutlet, pot.Number, parts.Outlet.PipeHole);
         }
@@ -120,15 +119,15 @@ internal sealed class DrainPlacement(Rig rig, RigParts parts, IReadOnlyList<RowP
 
     private (PipeRun Run, double Exit, RowEndPlace End) LayToEnd(RowPlace row)
     {
-        double near = NearStation(row);
-        double far = row.Length - near;
-        double stop = StopStation(row, near);
+        var near = NearStation(row);
+        var far = row.Length - near;
+        var stop = StopStation(row, near);
         // A reservoir wholly under the row is reached by a return below; the drain itself must pass every pot.
-        bool back = _left ? stop > 1e-9 : stop < row.Length - 1e-9;
-        double last = back ? near : stop;
-        double high = HighCentre(row);
-        double low = high - (_slope * Math.Abs(far - last));
-        double y = DrainY(row);
+        var back = _left ? stop > 1e-9 : stop < row.Length - 1e-9;
+        var last = back ? near : stop;
+        var high = HighCentre(row);
+        var low = high - (_slope * Math.Abs(far - last));
+        var y = DrainY(row);
         Vector3 At(double station, double z) => new(row.OriginX + station, y, z);
         var draft = new RunDraft($"D{Labels.Of(row.Number)}", RunService.Drain, row.Number, _pipe, parts)
         {
@@ -142,7 +141,7 @@ internal sealed class DrainPlacement(Rig rig, RigParts parts, IReadOnlyList<RowP
         draft.Fit(rig.Drain.Vent ? FittingKind.Elbow90 : FittingKind.Cap, far);
         draft.Fit(FittingKind.Elbow90, last);
         AddVent(row, row.OriginX + far, y, high, "V");
-        RowEndPlace end = back
+        var end = back
             ? HangReturn(row, At(last, low), _elbow, stop)
             : new RowEndPlace(At(last, low), _elbow.LayingLength);
         return (draft.Finish(row.Joints), near, end);
@@ -150,12 +149,12 @@ internal sealed class DrainPlacement(Rig rig, RigParts parts, IReadOnlyList<RowP
 
     private (PipeRun Run, double Exit, RowEndPlace End) LayToMiddle(RowPlace row)
     {
-        double y = DrainY(row);
-        double high = HighCentre(row);
-        double reach = Reach(Tee);
+        var y = DrainY(row);
+        var high = HighCentre(row);
+        var reach = Reach(Tee);
         var holes = new ClearStations([.. row.Pots.Select(p => (p.Station, parts.Outlet.PipeHole / 2))]);
-        double middle = holes.Nearest(row.Length / 2, reach, reach, row.Length - reach, !_left) ?? (row.Length / 2);
-        double low = high - (_slope * Math.Max(middle, row.Length - middle));
+        var middle = holes.Nearest(row.Length / 2, reach, reach, row.Length - reach, !_left) ?? (row.Length / 2);
+        var low = high - (_slope * Math.Max(middle, row.Length - middle));
         Vector3 At(double station, double z) => new(row.OriginX + station, y, z);
         var draft = new RunDraft($"D{Labels.Of(row.Number)}", RunService.Drain, row.Number, _pipe, parts)
         {
@@ -171,13 +170,13 @@ internal sealed class DrainPlacement(Rig rig, RigParts parts, IReadOnlyList<RowP
             FromEnd = _left,
         };
         DrillPots(draft, row);
-        FittingKind end = rig.Drain.Vent ? FittingKind.Elbow90 : FittingKind.Cap;
+        var end = rig.Drain.Vent ? FittingKind.Elbow90 : FittingKind.Cap;
         draft.Fit(end, 0);
         draft.Fit(FittingKind.Tee, middle);
         draft.Fit(end, row.Length);
         AddVent(row, row.OriginX, y, low + (_slope * middle), "Vl");
         AddVent(row, row.OriginX + row.Length, y, low + (_slope * (row.Length - middle)), "Vr");
-        RowEndPlace stop = HangReturn(row, At(middle, low), Tee, StopStation(row, middle));
+        var stop = HangReturn(row, At(middle, low), Tee, StopStation(row, middle));
         return (draft.Finish(row.Joints), middle, stop);
     }
 
@@ -188,17 +187,17 @@ internal sealed class DrainPlacement(Rig rig, RigParts parts, IReadOnlyList<RowP
     /// <param name="wanted">[m] Station to which the return runs.</param>
     private RowEndPlace HangReturn(RowPlace row, Vector3 exit, FittingType exitFitting, double wanted)
     {
-        double from = exit.X - row.OriginX;
-        double away = wanted - from;
+        var from = exit.X - row.OriginX;
+        var away = wanted - from;
         if (Math.Abs(away) < 1e-9)
         {
             // The reservoir stands right below.
             return new RowEndPlace(exit, exitFitting.LayingLength);
         }
 
-        double stop = from + (Math.Sign(away) * Math.Max(Math.Abs(away), Apart(_elbow, _elbow)));
-        double top = exit.Z - Apart(exitFitting, _elbow);
-        double low = top - (_slope * Math.Abs(stop - from));
+        var stop = from + (Math.Sign(away) * Math.Max(Math.Abs(away), Apart(_elbow, _elbow)));
+        var top = exit.Z - Apart(exitFitting, _elbow);
+        var low = top - (_slope * Math.Abs(stop - from));
         AddDrop($"K{Labels.Of(row.Number)}", row.Number, exit, top, exitFitting.LayingLength, _elbow.LayingLength);
         Vector3 end = new(row.OriginX + stop, exit.Y, low);
         var back = new RunDraft($"R{Labels.Of(row.Number)}", RunService.Return, row.Number, _pipe, parts)
@@ -219,8 +218,8 @@ internal sealed class DrainPlacement(Rig rig, RigParts parts, IReadOnlyList<RowP
     {
         // From the hindmost drain to the foremost; by place, not by number, for drains may lie on either side of a row.
         int[] order = [.. Enumerable.Range(0, rows.Count).OrderByDescending(i => ends[i].At.Y)];
-        double x = CollectorX;
-        double back = ends[order[0]].At.Y;
+        var x = CollectorX;
+        var back = ends[order[0]].At.Y;
         var draft = new RunDraft("C", RunService.Return, 0, _pipe, parts)
         {
             Path = [],
@@ -230,28 +229,28 @@ internal sealed class DrainPlacement(Rig rig, RigParts parts, IReadOnlyList<RowP
         };
         // Every row comes from above: into the elbow that begins the collector, or into a tee.
         var stations = new double[rows.Count];
-        double start = double.PositiveInfinity;
-        for (int k = 0; k < order.Length; k++)
+        var start = double.PositiveInfinity;
+        for (var k = 0; k < order.Length; k++)
         {
-            RowEndPlace end = ends[order[k]];
+            var end = ends[order[k]];
             stations[k] = draft.FitAfter(k == 0 ? FittingKind.Elbow90 : FittingKind.Tee, back - end.At.Y);
             // The collector has one slope: it hangs as low as its lowest drop asks.
-            double least = Apart(_elbow, k == 0 ? _elbow : Tee);
+            var least = Apart(_elbow, k == 0 ? _elbow : Tee);
             start = Math.Min(start, end.At.Z - least + (_slope * stations[k]));
         }
 
-        double corner = draft.FitAfter(FittingKind.Elbow90, stations[^1]);
-        double mouthX = TankPlacement.MouthX(rig, parts, EndX, EndX);
-        double across = Math.Abs(mouthX - x);
-        double stop = across > 1e-9 ? draft.FitAfter(FittingKind.Elbow90, corner + across) : corner;
+        var corner = draft.FitAfter(FittingKind.Elbow90, stations[^1]);
+        var mouthX = TankPlacement.MouthX(rig, parts, EndX, EndX);
+        var across = Math.Abs(mouthX - x);
+        var stop = across > 1e-9 ? draft.FitAfter(FittingKind.Elbow90, corner + across) : corner;
         double HeightAt(double station) => start - (_slope * station);
         draft.End = stop;
         var mouth = new Vector3(mouthX, back - corner, HeightAt(stop));
         var turn = new Vector3(x, back - corner, HeightAt(corner));
         draft.Path = across > 1e-9 ? [new Vector3(x, back, start), turn, mouth] : [new Vector3(x, back, start), mouth];
-        for (int k = 0; k < order.Length; k++)
+        for (var k = 0; k < order.Length; k++)
         {
-            RowPlace row = rows[order[k]];
+            var row = rows[order[k]];
             AddDrop(
                 $"L{Labels.Of(row.Number)}",
                 row.Number,
@@ -268,7 +267,7 @@ internal sealed class DrainPlacement(Rig rig, RigParts parts, IReadOnlyList<RowP
 
     private void AddDrop(string label, int row, Vector3 start, double toHeight, double startLaying, double endLaying)
     {
-        double length = start.Z - toHeight;
+        var length = start.Z - toHeight;
         if (length <= startLaying + endLaying + 1e-6)
         {
             return;
@@ -294,8 +293,8 @@ internal sealed class DrainPlacement(Rig rig, RigParts parts, IReadOnlyList<RowP
         }
 
         // Up to the pots' drain sill and a hand more, so that a backed-up drain shows in the pots before it runs from here.
-        double top = row.Base + row.Pot.DrainHeight + 0.05;
-        double length = Math.Max(top - z, _elbow.LayingLength + (2 * _elbow.SocketDepth));
+        var top = row.Base + row.Pot.DrainHeight + 0.05;
+        var length = Math.Max(top - z, _elbow.LayingLength + (2 * _elbow.SocketDepth));
         _returns.Add(
             new RunDraft($"{letter}{Labels.Of(row.Number)}", RunService.Return, row.Number, _pipe, parts)
             {
@@ -309,9 +308,8 @@ internal sealed class DrainPlacement(Rig rig, RigParts parts, IReadOnlyList<RowP
 
     private void AddLastDrop(Vector3 mouth, double startLaying)
     {
-        double rim = rig.Reservoir.Base + parts.Tank.Height;
-        double toRim =
-            rig.Drain.Into == DrainTarget.CatchTank ? rig.Drain.Drop ?? 0.1 : rig.Drain.Drop ?? mouth.Z - rim;
+        var rim = rig.Reservoir.Base + parts.Tank.Height;
+        var toRim = rig.Drain.Into == DrainTarget.CatchTank ? rig.Drain.Drop ?? 0.1 : rig.Drain.Drop ?? mouth.Z - rim;
         // Two fingers into the tank: quiet, and no splash over the rim.
         AddDrop("T", 0, mouth, mouth.Z - toRim - 0.05, startLaying, 0);
     }

@@ -25,13 +25,13 @@ internal static class FeedPlacement
     /// <summary>Lays one row's line.</summary>
     public static RowFeed Lay(RowPlace row, Rig rig, RigParts parts)
     {
-        double z = HeightOf(row, rig.Feed, parts);
-        List<EmitterPlace> emitters = Emitters(row, rig.Feed, z);
-        bool loop = rig.Feed.Entry == FeedEntry.Loop;
-        double near = rig.Reservoir.At == RowEnd.Left ? 0 : row.Length;
-        double far = row.Length - near;
-        string label = $"F{Labels.Of(row.Number)}";
-        double legOffset = loop ? LegOffset(row, parts) : 0;
+        var z = HeightOf(row, rig.Feed, parts);
+        var emitters = Emitters(row, rig.Feed, z);
+        var loop = rig.Feed.Entry == FeedEntry.Loop;
+        var near = rig.Reservoir.At == RowEnd.Left ? 0 : row.Length;
+        var far = row.Length - near;
+        var label = $"F{Labels.Of(row.Number)}";
+        var legOffset = loop ? LegOffset(row, parts) : 0;
 
         RunDraft Leg(string legLabel, double y, int leg)
         {
@@ -42,7 +42,7 @@ internal static class FeedPlacement
                 End = row.Length,
                 FromEnd = near == 0,
             };
-            foreach (EmitterPlace emitter in emitters.Where(e => e.Leg == leg))
+            foreach (var emitter in emitters.Where(e => e.Leg == leg))
             {
                 draft.Drill(emitter.Station, HoleUse.Emitter, emitter.Pot, parts.Emitter.Punch);
             }
@@ -53,9 +53,9 @@ internal static class FeedPlacement
 
         if (loop)
         {
-            RunDraft front = Leg($"{label}a", row.CentreY - legOffset, 0);
-            RunDraft back = Leg($"{label}b", row.CentreY + legOffset, 1);
-            foreach (RunDraft leg in (RunDraft[])[front, back])
+            var front = Leg($"{label}a", row.CentreY - legOffset, 0);
+            var back = Leg($"{label}b", row.CentreY + legOffset, 1);
+            foreach (var leg in (RunDraft[])[front, back])
             {
                 leg.Fit(FittingKind.Elbow90, 0);
                 leg.Fit(FittingKind.Elbow90, row.Length);
@@ -74,16 +74,16 @@ internal static class FeedPlacement
             );
         }
 
-        RunDraft line = Leg(label, row.CentreY, 0);
-        FittingKind end = FittingNeeds.Straight(parts.Line);
+        var line = Leg(label, row.CentreY, 0);
+        var end = FittingNeeds.Straight(parts.Line);
         double[] entries;
         switch (rig.Feed.Entry)
         {
             case FeedEntry.Middle:
-                FittingType tee = parts.Fitting(parts.Line, FittingKind.Tee);
+                var tee = parts.Fitting(parts.Line, FittingKind.Tee);
                 var clear = new ClearStations([.. line.Holes.Select(h => (h.Station, h.Diameter / 2))]);
-                double reach = tee.LayingLength + tee.SocketDepth;
-                double middle =
+                var reach = tee.LayingLength + tee.SocketDepth;
+                var middle =
                     clear.Nearest(row.Length / 2, reach, reach, row.Length - reach, near > 0) ?? (row.Length / 2);
                 line.Fit(FittingKind.Tee, middle);
                 line.Fit(FittingKind.Cap, 0);
@@ -107,11 +107,11 @@ internal static class FeedPlacement
 
     private static double LegOffset(RowPlace row, RigParts parts)
     {
-        FittingType tee = parts.Fitting(parts.Line, FittingKind.Tee);
-        FittingType elbow = parts.Fitting(parts.Line, FittingKind.Elbow90);
+        var tee = parts.Fitting(parts.Line, FittingKind.Tee);
+        var elbow = parts.Fitting(parts.Line, FittingKind.Elbow90);
         // The near cross piece must hold its tee between the two elbows.
-        double least = tee.LayingLength + tee.SocketDepth + elbow.LayingLength + elbow.SocketDepth;
-        double wanted = row.Spec.Arrangement == Arrangement.Staggered ? row.Spec.LineDistance / 2 : row.Pot.Width / 4;
+        var least = tee.LayingLength + tee.SocketDepth + elbow.LayingLength + elbow.SocketDepth;
+        var wanted = row.Spec.Arrangement == Arrangement.Staggered ? row.Spec.LineDistance / 2 : row.Pot.Width / 4;
         return Math.Max(least, wanted);
     }
 
@@ -125,8 +125,8 @@ internal static class FeedPlacement
         bool withTee
     )
     {
-        double x = row.OriginX + station;
-        double elbow = parts.Fitting(parts.Line, FittingKind.Elbow90).LayingLength;
+        var x = row.OriginX + station;
+        var elbow = parts.Fitting(parts.Line, FittingKind.Elbow90).LayingLength;
         var draft = new RunDraft(label, RunService.Feed, row.Number, parts.Line, parts)
         {
             Path = [new Vector3(x, row.CentreY - offset, z), new Vector3(x, row.CentreY + offset, z)],
@@ -146,20 +146,20 @@ internal static class FeedPlacement
     private static List<EmitterPlace> Emitters(RowPlace row, Feed feed, double z)
     {
         List<EmitterPlace> places = [];
-        foreach (PotPlace pot in row.Pots)
+        foreach (var pot in row.Pots)
         {
             // Evenly spread over the pot's share of the line, so that the whole line keeps one pitch; but in a wide row no
             // farther than the small tube, laid slack, still reaches the pot.
-            double pitch = row.Spec.Spacing / pot.Emitters;
+            var pitch = row.Spec.Spacing / pot.Emitters;
             if (pot.Emitters > 1)
             {
-                double farthest = (row.Pot.Length / 2) + (feed.MicrotubeLength / 2);
+                var farthest = (row.Pot.Length / 2) + (feed.MicrotubeLength / 2);
                 pitch = Math.Min(pitch, 2 * farthest / (pot.Emitters - 1));
             }
 
-            for (int i = 0; i < pot.Emitters; i++)
+            for (var i = 0; i < pot.Emitters; i++)
             {
-                double offset = (i - ((pot.Emitters - 1) / 2.0)) * pitch;
+                var offset = (i - ((pot.Emitters - 1) / 2.0)) * pitch;
                 places.Add(
                     new EmitterPlace(
                         pot.Number,

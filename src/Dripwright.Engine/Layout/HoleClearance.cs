@@ -22,24 +22,24 @@ internal static class HoleClearance
         ];
         things.Sort((a, b) => a.Station != b.Station ? a.Station.CompareTo(b.Station) : a.Hole.CompareTo(b.Hole));
         var clear = new ClearStations([.. things.Select(t => (t.Station, t.Half))]);
-        for (int own = 0; own < things.Count; own++)
+        for (var own = 0; own < things.Count; own++)
         {
             if (things[own].Hole == 0)
             {
                 continue;
             }
 
-            Hole hole = run.Holes[things[own].Hole - 1];
-            double radius = hole.Diameter / 2;
-            double least = run.Start + radius;
-            double most = run.End - radius;
-            Phrase? with =
+            var hole = run.Holes[things[own].Hole - 1];
+            var radius = hole.Diameter / 2;
+            var least = run.Start + radius;
+            var most = run.End - radius;
+            var with =
                 clear.Blocking(hole.Station, radius - Rounding, own) is { } blocking ? things[blocking].Name
                 : hole.Station < least - Rounding || hole.Station > most + Rounding ? Phrase.Of("hole.on.end")
                 : null;
             if (with is not null)
             {
-                double? cured = clear.Nearest(hole.Station, radius, least, most, except: own);
+                var cured = clear.Nearest(hole.Station, radius, least, most, except: own);
                 yield return new HoleConflict(run.Label, hole, with, (cured ?? hole.Station) - hole.Station);
             }
         }

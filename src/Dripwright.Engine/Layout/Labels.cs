@@ -10,8 +10,8 @@ internal static class Labels
     /// <summary>0 is A, 25 is Z, 26 is AA.</summary>
     public static string Letters(int index)
     {
-        string text = "";
-        for (int n = index + 1; n > 0; n = (n - 1) / 26)
+        var text = "";
+        for (var n = index + 1; n > 0; n = (n - 1) / 26)
         {
             text = (char)('A' + ((n - 1) % 26)) + text;
         }

@@ -7,16 +7,16 @@ internal sealed class LayoutBuilder(ResolvedRig resolved)
 {
     public RigLayout Build()
     {
-        (Rig rig, RigParts parts) = (resolved.Rig, resolved.Parts);
-        List<RowPlace> places = RowPlacement.Place(resolved);
-        DrainPlaces drains = new DrainPlacement(rig, parts, places).Lay();
-        double endX = rig.Reservoir.At == RowEnd.Left ? places[0].OriginX : places[0].OriginX + places[0].Length;
-        TankPlace tank = TankPlacement.Place(rig, parts, endX, drains.Mouth.Y, drains.Mouth);
+        (var rig, var parts) = (resolved.Rig, resolved.Parts);
+        var places = RowPlacement.Place(resolved);
+        var drains = new DrainPlacement(rig, parts, places).Lay();
+        var endX = rig.Reservoir.At == RowEnd.Left ? places[0].OriginX : places[0].OriginX + places[0].Length;
+        var tank = TankPlacement.Place(rig, parts, endX, drains.Mouth.Y, drains.Mouth);
         List<RowFeed> feeds = [.. places.Select(p => FeedPlacement.Lay(p, rig, parts))];
-        IReadOnlyList<FeedLink> supply = new SupplyPlacement(rig, parts, places, feeds, tank).Lay();
-        StandLayout stand = StandPlacement.Place(rig, parts, places, drains.Rows);
-        ILookup<int, StandMember> members = stand.Members.ToLookup(m => m.Row);
-        ILookup<int, DrainHanger> hangers = stand.Hangers.ToLookup(h => h.Row);
+        var supply = new SupplyPlacement(rig, parts, places, feeds, tank).Lay();
+        var stand = StandPlacement.Place(rig, parts, places, drains.Rows);
+        var members = stand.Members.ToLookup(m => m.Row);
+        var hangers = stand.Hangers.ToLookup(h => h.Row);
         List<RowLayout> rows =
         [
             .. places.Select(
@@ -29,14 +29,10 @@ internal sealed class LayoutBuilder(ResolvedRig resolved)
             ),
         ];
         List<PipeRun> pipes = [.. drains.Rows, .. drains.Returns];
-        double half = parts.Drain.OutsideDiameter / 2;
-        double left = Least(tank.Left, rows.Min(r => r.OriginX), pipes.Min(p => p.Path.Min(c => c.X)) - half);
-        double right = Most(
-            tank.Right,
-            rows.Max(r => r.OriginX + r.Length),
-            pipes.Max(p => p.Path.Max(c => c.X)) + half
-        );
-        double back = Most(
+        var half = parts.Drain.OutsideDiameter / 2;
+        var left = Least(tank.Left, rows.Min(r => r.OriginX), pipes.Min(p => p.Path.Min(c => c.X)) - half);
+        var right = Most(tank.Right, rows.Max(r => r.OriginX + r.Length), pipes.Max(p => p.Path.Max(c => c.X)) + half);
+        var back = Most(
             tank.Back,
             places.Max(p => p.CentreY + (p.Depth / 2)),
             pipes.Max(p => p.Path.Max(c => c.Y)) + half

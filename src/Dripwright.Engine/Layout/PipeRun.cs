@@ -113,22 +113,22 @@ public sealed record PipeRun
     {
         // Stations of sloped row pipes count level distance; those of other runs count along the path, whose legs are
         // straight, so interpolating by each leg's share of the whole is right for both.
-        double share = End > Start ? (station - Start) / (End - Start) : 0;
+        var share = End > Start ? (station - Start) / (End - Start) : 0;
         double total = 0;
-        for (int i = 1; i < Path.Count; i++)
+        for (var i = 1; i < Path.Count; i++)
         {
             total += Path[i - 1].DistanceTo(Path[i]);
         }
 
-        double left = share * total;
-        for (int i = 1; i < Path.Count; i++)
+        var left = share * total;
+        for (var i = 1; i < Path.Count; i++)
         {
-            double leg = Path[i - 1].DistanceTo(Path[i]);
+            var leg = Path[i - 1].DistanceTo(Path[i]);
             if (left <= leg || i == Path.Count - 1)
             {
-                double t = leg > 0 ? left / leg : 0;
-                Vector3 a = Path[i - 1];
-                Vector3 b = Path[i];
+                var t = leg > 0 ? left / leg : 0;
+                var a = Path[i - 1];
+                var b = Path[i];
                 return new Vector3(a.X + ((b.X - a.X) * t), a.Y + ((b.Y - a.Y) * t), a.Z + ((b.Z - a.Z) * t));
             }
 

@@ -11,8 +11,8 @@ internal static class PumpCord
     /// <summary>[m] Cord from the pump up inside the tank, straight to the outlet, and a drip loop.</summary>
     public static double Needed(Rig rig, RigLayout layout, ResolvedPump pump)
     {
-        double rise = rig.Site.OutletHeight - layout.Tank.Rim;
-        double across = Math.Sqrt((rig.Site.OutletDistance * rig.Site.OutletDistance) + (rise * rise));
+        var rise = rig.Site.OutletHeight - layout.Tank.Rim;
+        var across = Math.Sqrt((rig.Site.OutletDistance * rig.Site.OutletDistance) + (rise * rise));
         return layout.Parts.Tank.Height - pump.InletHeight + across + DripLoop;
     }
 }

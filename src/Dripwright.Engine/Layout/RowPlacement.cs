@@ -29,18 +29,18 @@ internal static class RowPlacement
     /// <summary>Places all rows of a rig, front to back, their ends next to the reservoir in line.</summary>
     public static List<RowPlace> Place(ResolvedRig resolved)
     {
-        Rig rig = resolved.Rig;
-        double longest = resolved.Rows.Max(r => LengthOf(r.Spec, r.Pot));
+        var rig = resolved.Rig;
+        var longest = resolved.Rows.Max(r => LengthOf(r.Spec, r.Pot));
         double y = 0;
         List<RowPlace> places = [];
-        foreach (ResolvedRow row in resolved.Rows.SelectMany(r => Enumerable.Repeat(r, r.Spec.Count)))
+        foreach (var row in resolved.Rows.SelectMany(r => Enumerable.Repeat(r, r.Spec.Count)))
         {
-            (Row spec, PotType pot) = (row.Spec, row.Pot);
-            double length = LengthOf(spec, pot);
-            double depth = pot.Width + (spec.Arrangement == Arrangement.Staggered ? spec.LineDistance : 0);
-            double centre = y + spec.Aisle + (depth / 2);
-            int modules = ModulesOf(spec, pot);
-            double origin = rig.Reservoir.At == RowEnd.Left ? 0 : longest - length;
+            (var spec, var pot) = (row.Spec, row.Pot);
+            var length = LengthOf(spec, pot);
+            var depth = pot.Width + (spec.Arrangement == Arrangement.Staggered ? spec.LineDistance : 0);
+            var centre = y + spec.Aisle + (depth / 2);
+            var modules = ModulesOf(spec, pot);
+            var origin = rig.Reservoir.At == RowEnd.Left ? 0 : longest - length;
             places.Add(
                 new RowPlace
                 {
@@ -70,7 +70,7 @@ internal static class RowPlacement
             return given;
         }
 
-        double needed = ((row.Pots - 1) * row.Spacing) + pot.Length;
+        var needed = ((row.Pots - 1) * row.Spacing) + pot.Length;
         // A pot may stand flush with the end: rounding must not cost a module.
         return Math.Max(1, (int)Math.Ceiling((needed / row.ModuleLength) - 1e-9));
     }
@@ -79,16 +79,16 @@ internal static class RowPlacement
 
     private static List<PotPlace> PotsOf(ResolvedRow resolved, double length, double origin, double centreY)
     {
-        Row row = resolved.Spec;
-        double first = (length - ((row.Pots - 1) * row.Spacing)) / 2;
+        var row = resolved.Spec;
+        var first = (length - ((row.Pots - 1) * row.Spacing)) / 2;
         List<PotPlace> pots = new(row.Pots);
-        for (int i = 0; i < row.Pots; i++)
+        for (var i = 0; i < row.Pots; i++)
         {
-            bool back = row.Arrangement == Arrangement.Staggered && i % 2 == 1;
-            double y =
+            var back = row.Arrangement == Arrangement.Staggered && i % 2 == 1;
+            var y =
                 row.Arrangement == Arrangement.Single ? centreY : centreY + ((back ? 0.5 : -0.5) * row.LineDistance);
-            double station = first + (i * row.Spacing);
-            PlantedPot planted = resolved.Pots[i];
+            var station = first + (i * row.Spacing);
+            var planted = resolved.Pots[i];
             pots.Add(
                 new PotPlace
                 {

@@ -40,14 +40,14 @@ internal sealed class RunDraft(string label, RunService service, int row, PipeSi
     /// <returns>[m] Where it came to be.</returns>
     public double FitAfter(FittingKind kind, double wanted)
     {
-        FittingType type = parts.Fitting(pipe, kind);
-        double least = _fittings.Count switch
+        var type = parts.Fitting(pipe, kind);
+        var least = _fittings.Count switch
         {
             0 when StartLaying > 0 => Start + StartLaying + type.LayingLength + (2 * type.SocketDepth),
             0 => Start,
             _ => _fittings[^1].Station + _fittings[^1].Reach + type.LayingLength + type.SocketDepth,
         };
-        double station = Math.Max(wanted, least);
+        var station = Math.Max(wanted, least);
         Fit(kind, station);
         return station;
     }
@@ -60,7 +60,7 @@ internal sealed class RunDraft(string label, RunService service, int row, PipeSi
     public void SortHoles()
     {
         _holes.Sort((a, b) => a.Station != b.Station ? a.Station.CompareTo(b.Station) : a.Pot.CompareTo(b.Pot));
-        for (int i = 0; i < _holes.Count; i++)
+        for (var i = 0; i < _holes.Count; i++)
         {
             _holes[i] = _holes[i] with { Number = i + 1 };
         }
@@ -90,9 +90,9 @@ internal sealed class RunDraft(string label, RunService service, int row, PipeSi
 
     private string NextLabel(FittingKind kind)
     {
-        int count = _counts.GetValueOrDefault(kind) + 1;
+        var count = _counts.GetValueOrDefault(kind) + 1;
         _counts[kind] = count;
-        string letter = kind switch
+        var letter = kind switch
         {
             FittingKind.Elbow90 or FittingKind.Elbow45 => "e",
             FittingKind.Tee => "t",
@@ -109,39 +109,39 @@ internal sealed class RunDraft(string label, RunService service, int row, PipeSi
 
     private void AddCouplings(IReadOnlyList<double> joints)
     {
-        FittingType coupling = parts.Fitting(pipe, FittingKind.Coupling);
-        double half = coupling.LayingLength + coupling.SocketDepth;
-        double stock = StockLength(half);
+        var coupling = parts.Fitting(pipe, FittingKind.Coupling);
+        var half = coupling.LayingLength + coupling.SocketDepth;
+        var stock = StockLength(half);
         var clear = new ClearStations([.. _holes.Select(h => (h.Station, h.Diameter / 2))]);
         List<RunFitting> breaks = [.. _fittings.Where(f => f.Interrupts).OrderBy(f => f.Station)];
         // Worked on stations times a sign, so that "next" is always upwards.
-        int sign = FromEnd ? -1 : 1;
+        var sign = FromEnd ? -1 : 1;
         if (FromEnd)
         {
             breaks.Reverse();
         }
 
-        double from = sign * (FromEnd ? End : Start);
-        double fromLaying = FromEnd ? EndLaying : StartLaying;
-        foreach (RunFitting? next in breaks.Append(null))
+        var from = sign * (FromEnd ? End : Start);
+        var fromLaying = FromEnd ? EndLaying : StartLaying;
+        foreach (var next in breaks.Append(null))
         {
-            double to = sign * (next?.Station ?? (FromEnd ? Start : End));
-            double toLaying = next?.Type.LayingLength ?? (FromEnd ? StartLaying : EndLaying);
-            double toSocket = next?.Type.SocketDepth ?? 0;
+            var to = sign * (next?.Station ?? (FromEnd ? Start : End));
+            var toLaying = next?.Type.LayingLength ?? (FromEnd ? StartLaying : EndLaying);
+            var toSocket = next?.Type.SocketDepth ?? 0;
             while (((to - from) * Stretch) - fromLaying - toLaying > stock + 1e-9)
             {
                 // As far as the stock reaches, but leaving the last piece room for both its sockets.
-                double farthest = Math.Min(
+                var farthest = Math.Min(
                     from + ((stock + fromLaying + coupling.LayingLength) / Stretch),
                     to - ((half + toLaying + toSocket) / Stretch)
                 );
-                double wanted = LastJoint(joints, from + (0.4 * stock), farthest, sign) ?? farthest;
-                double low = from + (0.2 * stock);
-                double? free =
+                var wanted = LastJoint(joints, from + (0.4 * stock), farthest, sign) ?? farthest;
+                var low = from + (0.2 * stock);
+                var free =
                     sign > 0
                         ? clear.Nearest(wanted, half, low, farthest)
                         : -clear.Nearest(-wanted, half, -farthest, -low, rightOnTie: true);
-                double station = free ?? wanted;
+                var station = free ?? wanted;
                 Fit(FittingKind.Coupling, sign * station);
                 from = station;
                 fromLaying = coupling.LayingLength;
@@ -157,7 +157,7 @@ internal sealed class RunDraft(string label, RunService service, int row, PipeSi
     {
         // The shortest stock is the one every shop keeps and a person can carry; a hose's longest coil needs fewest joints.
         // A stock that is hardly longer than its couplings is no stock for a run.
-        double longest = pipe.StockLengths.Max();
+        var longest = pipe.StockLengths.Max();
         return pipe.Flexible
             ? longest
             : pipe.StockLengths.Where(s => s >= 10 * couplingHalf).DefaultIfEmpty(longest).Min();
@@ -166,12 +166,12 @@ internal sealed class RunDraft(string label, RunService service, int row, PipeSi
     /// <summary>The farthest module joint between two bounds, all times the sign.</summary>
     private static double? LastJoint(IReadOnlyList<double> joints, double least, double most, int sign)
     {
-        int low = 0;
-        int high = joints.Count;
+        var low = 0;
+        var high = joints.Count;
         while (low < high)
         {
-            int middle = (low + high) / 2;
-            double joint = sign * joints[sign > 0 ? middle : joints.Count - 1 - middle];
+            var middle = (low + high) / 2;
+            var joint = sign * joints[sign > 0 ? middle : joints.Count - 1 - middle];
             if (joint <= most + 1e-9)
             {
                 low = middle + 1;
@@ -187,21 +187,21 @@ internal sealed class RunDraft(string label, RunService service, int row, PipeSi
             return null;
         }
 
-        double last = sign * joints[sign > 0 ? low - 1 : joints.Count - low];
+        var last = sign * joints[sign > 0 ? low - 1 : joints.Count - low];
         return last >= least ? last : null;
     }
 
     private List<Piece> Cut()
     {
         List<Piece> pieces = [];
-        double from = Start;
-        double fromLaying = StartLaying;
+        var from = Start;
+        var fromLaying = StartLaying;
         List<RunFitting> breaks = [.. _fittings.Where(f => f.Interrupts)];
-        foreach (RunFitting? next in breaks.Append(null))
+        foreach (var next in breaks.Append(null))
         {
-            double to = next?.Station ?? End;
-            double toLaying = next?.Type.LayingLength ?? EndLaying;
-            double length = ((to - from) * Stretch) - fromLaying - toLaying;
+            var to = next?.Station ?? End;
+            var toLaying = next?.Type.LayingLength ?? EndLaying;
+            var length = ((to - from) * Stretch) - fromLaying - toLaying;
             if (length > 1e-6)
             {
                 pieces.Add(

@@ -40,26 +40,26 @@ internal static class StandBraces
             return braces;
         }
 
-        StandMember leg = legs[0];
-        double low = leg.From.Z + inset;
-        double high = leg.To.Z - inset;
+        var leg = legs[0];
+        var low = leg.From.Z + inset;
+        var high = leg.To.Z - inset;
         if (high - low < LeastRise)
         {
             return braces;
         }
 
-        double clear = ClearOfHanger(outside);
-        double front = legs.Min(m => m.From.Y);
-        double back = legs.Max(m => m.From.Y);
-        double[] frames = StandFrames.Of(legs);
+        var clear = ClearOfHanger(outside);
+        var front = legs.Min(m => m.From.Y);
+        var back = legs.Max(m => m.From.Y);
+        var frames = StandFrames.Of(legs);
         if (bracing.HasFlag(Bracing.Along))
         {
             int[] bays = [.. Enumerable.Range(0, frames.Length - 1).Where(i => i % 3 == 0 || i + 2 == frames.Length)];
-            (double from, double to) = Ends(
+            (var from, var to) = Ends(
                 [.. bays.Select(i => (frames[i], back))],
                 [.. bays.Select(i => (frames[i + 1], back))]
             );
-            foreach (int i in bays)
+            foreach (var i in bays)
             {
                 Add("back-brace", new(frames[i], back, from), new(frames[i + 1], back, to));
             }
@@ -71,14 +71,14 @@ internal static class StandBraces
             (double Y, double Other, double From, double To) best = new[] { (front, back), (back, front) }
                 .Select(way =>
                 {
-                    (double from, double to) = Ends(
+                    (var from, var to) = Ends(
                         [.. frames.Select(x => (x, way.Item1))],
                         [.. frames.Select(x => (x, way.Item2))]
                     );
                     return (way.Item1, way.Item2, from, to);
                 })
                 .MaxBy(way => Math.Round(way.to - way.from, 6));
-            foreach (double x in frames)
+            foreach (var x in frames)
             {
                 Add("brace", new(x, best.Y, best.From), new(x, best.Other, best.To));
             }
@@ -101,8 +101,8 @@ internal static class StandBraces
         // One pair of heights for all, so that all are cut alike; where the hangers leave too little, the clamps meet them.
         (double From, double To) Ends((double X, double Y)[] starts, (double X, double Y)[] ends)
         {
-            double from = Moved(starts, low, 1);
-            double to = Moved(ends, high, -1);
+            var from = Moved(starts, low, 1);
+            var to = Moved(ends, high, -1);
             return to - from < LeastRise ? (low, high) : (from, to);
         }
 
@@ -135,7 +135,7 @@ internal static class StandFrames
     public static double[] Of(IEnumerable<StandMember> members)
     {
         List<double> frames = [];
-        foreach (double x in members.Where(m => m.Role == MemberRole.Leg).Select(m => m.From.X).Order())
+        foreach (var x in members.Where(m => m.Role == MemberRole.Leg).Select(m => m.From.X).Order())
         {
             if (frames.Count == 0 || x - frames[^1] > Close)
             {

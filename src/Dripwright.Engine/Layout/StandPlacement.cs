@@ -28,25 +28,19 @@ internal static class StandPlacement
         List<StandMember> members = [];
         List<StandJoint> joints = [];
         List<DrainHanger> hangers = [];
-        double inset = rig.Stand.JointCentre + rig.Stand.SocketDepth + parts.Tube.Outside;
-        foreach ((RowPlace row, PipeRun drain) in rows.Zip(drains))
+        var inset = rig.Stand.JointCentre + rig.Stand.SocketDepth + parts.Tube.Outside;
+        foreach ((var row, var drain) in rows.Zip(drains))
         {
             if (row.Spec.StandHeight > 2 * parts.Tube.Outside)
             {
                 List<StandMember> own = [];
                 PlaceRow(rig.Stand, parts.Tube.Outside, row, own, joints);
-                IReadOnlyList<DrainHanger> held = DrainHanging.Of(rig.Stand, row, drain, own, parts.Tube.Outside);
+                var held = DrainHanging.Of(rig.Stand, row, drain, own, parts.Tube.Outside);
                 hangers.AddRange(held);
-                IReadOnlyList<StandMember> braces = StandBraces.Of(
-                    own,
-                    rig.Stand.Bracing,
-                    inset,
-                    parts.Tube.Outside,
-                    held
-                );
+                var braces = StandBraces.Of(own, rig.Stand.Bracing, inset, parts.Tube.Outside, held);
                 members.AddRange(own);
                 members.AddRange(braces);
-                foreach (StandMember brace in braces)
+                foreach (var brace in braces)
                 {
                     joints.Add(new StandJoint(StandLayout.Clamp, row.Number, brace.From));
                     joints.Add(new StandJoint(StandLayout.Clamp, row.Number, brace.To));
@@ -65,15 +59,15 @@ internal static class StandPlacement
     /// <summary>[m] Offsets of the rails from the row's middle, front to back.</summary>
     internal static double[] RailOffsets(Stand stand, RowPlace row)
     {
-        double half = Math.Max((row.Pot.Width / 2) - Overhang, 0.3 * row.Pot.Width);
+        var half = Math.Max((row.Pot.Width / 2) - Overhang, 0.3 * row.Pot.Width);
         if (row.Spec.Arrangement == Arrangement.Single)
         {
             half = stand.Depth is { } depth ? depth / 2 : half;
             return [-half, half];
         }
 
-        double line = row.Spec.LineDistance / 2;
-        double outer = stand.Depth is { } given ? given / 2 : line + half;
+        var line = row.Spec.LineDistance / 2;
+        var outer = stand.Depth is { } given ? given / 2 : line + half;
         // Where the two lines stand so close that the inner rails would meet, one middle rail carries both.
         return line - half > 0.03 ? [-outer, -(line - half), line - half, outer] : [-outer, 0, outer];
     }
@@ -86,30 +80,30 @@ internal static class StandPlacement
         List<StandJoint> joints
     )
     {
-        double[] offsets = RailOffsets(stand, row);
-        double z = row.Base - (outside / 2);
-        string n = Labels.Of(row.Number);
-        double lay = stand.JointCentre;
+        var offsets = RailOffsets(stand, row);
+        var z = row.Base - (outside / 2);
+        var n = Labels.Of(row.Number);
+        var lay = stand.JointCentre;
 
         void Add(string name, MemberRole role, Vector3 from, Vector3 to, double cutFrom, double cutTo) =>
             members.Add(
                 new StandMember($"S{n}-{name}", role, row.Number, from, to, from.DistanceTo(to) - cutFrom - cutTo)
             );
 
-        int bays = row.Modules * (1 + stand.ExtraFrames);
-        double bay = row.Spec.ModuleLength / (1 + stand.ExtraFrames);
-        for (int frame = 0; frame <= bays; frame++)
+        var bays = row.Modules * (1 + stand.ExtraFrames);
+        var bay = row.Spec.ModuleLength / (1 + stand.ExtraFrames);
+        for (var frame = 0; frame <= bays; frame++)
         {
-            double x = row.OriginX + (frame * bay);
-            bool end = frame == 0 || frame == bays;
-            for (int i = 0; i < offsets.Length; i++)
+            var x = row.OriginX + (frame * bay);
+            var end = frame == 0 || frame == bays;
+            for (var i = 0; i < offsets.Length; i++)
             {
-                bool outer = i == 0 || i == offsets.Length - 1;
+                var outer = i == 0 || i == offsets.Length - 1;
                 var top = new Vector3(x, row.CentreY + offsets[i], z);
                 joints.Add(new StandJoint(JointKey(outer, end), row.Number, top));
                 if (outer)
                 {
-                    Vector3 foot = top with { Z = row.Floor };
+                    var foot = top with { Z = row.Floor };
                     Add("leg", MemberRole.Leg, foot, top, StandLayout.FootFloor, lay);
                     joints.Add(new StandJoint("joint-foot", row.Number, foot));
                 }
@@ -145,8 +139,8 @@ internal static class StandPlacement
                 joints.Add(new StandJoint(Clip, row.Number, back));
                 if (frame > 0)
                 {
-                    Vector3 start = back with { X = x - bay, Z = row.Floor + (2 * TieHeight) };
-                    Vector3 to = start with { X = x };
+                    var start = back with { X = x - bay, Z = row.Floor + (2 * TieHeight) };
+                    var to = start with { X = x };
                     Add("back-tie", MemberRole.Tie, start, to, -outside, -outside);
                     joints.Add(new StandJoint(Clip, row.Number, start));
                     joints.Add(new StandJoint(Clip, row.Number, to));

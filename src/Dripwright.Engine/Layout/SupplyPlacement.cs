@@ -31,20 +31,20 @@ internal sealed class SupplyPlacement(
     /// <summary>Every link, upstream first.</summary>
     public IReadOnlyList<FeedLink> Lay()
     {
-        Vector3 pump = tank.PumpOutlet;
-        Vector3 first = Entry(0, 0);
-        double rise = Math.Abs(rig.Feed.Header.Rise ?? first.Z - pump.Z);
-        double run = rig.Feed.Header.Run ?? (Math.Abs(first.X - pump.X) + Math.Abs(first.Y - pump.Y));
-        double toFirst = Math.Max(rise + run, 0.05);
-        bool both = rig.Feed.Entry == FeedEntry.BothEnds;
-        bool bypass = rig.Feed.Bypass is not null;
+        var pump = tank.PumpOutlet;
+        var first = Entry(0, 0);
+        var rise = Math.Abs(rig.Feed.Header.Rise ?? first.Z - pump.Z);
+        var run = rig.Feed.Header.Run ?? (Math.Abs(first.X - pump.X) + Math.Abs(first.Y - pump.Y));
+        var toFirst = Math.Max(rise + run, 0.05);
+        var both = rig.Feed.Entry == FeedEntry.BothEnds;
+        var bypass = rig.Feed.Bypass is not null;
 
         // The bypass leaves over the tank's rim; the split to the far ends just before the first row. Where the header is
         // too short for its fittings it grows until they fit: a tee in the hand takes its room whatever the file says.
-        double bypassAt = Math.Min(Math.Max(tank.Rim - pump.Z + 0.1, 0.1), 0.5 * toFirst);
-        double splitAt = Math.Max(toFirst - 0.15, 0.75 * toFirst);
-        double elbowsFrom = Math.Clamp(rise, bypassAt + (0.4 * (splitAt - bypassAt)), 0.95 * splitAt);
-        double valveAt = bypassAt + (0.3 * (splitAt - bypassAt));
+        var bypassAt = Math.Min(Math.Max(tank.Rim - pump.Z + 0.1, 0.1), 0.5 * toFirst);
+        var splitAt = Math.Max(toFirst - 0.15, 0.75 * toFirst);
+        var elbowsFrom = Math.Clamp(rise, bypassAt + (0.4 * (splitAt - bypassAt)), 0.95 * splitAt);
+        var valveAt = bypassAt + (0.3 * (splitAt - bypassAt));
         var header = new RunDraft("H", RunService.Header, 0, _pipe, parts)
         {
             Path = [pump, pump with { Z = first.Z }, .. PathThrough(0, pump with { Z = first.Z })],
@@ -67,10 +67,10 @@ internal sealed class SupplyPlacement(
             header.FitAfter(FittingKind.Valve, valveAt);
         }
 
-        for (int i = 0; i < rig.Feed.Header.Elbows; i++)
+        for (var i = 0; i < rig.Feed.Header.Elbows; i++)
         {
             // The first elbow tops the rise; where the others sit is the grower's to say, so they are spread evenly.
-            double share = (double)i / rig.Feed.Header.Elbows;
+            var share = (double)i / rig.Feed.Header.Elbows;
             header.FitAfter(FittingKind.Elbow90, elbowsFrom + (share * (splitAt - elbowsFrom) * 0.99));
         }
 
@@ -79,16 +79,16 @@ internal sealed class SupplyPlacement(
             splitAt = header.FitAfter(FittingKind.Tee, splitAt);
         }
 
-        List<double> taps = FitTaps(header, toFirst, 0);
+        var taps = FitTaps(header, toFirst, 0);
         header.End = taps[^1];
         if (rig.Feed.SiphonBreak)
         {
             DrillSiphonBreak(header, pump);
         }
 
-        PipeRun headerRun = header.Finish([]);
+        var headerRun = header.Finish([]);
 
-        string upstream = "pump";
+        var upstream = "pump";
         double at = 0;
         void Link(string to, double station, double height)
         {
@@ -107,7 +107,7 @@ internal sealed class SupplyPlacement(
             Link("split", splitAt, first.Z);
         }
 
-        for (int i = 0; i < rows.Count; i++)
+        for (var i = 0; i < rows.Count; i++)
         {
             Link($"near-{Labels.Of(i + 1)}", taps[i], feeds[i].Height);
         }
@@ -127,9 +127,9 @@ internal sealed class SupplyPlacement(
 
     private void DrillSiphonBreak(RunDraft header, Vector3 pump)
     {
-        double radius = SiphonBreakDiameter / 2;
+        var radius = SiphonBreakDiameter / 2;
         var clear = new ClearStations([.. header.Fittings.Select(f => (f.Station, f.Reach))]);
-        double least = Math.Max(tank.Full - pump.Z, 0) + SiphonBreakOverWater;
+        var least = Math.Max(tank.Full - pump.Z, 0) + SiphonBreakOverWater;
         if (clear.Nearest(least, radius, least, header.End - radius) is { } station)
         {
             header.Drill(station, HoleUse.SiphonBreak, 0, SiphonBreakDiameter);
@@ -142,18 +142,18 @@ internal sealed class SupplyPlacement(
     private List<double> FitTaps(RunDraft header, double first, int which)
     {
         List<double> taps = [];
-        double wanted = first;
-        for (int i = 0; i < rows.Count; i++)
+        var wanted = first;
+        for (var i = 0; i < rows.Count; i++)
         {
             if (i > 0)
             {
-                Vector3 a = Entry(i - 1, which);
-                Vector3 b = Entry(i, which);
+                var a = Entry(i - 1, which);
+                var b = Entry(i, which);
                 wanted = taps[^1] + Math.Abs(b.X - a.X) + Math.Abs(b.Y - a.Y) + Math.Abs(b.Z - a.Z);
             }
 
             // The last row takes the pipe's end straight into its line.
-            FittingKind straight = FittingNeeds.Straight(_pipe);
+            var straight = FittingNeeds.Straight(_pipe);
             taps.Add(header.FitAfter(i == rows.Count - 1 ? straight : FittingKind.Tee, wanted));
         }
 
@@ -162,11 +162,11 @@ internal sealed class SupplyPlacement(
 
     private IEnumerable<Vector3> PathThrough(int which, Vector3 from)
     {
-        Vector3 at = from;
-        for (int i = 0; i < rows.Count; i++)
+        var at = from;
+        for (var i = 0; i < rows.Count; i++)
         {
-            Vector3 to = Entry(i, which);
-            foreach (Vector3 corner in (Vector3[])[at with { X = to.X }, at with { X = to.X, Y = to.Y }, to])
+            var to = Entry(i, which);
+            foreach (var corner in (Vector3[])[at with { X = to.X }, at with { X = to.X, Y = to.Y }, to])
             {
                 if (corner.DistanceTo(at) > 1e-9)
                 {
@@ -179,8 +179,8 @@ internal sealed class SupplyPlacement(
 
     private void LayFarSide(Vector3 first)
     {
-        Vector3 far = Entry(0, 1);
-        double across = Math.Abs(far.X - first.X) + 0.15;
+        var far = Entry(0, 1);
+        var across = Math.Abs(far.X - first.X) + 0.15;
         var draft = new RunDraft("G", RunService.Header, 0, _pipe, parts)
         {
             Path = [first, .. PathThrough(1, first)],
@@ -189,15 +189,15 @@ internal sealed class SupplyPlacement(
             StartLaying = Fitting(FittingKind.Tee).LayingLength,
         };
         draft.FitAfter(FittingKind.Elbow90, 0.1);
-        List<double> taps = FitTaps(draft, across, 1);
+        var taps = FitTaps(draft, across, 1);
         draft.End = taps[^1];
-        PipeRun run = draft.Finish([]);
-        string upstream = "split";
+        var run = draft.Finish([]);
+        var upstream = "split";
         double at = 0;
-        double branch = Fitting(FittingKind.Tee).LossBranch;
-        for (int i = 0; i < rows.Count; i++)
+        var branch = Fitting(FittingKind.Tee).LossBranch;
+        for (var i = 0; i < rows.Count; i++)
         {
-            double loss = Loss(run, at, taps[i]) + branch;
+            var loss = Loss(run, at, taps[i]) + branch;
             _links.Add(new FeedLink(upstream, $"far-{Labels.Of(i + 1)}", run, taps[i] - at, feeds[i].Height, loss));
             upstream = $"far-{Labels.Of(i + 1)}";
             at = taps[i];
@@ -207,9 +207,9 @@ internal sealed class SupplyPlacement(
 
     private void LayBypass(double height)
     {
-        double length = Math.Max(0.3, height - tank.Rim + 0.25);
-        double side = rig.Reservoir.At == RowEnd.Left ? 0.1 : -0.1;
-        Vector3 start = tank.PumpOutlet with { Z = height };
+        var length = Math.Max(0.3, height - tank.Rim + 0.25);
+        var side = rig.Reservoir.At == RowEnd.Left ? 0.1 : -0.1;
+        var start = tank.PumpOutlet with { Z = height };
         var draft = new RunDraft("B", RunService.Bypass, 0, _pipe, parts)
         {
             Path =
@@ -226,11 +226,11 @@ internal sealed class SupplyPlacement(
             StartLaying = Fitting(FittingKind.Tee).LayingLength,
         };
         draft.FitAfter(FittingKind.Elbow90, 0.1);
-        double valve = draft.FitAfter(FittingKind.Valve, 0.6 * length);
+        var valve = draft.FitAfter(FittingKind.Valve, 0.6 * length);
         length = Math.Max(length, valve + Reach(FittingKind.Valve));
         draft.End = length;
-        PipeRun run = draft.Finish([]);
-        double loss = Loss(run, 0, length) + Fitting(FittingKind.Tee).LossBranch;
+        var run = draft.Finish([]);
+        var loss = Loss(run, 0, length) + Fitting(FittingKind.Tee).LossBranch;
         _links.Add(new FeedLink("bypass", "tank", run, length, height - length + 0.1, loss));
     }
 

@@ -11,14 +11,14 @@ internal static class TankPlacement
     /// <summary>[m] X of the point where the return drips in: as near to where the water comes from as the tank allows.</summary>
     public static double MouthX(Rig rig, RigParts parts, double rowEndX, double fromX)
     {
-        (double left, double right) = Sides(rig, parts, rowEndX);
-        double inset = Math.Min(MouthInset, parts.Tank.Length / 2);
+        (var left, var right) = Sides(rig, parts, rowEndX);
+        var inset = Math.Min(MouthInset, parts.Tank.Length / 2);
         return Math.Clamp(fromX, left + inset, Math.Max(left + inset, right - inset));
     }
 
     private static (double Left, double Right) Sides(Rig rig, RigParts parts, double rowEndX)
     {
-        double length = parts.Tank.Length;
+        var length = parts.Tank.Length;
         return rig.Reservoir.At == RowEnd.Left
             ? (rowEndX - rig.Reservoir.Gap - length, rowEndX - rig.Reservoir.Gap)
             : (rowEndX + rig.Reservoir.Gap, rowEndX + rig.Reservoir.Gap + length);
@@ -27,14 +27,14 @@ internal static class TankPlacement
     /// <summary>Places the tank; <paramref name="mouth"/> is where the return's last elbow came to be.</summary>
     public static TankPlace Place(Rig rig, RigParts parts, double rowEndX, double lineY, Vector3 mouth)
     {
-        ResolvedTank tank = parts.Tank;
-        Reservoir spec = rig.Reservoir;
-        double depth = tank.Width;
-        (double left, double right) = Sides(rig, parts, rowEndX);
-        double near = spec.At == RowEnd.Left ? right : left;
-        double floor = spec.Base;
-        double outletHeight = parts.Pump is { } pump ? pump.InletHeight : GravityOutletHeight(parts);
-        double x = parts.Pump is null ? near : (left + right) / 2;
+        var tank = parts.Tank;
+        var spec = rig.Reservoir;
+        var depth = tank.Width;
+        (var left, var right) = Sides(rig, parts, rowEndX);
+        var near = spec.At == RowEnd.Left ? right : left;
+        var floor = spec.Base;
+        var outletHeight = parts.Pump is { } pump ? pump.InletHeight : GravityOutletHeight(parts);
+        var x = parts.Pump is null ? near : (left + right) / 2;
         return new TankPlace(
             left,
             right,

@@ -37,14 +37,14 @@ internal static class WirePlacement
         }
 
         List<WirePlace> wires = [];
-        foreach (RowPlace row in rows)
+        foreach (var row in rows)
         {
-            int spans = Math.Max(1, (int)Math.Ceiling((row.Length / rig.CropWire.Supports) - 1e-9));
+            var spans = Math.Max(1, (int)Math.Ceiling((row.Length / rig.CropWire.Supports) - 1e-9));
             double[] supports = [.. Enumerable.Range(0, spans + 1).Select(i => row.Length * i / spans)];
-            bool staggered = row.Spec.Arrangement == Arrangement.Staggered && row.Pots.Any(p => p.BackLine);
+            var staggered = row.Spec.Arrangement == Arrangement.Staggered && row.Pots.Any(p => p.BackLine);
             foreach (var line in row.Pots.GroupBy(p => p.BackLine).OrderBy(g => g.Key))
             {
-                string side =
+                var side =
                     !staggered ? ""
                     : line.Key ? "-back"
                     : "-front";

@@ -27,7 +27,7 @@ internal static class CropWireParts
         );
         tally.Add("wire-turnbuckle", layout.Wires.Count, Phrase.Of("part.where.turnbuckle"));
         tally.Add("wire-clip", 4 * layout.Wires.Count, Phrase.Of("part.where.wire-clip"));
-        int ends = rig.CropWire.Ends == WireEnds.Bolted ? 2 : 0;
+        var ends = rig.CropWire.Ends == WireEnds.Bolted ? 2 : 0;
         tally.Add("wire-eye-bolt", ends * layout.Wires.Count, Phrase.Of("part.where.eye-bolt"));
         tally.Add(
             "wire-hook",
@@ -35,13 +35,13 @@ internal static class CropWireParts
             Phrase.Of("part.where.hook"),
             note: Phrase.Of("part.note.hook")
         );
-        int strings = rig.CropWire.Strings * layout.Wires.Sum(w => w.Hanging.Sum(h => h.Plants));
+        var strings = rig.CropWire.Strings * layout.Wires.Sum(w => w.Hanging.Sum(h => h.Plants));
         tally.Add("vine-hook", strings, Phrase.Of("part.where.vine-hook"), spareShare: 0.1);
         if (cropWire.String is { } vine && layout.Parts.Catalogue.Sundries.GetValueOrDefault("vine-string") is { } roll)
         {
             // A string is never knotted from two rolls.
-            int perRoll = Math.Max(1, (int)Math.Floor((roll.PackLength / vine.Length) + 1e-9));
-            int rolls = (strings + perRoll - 1) / perRoll;
+            var perRoll = Math.Max(1, (int)Math.Floor((roll.PackLength / vine.Length) + 1e-9));
+            var rolls = (strings + perRoll - 1) / perRoll;
             tally.Add(
                 "vine-string",
                 rolls,
@@ -56,8 +56,8 @@ internal static class CropWireParts
     private static int Rolls(double[] lengths, double roll)
     {
         List<double> left = [];
-        int whole = 0;
-        foreach (double length in lengths.OrderDescending())
+        var whole = 0;
+        foreach (var length in lengths.OrderDescending())
         {
             if (length > roll)
             {
@@ -66,7 +66,7 @@ internal static class CropWireParts
                 continue;
             }
 
-            int at = left.FindIndex(l => l >= length - 1e-9);
+            var at = left.FindIndex(l => l >= length - 1e-9);
             if (at < 0)
             {
                 left.Add(roll - length);

@@ -36,7 +36,7 @@ internal sealed class CutList
         ];
         foreach (var pipe in pieces.GroupBy(p => p.Pipe.Key))
         {
-            PipeSize size = pipe.First().Pipe;
+            var size = pipe.First().Pipe;
             List<WantedPiece> wanted = [.. pipe.Select(p => p.Piece)];
             if (size.Flexible)
             {
@@ -73,14 +73,14 @@ internal sealed class CutList
         Phrase where
     )
     {
-        foreach (WantedPiece piece in wanted.Where(p => p.Length < LeastPiece))
+        foreach (var piece in wanted.Where(p => p.Length < LeastPiece))
         {
             Trouble(Phrase.Of("cut.no-length", piece.Label, material.Name));
         }
 
         wanted.RemoveAll(p => p.Length < LeastPiece);
         List<StockOnHand> have = [];
-        foreach (OnHand item in _onHand.Where(h => h.Part == material.Key))
+        foreach (var item in _onHand.Where(h => h.Part == material.Key))
         {
             if (item.Length is not { } length)
             {
@@ -101,7 +101,7 @@ internal sealed class CutList
             Kerf = kerf,
             MinimumUsableLeftover = LeastLeftover,
         };
-        CutResult result = CutPlanner.Plan(job);
+        var result = CutPlanner.Plan(job);
         if (result.Plan is { } plan)
         {
             _plans.Add(plan);
@@ -109,14 +109,14 @@ internal sealed class CutList
             return;
         }
 
-        foreach (CutFault fault in result.Faults)
+        foreach (var fault in result.Faults)
         {
             Trouble(Phrase.Of("cut.fault", material.Name, fault.Place, fault.Found, fault.Expected, fault.Remedy));
         }
 
         // Without a plan the list still says about how much there must be.
-        double longest = lengths.Max();
-        int count = (int)Math.Ceiling(wanted.Sum(p => p.Count * p.Length) / longest);
+        var longest = lengths.Max();
+        var count = (int)Math.Ceiling(wanted.Sum(p => p.Count * p.Length) / longest);
         _lines.Add(
             PartLines.Of(material, material.Key, Math.Max(1, count), 0, 0, where, longest, Phrase.Of("part.uncut"))
         );
@@ -126,14 +126,14 @@ internal sealed class CutList
 
     private void AddLines(CatalogueEntry material, CutPlan plan, Phrase where)
     {
-        foreach (StockPurchase bought in plan.Purchases.Where(p => p.Count > 0))
+        foreach (var bought in plan.Purchases.Where(p => p.Count > 0))
         {
             _lines.Add(PartLines.Of(material, material.Key, bought.Count, 0, 0, where, bought.Length, Phrase.None));
         }
 
         foreach (var used in plan.Stocks.Where(s => !s.IsBought && s.Pieces.Count > 0).GroupBy(s => s.Length))
         {
-            int count = used.Count();
+            var count = used.Count();
             _lines.Add(
                 PartLines.Of(material, material.Key, count, 0, count, where, used.Key, Phrase.Of("part.on-hand"))
             );
@@ -142,7 +142,7 @@ internal sealed class CutList
 
     private static IEnumerable<WantedPiece> Spare(double length, double longest)
     {
-        int parts = (int)Math.Ceiling((length / longest) - 1e-9);
+        var parts = (int)Math.Ceiling((length / longest) - 1e-9);
         return length < LeastPiece ? [] : [new WantedPiece(SparePiece, length / parts, parts)];
     }
 

@@ -18,13 +18,13 @@ internal static class ForgottenThings
             Add("part.forgotten.clamps", Phrase.Of("part.forgotten.clamps.why", clamps));
         }
 
-        DrainOutletType outlet = layout.Parts.Outlet;
+        var outlet = layout.Parts.Outlet;
         double[] saws = [.. new[] { outlet.PotHole, outlet.PipeHole }.Distinct().Order()];
         Add(
             "part.forgotten.saw",
             Phrase.Of("part.forgotten.saw.why", new Several([.. saws.Select(saw => Phrase.Of(Measured.Tool(saw)))]))
         );
-        foreach (Phrase tool in holes.Where(h => h.Tool.Key != HoleTool.Saw).Select(h => h.Tool).Distinct())
+        foreach (var tool in holes.Where(h => h.Tool.Key != HoleTool.Saw).Select(h => h.Tool).Distinct())
         {
             Add("part.forgotten.tool", Phrase.Of("part.forgotten.tool.why", tool));
         }
@@ -40,7 +40,7 @@ internal static class ForgottenThings
             Add("part.forgotten.tape", Phrase.Counted("part.forgotten.tape.why", tally.Of("thread-tape")));
         }
 
-        int caps = layout
+        var caps = layout
             .Runs.Where(r => r.Service == RunService.Feed)
             .Sum(r => r.Fittings.Count(f => f.Type.Kind == FittingKind.Cap));
         Add(

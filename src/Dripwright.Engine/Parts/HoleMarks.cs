@@ -1,4 +1,3 @@
-using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Findings;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Phrases;
@@ -15,7 +14,7 @@ internal static class HoleMarks
     {
         List<HoleMark> marks = [];
         List<CutTrouble> troubles = [];
-        foreach (PipeRun run in layout.Runs.Where(r => r.Holes.Count > 0))
+        foreach (var run in layout.Runs.Where(r => r.Holes.Count > 0))
         {
             Mark(rig, run, marks, troubles);
         }
@@ -26,8 +25,8 @@ internal static class HoleMarks
     /// <summary>Holes in the pots, one entry for each kind of pot.</summary>
     public static IReadOnlyList<PotHole> InPots(RigLayout layout)
     {
-        DrainOutletType outlet = layout.Parts.Outlet;
-        Phrase tool = HoleTool.For(outlet.PotHole, HoleUse.PotOutlet, false);
+        var outlet = layout.Parts.Outlet;
+        var tool = HoleTool.For(outlet.PotHole, HoleUse.PotOutlet, false);
         return
         [
             .. layout
@@ -45,9 +44,9 @@ internal static class HoleMarks
 
     private static void Mark(Rig rig, PipeRun run, List<HoleMark> marks, List<CutTrouble> troubles)
     {
-        int piece = 0;
+        var piece = 0;
         double last = 0;
-        foreach (Hole hole in run.Holes)
+        foreach (var hole in run.Holes)
         {
             while (piece < run.Pieces.Count && hole.Station > run.Pieces[piece].To)
             {
@@ -66,7 +65,7 @@ internal static class HoleMarks
                 continue;
             }
 
-            double fromEnd = (hole.Station - run.Pieces[piece].From) * run.Stretch;
+            var fromEnd = (hole.Station - run.Pieces[piece].From) * run.Stretch;
             marks.Add(
                 new HoleMark(
                     run.Pieces[piece].Label,

@@ -21,7 +21,7 @@ internal static class HoleTool
     /// <param name="hose">True in hose, false in rigid pipe and pots.</param>
     public static Phrase For(double diameter, HoleUse use, bool hose)
     {
-        string tool =
+        var tool =
             hose && use == HoleUse.Emitter ? Punch
             : diameter <= LargestDrill ? Drill
             : Saw;

@@ -22,17 +22,17 @@ internal static class Microtube
     /// <summary>The line of the parts list, or null where no emitter has a tube.</summary>
     public static PartLine? Line(Rig rig, RigLayout layout)
     {
-        double each = rig.Feed.MicrotubeLength;
-        int pieces = layout.Rows.Sum(r => r.Emitters.Count);
+        var each = rig.Feed.MicrotubeLength;
+        var pieces = layout.Rows.Sum(r => r.Emitters.Count);
         if (each <= 0 || pieces == 0)
         {
             return null;
         }
 
-        Sundry? tube = Nearest(layout.Parts.Catalogue, rig.Feed.MicrotubeBore);
+        var tube = Nearest(layout.Parts.Catalogue, rig.Feed.MicrotubeBore);
         if (tube is null)
         {
-            Phrase length = Phrase.Of("part.where.microtube.length", Measured.Length(pieces * each));
+            var length = Phrase.Of("part.where.microtube.length", Measured.Length(pieces * each));
             return PartLines.Missing("microtube", Phrase.Of("part.microtube"), 1, length);
         }
 
@@ -42,15 +42,10 @@ internal static class Microtube
             .Where(length => length >= each)
             .OrderDescending()
             .ToList();
-        (int without, int _) = Coils(pieces, each, 0, tube.PackLength, onHand);
-        (int with, int used) = Coils(pieces, each, rig.Spares.Tube, tube.PackLength, onHand);
-        Phrase text = Phrase.Counted(
-            "part.note.microtube",
-            pieces,
-            Measured.Mark(each),
-            Measured.Mark(rig.Spares.Tube)
-        );
-        int needed = Math.Min(with, without) + used;
+        (var without, var _) = Coils(pieces, each, 0, tube.PackLength, onHand);
+        (var with, var used) = Coils(pieces, each, rig.Spares.Tube, tube.PackLength, onHand);
+        var text = Phrase.Counted("part.note.microtube", pieces, Measured.Mark(each), Measured.Mark(rig.Spares.Tube));
+        var needed = Math.Min(with, without) + used;
         return PartLines.Of(
             tube,
             tube.Key,
@@ -66,9 +61,9 @@ internal static class Microtube
     /// <summary>Coils to buy, and pieces on hand used. A tube is never joined from two coils.</summary>
     private static (int Bought, int Used) Coils(int pieces, double each, double spare, double coil, List<double> onHand)
     {
-        int used = 0;
-        int left = pieces;
-        double length = (pieces * each) + spare;
+        var used = 0;
+        var left = pieces;
+        var length = (pieces * each) + spare;
         while (used < onHand.Count && (left > 0 || length > 1e-9))
         {
             left -= PerCoil(onHand[used], each);
@@ -76,9 +71,9 @@ internal static class Microtube
             used++;
         }
 
-        int perCoil = Math.Max(1, PerCoil(coil, each));
-        int forPieces = Math.Max(0, (left + perCoil - 1) / perCoil);
-        int forLength = Math.Max(0, (int)Math.Ceiling((length / coil) - 1e-9));
+        var perCoil = Math.Max(1, PerCoil(coil, each));
+        var forPieces = Math.Max(0, (left + perCoil - 1) / perCoil);
+        var forLength = Math.Max(0, (int)Math.Ceiling((length / coil) - 1e-9));
         return (Math.Max(forPieces, forLength), used);
     }
 
@@ -93,11 +88,11 @@ internal static class Microtube
             return null;
         }
 
-        string size = key[Start.Length..];
-        (string unit, double metres) = size.EndsWith("in", StringComparison.Ordinal) ? ("in", 0.0254) : ("mm", 0.001);
+        var size = key[Start.Length..];
+        (var unit, var metres) = size.EndsWith("in", StringComparison.Ordinal) ? ("in", 0.0254) : ("mm", 0.001);
         return
             size.EndsWith(unit, StringComparison.Ordinal)
-            && double.TryParse(size[..^2], NumberStyles.Float, CultureInfo.InvariantCulture, out double number)
+            && double.TryParse(size[..^2], NumberStyles.Float, CultureInfo.InvariantCulture, out var number)
             ? number * metres
             : null;
     }

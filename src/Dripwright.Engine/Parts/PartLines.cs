@@ -37,16 +37,16 @@ internal static class PartLines
     {
         var have = onHand.GroupBy(h => h.Part).ToDictionary(g => g.Key, g => g.Sum(h => h.Count));
         Dictionary<string, CatalogueEntry> entries = [];
-        foreach (CatalogueEntry entry in catalogue.All)
+        foreach (var entry in catalogue.All)
         {
             entries.TryAdd(entry.Key, entry);
         }
 
-        foreach (Counted part in tally.Counted)
+        foreach (var part in tally.Counted)
         {
-            int wanted = part.Needed + part.Spares;
-            int used = Math.Min(wanted, have.GetValueOrDefault(part.Key));
-            Phrase where = Phrase.Of(new Several([.. part.Where], Joint.Comma));
+            var wanted = part.Needed + part.Spares;
+            var used = Math.Min(wanted, have.GetValueOrDefault(part.Key));
+            var where = Phrase.Of(new Several([.. part.Where], Joint.Comma));
             yield return entries.GetValueOrDefault(part.Key) is { } entry
                 ? Of(entry, part.Key, part.Needed, part.Spares, used, where, 0, part.Note)
             : part.Own is { } own
@@ -81,11 +81,11 @@ internal static class PartLines
         Phrase note
     )
     {
-        int missing = Math.Max(0, needed + spares - onHand);
+        var missing = Math.Max(0, needed + spares - onHand);
         // A coil is a pack by its length already.
-        int pack = eachLength > 0 && entry is Sundry ? 1 : Math.Max(1, entry.Pack);
-        int packs = (missing + pack - 1) / pack;
-        bool measure = entry.Source.Contains("measure yours", StringComparison.Ordinal);
+        var pack = eachLength > 0 && entry is Sundry ? 1 : Math.Max(1, entry.Pack);
+        var packs = (missing + pack - 1) / pack;
+        var measure = entry.Source.Contains("measure yours", StringComparison.Ordinal);
         Phrase[] notes = [note, measure ? Phrase.Of("part.measure") : Phrase.None];
         return new PartLine(
             key,

@@ -47,9 +47,9 @@ public static class PartsPlanner
         StandParts.Count(tally, rig, layout, printed);
         CropWireParts.Count(tally, rig, layout, cropWire);
         PowerParts.Count(tally, rig, layout);
-        (List<HoleMark> holes, List<CutTrouble> unmarked) = HoleMarks.Of(rig, layout);
-        PartLine? microtube = Microtube.Line(rig, layout);
-        IReadOnlyList<PartLine> lines = PartLines.ByShelf([
+        (var holes, var unmarked) = HoleMarks.Of(rig, layout);
+        var microtube = Microtube.Line(rig, layout);
+        var lines = PartLines.ByShelf([
             .. cuts.Lines,
             .. PartLines.Of(tally, rig.OnHand, layout.Parts.Catalogue),
             .. microtube is null ? Array.Empty<PartLine>() : [microtube],

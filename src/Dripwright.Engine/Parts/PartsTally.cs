@@ -33,7 +33,7 @@ internal sealed class PartsTally
             return;
         }
 
-        if (!_byKey.TryGetValue(key, out Counted? counted))
+        if (!_byKey.TryGetValue(key, out var counted))
         {
             counted = new Counted(key);
             _byKey.Add(key, counted);
@@ -57,7 +57,7 @@ internal sealed class PartsTally
 
     /// <summary>Pieces of a part so far.</summary>
     /// <param name="key">Catalogue key.</param>
-    public int Of(string key) => _byKey.TryGetValue(key, out Counted? counted) ? counted.Needed : 0;
+    public int Of(string key) => _byKey.TryGetValue(key, out var counted) ? counted.Needed : 0;
 }
 
 /// <summary>A thing of the grower's own that is in no catalogue.</summary>

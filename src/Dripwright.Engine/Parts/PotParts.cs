@@ -12,12 +12,12 @@ internal static class PotParts
 
     public static void Count(PartsTally tally, Rig rig, RigLayout layout)
     {
-        Spares spares = rig.Spares;
-        int pots = 0;
-        int emitters = 0;
-        int shut = 0;
+        var spares = rig.Spares;
+        var pots = 0;
+        var emitters = 0;
+        var shut = 0;
         double volume = 0;
-        foreach (RowLayout row in layout.Rows)
+        foreach (var row in layout.Rows)
         {
             tally.Add(row.Pot.Key, row.Pots.Count, Phrase.Of("part.where.rows"));
             volume += row.Pots.Count * row.Pot.Volume;
@@ -26,19 +26,19 @@ internal static class PotParts
             shut += row.Pots.Where(p => !p.Planted).Sum(p => p.Emitters);
         }
 
-        foreach (string piece in layout.Parts.Outlet.Pieces)
+        foreach (var piece in layout.Parts.Outlet.Pieces)
         {
-            bool seal = piece.Contains("seal", StringComparison.Ordinal);
+            var seal = piece.Contains("seal", StringComparison.Ordinal);
             tally.Add(piece, pots, Phrase.Of("part.where.outlet"), seal ? spares.Seals : spares.Fittings);
         }
 
         tally.Add(layout.Parts.Emitter.Key, emitters, Phrase.Of("part.where.emitters"), spares.Emitters);
-        foreach (string piece in layout.Parts.Emitter.Pieces)
+        foreach (var piece in layout.Parts.Emitter.Pieces)
         {
             tally.Add(piece, emitters, Phrase.Of("part.where.emitter"), spares.Emitters);
         }
 
-        string size = SizeOfSmallParts(Microtube.Nearest(layout.Parts.Catalogue, rig.Feed.MicrotubeBore)?.Key);
+        var size = SizeOfSmallParts(Microtube.Nearest(layout.Parts.Catalogue, rig.Feed.MicrotubeBore)?.Key);
         if (rig.Feed.InlineValves)
         {
             tally.Add($"inline-valve-{size}", emitters, Phrase.Of("part.where.valve"), spares.Emitters);

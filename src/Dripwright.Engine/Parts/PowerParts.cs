@@ -32,8 +32,8 @@ internal static class PowerParts
 
     public static void Count(PartsTally tally, Rig rig, RigLayout layout)
     {
-        ResolvedTank tank = layout.Parts.Tank;
-        OwnPart? ownTank = tank.IsOwn ? new OwnPart(tank.Name, PartLines.Garden) : null;
+        var tank = layout.Parts.Tank;
+        var ownTank = tank.IsOwn ? new OwnPart(tank.Name, PartLines.Garden) : null;
         tally.Add(KeyOf(tank), 1, Phrase.Of("part.where.reservoir"), own: ownTank);
         if (rig.Drain.Into == DrainTarget.CatchTank)
         {
@@ -60,7 +60,7 @@ internal static class PowerParts
             return;
         }
 
-        OwnPart? ownPump = pump.IsOwn ? new OwnPart(pump.Name, PartLines.Electrical) : null;
+        var ownPump = pump.IsOwn ? new OwnPart(pump.Name, PartLines.Electrical) : null;
         tally.Add(KeyOf(pump), 1, Phrase.Of("part.where.pump"), spares: rig.Spares.Pumps, own: ownPump);
         if (rig.Timer.Mode == TimerMode.Cycle)
         {
@@ -72,7 +72,7 @@ internal static class PowerParts
             tally.Add("gfci-adapter", 1, Phrase.Of("part.where.gfci"));
         }
 
-        double missing = PumpCord.Needed(rig, layout, pump) - pump.Cord;
+        var missing = PumpCord.Needed(rig, layout, pump) - pump.Cord;
         if (missing > 0)
         {
             tally.Add(

@@ -19,9 +19,9 @@ internal static class RunParts
 
     public static void Count(PartsTally tally, Rig rig, RigLayout layout)
     {
-        RigParts parts = layout.Parts;
-        int sockets = 0;
-        int threads = 0;
+        var parts = layout.Parts;
+        var sockets = 0;
+        var threads = 0;
 
         void Add(FittingType type, PipeSize pipe, Phrase where)
         {
@@ -40,20 +40,20 @@ internal static class RunParts
             sockets += pipe.Flexible ? 0 : Sockets(type.Kind);
         }
 
-        foreach (PipeRun run in layout.Runs)
+        foreach (var run in layout.Runs)
         {
-            foreach (RunFitting fitting in run.Fittings)
+            foreach (var fitting in run.Fittings)
             {
                 Add(fitting.Type, run.Pipe, PlaceOf(run));
             }
         }
 
-        foreach ((PipeSize pipe, Phrase where) in Ends(layout))
+        foreach ((var pipe, var where) in Ends(layout))
         {
             Add(parts.Fitting(pipe, FittingNeeds.Straight(pipe)), pipe, where);
         }
 
-        int entries = layout.Rows.Sum(r => r.FeedEntries.Count);
+        var entries = layout.Rows.Sum(r => r.FeedEntries.Count);
         tally.Add("thread-coupling", entries, Phrase.Of("part.where.coupling"), rig.Spares.Fittings);
         if (parts.Pump is null)
         {
@@ -84,14 +84,14 @@ internal static class RunParts
     /// <summary>Short pieces of pipe between a tee's branch and the thread beside it; the drawings show them as one joint.</summary>
     public static IEnumerable<(PipeSize Pipe, string Label, double Length)> Nipples(RigLayout layout)
     {
-        int number = 0;
-        foreach ((PipeSize pipe, Phrase where) in Ends(layout))
+        var number = 0;
+        foreach ((var pipe, var where) in Ends(layout))
         {
             if (where != StrainerPlace)
             {
                 number++;
-                FittingType tee = layout.Parts.Fitting(pipe, FittingKind.Tee);
-                FittingType straight = layout.Parts.Fitting(pipe, FittingNeeds.Straight(pipe));
+                var tee = layout.Parts.Fitting(pipe, FittingKind.Tee);
+                var straight = layout.Parts.Fitting(pipe, FittingNeeds.Straight(pipe));
                 yield return (pipe, $"N{Labels.Of(number)}", tee.SocketDepth + straight.SocketDepth);
             }
         }
@@ -102,17 +102,17 @@ internal static class RunParts
     /// <summary>Thread ends that no run carries: beside the branches of tees, and at an inline strainer.</summary>
     private static IEnumerable<(PipeSize Pipe, Phrase Where)> Ends(RigLayout layout)
     {
-        RigParts parts = layout.Parts;
-        for (int i = 0; i < layout.Rows.Count; i++)
+        var parts = layout.Parts;
+        for (var i = 0; i < layout.Rows.Count; i++)
         {
-            foreach (double entry in layout.Rows[i].FeedEntries)
+            foreach (var entry in layout.Rows[i].FeedEntries)
             {
                 if (i < layout.Rows.Count - 1)
                 {
                     yield return (parts.Header, Phrase.Of("part.where.tee.header"));
                 }
 
-                bool atEnd = layout.Rows[i].Feed is [PipeRun line] && (entry <= line.Start || entry >= line.End);
+                var atEnd = layout.Rows[i].Feed is [PipeRun line] && (entry <= line.Start || entry >= line.End);
                 if (!atEnd)
                 {
                     yield return (parts.Line, Phrase.Of("part.where.tee.entry"));

@@ -22,7 +22,7 @@ internal static class SaltParts
             return [];
         }
 
-        Phrase where = nutrients.Stock is null ? Phrase.Of("part.where.fill") : Phrase.Of("part.where.fill.stock");
+        var where = nutrients.Stock is null ? Phrase.Of("part.where.fill") : Phrase.Of("part.where.fill.stock");
         var have = asked.Salts.Where(one => one.Have is not null).Select(one => one.Salt.Key).ToHashSet();
         return nutrients.Recipe.Lines.Select(line => Line(line, have.Contains(line.Salt.Key), where));
     }
@@ -30,12 +30,12 @@ internal static class SaltParts
     // A salt of which the grower said how much there is: the recipe took no more of it.
     private static PartLine Line(RecipeLine line, bool isOnHand, Phrase where)
     {
-        Salt salt = line.Salt;
-        double mass = Math.Max(line.Mass, line.Weighed);
-        (int needed, string unit) = salt.Density is { } density
+        var salt = line.Salt;
+        var mass = Math.Max(line.Mass, line.Weighed);
+        (var needed, var unit) = salt.Density is { } density
             ? (RoundedUp(mass / density * 1e6), "mL")
             : (RoundedUp(mass * 1000), "g");
-        int buy = isOnHand ? 0 : needed;
+        var buy = isOnHand ? 0 : needed;
         return new PartLine(
             salt.Key,
             Phrase.Plain(salt.Name),

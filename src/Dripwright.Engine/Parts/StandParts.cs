@@ -22,11 +22,11 @@ internal static class StandParts
         foreach (var joints in printed.Places.GroupBy(p => (Key: p.Joints[0].Part, Use: UseOf(p, printed))))
         {
             // "4 × J1, over the legs of the end frames": as the part itself is numbered.
-            Phrase numbers = Phrase.Of(
+            var numbers = Phrase.Of(
                 new Several([.. joints.Select(p => Phrase.Plain($"{Labels.Of(p.Joints.Count)} × {p.Number}"))])
             );
-            int count = joints.Sum(p => p.Joints.Count);
-            (string key, Phrase? use) = joints.Key;
+            var count = joints.Sum(p => p.Joints.Count);
+            (var key, var use) = joints.Key;
             if (use is null && key == StandLayout.Hanger)
             {
                 tally.Add(Strap, count, Phrase.Of("part.where.strap", numbers), note: Phrase.Of("part.note.strap"));
@@ -52,10 +52,10 @@ internal static class StandParts
 
         // A screw at each end of each tube keeps a stand together that is carried about. Common practice.
         // A brace is held by its clamps.
-        int pieces = layout.Stand.Members.Count(m => m.Role != MemberRole.Brace);
+        var pieces = layout.Stand.Members.Count(m => m.Role != MemberRole.Brace);
         tally.Add("joint-screw", 2 * pieces, Phrase.Of("part.where.screws"));
         CountSmall(tally, layout, printed);
-        int strapped = tally.Of(Strap);
+        var strapped = tally.Of(Strap);
         tally.Add("cable-tie", 2 * (layout.Stand.Hangers.Count - strapped), Phrase.Of("part.where.ties.drain"));
         tally.Add(
             "joint-screw",
@@ -76,7 +76,7 @@ internal static class StandParts
     /// <summary>Small parts, and what holds the feed line: a tie at each line rest, else at each module joint.</summary>
     private static void CountSmall(PartsTally tally, RigLayout layout, PrintedParts printed)
     {
-        foreach (PrintedPart part in printed.Parts.Where(part => part is { Place: null, Key: not null }))
+        foreach (var part in printed.Parts.Where(part => part is { Place: null, Key: not null }))
         {
             tally.Add(
                 part.Key!,
@@ -87,7 +87,7 @@ internal static class StandParts
             if (part.Design.Kind == PrintedKind.ClampBlock)
             {
                 // Two screws hold the halves; nut and washers take about 6 mm.
-                double least = (2 * part.Design.Box.Size.Z) + 0.006;
+                var least = (2 * part.Design.Box.Size.Z) + 0.006;
                 tally.Add(
                     "clamp-screw",
                     2 * part.Count,
@@ -97,13 +97,13 @@ internal static class StandParts
             }
         }
 
-        ILookup<int, PrintedSpot> rests = printed
+        var rests = printed
             .Parts.Where(part => part.Design.Kind == PrintedKind.LineRest)
             .SelectMany(part => part.Spots)
             .ToLookup(spot => spot.Row);
-        foreach (RowLayout row in layout.Rows)
+        foreach (var row in layout.Rows)
         {
-            int rested = rests[row.Number].Count();
+            var rested = rests[row.Number].Count();
             tally.Add("cable-tie", rested, Phrase.Of("part.where.ties.rest"));
             tally.Add(
                 "cable-tie",
@@ -123,11 +123,11 @@ internal static class StandParts
 
         var have = rig.OnHand.GroupBy(h => h.Part).ToDictionary(g => g.Key, g => g.Sum(h => h.Count));
         double volume = 0;
-        int pieces = 0;
-        foreach (PrintedPart part in printed.Parts)
+        var pieces = 0;
+        foreach (var part in printed.Parts)
         {
-            string? key = part.Key;
-            int held = key is null ? 0 : Math.Min(part.Count, have.GetValueOrDefault(key));
+            var key = part.Key;
+            var held = key is null ? 0 : Math.Min(part.Count, have.GetValueOrDefault(key));
             if (held > 0)
             {
                 have[key!] -= held;
@@ -142,7 +142,7 @@ internal static class StandParts
             return;
         }
 
-        double mass = (1 + PrintedParts.Waste) * PrintEstimate.Of(volume, made.Plastic, made.Printer).Mass;
+        var mass = (1 + PrintedParts.Waste) * PrintEstimate.Of(volume, made.Plastic, made.Printer).Mass;
         tally.Add(
             $"{Filament}{made.Plastic.Name.ToLowerInvariant()}",
             (int)Math.Ceiling((mass / Spool) - 1e-9),

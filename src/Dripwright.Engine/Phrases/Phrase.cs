@@ -62,7 +62,7 @@ public sealed class Phrase : IEquatable<Phrase>
     public static Phrase Of(string key, params ReadOnlySpan<object> values)
     {
         ArgumentException.ThrowIfNullOrEmpty(key);
-        foreach (object value in values)
+        foreach (var value in values)
         {
             if (value is not (Measured or int or string or Numbers or Phrase or Several))
             {

@@ -34,18 +34,18 @@ public readonly record struct BedFit(BedPlace Place, bool TooTall)
     /// <param name="printer">The printer.</param>
     public static BedFit Of(Vector3 size, Printer printer)
     {
-        double width = printer.BedWidth - (2 * Margin);
-        double depth = printer.BedDepth - (2 * Margin);
-        (double a, double b) = (Math.Max(width, depth), Math.Min(width, depth));
-        (double p, double q) = (Math.Max(size.X, size.Y), Math.Min(size.X, size.Y));
-        bool tall = size.Z > printer.Height;
+        var width = printer.BedWidth - (2 * Margin);
+        var depth = printer.BedDepth - (2 * Margin);
+        (var a, var b) = (Math.Max(width, depth), Math.Min(width, depth));
+        (var p, var q) = (Math.Max(size.X, size.Y), Math.Min(size.X, size.Y));
+        var tall = size.Z > printer.Height;
         if (p <= a && q <= b)
         {
             return new(BedPlace.Straight, tall);
         }
 
-        double diagonal = (p * p) + (q * q);
-        bool slanted =
+        var diagonal = (p * p) + (q * q);
+        var slanted =
             p > a
             && q <= b
             && b >= ((2 * p * q * a) + (((p * p) - (q * q)) * Math.Sqrt(diagonal - (a * a)))) / diagonal;

@@ -27,10 +27,10 @@ public sealed record HangerStrength(double Load, double Carries, double Allowed)
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(inside);
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(wall);
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(along);
-        Plastic plastic = parameters.Plastic;
-        double share = SocketStrength.HeatShare(plastic, parameters.Load.Temperature);
-        double allowed = plastic.AlongLayers * share * SocketStrength.LastingShare / SocketStrength.Safety;
-        double perNewton = (6 * (inside + (wall / 2)) / (along * wall * wall)) + (1 / (along * wall));
+        var plastic = parameters.Plastic;
+        var share = SocketStrength.HeatShare(plastic, parameters.Load.Temperature);
+        var allowed = plastic.AlongLayers * share * SocketStrength.LastingShare / SocketStrength.Safety;
+        var perNewton = (6 * (inside + (wall / 2)) / (along * wall * wall)) + (1 / (along * wall));
         return new(parameters.HangerLoad, allowed / perNewton, allowed);
     }
 }

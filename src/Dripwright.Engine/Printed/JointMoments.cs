@@ -12,13 +12,13 @@ internal sealed class JointMoments
 
     public JointMoments(StandPlan? strength)
     {
-        foreach (RowStand stand in strength?.Rows ?? [])
+        foreach (var stand in strength?.Rows ?? [])
         {
-            foreach (CaseResult result in stand.Cases)
+            foreach (var result in stand.Cases)
             {
                 if (result.Solution is { } solution)
                 {
-                    double share = result.Loads.Case.Lean == LeanPlace.None ? 1 : SocketStrength.LastingShare;
+                    var share = result.Loads.Case.Lean == LeanPlace.None ? 1 : SocketStrength.LastingShare;
                     Add(stand.Frame, solution, share);
                 }
             }
@@ -31,7 +31,7 @@ internal sealed class JointMoments
 
     private void Add(StandFrame frame, FrameSolution solution, double share)
     {
-        foreach (StandTube tube in frame.Tubes)
+        foreach (var tube in frame.Tubes)
         {
             if (tube.SocketAtStart)
             {
@@ -46,7 +46,7 @@ internal sealed class JointMoments
 
         void Note(Vector3 at, SectionForces forces)
         {
-            double moment = share * forces.Bending;
+            var moment = share * forces.Bending;
             var key = Key(frame.Row.Number, at);
             _at[key] = Math.Max(_at.GetValueOrDefault(key), moment);
         }

@@ -14,7 +14,7 @@ internal static class PrintChecks
     public static IEnumerable<PrintFault> Of(PrintedKind kind, PrintParameters p)
     {
         foreach (
-            (string field, double value, double least, double most, string remedy) in new[]
+            (var field, var value, var least, var most, var remedy) in new[]
             {
                 (nameof(p.TubeOutside), p.TubeOutside, 0.010, 0.080, "tube"),
                 (nameof(p.Clearance), p.Clearance, -0.0005, 0.0015, "clearance"),
@@ -98,7 +98,7 @@ internal static class PrintChecks
             );
         }
 
-        foreach (PrintFault fault in OfSockets(kind, p))
+        foreach (var fault in OfSockets(kind, p))
         {
             yield return fault;
         }

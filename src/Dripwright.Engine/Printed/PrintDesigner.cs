@@ -36,12 +36,12 @@ public static class PrintDesigner
     /// <exception cref="PrintException">It cannot be made from these parameters; see <see cref="Check"/>.</exception>
     public static PrintDesign For(PrintedKind kind, PrintParameters parameters)
     {
-        foreach (PrintFault fault in PrintChecks.Of(kind, parameters))
+        foreach (var fault in PrintChecks.Of(kind, parameters))
         {
             throw new PrintException(fault);
         }
 
-        PrintDesign fitting = Make(kind, parameters);
+        var fitting = Make(kind, parameters);
         return fitting with { Cautions = [.. fitting.Cautions, .. General(fitting)] };
     }
 
@@ -66,7 +66,7 @@ public static class PrintDesigner
     public static Phrase HeatCaution(PrintParameters parameters)
     {
         ArgumentNullException.ThrowIfNull(parameters);
-        Plastic plastic = parameters.Plastic;
+        var plastic = parameters.Plastic;
         return Phrase.Of(
             "print.caution.heat",
             plastic.Name,
@@ -77,7 +77,7 @@ public static class PrintDesigner
 
     private static IEnumerable<Phrase> General(PrintDesign fitting)
     {
-        PrintParameters p = fitting.Parameters;
+        var p = fitting.Parameters;
         if (fitting.Strength is not null || fitting.Hanger is not null)
         {
             yield return HeatCaution(p);

@@ -49,16 +49,16 @@ public static class PrintedJoints
             .ToLookup(end => (end.tube.Row, end.Item2), end => end.tube);
         List<(PrintedJoint Part, List<StandJoint> Joints)> parts = [];
         Dictionary<string, int> known = new(StringComparer.Ordinal);
-        foreach (StandJoint joint in stand.Joints)
+        foreach (var joint in stand.Joints)
         {
             if (joint.Part is StandLayout.Clamp or StandLayout.Hanger)
             {
                 continue;
             }
 
-            bool clip = joint.Part == StandPlacement.Clip;
-            long cell = Cell(joint.At);
-            List<Vector3> ways = clip
+            var clip = joint.Part == StandPlacement.Clip;
+            var cell = Cell(joint.At);
+            var ways = clip
                 ? []
                 : Directions(
                     ends[(joint.Row, cell - 1)].Concat(ends[(joint.Row, cell)]).Concat(ends[(joint.Row, cell + 1)]),
@@ -69,17 +69,17 @@ public static class PrintedJoints
                 continue;
             }
 
-            PrintedKind kind = clip ? PrintedKind.TubeClip : SocketPattern.KindOf(ways);
-            string key = Key(kind, ways);
-            if (known.TryGetValue(key, out int at))
+            var kind = clip ? PrintedKind.TubeClip : SocketPattern.KindOf(ways);
+            var key = Key(kind, ways);
+            if (known.TryGetValue(key, out var at))
             {
                 parts[at].Joints.Add(joint);
                 continue;
             }
 
-            string letter = Letter(kind);
-            int number = parts.Count(part => Letter(part.Part.Kind) == letter) + 1;
-            string name = letter + number.ToString(CultureInfo.InvariantCulture);
+            var letter = Letter(kind);
+            var number = parts.Count(part => Letter(part.Part.Kind) == letter) + 1;
+            var name = letter + number.ToString(CultureInfo.InvariantCulture);
             known.Add(key, parts.Count);
             parts.Add((new(name, kind, ways, []), [joint]));
         }
@@ -90,7 +90,7 @@ public static class PrintedJoints
     /// <summary>Hangers alike to a millimetre share a part; those that reach too far to be printed are told together.</summary>
     private static IEnumerable<PrintedJoint> Hangers(IReadOnlyList<DrainHanger> hangers)
     {
-        int number = 0;
+        var number = 0;
         foreach (
             var alike in hangers
                 .Where(h => h.Mount != HangerMount.Tie)
@@ -103,8 +103,8 @@ public static class PrintedJoints
                 )
         )
         {
-            DrainHanger farthest = alike.MaxBy(h => h.Reach)!;
-            double reach = alike.Key.Reach == long.MaxValue ? farthest.Reach : alike.Key.Reach / 1000.0;
+            var farthest = alike.MaxBy(h => h.Reach)!;
+            var reach = alike.Key.Reach == long.MaxValue ? farthest.Reach : alike.Key.Reach / 1000.0;
             yield return new(
                 Letter(PrintedKind.DrainHanger) + (++number).ToString(CultureInfo.InvariantCulture),
                 PrintedKind.DrainHanger,
@@ -142,7 +142,7 @@ public static class PrintedJoints
     private static List<Vector3> Directions(IEnumerable<StandMember> tubes, StandJoint joint)
     {
         List<Vector3> ways = [];
-        foreach (StandMember tube in tubes.Distinct())
+        foreach (var tube in tubes.Distinct())
         {
             if (tube.From.DistanceTo(joint.At) < Near)
             {
@@ -163,7 +163,7 @@ public static class PrintedJoints
     /// </summary>
     private static string Key(PrintedKind kind, IReadOnlyList<Vector3> ways)
     {
-        IEnumerable<string> words = kind is PrintedKind.Joint or PrintedKind.Corner
+        var words = kind is PrintedKind.Joint or PrintedKind.Corner
             ? ways.Select(w => $"{Word(w.X)} {Word(w.Y)} {Word(w.Z)}")
             : ways.Select(w => Word(w.Z));
         return $"{kind} {string.Join(", ", words.Order(StringComparer.Ordinal))}";

@@ -90,9 +90,9 @@ public sealed record PrintedParts(IReadOnlyList<PrintedPart> Parts, IReadOnlyLis
     {
         ArgumentNullException.ThrowIfNull(rig);
         ArgumentNullException.ThrowIfNull(layout);
-        PrintParameters start = Parameters(rig, layout);
+        var start = Parameters(rig, layout);
         var small = SmallParts.Of(rig, layout, start, wantedOnly: true);
-        bool stands = layout.Stand.Members.Count > 0;
+        var stands = layout.Stand.Members.Count > 0;
         if (!stands && small.Count == 0)
         {
             return None with { MadeFor = strength };
@@ -100,23 +100,23 @@ public sealed record PrintedParts(IReadOnlyList<PrintedPart> Parts, IReadOnlyLis
 
         List<PrintedPart> parts = [];
         List<RefusedPart> refused = [];
-        IReadOnlyList<PrintedJoint> places = PrintedJoints.Of(layout.Stand);
+        var places = PrintedJoints.Of(layout.Stand);
         var moments = new JointMoments(strength);
         if (stands)
         {
             Add(Coupon, PrintedKind.Coupon, 1, start, Phrase.Of("print.use.coupon"), null);
         }
 
-        foreach (PrintedJoint place in places)
+        foreach (var place in places)
         {
-            PrintParameters own = start;
+            var own = start;
             if (place.Hanger is { } hanger)
             {
                 own = start with { HangerMount = hanger.Mount, HangerReach = hanger.Reach, HangerLow = hanger.Low };
             }
             else if (place.Directions.Count > 0)
             {
-                double moment = Math.Max(start.Load.Moment, moments.Of(place));
+                var moment = Math.Max(start.Load.Moment, moments.Of(place));
                 own = start with { Sockets = place.Directions, Load = start.Load with { Moment = moment } };
             }
 
@@ -143,7 +143,7 @@ public sealed record PrintedParts(IReadOnlyList<PrintedPart> Parts, IReadOnlyLis
         {
             try
             {
-                PrintDesign fitting = PrintDesigner.For(kind, parameters with { Number = number });
+                var fitting = PrintDesigner.For(kind, parameters with { Number = number });
                 parts.Add(
                     new(number, count, fitting, use)
                     {
@@ -176,7 +176,7 @@ public sealed record PrintedParts(IReadOnlyList<PrintedPart> Parts, IReadOnlyLis
 
     private static PrintParameters Parameters(Rig rig, RigLayout layout)
     {
-        Printing printing = rig.Printing;
+        var printing = rig.Printing;
         return new PrintParameters
         {
             TubeShape = layout.Stand.Tube.Shape,
@@ -211,10 +211,10 @@ public sealed record PrintedParts(IReadOnlyList<PrintedPart> Parts, IReadOnlyLis
     /// <summary>[N] Most that one hanger carries: the pipe of the longest span, full of water.</summary>
     private static double HangerLoad(RigLayout layout)
     {
-        double span = layout.Rows.Max(row =>
+        var span = layout.Rows.Max(row =>
             row.Hangers.Zip(row.Hangers.Skip(1), (a, b) => b.Station - a.Station).DefaultIfEmpty(0).Max()
         );
-        double weight = PipeBeam.Weight(layout.Parts.Drain, new LoadValues().PipeDensity, full: true);
+        var weight = PipeBeam.Weight(layout.Parts.Drain, new LoadValues().PipeDensity, full: true);
         return HangerStrength.LargestShare * weight * span;
     }
 

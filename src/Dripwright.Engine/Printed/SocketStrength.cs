@@ -68,8 +68,8 @@ public sealed record SocketStrength(
         ArgumentOutOfRangeException.ThrowIfNegative(interference);
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(inside);
         ArgumentOutOfRangeException.ThrowIfLessThanOrEqual(outside, inside);
-        double c = ((outside * outside) + (inside * inside)) / ((outside * outside) - (inside * inside));
-        double pressure = interference / (2 * inside) * modulus / (c + poisson);
+        var c = ((outside * outside) + (inside * inside)) / ((outside * outside) - (inside * inside));
+        var pressure = interference / (2 * inside) * modulus / (c + poisson);
         return (pressure, pressure * c);
     }
 
@@ -87,13 +87,13 @@ public sealed record SocketStrength(
 
     internal static SocketStrength Of(PrintParameters parameters, double half, double wall, double depth)
     {
-        Plastic plastic = parameters.Plastic;
-        double share = HeatShare(plastic, parameters.Load.Temperature) * LastingShare / Safety;
-        double along = plastic.AlongLayers * share;
-        double across = Math.Min(plastic.AcrossLayers, MostAcross * plastic.AlongLayers) * share;
-        double modulus = SectionModulus(parameters.TubeShape, half, half + wall);
-        double interference = Math.Max(0, -2 * parameters.Clearance);
-        (double pressure, double hoop) = Squeeze(interference, half, half + wall, plastic.Modulus, Poisson);
+        var plastic = parameters.Plastic;
+        var share = HeatShare(plastic, parameters.Load.Temperature) * LastingShare / Safety;
+        var along = plastic.AlongLayers * share;
+        var across = Math.Min(plastic.AcrossLayers, MostAcross * plastic.AlongLayers) * share;
+        var modulus = SectionModulus(parameters.TubeShape, half, half + wall);
+        var interference = Math.Max(0, -2 * parameters.Clearance);
+        (var pressure, var hoop) = Squeeze(interference, half, half + wall, plastic.Modulus, Poisson);
         return new(
             along * modulus,
             across * modulus,
@@ -112,7 +112,7 @@ public sealed record SocketStrength(
     /// </remarks>
     private static double SectionModulus(TubeShape shape, double half, double outer)
     {
-        double side = 2 * outer * Math.Tan(Math.PI / 8);
+        var side = 2 * outer * Math.Tan(Math.PI / 8);
         return shape == TubeShape.Round
             ? (((11 + (8 * Math.Sqrt(2))) / 12 * Math.Pow(side, 4)) - (Math.PI / 4 * Math.Pow(half, 4))) / outer
             : (Math.Pow(2 * outer, 4) - Math.Pow(2 * half, 4)) / 12 / outer;

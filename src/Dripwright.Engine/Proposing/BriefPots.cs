@@ -13,7 +13,7 @@ internal static class BriefPots
         [
             .. brief.Crops.SelectMany(c =>
             {
-                int each = InAPot(brief, c, catalogue);
+                var each = InAPot(brief, c, catalogue);
                 return Enumerable
                     .Range(0, Of(brief, c, catalogue))
                     .Select(i => (c.Crop, Math.Min(each, c.Plants - (i * each))));
@@ -34,7 +34,7 @@ internal static class BriefPots
 
     private static int Of(Brief brief, CropWish crop, PartsCatalogue catalogue)
     {
-        int each = InAPot(brief, crop, catalogue);
+        var each = InAPot(brief, crop, catalogue);
         return (crop.Plants + each - 1) / each;
     }
 

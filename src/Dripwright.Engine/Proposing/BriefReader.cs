@@ -29,7 +29,7 @@ public static class BriefReader
         }
 
         var reader = new RecordReader(faults, catalogue);
-        Brief brief = reader.Read<Brief>(root);
+        var brief = reader.Read<Brief>(root);
         if (!faults.Any)
         {
             Check(brief, catalogue, faults, reader);
@@ -57,7 +57,7 @@ public static class BriefReader
     {
         void Say(string path, string found, string expected)
         {
-            (int line, int column) = reader.PlaceOf(path);
+            (var line, var column) = reader.PlaceOf(path);
             faults.Add(path, line, column, found, expected);
         }
 
@@ -70,11 +70,11 @@ public static class BriefReader
             );
         }
 
-        foreach ((int index, CropWish wish) in brief.Crops.Index())
+        foreach ((var index, var wish) in brief.Crops.Index())
         {
             if (catalogue.CropOrOther(wish.Crop) is null)
             {
-                string path = string.Create(CultureInfo.InvariantCulture, $"crops[{index}].crop");
+                var path = string.Create(CultureInfo.InvariantCulture, $"crops[{index}].crop");
                 Say(
                     path,
                     FaultList.Quote(wish.Crop),
@@ -83,7 +83,7 @@ public static class BriefReader
             }
         }
 
-        int pots = faults.Any ? 0 : BriefPots.Count(brief, catalogue);
+        var pots = faults.Any ? 0 : BriefPots.Count(brief, catalogue);
         if (pots > Brief.MostPots)
         {
             Say(
@@ -96,14 +96,14 @@ public static class BriefReader
             );
         }
 
-        foreach ((int index, OnHand part) in brief.OnHand.Index())
+        foreach ((var index, var part) in brief.OnHand.Index())
         {
             if (
                 part.Length is null
                 && (catalogue.Pipes.ContainsKey(part.Part) || catalogue.Tubes.ContainsKey(part.Part))
             )
             {
-                string path = string.Create(CultureInfo.InvariantCulture, $"onHand[{index}]");
+                var path = string.Create(CultureInfo.InvariantCulture, $"onHand[{index}]");
                 Say($"{path}.length", "nothing", $"the length of each piece of {FaultList.Quote(part.Part)}");
             }
         }

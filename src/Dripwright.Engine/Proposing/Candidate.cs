@@ -25,9 +25,9 @@ internal sealed record Candidate(
     /// <summary>The rig; null where the lowest level to keep lies over the tank's mark.</summary>
     public Rig? ToRig()
     {
-        Rig rig = Draft.Rig;
-        Rig whole = rig with { Feed = rig.Feed with { Emitter = Emitter.Key, Strainer = Strainer.Key } };
-        double lowest = Pump is null ? rig.Reservoir.LowestLevel : LowestLevel(rig);
+        var rig = Draft.Rig;
+        var whole = rig with { Feed = rig.Feed with { Emitter = Emitter.Key, Strainer = Strainer.Key } };
+        var lowest = Pump is null ? rig.Reservoir.LowestLevel : LowestLevel(rig);
         if (lowest >= rig.Reservoir.Fill * Draft.Layout.Parts.Tank.Height)
         {
             return null;
@@ -45,12 +45,12 @@ internal sealed record Candidate(
     // What the emitters pass at most, and what the pump gives at this lift, both bound its flow from above.
     private double LowestLevel(Rig rig)
     {
-        double celsius = rig.Reservoir.WaterTemperature - 273.15;
-        EmitterLaw law = FeedModel.LawOf(Emitter, WaterProperties.SpecificWeight(celsius));
-        double head = Math.Max(0, Pump!.Curve[0].Head - Draft.LeastLift);
-        double flow = Math.Min(Pump.Curve[^1].Flow, Draft.Emitters * law.Flow(head));
-        double level = Pump.InletHeight + PumpInlet.LeastSubmergence(flow, Pump.InletDiameter);
-        double step = rig.Units == UnitSystem.Us ? 0.0254 / 4 : 0.005;
+        var celsius = rig.Reservoir.WaterTemperature - 273.15;
+        var law = FeedModel.LawOf(Emitter, WaterProperties.SpecificWeight(celsius));
+        var head = Math.Max(0, Pump!.Curve[0].Head - Draft.LeastLift);
+        var flow = Math.Min(Pump.Curve[^1].Flow, Draft.Emitters * law.Flow(head));
+        var level = Pump.InletHeight + PumpInlet.LeastSubmergence(flow, Pump.InletDiameter);
+        var step = rig.Units == UnitSystem.Us ? 0.0254 / 4 : 0.005;
         return Math.Ceiling((level / step) + 1e-9) * step;
     }
 }

@@ -22,10 +22,10 @@ internal sealed class CandidateList(Brief brief, SearchSpace space)
     public IEnumerable<Candidate> Of(FrameDraft draft)
     {
         IReadOnlyList<PumpModel?> pumps = draft.Frame.Gravity ? s_none : [.. space.Pumps];
-        foreach (PumpModel? pump in pumps)
+        foreach (var pump in pumps)
         {
-            decimal withPump = draft.Floor + (pump is null ? 0 : PumpCost(pump));
-            foreach (EmitterType emitter in space.Emitters)
+            var withPump = draft.Floor + (pump is null ? 0 : PumpCost(pump));
+            foreach (var emitter in space.Emitters)
             {
                 if (Missing(draft, pump, emitter) is > 0 and { } missing)
                 {
@@ -33,10 +33,10 @@ internal sealed class CandidateList(Brief brief, SearchSpace space)
                     continue;
                 }
 
-                decimal withEmitters = withPump + EmitterCost(emitter, draft.Emitters);
-                foreach (StrainerType strainer in space.Strainers(emitter))
+                var withEmitters = withPump + EmitterCost(emitter, draft.Emitters);
+                foreach (var strainer in space.Strainers(emitter))
                 {
-                    decimal floor = withEmitters + Cost(strainer, 1, 0);
+                    var floor = withEmitters + Cost(strainer, 1, 0);
                     yield return new(draft, pump, emitter, strainer, floor, Best(emitter, draft.Frame.Emitters));
                 }
             }
@@ -56,7 +56,7 @@ internal sealed class CandidateList(Brief brief, SearchSpace space)
     /// <summary>Cost of pieces that must be bought of a part.</summary>
     public decimal Cost(CatalogueEntry part, int needed, int spares)
     {
-        int have = Math.Min(needed + spares, _have.GetValueOrDefault(part.Key));
+        var have = Math.Min(needed + spares, _have.GetValueOrDefault(part.Key));
         return PartLines.Of(part, part.Key, needed, spares, have, Phrase.None, 0, Phrase.None).Price ?? 0;
     }
 
@@ -67,15 +67,15 @@ internal sealed class CandidateList(Brief brief, SearchSpace space)
     /// </remarks>
     private static double Missing(FrameDraft draft, PumpModel? pump, EmitterType emitter)
     {
-        double weight = WaterProperties.SpecificWeight(draft.Rig.Reservoir.WaterTemperature - 273.15);
-        double least = emitter.MinPressure * (1 - 1e-9) / weight;
-        double wanted = draft.Lift + least;
+        var weight = WaterProperties.SpecificWeight(draft.Rig.Reservoir.WaterTemperature - 273.15);
+        var least = emitter.MinPressure * (1 - 1e-9) / weight;
+        var wanted = draft.Lift + least;
         if (pump is null)
         {
             return wanted;
         }
 
-        double flow = draft.Emitters * FeedModel.LawOf(emitter, weight).Flow(least) * (1 - 1e-9);
+        var flow = draft.Emitters * FeedModel.LawOf(emitter, weight).Flow(least) * (1 - 1e-9);
         return wanted - HeadAtMost(pump, flow);
     }
 
@@ -87,8 +87,8 @@ internal sealed class CandidateList(Brief brief, SearchSpace space)
             return 0;
         }
 
-        double head = pump.Curve[0].Head;
-        foreach (CurvePoint point in pump.Curve.Where(p => p.Flow <= flow))
+        var head = pump.Curve[0].Head;
+        foreach (var point in pump.Curve.Where(p => p.Flow <= flow))
         {
             head = point.Head;
         }

@@ -18,16 +18,16 @@ internal sealed class CostFloor(Brief brief, SearchSpace space, CandidateList ca
     /// <summary>The bound.</summary>
     public decimal Of(Frame frame)
     {
-        decimal pump = frame.Gravity ? 0 : space.Pumps.Min(candidates.PumpCost);
-        decimal emitters = space.Emitters.Min(e => WithPieces(e, _pots * frame.Emitters));
-        decimal drains = catalogue
+        var pump = frame.Gravity ? 0 : space.Pumps.Min(candidates.PumpCost);
+        var emitters = space.Emitters.Min(e => WithPieces(e, _pots * frame.Emitters));
+        var drains = catalogue
             .Outlets[frame.Outlet]
             .Pieces.GroupBy(p => p)
             .Sum(p => PieceCost(p.Key, _pots * p.Count()));
-        double length = Math.Max(0, _pots - frame.Pattern.Rows) * frame.Pattern.Spacing;
-        PipeSize line = catalogue.Pipes[frame.Line];
-        PipeSize drain = catalogue.Pipes[frame.Drain];
-        TubeSize tube = catalogue.Tubes[space.Start.Stand.Tube];
+        var length = Math.Max(0, _pots - frame.Pattern.Rows) * frame.Pattern.Spacing;
+        var line = catalogue.Pipes[frame.Line];
+        var drain = catalogue.Pipes[frame.Drain];
+        var tube = catalogue.Tubes[space.Start.Stand.Tube];
         return candidates.Cost(space.Pot, _pots, 0)
             + PieceCost("coir-5-kg", (int)(_pots * space.Pot.Volume / CoirBlock))
             + candidates.Cost(catalogue.Tanks[frame.Tank], frame.Gravity ? 2 : 1, 0)
@@ -52,7 +52,7 @@ internal sealed class CostFloor(Brief brief, SearchSpace space, CandidateList ca
         + emitter.Pieces.GroupBy(p => p).Sum(p => PieceCost(p.Key, count * p.Count()));
 
     private decimal PieceCost(string key, int count) =>
-        catalogue.Sundries.TryGetValue(key, out Sundry? piece) ? candidates.Cost(piece, count, 0) : 0;
+        catalogue.Sundries.TryGetValue(key, out var piece) ? candidates.Cost(piece, count, 0) : 0;
 
     private decimal Lengths(CatalogueEntry part, IReadOnlyList<double> sold, double length) =>
         _stock.Contains(part.Key) ? 0 : StockCost.AtLeast(part, sold, length);

@@ -39,15 +39,15 @@ internal sealed class FramePlacement(Brief brief, SearchSpace space, PartsCatalo
     /// <summary>The frame in its place, or null where it does not fit.</summary>
     public FrameDraft? Place(Frame frame)
     {
-        Rig rig = Start(frame);
-        double length = catalogue.Tanks[frame.Tank].Length;
-        foreach (double gap in new[] { rig.Reservoir.Gap, -length })
+        var rig = Start(frame);
+        var length = catalogue.Tanks[frame.Tank].Length;
+        foreach (var gap in new[] { rig.Reservoir.Gap, -length })
         {
-            foreach (double slope in new[] { rig.Drain.Slope, SmallSlope })
+            foreach (var slope in new[] { rig.Drain.Slope, SmallSlope })
             {
-                foreach (double module in Modules)
+                foreach (var module in Modules)
                 {
-                    Rig tried = rig with
+                    var tried = rig with
                     {
                         Reservoir = rig.Reservoir with { Gap = gap },
                         Drain = rig.Drain with { Slope = slope },
@@ -75,7 +75,7 @@ internal sealed class FramePlacement(Brief brief, SearchSpace space, PartsCatalo
             rig.Drain.Slope,
             module
         );
-        if (!_heights.TryGetValue(like, out double? height))
+        if (!_heights.TryGetValue(like, out var height))
         {
             height = StandHeight(rig, frame, module);
             _heights.Add(like, height);
@@ -86,7 +86,7 @@ internal sealed class FramePlacement(Brief brief, SearchSpace space, PartsCatalo
             return null;
         }
 
-        Rig raised = With(rig, module, stand);
+        var raised = With(rig, module, stand);
         if (ResolvedRig.TryOf(raised, catalogue) is not { } resolved)
         {
             return null;
@@ -111,10 +111,10 @@ internal sealed class FramePlacement(Brief brief, SearchSpace space, PartsCatalo
     /// <summary>[m] The lowest stand from which the water falls; null where the room or the fall does not allow it.</summary>
     private double? StandHeight(Rig rig, Frame frame, double module)
     {
-        double height = LowestStand;
+        var height = LowestStand;
         while (true)
         {
-            Rig tried = With(rig, module, height);
+            var tried = With(rig, module, height);
             if (ResolvedRig.TryOf(tried, catalogue) is not { } resolved)
             {
                 // The grower's own catalogue has a pipe without its elbow or tee.
@@ -123,7 +123,7 @@ internal sealed class FramePlacement(Brief brief, SearchSpace space, PartsCatalo
             }
 
             var layout = RigLayout.Of(resolved);
-            (double along, double across) = space.Room(frame.Pattern);
+            (var along, var across) = space.Room(frame.Pattern);
             if (layout.LengthUsed > along + 1e-6)
             {
                 shortage.AddAlong(layout.LengthUsed - along);
@@ -136,7 +136,7 @@ internal sealed class FramePlacement(Brief brief, SearchSpace space, PartsCatalo
                 return null;
             }
 
-            double fall = frame.Gravity
+            var fall = frame.Gravity
                 ? -layout.Rows.Min(r => r.Drain.Path.Min(p => p.Z) - (layout.Parts.Drain.OutsideDiameter / 2) - r.Floor)
                 : layout.Tank.Rim - (layout.Tank.Mouth.Z - (layout.Parts.Drain.InsideDiameter / 2));
             if (fall <= 0)
@@ -144,7 +144,7 @@ internal sealed class FramePlacement(Brief brief, SearchSpace space, PartsCatalo
                 return height;
             }
 
-            double raised = height + (Math.Ceiling((fall / StandStep) - 1e-9) * StandStep);
+            var raised = height + (Math.Ceiling((fall / StandStep) - 1e-9) * StandStep);
             if (raised > HighestStand + 1e-9)
             {
                 shortage.AddFall(raised - HighestStand);
@@ -170,8 +170,8 @@ internal sealed class FramePlacement(Brief brief, SearchSpace space, PartsCatalo
 
     private Rig Start(Frame frame)
     {
-        Rig start = space.Start;
-        (double along, double across) = space.Room(frame.Pattern);
+        var start = space.Start;
+        (var along, var across) = space.Room(frame.Pattern);
         return start with
         {
             Name = brief.Name,

@@ -34,7 +34,7 @@ internal sealed class Front
     /// <summary>Keeps a rig at every mark for which it is the best so far.</summary>
     public void Add(Passed rig)
     {
-        for (int mark = UniformityMarks.Reached(rig.Uniformity); mark >= 0; mark--)
+        for (var mark = UniformityMarks.Reached(rig.Uniformity); mark >= 0; mark--)
         {
             if (_best[mark] is not { } best || IsBetter(rig, best))
             {
@@ -47,7 +47,7 @@ internal sealed class Front
     public bool MayTake(decimal floor, double uniformity)
     {
         // The best costs never fall from mark to mark, so the highest mark within reach decides.
-        int mark = UniformityMarks.Reached(uniformity);
+        var mark = UniformityMarks.Reached(uniformity);
         return mark >= 0 && (_best[mark] is not { } best || floor <= best.Cost);
     }
 

@@ -22,9 +22,9 @@ internal static class Market
 
     private static bool Named(string key, UnitSystem units)
     {
-        string[] words = key.Split('-');
-        bool inch = key.Contains('/', StringComparison.Ordinal) || words.Any(w => Ends(w, s_inch));
-        bool metric = words.Any(w => Ends(w, s_metric));
+        var words = key.Split('-');
+        var inch = key.Contains('/', StringComparison.Ordinal) || words.Any(w => Ends(w, s_inch));
+        var metric = words.Any(w => Ends(w, s_metric));
         return units == UnitSystem.Us ? inch || !metric : metric || !inch;
     }
 

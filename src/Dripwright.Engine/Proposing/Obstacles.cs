@@ -1,4 +1,3 @@
-using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Findings;
 using Dripwright.Engine.Phrases;
 
@@ -10,9 +9,9 @@ internal static class Obstacles
     public static IReadOnlyList<Obstacle> Of(Brief brief, Search search)
     {
         List<Obstacle> obstacles = [];
-        int pots = BriefPots.Count(brief, search.Space.Catalogue);
-        PotType pot = search.Space.Pot;
-        int capacity = RowPatterns.Capacity(brief, pot, search.Space.Catalogue);
+        var pots = BriefPots.Count(brief, search.Space.Catalogue);
+        var pot = search.Space.Pot;
+        var capacity = RowPatterns.Capacity(brief, pot, search.Space.Catalogue);
         if (capacity < pots || search.Space.Patterns.Count == 0)
         {
             obstacles.Add(Room(brief, search.Space, pots, capacity));
@@ -31,7 +30,7 @@ internal static class Obstacles
 
         if (search.OverBudget is { } over)
         {
-            decimal more = over.Cost - brief.Budget!.Value;
+            var more = over.Cost - brief.Budget!.Value;
             obstacles.Add(
                 new(
                     Phrase.Of("obstacle.budget", RigWords.Money(over.Cost), RigWords.Money(brief.Budget.Value)),
@@ -49,7 +48,7 @@ internal static class Obstacles
 
         if (search.Planned == 0 && search.Shortage.Days is { } days)
         {
-            double asked = brief.DaysWanted / 86_400;
+            var asked = brief.DaysWanted / 86_400;
             obstacles.Add(
                 new(
                     Phrase.Of("obstacle.days", Measured.Days(asked * 86_400)),
@@ -58,7 +57,7 @@ internal static class Obstacles
             );
         }
 
-        foreach (Finding finding in search.Closest ?? [])
+        foreach (var finding in search.Closest ?? [])
         {
             obstacles.Add(
                 new(
@@ -122,8 +121,8 @@ internal static class Obstacles
 
     private static Obstacle Room(Brief brief, SearchSpace space, int pots, int capacity)
     {
-        (PotType pot, PartsCatalogue catalogue) = (space.Pot, space.Catalogue);
-        double spacing = BriefPots.Spacing(brief, pot.Length, catalogue);
+        (var pot, var catalogue) = (space.Pot, space.Catalogue);
+        var spacing = BriefPots.Spacing(brief, pot.Length, catalogue);
         List<Phrase> cures = [];
         if (WouldHold(0.9 * spacing, s => Apart(brief, spacing - s)) is { } closer && spacing - closer > pot.Length)
         {
@@ -153,10 +152,10 @@ internal static class Obstacles
                 return null;
             }
 
-            (double low, double high) = (0, most);
-            for (int i = 0; i < 40; i++)
+            (double low, var high) = (0, most);
+            for (var i = 0; i < 40; i++)
             {
-                double middle = (low + high) / 2;
+                var middle = (low + high) / 2;
                 (low, high) =
                     RowPatterns.Capacity(changed(middle), pot, catalogue) < pots ? (middle, high) : (low, middle);
             }
@@ -183,9 +182,9 @@ internal static class Obstacles
 
     private static Obstacle Power(Brief brief, SearchSpace space)
     {
-        double allowed = brief.Site.Breaker * RuleBook.Limit("circuit-load") * brief.Site.Voltage;
-        double least = space.AllPumps.Count == 0 ? 0 : space.AllPumps.Min(p => p.Power);
-        double over = brief.Site.OtherLoads + least - allowed;
+        var allowed = brief.Site.Breaker * RuleBook.Limit("circuit-load") * brief.Site.Voltage;
+        var least = space.AllPumps.Count == 0 ? 0 : space.AllPumps.Min(p => p.Power);
+        var over = brief.Site.OtherLoads + least - allowed;
         return new(
             Phrase.Of(
                 "obstacle.power",
@@ -199,9 +198,9 @@ internal static class Obstacles
 
     private static Obstacle Reservoir(Brief brief, SearchSpace space)
     {
-        double most = space.LargestFilled;
-        double days = brief.DaysWanted / 86_400;
-        double lasts = most / space.Use / 86_400;
+        var most = space.LargestFilled;
+        var days = brief.DaysWanted / 86_400;
+        var lasts = most / space.Use / 86_400;
         return new(
             Phrase.Of(
                 "obstacle.reservoir",

@@ -1,4 +1,3 @@
-using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Parts;
 using Dripwright.Engine.Printed;
@@ -19,7 +18,7 @@ internal static class PartsFloor
         // Without the stand's strength the sockets are made for a firm push: the least that they are ever made for.
         StandParts.Count(tally, rig, layout, PrintedParts.Of(rig, layout, null));
         PowerParts.Count(tally, rig, layout);
-        decimal sum = PartLines
+        var sum = PartLines
             .Of(tally, rig.OnHand, layout.Parts.Catalogue)
             .Where(l => l.Part != rig.Pump.Model && l.Part != rig.Feed.Emitter)
             .Sum(l => l.Price ?? 0);
@@ -27,12 +26,12 @@ internal static class PartsFloor
         HashSet<string> stock = [.. rig.OnHand.Select(h => h.Part)];
         foreach (var pipe in layout.Runs.GroupBy(r => r.Pipe.Key).Where(g => !stock.Contains(g.Key)))
         {
-            PipeSize size = pipe.First().Pipe;
-            double length = pipe.Sum(r => r.Pieces.Sum(p => p.Length)) + (size.Flexible ? rig.Spares.Tube : 0);
+            var size = pipe.First().Pipe;
+            var length = pipe.Sum(r => r.Pieces.Sum(p => p.Length)) + (size.Flexible ? rig.Spares.Tube : 0);
             sum += StockCost.AtLeast(size, size.StockLengths, length);
         }
 
-        TubeSize tube = layout.Parts.Tube;
+        var tube = layout.Parts.Tube;
         return stock.Contains(tube.Key)
             ? sum
             : sum + StockCost.AtLeast(tube, tube.StockLengths, layout.Stand.Members.Sum(m => m.Length));

@@ -1,7 +1,6 @@
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Phrases;
-using Dripwright.Engine.Rigs;
 
 namespace Dripwright.Engine.Proposing;
 
@@ -31,13 +30,13 @@ public static class Proposer
         ArgumentNullException.ThrowIfNull(catalogue);
         var search = new Search(brief, catalogue, options ?? new ProposeOptions());
         search.Run(progress, stop);
-        (long unexamined, decimal? least) = search.Left();
+        (var unexamined, var least) = search.Left();
         var report = new SearchReport(search.Planned, search.Placed, unexamined, least, search.Stopped);
         List<Proposal> proposals = [];
-        foreach ((Passed rig, int mark) in search.Front.Kept)
+        foreach ((var rig, var mark) in search.Front.Kept)
         {
-            Rig named = rig.Rig with { Name = NameOf(brief, proposals.Count) };
-            RigLayout layout = rig.Plan.Layout;
+            var named = rig.Rig with { Name = NameOf(brief, proposals.Count) };
+            var layout = rig.Plan.Layout;
             proposals.Add(
                 new Proposal(
                     named,
@@ -73,7 +72,7 @@ public static class Proposer
     private static List<Phrase> Remarks(Brief brief, SearchSpace space, PartsCatalogue catalogue)
     {
         List<Phrase> remarks = [];
-        double asked = BriefPots.Asked(brief, catalogue);
+        var asked = BriefPots.Asked(brief, catalogue);
         if (asked < space.Pot.Length)
         {
             remarks.Add(

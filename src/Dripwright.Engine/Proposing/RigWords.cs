@@ -118,10 +118,10 @@ internal static class RigWords
 
     private static Phrase Rows(Plan plan)
     {
-        bool staggered = plan.Rig.Rows.Any(r => r.Arrangement == Arrangement.Staggered);
-        int most = plan.Layout.Rows.Max(r => r.Pots.Count);
-        int least = plan.Layout.Rows.Min(r => r.Pots.Count);
-        Phrase pots = most == least ? Phrase.Counted("count.pots", most) : Phrase.Of("proposal.pots", least, most);
+        var staggered = plan.Rig.Rows.Any(r => r.Arrangement == Arrangement.Staggered);
+        var most = plan.Layout.Rows.Max(r => r.Pots.Count);
+        var least = plan.Layout.Rows.Min(r => r.Pots.Count);
+        var pots = most == least ? Phrase.Counted("count.pots", most) : Phrase.Of("proposal.pots", least, most);
         return Phrase.Counted(staggered ? "proposal.rows.staggered" : "proposal.rows", plan.Layout.Rows.Count, pots);
     }
 

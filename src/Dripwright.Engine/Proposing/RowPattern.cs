@@ -33,15 +33,15 @@ internal static class RowPatterns
     /// <summary>Every pattern that may fit, few rows first.</summary>
     public static List<RowPattern> Of(Brief brief, PotType pot, PartsCatalogue catalogue)
     {
-        int pots = BriefPots.Count(brief, catalogue);
+        var pots = BriefPots.Count(brief, catalogue);
         List<RowPattern> patterns = [];
-        foreach (Lane lane in Lanes(brief, pot, catalogue))
+        foreach (var lane in Lanes(brief, pot, catalogue))
         {
             // One row more is worth trying only where it makes the rows shorter.
-            int before = 0;
-            for (int rows = 1; rows <= Math.Min(lane.MostRows, pots); rows++)
+            var before = 0;
+            for (var rows = 1; rows <= Math.Min(lane.MostRows, pots); rows++)
             {
-                int each = (pots + rows - 1) / rows;
+                var each = (pots + rows - 1) / rows;
                 if (each != before && each <= lane.MostPots)
                 {
                     patterns.Add(new(lane.Across, lane.Arrangement, rows, each, lane.Spacing, lane.LineDistance));
@@ -60,17 +60,17 @@ internal static class RowPatterns
 
     private static IEnumerable<Lane> Lanes(Brief brief, PotType pot, PartsCatalogue catalogue)
     {
-        double spacing = BriefPots.Spacing(brief, pot.Length, catalogue);
-        double step = brief.Units == UnitSystem.Us ? 0.0127 : 0.01;
-        foreach (bool across in new[] { false, true })
+        var spacing = BriefPots.Spacing(brief, pot.Length, catalogue);
+        var step = brief.Units == UnitSystem.Us ? 0.0127 : 0.01;
+        foreach (var across in new[] { false, true })
         {
-            double along = across ? brief.Site.RoomWidth : brief.Site.RoomLength;
-            double deep = across ? brief.Site.RoomLength : brief.Site.RoomWidth;
+            var along = across ? brief.Site.RoomWidth : brief.Site.RoomLength;
+            var deep = across ? brief.Site.RoomLength : brief.Site.RoomWidth;
             yield return Lane.Of(across, Arrangement.Single, spacing, 0, along, deep, brief.Aisle, pot);
 
             // Every pot as far from its neighbours in the other line as from those in its own: a net of equal triangles.
-            double half = RoundedUp(spacing / 2, step);
-            double between = RoundedUp(Math.Max(pot.Width, spacing * Math.Sqrt(3) / 2), step);
+            var half = RoundedUp(spacing / 2, step);
+            var between = RoundedUp(Math.Max(pot.Width, spacing * Math.Sqrt(3) / 2), step);
             yield return Lane.Of(across, Arrangement.Staggered, half, between, along, deep, brief.Aisle, pot);
         }
     }

@@ -14,15 +14,15 @@ internal static class RowsOfPattern
     /// <param name="catalogue">The catalogue, which tells how many plants share a pot where the brief does not.</param>
     public static IReadOnlyList<Row> Of(RowPattern pattern, Brief brief, Row like, PartsCatalogue catalogue)
     {
-        List<(string Crop, int Plants)> pots = BriefPots.List(brief, catalogue);
-        int few = pots.Count / pattern.Rows;
-        int longer = pots.Count % pattern.Rows;
+        var pots = BriefPots.List(brief, catalogue);
+        var few = pots.Count / pattern.Rows;
+        var longer = pots.Count % pattern.Rows;
         List<Row> rows = [];
-        int from = 0;
-        for (int i = 0; i < pattern.Rows; i++)
+        var from = 0;
+        for (var i = 0; i < pattern.Rows; i++)
         {
-            int count = few + (i < longer ? 1 : 0);
-            List<Planting> planting = Plantings(pots.GetRange(from, count));
+            var count = few + (i < longer ? 1 : 0);
+            var planting = Plantings(pots.GetRange(from, count));
             from += count;
             if (rows.Count > 0 && rows[^1].Pots == count && rows[^1].Planting!.SequenceEqual(planting))
             {
@@ -53,15 +53,15 @@ internal static class RowsOfPattern
     private static List<Planting> Plantings(List<(string Crop, int Plants)> pots)
     {
         List<Planting> plantings = [];
-        int first = 0;
-        for (int i = 1; i <= pots.Count; i++)
+        var first = 0;
+        for (var i = 1; i <= pots.Count; i++)
         {
             if (i < pots.Count && pots[i] == pots[first])
             {
                 continue;
             }
 
-            string range = i - first == 1 ? Labels.Of(first + 1) : $"{Labels.Of(first + 1)}-{Labels.Of(i)}";
+            var range = i - first == 1 ? Labels.Of(first + 1) : $"{Labels.Of(first + 1)}-{Labels.Of(i)}";
             plantings.Add(
                 new Planting
                 {

@@ -1,6 +1,5 @@
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Findings;
-using Dripwright.Engine.Physics;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Stands.Checks;
 using Dripwright.Engine.Water;
@@ -39,9 +38,9 @@ internal sealed class Search
         _candidates = new CandidateList(brief, Space);
         _placement = new FramePlacement(brief, Space, catalogue, Shortage);
         var floor = new CostFloor(brief, Space, _candidates, catalogue);
-        foreach (Frame frame in Space.Frames)
+        foreach (var frame in Space.Frames)
         {
-            decimal least = floor.Of(frame);
+            var least = floor.Of(frame);
             _frames.Enqueue(new Unplaced(frame, floor.Best(frame), least), (least, frame.Index));
         }
     }
@@ -73,18 +72,18 @@ internal sealed class Search
     /// <summary>Searches until nothing better can be left, a bound is reached, or a stop is asked for.</summary>
     public void Run(IProgress<ProposeProgress>? progress, CancellationToken stop)
     {
-        bool placedLast = false;
+        var placedLast = false;
         while (!stop.IsCancellationRequested)
         {
             DropHopeless();
-            bool frames = _frames.TryPeek(out Unplaced? frame, out _);
-            bool rigs = _rigs.TryPeek(out Candidate? rig, out var at);
+            var frames = _frames.TryPeek(out var frame, out _);
+            var rigs = _rigs.TryPeek(out var rig, out var at);
             if (!frames && !rigs)
             {
                 return;
             }
 
-            bool place = frames && (!rigs || (frame!.Floor < rig!.Floor && !placedLast));
+            var place = frames && (!rigs || (frame!.Floor < rig!.Floor && !placedLast));
             if (place ? Placed >= _options.MostPlacings : Planned >= _options.MostPlans)
             {
                 return;
@@ -110,12 +109,12 @@ internal sealed class Search
 
     private void DropHopeless()
     {
-        while (_frames.TryPeek(out Unplaced? frame, out _) && !IsOfUse(frame.Floor, frame.Best))
+        while (_frames.TryPeek(out var frame, out _) && !IsOfUse(frame.Floor, frame.Best))
         {
             _frames.Dequeue();
         }
 
-        while (_rigs.TryPeek(out Candidate? rig, out _) && !IsOfUse(rig.Floor, rig.Best))
+        while (_rigs.TryPeek(out var rig, out _) && !IsOfUse(rig.Floor, rig.Best))
         {
             _rigs.Dequeue();
         }
@@ -132,13 +131,13 @@ internal sealed class Search
     {
         long count = 0;
         decimal? least = null;
-        foreach ((Unplaced frame, _) in _frames.UnorderedItems.Where(f => IsOfUse(f.Element.Floor, f.Element.Best)))
+        foreach ((var frame, _) in _frames.UnorderedItems.Where(f => IsOfUse(f.Element.Floor, f.Element.Best)))
         {
             count += (frame.Frame.Gravity ? 1 : Space.Pumps.Count) * (long)Space.Emitters.Count;
             least = Math.Min(least ?? frame.Floor, frame.Floor);
         }
 
-        foreach ((Candidate rig, _) in _rigs.UnorderedItems.Where(r => IsOfUse(r.Element.Floor, r.Element.Best)))
+        foreach ((var rig, _) in _rigs.UnorderedItems.Where(r => IsOfUse(r.Element.Floor, r.Element.Best)))
         {
             count++;
             least = Math.Min(least ?? rig.Floor, rig.Floor);
@@ -151,7 +150,7 @@ internal sealed class Search
 
     private ProposeProgress Progress()
     {
-        double share = Math.Max((double)Planned / _options.MostPlans, (double)Placed / _options.MostPlacings);
+        var share = Math.Max((double)Planned / _options.MostPlans, (double)Placed / _options.MostPlacings);
         return new(Planned, Placed, Front.Kept.Count, Math.Min(1, share));
     }
 
@@ -169,7 +168,7 @@ internal sealed class Search
             return;
         }
 
-        foreach ((int within, Candidate candidate) in _candidates.Of(draft).Index())
+        foreach ((var within, var candidate) in _candidates.Of(draft).Index())
         {
             _rigs.Enqueue(candidate, (candidate.Floor, frame.Index, within));
         }
@@ -191,7 +190,7 @@ internal sealed class Search
         }
 
         Planned++;
-        Plan plan = Planner.Of(resolved, [], s_water);
+        var plan = Planner.Of(resolved, [], s_water);
         if (Timed(rig, plan) is { } timed && ResolvedRig.TryOf(timed, _catalogue) is { } again)
         {
             (rig, plan) = (timed, Planner.Of(again, [], s_water));
@@ -203,7 +202,7 @@ internal sealed class Search
             return;
         }
 
-        List<Finding> against = Against(plan);
+        var against = Against(plan);
         if (against.Count == 0)
         {
             // Whether the stand holds costs more than all else: it is asked only of what passes otherwise, and once of a
@@ -232,10 +231,10 @@ internal sealed class Search
     // Known without a plan: the water between the mark and the level that keeps the pump covered.
     private double DaysMissing(Rig rig)
     {
-        VesselShape tank = _catalogue.Tanks[rig.Reservoir.Tank].Inside;
-        double working = ReservoirDays.WorkingVolume(tank, rig.Reservoir.LowestLevel, rig.Reservoir.Fill * tank.Height);
-        double missing = Space.VolumeWanted - working;
-        double aDay = Space.Use * 86_400;
+        var tank = _catalogue.Tanks[rig.Reservoir.Tank].Inside;
+        var working = ReservoirDays.WorkingVolume(tank, rig.Reservoir.LowestLevel, rig.Reservoir.Fill * tank.Height);
+        var missing = Space.VolumeWanted - working;
+        var aDay = Space.Use * 86_400;
         return missing > 1e-9 * Space.VolumeWanted ? missing / aDay : 0;
     }
 

@@ -1,6 +1,5 @@
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Findings;
-using Dripwright.Engine.Physics;
 using Dripwright.Engine.Rigs;
 
 namespace Dripwright.Engine.Proposing;
@@ -72,14 +71,14 @@ internal sealed class SearchSpace
     /// <summary>[m³] What a tank holds up to the mark of a rig file's default.</summary>
     public double FilledVolume(TankType tank)
     {
-        VesselShape shape = tank.Inside;
+        var shape = tank.Inside;
         return shape.VolumeAt(Start.Reservoir.Fill * shape.Height);
     }
 
     /// <summary>Strainers for an emitter: the cheapest that is fine enough, and any in stock that is.</summary>
     public IReadOnlyList<StrainerType> Strainers(EmitterType emitter)
     {
-        double allowed = emitter.Passage * RuleBook.Limit("strainer-coarse") * (1 + 1e-9);
+        var allowed = emitter.Passage * RuleBook.Limit("strainer-coarse") * (1 + 1e-9);
         List<StrainerType> fine =
         [
             .. Sold(_catalogue.Strainers)
@@ -112,7 +111,7 @@ internal sealed class SearchSpace
                 .ThenBy(p => p.Key, StringComparer.Ordinal),
         ];
         // In small rigs a wide line gains nothing that could be measured, so it is not tried.
-        int sizes = BriefPots.Count(_brief, _catalogue) switch
+        var sizes = BriefPots.Count(_brief, _catalogue) switch
         {
             <= FewPots => 2,
             <= ManyPots => 3,
@@ -133,23 +132,23 @@ internal sealed class SearchSpace
             .. Pumps.Count > 0 && Emitters.Count > 0 ? new[] { false } : [],
             .. _brief.TankShelf is not null && Emitters.Count > 0 ? new[] { true } : [],
         ];
-        int index = 0;
-        foreach (bool gravity in sources)
+        var index = 0;
+        foreach (var gravity in sources)
         {
-            List<TankType> tanks = TanksFor(gravity);
-            foreach (RowPattern pattern in Patterns)
+            var tanks = TanksFor(gravity);
+            foreach (var pattern in Patterns)
             {
-                foreach (FeedEntry entry in Enum.GetValues<FeedEntry>())
+                foreach (var entry in Enum.GetValues<FeedEntry>())
                 {
-                    foreach (DrainExit exit in Enum.GetValues<DrainExit>())
+                    foreach (var exit in Enum.GetValues<DrainExit>())
                     {
-                        foreach ((PipeSize line, PipeSize header) in Lines(hoses))
+                        foreach ((var line, var header) in Lines(hoses))
                         {
-                            foreach (PipeSize drain in Drains(header))
+                            foreach (var drain in Drains(header))
                             {
-                                foreach (TankType tank in tanks)
+                                foreach (var tank in tanks)
                                 {
-                                    foreach (int count in emitters)
+                                    foreach (var count in emitters)
                                     {
                                         yield return new Frame(
                                             index++,
@@ -177,7 +176,7 @@ internal sealed class SearchSpace
     // The header is as wide as the line or one size wider.
     private static IEnumerable<(PipeSize Line, PipeSize Header)> Lines(PipeSize[] hoses)
     {
-        for (int i = 0; i < hoses.Length; i++)
+        for (var i = 0; i < hoses.Length; i++)
         {
             yield return (hoses[i], hoses[i]);
             if (i + 1 < hoses.Length)
@@ -190,8 +189,8 @@ internal sealed class SearchSpace
     // The narrowest drain that the rule of its bore allows, one wider where many pots run into it, and what is in stock.
     private IEnumerable<PipeSize> Drains(PipeSize header)
     {
-        double hole = _catalogue.Outlets[Start.Drain.Outlet].PipeHole;
-        double bore = 0.98 * RuleBook.Limit("drain-narrow") * header.InsideDiameter;
+        var hole = _catalogue.Outlets[Start.Drain.Outlet].PipeHole;
+        var bore = 0.98 * RuleBook.Limit("drain-narrow") * header.InsideDiameter;
         PipeSize[] wide =
         [
             .. Sold(_catalogue.Pipes)
@@ -199,7 +198,7 @@ internal sealed class SearchSpace
                 .OrderBy(p => p.InsideDiameter)
                 .ThenBy(p => p.Key, StringComparer.Ordinal),
         ];
-        int first = BriefPots.Count(_brief, _catalogue) > ManyPots ? 2 : 1;
+        var first = BriefPots.Count(_brief, _catalogue) > ManyPots ? 2 : 1;
         return wide.Take(first).Concat(wide.Where(p => _stock.Contains(p.Key))).Distinct();
     }
 

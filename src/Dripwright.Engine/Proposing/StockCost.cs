@@ -16,10 +16,10 @@ internal static class StockCost
     /// <param name="length">[m] Total length needed.</param>
     public static decimal AtLeast(CatalogueEntry part, IReadOnlyList<double> sold, double length)
     {
-        double shortest = sold[0];
-        bool even = sold.All(l => Math.Abs((l / shortest) - Math.Round(l / shortest)) < 1e-9);
-        double bought = even ? Math.Ceiling((length / shortest) - 1e-6) * shortest : length;
-        decimal perMetre = sold.Min(l => (PriceOf(part, l) ?? 0) / (decimal)l);
+        var shortest = sold[0];
+        var even = sold.All(l => Math.Abs((l / shortest) - Math.Round(l / shortest)) < 1e-9);
+        var bought = even ? Math.Ceiling((length / shortest) - 1e-6) * shortest : length;
+        var perMetre = sold.Min(l => (PriceOf(part, l) ?? 0) / (decimal)l);
         return perMetre * (decimal)Math.Max(0, bought);
     }
 

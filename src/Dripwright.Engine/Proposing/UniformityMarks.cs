@@ -14,7 +14,7 @@ public static class UniformityMarks
     /// <param name="uniformity">[-] Design emission uniformity.</param>
     public static int Reached(double uniformity)
     {
-        int reached = -1;
+        var reached = -1;
         while (reached + 1 < All.Count && uniformity >= All[reached + 1])
         {
             reached++;

@@ -27,8 +27,8 @@ public static class RigCure
     {
         ArgumentNullException.ThrowIfNull(rig);
         ArgumentNullException.ThrowIfNull(cure);
-        JsonNode root = JsonNode.Parse(RigWriter.Write(rig))!;
-        foreach (FieldChange change in cure.Changes)
+        var root = JsonNode.Parse(RigWriter.Write(rig))!;
+        foreach (var change in cure.Changes)
         {
             Apply(root, change);
         }
@@ -58,7 +58,7 @@ public static class RigCure
     internal static FieldChange? LengthUp(Rig rig, string path, double least)
     {
         ArgumentNullException.ThrowIfNull(rig);
-        double step = rig.Units == UnitSystem.Us ? 0.0254 / 4 : 0.005;
+        var step = rig.Units == UnitSystem.Us ? 0.0254 / 4 : 0.005;
         return Length(rig, path, Math.Ceiling((least / step) - 1e-6) * step);
     }
 
@@ -69,7 +69,7 @@ public static class RigCure
     internal static FieldChange? LengthDown(Rig rig, string path, double most)
     {
         ArgumentNullException.ThrowIfNull(rig);
-        double step = rig.Units == UnitSystem.Us ? 0.0254 / 4 : 0.005;
+        var step = rig.Units == UnitSystem.Us ? 0.0254 / 4 : 0.005;
         return Length(rig, path, Math.Floor((most / step) + 1e-6) * step);
     }
 
@@ -83,9 +83,9 @@ public static class RigCure
     /// <exception cref="ArgumentException">The path leads to nothing.</exception>
     internal static FieldDescription Field(string path)
     {
-        Type type = typeof(Rig);
+        var type = typeof(Rig);
         FieldDescription? field = null;
-        foreach (string name in path.Split('.').Select(step => step.Split('[')[0]))
+        foreach (var name in path.Split('.').Select(step => step.Split('[')[0]))
         {
             field =
                 FieldDescription.Of(type).FirstOrDefault(f => f.Name == name)
@@ -98,17 +98,17 @@ public static class RigCure
 
     private static FieldChange? Length(Rig rig, string path, double metres)
     {
-        string text = QuantityText.Mark(metres, rig.Units);
-        double meant = QuantityText.Parse(Dimension.Length, text);
-        FieldDescription field = Field(path);
+        var text = QuantityText.Mark(metres, rig.Units);
+        var meant = QuantityText.Parse(Dimension.Length, text);
+        var field = Field(path);
         return meant >= field.Min && meant <= field.Max ? Text(path, text) : null;
     }
 
     private static void Apply(JsonNode root, FieldChange change)
     {
-        string[] steps = change.Field.Split('.');
-        JsonNode holder = root;
-        foreach (string step in steps[..^1])
+        var steps = change.Field.Split('.');
+        var holder = root;
+        foreach (var step in steps[..^1])
         {
             holder = Step(holder, step, change.Field);
         }
@@ -133,8 +133,8 @@ public static class RigCure
     // "rows[0]" or "feed".
     private static JsonNode Step(JsonNode holder, string step, string path)
     {
-        string[] parts = step.TrimEnd(']').Split('[');
-        JsonNode next = (holder as JsonObject)?[parts[0]] ?? throw Nowhere(path);
+        var parts = step.TrimEnd(']').Split('[');
+        var next = (holder as JsonObject)?[parts[0]] ?? throw Nowhere(path);
         if (parts.Length == 1)
         {
             return next;
@@ -142,7 +142,7 @@ public static class RigCure
 
         return
             next is JsonArray list
-            && int.TryParse(parts[1], NumberStyles.None, CultureInfo.InvariantCulture, out int index)
+            && int.TryParse(parts[1], NumberStyles.None, CultureInfo.InvariantCulture, out var index)
             && index < list.Count
             ? list[index]!
             : throw Nowhere(path);

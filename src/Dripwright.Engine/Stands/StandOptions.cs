@@ -73,7 +73,7 @@ public sealed record StandOptions
     public static StandOptions Of(Rig rig)
     {
         ArgumentNullException.ThrowIfNull(rig);
-        Stand stand = rig.Stand;
+        var stand = rig.Stand;
         var joint = new JointValues();
         return new StandOptions
         {

@@ -30,7 +30,7 @@ public sealed class FieldReader
     /// <returns>[SI] The value.</returns>
     public double Quantity(string field, Dimension dimension, string? text, string? assumed = null)
     {
-        string written = string.IsNullOrWhiteSpace(text) ? assumed ?? "" : text;
+        var written = string.IsNullOrWhiteSpace(text) ? assumed ?? "" : text;
         if (QuantityText.TryParse(dimension, written, out var si, out var expected))
         {
             return si;
@@ -46,7 +46,7 @@ public sealed class FieldReader
     /// <returns>[m³] The volume.</returns>
     public double Volume(string field, string? text)
     {
-        double volume = Maybe(field, Dimension.Volume, text) ?? 0;
+        var volume = Maybe(field, Dimension.Volume, text) ?? 0;
         if (volume >= 0)
         {
             return volume;
@@ -129,8 +129,8 @@ public sealed class FieldReader
     /// <returns>[dS/m] EC at 25 °C.</returns>
     public double Strength(string field, string? text, string scaleField, string? scale)
     {
-        string written = text?.Trim() ?? "";
-        bool isPpm = written.EndsWith("ppm", StringComparison.OrdinalIgnoreCase);
+        var written = text?.Trim() ?? "";
+        var isPpm = written.EndsWith("ppm", StringComparison.OrdinalIgnoreCase);
         if (string.IsNullOrWhiteSpace(scale) || !isPpm)
         {
             return Quantity(field, Dimension.Conductivity, text) * 10;
@@ -145,7 +145,7 @@ public sealed class FieldReader
             return 0;
         }
 
-        double ppm = Number(field, written[..^3], "\"1100 ppm\"");
+        var ppm = Number(field, written[..^3], "\"1100 ppm\"");
         return PpmReading.ToEc(ppm, (PpmScale)number).DecisiemensPerMetre;
     }
 

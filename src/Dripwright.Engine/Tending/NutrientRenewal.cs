@@ -1,5 +1,4 @@
 using Dripwright.Engine.Chemistry.Formulas;
-using Dripwright.Engine.Chemistry.Solutions;
 using Dripwright.Engine.Nutrients.Correcting;
 using Dripwright.Engine.Nutrients.Planning;
 using Dripwright.Engine.Phrases;
@@ -43,8 +42,8 @@ public static class NutrientRenewal
         ArgumentNullException.ThrowIfNull(past);
         ArgumentOutOfRangeException.ThrowIfNegative(past.Days ?? 0, nameof(past));
         Guard.NotNegative(past.Sodium ?? 0, nameof(past));
-        NutrientPlan feed = plan.Nutrients ?? throw new ArgumentException("The plan has no feed.", nameof(plan));
-        Composition? reckoned = Reckoned(feed, reading, past.Days);
+        var feed = plan.Nutrients ?? throw new ArgumentException("The plan has no feed.", nameof(plan));
+        var reckoned = Reckoned(feed, reading, past.Days);
         List<TankRenewal> advice = [];
         if (past.Sodium is { } measured)
         {
@@ -82,15 +81,15 @@ public static class NutrientRenewal
 
     private static TankRenewal Sodium(Plan plan, NutrientPlan feed, TankReading reading, Composition tank)
     {
-        double limit = feed.SodiumLimit.Classic;
-        Answer<RenewalShare> share = Renewal.Below(
+        var limit = feed.SodiumLimit.Classic;
+        var share = Renewal.Below(
             tank,
             feed.Recipe.Composition,
             new Dictionary<Constituent, double> { [Constituent.Sodium] = limit }
         );
         if (!share.Found)
         {
-            Unanswerable refusal = share.Refusals[0];
+            var refusal = share.Refusals[0];
             return new TankRenewal(1, reading.Volume, Constituent.Sodium, [refusal.What, refusal.Remedy]);
         }
 
@@ -104,9 +103,9 @@ public static class NutrientRenewal
 
     private static TankRenewal Balance(NutrientPlan feed, TankReading reading, Composition tank)
     {
-        Composition fresh = feed.Recipe.Composition;
-        Composition main = NutrientWords.Main.Aggregate(fresh, (sum, one) => sum.With(one, tank[one]));
-        RenewalShare share = Renewal.Balanced(main, fresh, Tolerance);
+        var fresh = feed.Recipe.Composition;
+        var main = NutrientWords.Main.Aggregate(fresh, (sum, one) => sum.With(one, tank[one]));
+        var share = Renewal.Balanced(main, fresh, Tolerance);
         var within = Measured.Percent(Tolerance);
         return share is { Because: { } one, Share: > 0 }
             ? Advice(
@@ -127,8 +126,8 @@ public static class NutrientRenewal
 
     private static TankRenewal Advice(RenewalShare share, TankReading reading, Phrase why)
     {
-        double volume = share.Share * reading.Volume;
-        Phrase what =
+        var volume = share.Share * reading.Volume;
+        var what =
             share.Share > WholeTank
                 ? Phrase.Of("tank.renewal.whole")
                 : Phrase.Of("tank.renewal.part", Measured.Volume(volume), Measured.Percent(share.Share));

@@ -36,7 +36,7 @@ public static class NutrientTank
             return Answer<TankPlan>.No(NoNutrients);
         }
 
-        IReadOnlyList<Unanswerable> faults = reading.Faults(Capacity(plan, feed));
+        var faults = reading.Faults(Capacity(plan, feed));
         if (faults.Count > 0)
         {
             return Answer<TankPlan>.No(faults);
@@ -52,8 +52,8 @@ public static class NutrientTank
             return Reckon(plan, feed, reading, strength => new SaltDose(feed.Recipe, strength), SaltsAdd(feed));
         }
 
-        double dose = feed.Stock!.DosePerLitre;
-        Answer<TankPlan> poured = Reckon(
+        var dose = feed.Stock!.DosePerLitre;
+        var poured = Reckon(
             plan,
             feed,
             reading,
@@ -65,7 +65,7 @@ public static class NutrientTank
             return poured;
         }
 
-        Answer<TankPlan> weighed = Reckon(
+        var weighed = Reckon(
             plan,
             feed,
             reading,
@@ -115,13 +115,13 @@ public static class NutrientTank
     /// <summary>The plan in which the fresh feed is water, stock A and stock B.</summary>
     private static TankPlan WithStock(TankPlan tank, double dose)
     {
-        double each = tank.Water * dose;
+        var each = tank.Water * dose;
         if (each < TankCorrection.LeastDose)
         {
             return tank;
         }
 
-        double water = tank.Water - (2 * each);
+        var water = tank.Water - (2 * each);
         return tank with
         {
             Water = water,
@@ -160,16 +160,16 @@ public static class NutrientTank
         MakeUpWater? water = null
     )
     {
-        Composition tank = Held(feed, reading);
-        PhBottle? bottle = feed.Acid is { } acid ? PhBottle.Of(acid) : null;
+        var tank = Held(feed, reading);
+        var bottle = feed.Acid is { } acid ? PhBottle.Of(acid) : null;
         var means = new PhMeans(tank, bottle is null ? [] : [bottle], SolutionConditions.Open);
         water ??= new MakeUpWater(feed.FilledEc.DecisiemensPerMetre, feed.Filled.Composition, feed.Gap);
         var target = new TankTarget(feed.Wanted.DecisiemensPerMetre, feed.WantedPH, feed.Volume);
         // The room over the mark is for what comes back when the pump stops.
-        double most = Math.Max(feed.Volume, reading.Volume);
-        double strength = first;
+        var most = Math.Max(feed.Volume, reading.Volume);
+        var strength = first;
         Answer<TankPlan> answer = null!;
-        for (int round = 0; round < Rounds; round++)
+        for (var round = 0; round < Rounds; round++)
         {
             answer = TankCorrection.Plan(reading, target, giverOf(strength), water, most, means);
             if (answer.Value is not { Mixed: { } mixed } steps || steps.SaltsFor + steps.StockEach <= 0)
@@ -177,11 +177,11 @@ public static class NutrientTank
                 return answer;
             }
 
-            double reads = NutrientPlanner.EcOf(mixed, feed.WantedPH).DecisiemensPerMetre;
-            double before =
+            var reads = NutrientPlanner.EcOf(mixed, feed.WantedPH).DecisiemensPerMetre;
+            var before =
                 ((reading.Volume - steps.Drained) * reading.DecisiemensPerMetre)
                 + (steps.Water * water.DecisiemensPerMetre);
-            double counted = ((reads * steps.FinalVolume) - before) / (steps.SaltsFor + (2 * steps.StockEach));
+            var counted = ((reads * steps.FinalVolume) - before) / (steps.SaltsFor + (2 * steps.StockEach));
             if (Math.Abs(counted - strength) < 1e-3 * strength)
             {
                 return answer;
@@ -196,12 +196,12 @@ public static class NutrientTank
     /// <summary>[mol/m³] The recipe's ions in their proportions, as many as read what was read.</summary>
     private static Composition Held(NutrientPlan feed, TankReading reading)
     {
-        double share = reading.DecisiemensPerMetre / Math.Max(feed.Ec.DecisiemensPerMetre, 0.01);
-        Composition tank = Composition.Nothing;
-        for (int round = 0; round < Rounds; round++)
+        var share = reading.DecisiemensPerMetre / Math.Max(feed.Ec.DecisiemensPerMetre, 0.01);
+        var tank = Composition.Nothing;
+        for (var round = 0; round < Rounds; round++)
         {
             tank = (feed.Recipe.Composition * share).With(Constituent.InorganicCarbon, Carbon(reading.PH));
-            double modelled = NutrientPlanner.EcOf(tank, reading.PH).DecisiemensPerMetre;
+            var modelled = NutrientPlanner.EcOf(tank, reading.PH).DecisiemensPerMetre;
             share *= modelled > 0 ? reading.DecisiemensPerMetre / modelled : 1;
         }
 

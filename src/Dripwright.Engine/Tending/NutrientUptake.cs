@@ -64,14 +64,14 @@ public static class NutrientUptake
             return Answer<UptakeAdvice>.No(NutrientTank.NoNutrients);
         }
 
-        StockPair? stock = NutrientTank.Stocks(feed);
+        var stock = NutrientTank.Stocks(feed);
         if (Misfit(feed, poured, stock, days) is { } misfit)
         {
             return Answer<UptakeAdvice>.No(misfit);
         }
 
-        (double water, double full) = (feed.FilledEc.DecisiemensPerMetre, feed.Ec.DecisiemensPerMetre);
-        Answer<Uptake> taken = Uptake.Between(
+        (var water, var full) = (feed.FilledEc.DecisiemensPerMetre, feed.Ec.DecisiemensPerMetre);
+        var taken = Uptake.Between(
             first with
             {
                 PH = feed.WantedPH,
@@ -116,11 +116,11 @@ public static class NutrientUptake
         double? days
     )
     {
-        (double water, double full) = (feed.FilledEc.DecisiemensPerMetre, feed.Ec.DecisiemensPerMetre);
-        double room = feed.Volume - second.Volume;
-        double fill = room >= LeastFill ? room : UsualFill;
-        double lacking = Math.Max(0, taken.DecisiemensPerMetre - water);
-        double each = stock is null ? 0 : taken.StockEachToHold(fill, water, stock);
+        (var water, var full) = (feed.FilledEc.DecisiemensPerMetre, feed.Ec.DecisiemensPerMetre);
+        var room = feed.Volume - second.Volume;
+        var fill = room >= LeastFill ? room : UsualFill;
+        var lacking = Math.Max(0, taken.DecisiemensPerMetre - water);
+        var each = stock is null ? 0 : taken.StockEachToHold(fill, water, stock);
         IReadOnlyList<WeighedSalt> salts = stock is null
             ?
             [
@@ -130,7 +130,7 @@ public static class NutrientUptake
             ]
             : [];
         double? perDay = days is { } time ? taken.Volume / time : null;
-        TopUpStrength nearest = taken.Nearest(water, full);
+        var nearest = taken.Nearest(water, full);
         List<Phrase> lines =
         [
             Took(taken, perDay, full),

@@ -17,7 +17,7 @@ internal readonly record struct NumberText(decimal Over, decimal Under, string T
     public static bool TryRead(string text, out NumberText number)
     {
         number = default;
-        var mixed = Mixed.Match(text);
+        var mixed = s_mixed.Match(text);
         if (mixed.Success)
         {
             var whole = 0m;
@@ -34,7 +34,7 @@ internal readonly record struct NumberText(decimal Over, decimal Under, string T
             number = new NumberText(sign * ((whole * under) + over), under, mixed.Value);
             return true;
         }
-        var plain = Plain.Match(text);
+        var plain = s_plain.Match(text);
         if (!plain.Success || !TryDecimal(plain.Value, out var value))
         {
             return false;
@@ -100,7 +100,7 @@ internal readonly record struct NumberText(decimal Over, decimal Under, string T
     public static string? Unquoted(string text)
     {
         var tidy = text.Trim();
-        return PutPoint(ref tidy) is null && Json.IsMatch(tidy) ? tidy : null;
+        return PutPoint(ref tidy) is null && s_json.IsMatch(tidy) ? tidy : null;
     }
 
     /// <summary>Brings the many typographic forms to one: "½" is " 1/2", a prime is a quote, spaces are single.</summary>
@@ -113,7 +113,7 @@ internal readonly record struct NumberText(decimal Over, decimal Under, string T
             if (fraction >= 0)
             {
                 // The space behind keeps "½3" from becoming a twenty-third.
-                tidy.Append(' ').Append(FractionTexts[fraction]).Append(' ');
+                tidy.Append(' ').Append(s_fractionTexts[fraction]).Append(' ');
             }
             else if (char.IsWhiteSpace(letter))
             {
@@ -137,12 +137,12 @@ internal readonly record struct NumberText(decimal Over, decimal Under, string T
                 );
             }
         }
-        return Spaces.Replace(tidy.ToString(), " ").Trim().Replace("- ", "-", StringComparison.Ordinal);
+        return s_spaces.Replace(tidy.ToString(), " ").Trim().Replace("- ", "-", StringComparison.Ordinal);
     }
 
     private const string Fractions = "½⅓⅔¼¾⅛⅜⅝⅞";
 
-    private static readonly string[] FractionTexts = ["1/2", "1/3", "2/3", "1/4", "3/4", "1/8", "3/8", "5/8", "7/8"];
+    private static readonly string[] s_fractionTexts = ["1/2", "1/3", "2/3", "1/4", "3/4", "1/8", "3/8", "5/8", "7/8"];
 
     private static bool IsOfNumber(char letter) => char.IsAsciiDigit(letter) || letter is '.' or ',';
 
@@ -152,14 +152,14 @@ internal readonly record struct NumberText(decimal Over, decimal Under, string T
     // Without backtracking the time grows with the length only, whatever the text.
     private const RegexOptions Linear = RegexOptions.NonBacktracking | RegexOptions.ExplicitCapture;
 
-    private static readonly Regex Mixed = new(
+    private static readonly Regex s_mixed = new(
         "^(?<sign>[+-]?)((?<whole>[0-9]+)[ -])?(?<over>[0-9]+)/(?<under>[0-9]+)",
         Linear
     );
 
-    private static readonly Regex Plain = new("^[+-]?([0-9]+(\\.[0-9]*)?|\\.[0-9]+)([eE][+-]?[0-9]{1,3})?", Linear);
+    private static readonly Regex s_plain = new("^[+-]?([0-9]+(\\.[0-9]*)?|\\.[0-9]+)([eE][+-]?[0-9]{1,3})?", Linear);
 
-    private static readonly Regex Json = new("^-?(0|[1-9][0-9]*)(\\.[0-9]+)?$", Linear);
+    private static readonly Regex s_json = new("^-?(0|[1-9][0-9]*)(\\.[0-9]+)?$", Linear);
 
-    private static readonly Regex Spaces = new(" {2,}", Linear);
+    private static readonly Regex s_spaces = new(" {2,}", Linear);
 }

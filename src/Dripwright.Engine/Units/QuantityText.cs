@@ -115,7 +115,7 @@ public static partial class QuantityText
     {
         decimal over = 0;
         decimal under = 1;
-        decimal factorBefore = decimal.MaxValue;
+        var factorBefore = decimal.MaxValue;
         var negative = false;
         var rest = tidy;
         for (var first = true; first || rest.Length > 0; first = false)

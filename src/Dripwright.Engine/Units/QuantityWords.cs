@@ -21,7 +21,7 @@ public sealed class QuantityWords(UnitSystem units)
     /// <param name="metres">[m] The least shift.</param>
     public string Shift(double metres)
     {
-        double step = Us ? 0.0254 / 16 : 0.001;
+        var step = Us ? 0.0254 / 16 : 0.001;
         return Mark(Math.Ceiling((metres / step) - 1e-9) * step);
     }
 
@@ -41,23 +41,23 @@ public sealed class QuantityWords(UnitSystem units)
             return $"{Number(diameter * 1000, "0.#")} mm";
         }
 
-        double sixteenths = diameter / 0.0254 * 16;
-        int whole = (int)Math.Round(sixteenths);
+        var sixteenths = diameter / 0.0254 * 16;
+        var whole = (int)Math.Round(sixteenths);
         if (whole == 0 || Math.Abs(sixteenths - whole) > 0.02)
         {
             return $"{Number(diameter / 0.0254)} in";
         }
 
-        int bottom = 16;
-        int rest = whole % 16;
+        var bottom = 16;
+        var rest = whole % 16;
         while (rest > 0 && rest % 2 == 0)
         {
             rest /= 2;
             bottom /= 2;
         }
 
-        string inches = Count(whole / 16);
-        string fraction = $"{Count(rest)}/{Count(bottom)}";
+        var inches = Count(whole / 16);
+        var fraction = $"{Count(rest)}/{Count(bottom)}";
         return rest == 0 ? $"{inches} in"
             : whole < 16 ? $"{fraction} in"
             : $"{inches} {fraction} in";
@@ -139,7 +139,7 @@ public sealed class QuantityWords(UnitSystem units)
     /// <param name="format">Its format.</param>
     public static string Number(double value, string format = "0.##")
     {
-        string text = value.ToString(format, CultureInfo.InvariantCulture);
+        var text = value.ToString(format, CultureInfo.InvariantCulture);
         return text.StartsWith('-') && text.All(c => c is '-' or '0' or '.') ? text[1..] : text;
     }
 
@@ -149,7 +149,7 @@ public sealed class QuantityWords(UnitSystem units)
     {
         List<(int First, int Last)> ranges = [];
         List<int> open = [];
-        foreach (int number in numbers.Distinct().Order().Append(int.MaxValue))
+        foreach (var number in numbers.Distinct().Order().Append(int.MaxValue))
         {
             if (open.Count > 0 && number != open[^1] + 1)
             {
@@ -167,7 +167,7 @@ public sealed class QuantityWords(UnitSystem units)
 
     private static bool IsSixteenth(double metres)
     {
-        double parts = metres / 0.0254 * 16;
+        var parts = metres / 0.0254 * 16;
         return Math.Abs(parts - Math.Round(parts)) < 0.02 && parts >= 0.5;
     }
 }

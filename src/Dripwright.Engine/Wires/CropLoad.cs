@@ -30,8 +30,8 @@ public static class CropLoad
     /// <exception cref="ArgumentOutOfRangeException">An argument is negative.</exception>
     public static PlantLoad Of(double plantMass, double floorPerPlant, double areaLoad)
     {
-        double byPlant = Guard.NotNegative(plantMass) * StandardGravity.Value;
-        double byArea = Guard.NotNegative(floorPerPlant) * Guard.NotNegative(areaLoad);
+        var byPlant = Guard.NotNegative(plantMass) * StandardGravity.Value;
+        var byArea = Guard.NotNegative(floorPerPlant) * Guard.NotNegative(areaLoad);
         return byArea > byPlant
             ? new PlantLoad(byArea, CropLoadBasis.Area, byPlant, byArea)
             : new PlantLoad(byPlant, CropLoadBasis.Plant, byPlant, byArea);

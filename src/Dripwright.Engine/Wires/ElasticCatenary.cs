@@ -27,12 +27,12 @@ public static class ElasticCatenary
     public static double SlackLength(WireSpan span)
     {
         Check(span);
-        double chord = double.Hypot(span.Length, span.Rise);
-        double pull = span.Tightened * chord / span.Length;
+        var chord = double.Hypot(span.Length, span.Rise);
+        var pull = span.Tightened * chord / span.Length;
         // The straight wire under that pull is the shortest; the level catenary's length and the rise are more than enough.
-        double shortest = chord / (1 + (pull / span.Kind.Stiffness)) * (1 - 1e-3);
-        double sagging = Guard.Between(span.Kind.Weight * span.Length / span.Tightened, 0, MostSagging);
-        double longest = (Math.Abs(span.Rise) + (span.Length * 2 / sagging * Math.Sinh(sagging / 2))) * (1 + 1e-3);
+        var shortest = chord / (1 + (pull / span.Kind.Stiffness)) * (1 - 1e-3);
+        var sagging = Guard.Between(span.Kind.Weight * span.Length / span.Tightened, 0, MostSagging);
+        var longest = (Math.Abs(span.Rise) + (span.Length * 2 / sagging * Math.Sinh(sagging / 2))) * (1 + 1e-3);
         double Excess(double length) => Pull(span, length, []).Level - span.Tightened;
         return Brent.FindRoot(Excess, shortest, longest, 1e-13 * chord, 500);
     }
@@ -58,19 +58,19 @@ public static class ElasticCatenary
         Check(span);
         Guard.Positive(slackLength);
         ArgumentNullException.ThrowIfNull(loads);
-        foreach (WireLoad load in loads)
+        foreach (var load in loads)
         {
             Guard.Between(load.Station, 0, span.Length);
             Guard.NotNegative(load.Force);
         }
 
         WireLoad[] sorted = [.. loads.OrderBy(l => l.Station)];
-        SupportPull left = Pull(span, slackLength, sorted);
+        var left = Pull(span, slackLength, sorted);
         List<WirePoint> points = [];
         double greatest = 0;
         double x = 0;
         double drop = 0;
-        double vertical = left.Down;
+        var vertical = left.Down;
         double deepest = 0;
         double deepestAt = 0;
 
@@ -78,7 +78,7 @@ public static class ElasticCatenary
         {
             points.Add(new WirePoint(station, below, tension));
             greatest = Math.Max(greatest, tension);
-            double sag = below + (span.Rise * station / span.Length);
+            var sag = below + (span.Rise * station / span.Length);
             if (sag > deepest)
             {
                 (deepest, deepestAt) = (sag, station);
@@ -86,13 +86,13 @@ public static class ElasticCatenary
         }
 
         Mark(0, 0, left.Total);
-        foreach ((double length, double force) in Stretches(span, slackLength, sorted))
+        foreach ((var length, var force) in Stretches(span, slackLength, sorted))
         {
             MarkLowest(span, left.Level, vertical, length, x, drop, Mark);
-            Reach reach = Reach.Of(span.Kind, left.Level, vertical, length);
+            var reach = Reach.Of(span.Kind, left.Level, vertical, length);
             x += reach.Along;
             drop += reach.Down;
-            double before = vertical - (span.Kind.Weight * length);
+            var before = vertical - (span.Kind.Weight * length);
             vertical = before - force;
             Mark(x, drop, Math.Max(double.Hypot(left.Level, before), double.Hypot(left.Level, vertical)));
         }
@@ -119,12 +119,12 @@ public static class ElasticCatenary
         Action<double, double, double> mark
     )
     {
-        double weight = span.Kind.Weight;
-        double wanted = -level * span.Rise / span.Length;
-        double s = (vertical - wanted) / weight;
+        var weight = span.Kind.Weight;
+        var wanted = -level * span.Rise / span.Length;
+        var s = (vertical - wanted) / weight;
         if (s > 0 && s < length)
         {
-            Reach reach = Reach.Of(span.Kind, level, vertical, s);
+            var reach = Reach.Of(span.Kind, level, vertical, s);
             mark(x + reach.Along, drop + reach.Down, double.Hypot(level, wanted));
         }
     }
@@ -133,31 +133,31 @@ public static class ElasticCatenary
     private static SupportPull Pull(WireSpan span, double slackLength, IReadOnlyList<WireLoad> sorted)
     {
         (double Length, double Force)[] stretches = [.. Stretches(span, slackLength, sorted)];
-        double weight = (span.Kind.Weight * slackLength) + sorted.Sum(l => l.Force);
-        double level = Math.Max(Math.Max(span.Tightened, weight), 1e-3 * span.Kind.BreakingForce);
-        double vertical = (weight / 2) - (level * span.Rise / span.Length);
+        var weight = (span.Kind.Weight * slackLength) + sorted.Sum(l => l.Force);
+        var level = Math.Max(Math.Max(span.Tightened, weight), 1e-3 * span.Kind.BreakingForce);
+        var vertical = (weight / 2) - (level * span.Rise / span.Length);
         var end = End.Of(span.Kind, level, vertical, stretches);
-        double tolerance = 1e-13 * Math.Max(span.Length, slackLength);
-        for (int step = 0; step < MostSteps; step++)
+        var tolerance = 1e-13 * Math.Max(span.Length, slackLength);
+        for (var step = 0; step < MostSteps; step++)
         {
-            double missAlong = end.Along - span.Length;
-            double missDown = end.Down + span.Rise;
+            var missAlong = end.Along - span.Length;
+            var missDown = end.Down + span.Rise;
             if (double.Hypot(missAlong, missDown) <= tolerance)
             {
                 break;
             }
 
-            double determinant = (end.LevelLevel * end.VerticalVertical) - (end.LevelVertical * end.LevelVertical);
-            double moveLevel = ((end.LevelVertical * missDown) - (end.VerticalVertical * missAlong)) / determinant;
-            double moveVertical = ((end.LevelVertical * missAlong) - (end.LevelLevel * missDown)) / determinant;
-            double descent = (missAlong * moveLevel) + (missDown * moveVertical);
-            double part = level + moveLevel > 0 ? 1 : -0.9 * level / moveLevel;
+            var determinant = (end.LevelLevel * end.VerticalVertical) - (end.LevelVertical * end.LevelVertical);
+            var moveLevel = ((end.LevelVertical * missDown) - (end.VerticalVertical * missAlong)) / determinant;
+            var moveVertical = ((end.LevelVertical * missAlong) - (end.LevelLevel * missDown)) / determinant;
+            var descent = (missAlong * moveLevel) + (missDown * moveVertical);
+            var part = level + moveLevel > 0 ? 1 : -0.9 * level / moveLevel;
             End next = default;
-            bool better = false;
+            var better = false;
             while (!better && part > 1e-12)
             {
                 next = End.Of(span.Kind, level + (part * moveLevel), vertical + (part * moveVertical), stretches);
-                double ahead = ((next.Along - span.Length) * moveLevel) + ((next.Down + span.Rise) * moveVertical);
+                var ahead = ((next.Along - span.Length) * moveLevel) + ((next.Down + span.Rise) * moveVertical);
                 // On a convex function the slope along the way may shrink or stay negative, but not turn steeply up.
                 better = ahead <= 0.5 * Math.Abs(descent);
                 if (!better)
@@ -191,9 +191,9 @@ public static class ElasticCatenary
         IReadOnlyList<WireLoad> sorted
     )
     {
-        double perMetre = slackLength / span.Length;
+        var perMetre = slackLength / span.Length;
         double from = 0;
-        foreach (WireLoad load in sorted)
+        foreach (var load in sorted)
         {
             yield return ((load.Station - from) * perMetre, load.Force);
             from = load.Station;
@@ -225,15 +225,15 @@ public static class ElasticCatenary
         /// <summary>[m] Along and down from its start, for a slack length s that starts with the pull (H, V).</summary>
         public static Reach Of(WireKind kind, double level, double vertical, double s)
         {
-            double stretch = s / kind.Stiffness;
-            double start = double.Hypot(level, vertical);
-            double weight = kind.Weight * s;
+            var stretch = s / kind.Stiffness;
+            var start = double.Hypot(level, vertical);
+            var weight = kind.Weight * s;
             if (weight <= Straight * start)
             {
                 // A straight stretch with the mean pull; what is left out is of the order (weight/tension)².
-                double middle = vertical - (weight / 2);
-                double tension = double.Hypot(level, middle);
-                double cube = s / (tension * tension * tension);
+                var middle = vertical - (weight / 2);
+                var tension = double.Hypot(level, middle);
+                var cube = s / (tension * tension * tension);
                 return new Reach(
                     level * (stretch + (s / tension)),
                     middle * (stretch + (s / tension)),
@@ -243,20 +243,20 @@ public static class ElasticCatenary
                 );
             }
 
-            double lower = vertical - weight;
-            double end = double.Hypot(level, lower);
+            var lower = vertical - weight;
+            var end = double.Hypot(level, lower);
             // asinh(V/H) - asinh((V-ws)/H) without the loss of digits where both are nearly alike.
-            double a = vertical / level;
-            double b = lower / level;
-            double product = a * Math.Sqrt(1 + (b * b));
-            double other = b * Math.Sqrt(1 + (a * a));
-            double sine = a * b > 0 ? (a - b) * (a + b) / (product + other) : product - other;
-            double turn = Math.Asinh(sine) / kind.Weight;
-            double along = level * (stretch + turn);
-            double middleForce = vertical - (weight / 2);
-            double down = (stretch * middleForce) + (s * 2 * middleForce / (start + end));
-            double tilt = ((vertical / start) - (lower / end)) / kind.Weight;
-            double mixed = level * ((1 / start) - (1 / end)) / kind.Weight;
+            var a = vertical / level;
+            var b = lower / level;
+            var product = a * Math.Sqrt(1 + (b * b));
+            var other = b * Math.Sqrt(1 + (a * a));
+            var sine = a * b > 0 ? (a - b) * (a + b) / (product + other) : product - other;
+            var turn = Math.Asinh(sine) / kind.Weight;
+            var along = level * (stretch + turn);
+            var middleForce = vertical - (weight / 2);
+            var down = (stretch * middleForce) + (s * 2 * middleForce / (start + end));
+            var tilt = ((vertical / start) - (lower / end)) / kind.Weight;
+            var mixed = level * ((1 / start) - (1 / end)) / kind.Weight;
             return new Reach(along, down, stretch + turn - tilt, mixed, stretch + tilt);
         }
     }
@@ -273,9 +273,9 @@ public static class ElasticCatenary
         public static End Of(WireKind kind, double level, double vertical, (double Length, double Force)[] stretches)
         {
             var end = default(End);
-            foreach ((double length, double force) in stretches)
+            foreach ((var length, var force) in stretches)
             {
-                Reach reach = Reach.Of(kind, level, vertical, length);
+                var reach = Reach.Of(kind, level, vertical, length);
                 end = new End(
                     end.Along + reach.Along,
                     end.Down + reach.Down,

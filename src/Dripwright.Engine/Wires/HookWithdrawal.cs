@@ -33,7 +33,7 @@ public static class HookWithdrawal
         Guard.Between(gravity, 0.31, 0.73);
         Guard.Between(diameter, 0.006, 0.032);
         Guard.Positive(thread);
-        double poundsPerInch = 1800 * Math.Pow(gravity, 1.5) * Math.Pow(diameter / MetresPerInch, 0.75);
+        var poundsPerInch = 1800 * Math.Pow(gravity, 1.5) * Math.Pow(diameter / MetresPerInch, 0.75);
         return poundsPerInch * (thread / MetresPerInch) * NewtonsPerPound;
     }
 }

@@ -70,7 +70,7 @@ public sealed record SpannedWirePlan(
         Guard.Positive(wire.Height);
         Guard.Between(wire.FasteningEfficiency, 0.05, 1);
         Guard.Between(wire.Safety, 1, 100);
-        IReadOnlyList<double> at = wire.Supports;
+        var at = wire.Supports;
         if (at.Count < 2 || Enumerable.Range(1, at.Count - 1).Any(i => !(at[i] > at[i - 1])))
         {
             throw new ArgumentException("At least two supports are needed, from left to right.", nameof(wire));
@@ -84,7 +84,7 @@ public sealed record SpannedWirePlan(
         List<WireShape> spans = [];
         List<WireShape> bare = [];
         WireSpan? before = null;
-        for (int i = 1; i < at.Count; i++)
+        for (var i = 1; i < at.Count; i++)
         {
             var span = new WireSpan
             {
@@ -93,11 +93,11 @@ public sealed record SpannedWirePlan(
                 Tightened = wire.Tightened,
             };
             // Spans are mostly alike: an empty one is then known from its neighbour.
-            bool alike = before is { } known && Math.Abs(known.Length - span.Length) < 1e-12 * span.Length;
-            double slack = alike ? bare[^1].SlackLength : ElasticCatenary.SlackLength(span);
+            var alike = before is { } known && Math.Abs(known.Length - span.Length) < 1e-12 * span.Length;
+            var slack = alike ? bare[^1].SlackLength : ElasticCatenary.SlackLength(span);
             before = span;
             // A load just at an inner support hangs on the span to its right.
-            bool last = i == at.Count - 1;
+            var last = i == at.Count - 1;
             WireLoad[] loads =
             [
                 .. wire
@@ -108,7 +108,7 @@ public sealed record SpannedWirePlan(
             bare.Add(alike ? bare[^1] : ElasticCatenary.Solve(span, slack, []));
         }
 
-        double allowed = wire.Kind.BreakingForce * wire.FasteningEfficiency / wire.Safety;
+        var allowed = wire.Kind.BreakingForce * wire.FasteningEfficiency / wire.Safety;
         return new SpannedWirePlan(
             spans,
             [.. Enumerable.Range(0, at.Count).Select(i => SupportAt(i, at[i], spans, bare))],
@@ -125,14 +125,14 @@ public sealed record SpannedWirePlan(
             return new WireSupport(station, spans[0].Left.Level, spans[0].Left.Down, true);
         }
 
-        WireShape left = spans[index - 1];
+        var left = spans[index - 1];
         if (index == spans.Count)
         {
             return new WireSupport(station, left.Right.Level, left.Right.Down, true);
         }
 
-        WireShape right = spans[index];
-        double uneven = Math.Max(
+        var right = spans[index];
+        var uneven = Math.Max(
             Math.Abs(left.Right.Level - bare[index].Left.Level),
             Math.Abs(right.Left.Level - bare[index - 1].Right.Level)
         );

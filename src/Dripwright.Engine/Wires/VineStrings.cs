@@ -37,8 +37,8 @@ public sealed record VineStrings(double EachString, double OneLeft, double EachC
         ArgumentOutOfRangeException.ThrowIfGreaterThan(strings, 4);
         Guard.Positive(hanging);
         Guard.Positive(clipSpacing);
-        double each = force / strings;
-        int clips = Math.Max(1, (int)Math.Floor(hanging / clipSpacing));
+        var each = force / strings;
+        var clips = Math.Max(1, (int)Math.Floor(hanging / clipSpacing));
         return new VineStrings(each, force, each / clips, clips, Guard.Positive(wireHeight) + Guard.NotNegative(spare));
     }
 }

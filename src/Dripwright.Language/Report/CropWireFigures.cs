@@ -16,9 +16,9 @@ internal static class CropWireFigures
             return null;
         }
 
-        LoadedWire worst = wires.MaxBy(w => w.Loaded.Utilisation)!;
-        double end = wires.Max(w => w.Loaded.Supports.Where(s => s.End).Max(s => s.Total));
-        string whose =
+        var worst = wires.MaxBy(w => w.Loaded.Utilisation)!;
+        var end = wires.Max(w => w.Loaded.Supports.Where(s => s.End).Max(s => s.Total));
+        var whose =
             plant.Basis == CropLoadBasis.Plant
                 ? Words.Of("figures.wire.plant.loaded", words.Force(plant.ByArea))
                 : Words.Of("figures.wire.plant.standard", words.Force(plant.ByPlant));
@@ -56,7 +56,7 @@ internal static class CropWireFigures
         ];
         if (inner.Length > 0)
         {
-            string allowed = plan.CropWire.HookAllowed is { } most
+            var allowed = plan.CropWire.HookAllowed is { } most
                 ? Words.Of("figures.wire.hook.thread", words.Force(most))
                 : Words.Of("figures.wire.hook.unknown");
             yield return new(Words.Of("figures.wire.hook"), words.Force(inner.Max()), allowed);
@@ -67,12 +67,12 @@ internal static class CropWireFigures
     {
         if (plan.CropWire.String is { } vine)
         {
-            string clips = Words.Of(
+            var clips = Words.Of(
                 vine.Clips == 1 ? "figures.wire.clips.one" : "figures.wire.clips.many",
                 words.Force(vine.EachClip),
                 vine.Clips
             );
-            string alone = Words.Of("figures.wire.string.alone", words.Force(vine.OneLeft));
+            var alone = Words.Of("figures.wire.string.alone", words.Force(vine.OneLeft));
             yield return new(
                 Words.Of("figures.wire.string"),
                 words.Force(vine.EachString),

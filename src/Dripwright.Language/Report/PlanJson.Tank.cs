@@ -85,8 +85,7 @@ public static partial class PlanJson
     public static byte[] WriteWeeks(Plan plan)
     {
         ArgumentNullException.ThrowIfNull(plan);
-        NutrientPlan nutrients =
-            plan.Nutrients ?? throw new ArgumentException("The plan has no nutrients.", nameof(plan));
+        var nutrients = plan.Nutrients ?? throw new ArgumentException("The plan has no nutrients.", nameof(plan));
         var words = new PlanWords(plan.Rig.Units);
         return Whole(json =>
         {

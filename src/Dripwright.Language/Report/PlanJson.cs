@@ -1,7 +1,6 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using Dripwright.Engine;
-using Dripwright.Engine.Nutrients.Planning;
 using Dripwright.Engine.Printed;
 
 namespace Dripwright.Language.Report;
@@ -50,8 +49,7 @@ public static partial class PlanJson
     public static byte[] WriteNutrients(Plan plan)
     {
         ArgumentNullException.ThrowIfNull(plan);
-        NutrientPlan nutrients =
-            plan.Nutrients ?? throw new ArgumentException("The plan has no nutrients.", nameof(plan));
+        var nutrients = plan.Nutrients ?? throw new ArgumentException("The plan has no nutrients.", nameof(plan));
         using var bytes = new MemoryStream();
         using (var writer = new Utf8JsonWriter(bytes, s_options))
         {

@@ -1,6 +1,5 @@
 using Dripwright.Engine;
 using Dripwright.Engine.Files;
-using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Units;
 
 namespace Dripwright.Language.Report;

@@ -34,14 +34,14 @@ public static class ProposalJson
             json.WriteStartObject();
             json.WriteNumber("format", 1);
             json.WriteStartArray("proposals");
-            foreach (Proposal proposal in answer.Proposals)
+            foreach (var proposal in answer.Proposals)
             {
                 Write(json, proposal, words);
             }
 
             json.WriteEndArray();
             json.WriteStartArray("obstacles");
-            foreach (Obstacle obstacle in answer.Obstacles)
+            foreach (var obstacle in answer.Obstacles)
             {
                 json.WriteStartObject();
                 json.WriteString("what", words.Of(obstacle.What));

@@ -1,5 +1,4 @@
 using Dripwright.Engine;
-using Dripwright.Engine.Stands.Checks;
 using Dripwright.Engine.Units;
 
 namespace Dripwright.Language.Report;
@@ -15,7 +14,7 @@ internal static class StandFigures
             return null;
         }
 
-        RowStand? fallen = rows.FirstOrDefault(r => r.Fallen is not null);
+        var fallen = rows.FirstOrDefault(r => r.Fallen is not null);
         List<KeyFigure> figures = [];
         if (fallen is not null)
         {
@@ -29,7 +28,7 @@ internal static class StandFigures
         }
         else
         {
-            RowStand worst = rows.MaxBy(r => r.Utilisation)!;
+            var worst = rows.MaxBy(r => r.Utilisation)!;
             var weakest = worst.Weakest!.Value;
             figures.Add(
                 new(

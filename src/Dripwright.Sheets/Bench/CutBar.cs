@@ -12,9 +12,9 @@ internal static class CutBar
     public const double Height = 18;
 
     private const double Thickness = 9.5;
-    private static readonly TextStyle Style = TextStyle.Note with { Size = 2.8 };
-    private static readonly Fill Keep = new(Role.Explain, FillPattern.Hatch);
-    private static readonly Fill Waste = new(Role.Explain, FillPattern.CrossHatch);
+    private static readonly TextStyle s_style = TextStyle.Note with { Size = 2.8 };
+    private static readonly Fill s_keep = new(Role.Explain, FillPattern.Hatch);
+    private static readonly Fill s_waste = new(Role.Explain, FillPattern.CrossHatch);
 
     /// <summary>The bar.</summary>
     /// <param name="box">Its box.</param>
@@ -31,7 +31,7 @@ internal static class CutBar
         if (stock.Leftover > 0)
         {
             var rest = new Box(X(stock.Length - stock.Leftover), top, X(stock.Leftover) - box.X, Thickness);
-            elements.Add(new Rectangle(rest, Pen.Thin, stock.LeftoverUsable ? Keep : Waste));
+            elements.Add(new Rectangle(rest, Pen.Thin, stock.LeftoverUsable ? s_keep : s_waste));
             if (stock.LeftoverUsable)
             {
                 Inside(elements, rest, Words.Of("bench.cuts.keep"), words.Length(stock.Leftover), masked: true);
@@ -66,13 +66,13 @@ internal static class CutBar
     private static void Inside(List<Element> elements, Box area, string label, string length, bool masked)
     {
         var middle = area.Centre;
-        var wide = Math.Max(TextMeasure.Width(label, Style.Bold), TextMeasure.Width(length, Style));
+        var wide = Math.Max(TextMeasure.Width(label, s_style.Bold), TextMeasure.Width(length, s_style));
         if (wide + 1.5 <= area.Width)
         {
             Text[] texts =
             [
-                new(label, middle.Move(0, -0.7), Style.Bold.Middle),
-                new(length, middle.Move(0, 3), Style.Middle),
+                new(label, middle.Move(0, -0.7), s_style.Bold.Middle),
+                new(length, middle.Move(0, 3), s_style.Middle),
             ];
             if (masked)
             {
@@ -89,10 +89,10 @@ internal static class CutBar
             return;
         }
 
-        if (!masked && area.Width >= 3.4 && TextMeasure.Width(label, Style) <= area.Height - 0.6)
+        if (!masked && area.Width >= 3.4 && TextMeasure.Width(label, s_style) <= area.Height - 0.6)
         {
-            var at = middle.Move(Style.CapHeight / 2, 0);
-            elements.Add(new Text(label, at, Style.Middle with { Rotation = -90 }));
+            var at = middle.Move(s_style.CapHeight / 2, 0);
+            elements.Add(new Text(label, at, s_style.Middle with { Rotation = -90 }));
         }
     }
 }

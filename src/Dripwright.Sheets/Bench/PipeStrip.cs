@@ -17,7 +17,7 @@ internal sealed class PipeStrip(DrilledPiece piece, double from, double to, Word
 {
     private const double Pitch = 3.9;
     private const double Margins = 8;
-    private static readonly TextStyle Style = TextStyle.Note with { Size = 2.9 };
+    private static readonly TextStyle s_style = TextStyle.Note with { Size = 2.9 };
 
     /// <summary>Most holes that have room for their texts on a stretch as wide as a sheet.</summary>
     private const int MostHoles = 38;
@@ -107,10 +107,10 @@ internal sealed class PipeStrip(DrilledPiece piece, double from, double to, Word
             var at = x(places[i]);
             yield return Arrow.Head(new(at, line), 0);
             yield return new Polyline([new(at, top), new(at, line - 1), new(spread[i], line - 3.2)], Pen.Explain);
-            var style = Style with { Rotation = -90, Weight = i == Marks.Count ? Weight.Bold : Weight.Regular };
+            var style = s_style with { Rotation = -90, Weight = i == Marks.Count ? Weight.Bold : Weight.Regular };
             yield return new Text(
                 words.MarkWithUnit(places[i]),
-                new(spread[i] + (Style.CapHeight / 2), line - 3.8),
+                new(spread[i] + (s_style.CapHeight / 2), line - 3.8),
                 style
             );
         }
@@ -123,8 +123,12 @@ internal sealed class PipeStrip(DrilledPiece piece, double from, double to, Word
         {
             var at = x(Marks[i].FromEnd);
             yield return new Polyline([new(at, foot), new(at, foot + 1), new(spread[i], foot + 3)], Pen.Explain);
-            var style = Style.End with { Rotation = -90 };
-            yield return new Text(BenchWords.Hole(Marks[i]), new(spread[i] + (Style.CapHeight / 2), foot + 3.6), style);
+            var style = s_style.End with { Rotation = -90 };
+            yield return new Text(
+                BenchWords.Hole(Marks[i]),
+                new(spread[i] + (s_style.CapHeight / 2), foot + 3.6),
+                style
+            );
         }
     }
 
@@ -133,11 +137,11 @@ internal sealed class PipeStrip(DrilledPiece piece, double from, double to, Word
             ? new Line(new(x, top), new(x, top + Thickness), Pen.Built)
             : Mark.Break(new(x, top - 1.5), new(x, top + Thickness + 1.5));
 
-    private static double Widest(IEnumerable<string> texts) => texts.Max(text => TextMeasure.Width(text, Style));
+    private static double Widest(IEnumerable<string> texts) => texts.Max(text => TextMeasure.Width(text, s_style));
 
     private Scale ScaleFor(double width)
     {
-        IEnumerable<Scale> smaller = new[] { 500, 1000, 5000 }.Select(n => new Scale(n, $"1:{Wording.Count(n)}"));
+        var smaller = new[] { 500, 1000, 5000 }.Select(n => new Scale(n, $"1:{Wording.Count(n)}"));
         var scales = Scale.Of(words.Drawn).Concat(smaller).ToList();
         return scales.FirstOrDefault(s => s.OnPaper(to - from) <= width) ?? scales[^1];
     }

@@ -72,7 +72,7 @@ internal sealed record StripSegment(MarkingStrip Strip, int Index, int Count, do
 
     private const double TitleLane = 5.5;
     private const double LabelLane = 7.6;
-    private static readonly TextStyle Style = TextStyle.Note with { Size = 2.9 };
+    private static readonly TextStyle s_style = TextStyle.Note with { Size = 2.9 };
 
     /// <summary>Holes whose centres lie on it.</summary>
     public required IReadOnlyList<HoleMark> Marks { get; init; }
@@ -147,7 +147,7 @@ internal sealed record StripSegment(MarkingStrip Strip, int Index, int Count, do
     private static double LabelWidth(HoleMark mark, Wording words)
     {
         var (first, second) = LabelOf(mark, words);
-        return Math.Max(TextMeasure.Width(first, Style.Bold), TextMeasure.Width(second, Style)) + 1;
+        return Math.Max(TextMeasure.Width(first, s_style.Bold), TextMeasure.Width(second, s_style)) + 1;
     }
 
     private IEnumerable<Element> BesideLabel(HoleMark mark, Point centre, Wording words)
@@ -155,7 +155,7 @@ internal sealed record StripSegment(MarkingStrip Strip, int Index, int Count, do
         var (first, second) = LabelOf(mark, words);
         var right = FitsRight(mark, words);
         var at = centre.Move(right ? Reach(mark) : -Reach(mark), 0);
-        var style = right ? Style : Style.End;
+        var style = right ? s_style : s_style.End;
         yield return new Text(first, at.Move(0, -1.2), style.Bold);
         yield return new Text(second, at.Move(0, 3.4), style);
     }
@@ -169,8 +169,8 @@ internal sealed record StripSegment(MarkingStrip Strip, int Index, int Count, do
         yield return x > centre.X
             ? new Polyline([foot, new(centre.X, top), new(x - 0.8, top + 1.5)], Pen.Explain)
             : new Line(foot, new(centre.X, top), Pen.Explain);
-        yield return new Text(first, new(x, top + 3), Style.Bold);
-        yield return new Text(second, new(x, top + 6.4), Style);
+        yield return new Text(first, new(x, top + 3), s_style.Bold);
+        yield return new Text(second, new(x, top + 6.4), s_style);
     }
 
     // Set smaller before it is cut short: the labels of many alike pieces stand on the sheet of holes too.
@@ -187,7 +187,7 @@ internal sealed record StripSegment(MarkingStrip Strip, int Index, int Count, do
         var end = Index == 0 ? Words.Of("bench.strips.end.left") + " " : "";
         var title = $"{end}{name}{make}";
         var room = Math.Max(8, To - From - 18);
-        var style = TextMeasure.Fitted(title, room, Style.Bold);
+        var style = TextMeasure.Fitted(title, room, s_style.Bold);
         return new(TextMeasure.Shorten(title, room + 1e-6, style), at, style);
     }
 
@@ -247,7 +247,7 @@ internal sealed record StripSegment(MarkingStrip Strip, int Index, int Count, do
         foreach (var mark in Marks)
         {
             var (first, second) = LabelOf(mark, words);
-            var width = Math.Max(TextMeasure.Width(first, Style.Bold), TextMeasure.Width(second, Style)) + 2;
+            var width = Math.Max(TextMeasure.Width(first, s_style.Bold), TextMeasure.Width(second, s_style)) + 2;
             // A label never sticks out of its segment, or it would be cut off.
             var along = Math.Min((mark.FromEnd * 1000) - From + 1, To - From - width);
             var x = left + Math.Max(1, along);

@@ -52,7 +52,7 @@ public static partial class DimensionLine
 
     /// <summary>[mm] Room that running dimensions need beyond their line.</summary>
     public static double RunningDepth(IEnumerable<string> texts) =>
-        8 + texts.Max(text => TextMeasure.Width(text, Style));
+        8 + texts.Max(text => TextMeasure.Width(text, s_style));
 
     private static Group Chain(Frame frame, List<Point> points, IReadOnlyList<string> texts)
     {
@@ -74,7 +74,7 @@ public static partial class DimensionLine
             var (a, b) = (sorted[i].X, sorted[i + 1].X);
             Ends(frame, elements, a, b, arrows);
             var middle = (a + b) / 2;
-            var half = (TextMeasure.Width(texts[i], Style) / 2) + 0.5;
+            var half = (TextMeasure.Width(texts[i], s_style) / 2) + 0.5;
             if (2 * half <= b - a)
             {
                 elements.AddRange(Words(frame, middle, -Lift, texts[i]));
@@ -92,7 +92,7 @@ public static partial class DimensionLine
             // Upper rows lie on the far side of the line, away from the thing.
             var far = Overshoot + 3 + (row * 4.2);
             elements.Add(new Line(frame.At(middle, 0), frame.At(middle, side * (far - 0.8)), Pen.Explain));
-            elements.AddRange(Words(frame, middle, side < 0 ? -far : far + Style.CapHeight, texts[i]));
+            elements.AddRange(Words(frame, middle, side < 0 ? -far : far + s_style.CapHeight, texts[i]));
         }
 
         return new(elements) { Class = "dimension" };
@@ -120,7 +120,7 @@ public static partial class DimensionLine
 
         var side = below ? 1 : -1;
         var order = Enumerable.Range(0, points.Count).OrderBy(i => points[i].X).ToList();
-        var spread = Spread([.. order.Select(i => points[i].X)], Style.Size * 1.15);
+        var spread = Spread([.. order.Select(i => points[i].X)], s_style.Size * 1.15);
         var datum = points[0].X;
         var elements = new List<Element>
         {
@@ -154,8 +154,8 @@ public static partial class DimensionLine
         var plumb = frame.Direction != 0;
         var turn = plumb ? 90 : -90;
         var startsHere = plumb ? side > 0 : side < 0;
-        var style = Style with { Rotation = frame.Direction + turn, Anchor = startsHere ? Anchor.Start : Anchor.End };
-        var shift = plumb ? -Style.CapHeight / 2 : Style.CapHeight / 2;
+        var style = s_style with { Rotation = frame.Direction + turn, Anchor = startsHere ? Anchor.Start : Anchor.End };
+        var shift = plumb ? -s_style.CapHeight / 2 : s_style.CapHeight / 2;
         return Masked(new(text, frame.At(along + shift, side * 5), style));
     }
 

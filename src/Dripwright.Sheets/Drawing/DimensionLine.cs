@@ -14,7 +14,7 @@ public static partial class DimensionLine
     private const double Gap = 1;
     private const double Overshoot = 1.5;
     private const double Lift = 1;
-    private static readonly TextStyle Style = TextStyle.Note.Middle;
+    private static readonly TextStyle s_style = TextStyle.Note.Middle;
 
     /// <summary>Distance between two points, level. Points may differ in height.</summary>
     /// <param name="a">One point.</param>
@@ -68,7 +68,7 @@ public static partial class DimensionLine
     {
         ArgumentNullException.ThrowIfNull(text);
         var lines = text.Split('\n');
-        var width = lines.Max(line => TextMeasure.Width(line, Style));
+        var width = lines.Max(line => TextMeasure.Width(line, s_style));
         var side = knee.X >= tip.X ? 1 : -1;
         var way = tip - knee;
         var elements = new List<Element>
@@ -76,7 +76,7 @@ public static partial class DimensionLine
             new Polyline([tip, knee, knee.Move(side * (width + 1), 0)], Pen.Explain),
             dot ? Arrow.Dot(tip) : Arrow.Head(tip, double.RadiansToDegrees(Math.Atan2(way.Y, way.X))),
         };
-        var style = Style with { Anchor = Anchor.Start };
+        var style = s_style with { Anchor = Anchor.Start };
         var x = side > 0 ? knee.X + 0.5 : knee.X - width - 0.5;
         // The first line stands on the landing, more lines hang below it.
         elements.AddRange(
@@ -92,7 +92,7 @@ public static partial class DimensionLine
     private static Group Span(Frame frame, Point a, Point b, string text)
     {
         var length = b.X - a.X;
-        var width = TextMeasure.Width(text, Style);
+        var width = TextMeasure.Width(text, s_style);
         var inside = length >= (2 * Arrow.Length) + 1;
         var elements = new List<Element> { Extension(frame, a), Extension(frame, b) };
         var textFits = width + 1 <= length && (inside || width + 1 <= length);
@@ -115,7 +115,7 @@ public static partial class DimensionLine
     }
 
     private static IEnumerable<Element> Words(Frame frame, double along, double down, string text) =>
-        Masked(new(text, frame.At(along, down), Style with { Rotation = frame.Direction }));
+        Masked(new(text, frame.At(along, down), s_style with { Rotation = frame.Direction }));
 
     /// <summary>A text on a patch of paper, so that lines drawn before do not run through it.</summary>
     private static IEnumerable<Element> Masked(Text text) =>

@@ -19,9 +19,9 @@ public sealed class Flow(Paper paper, string title)
     /// <summary>[mm] What is moved to a last sheet at most for that.</summary>
     private const double MostTail = 120;
 
-    private static readonly TextStyle Style = TextStyle.Body;
-    private readonly List<Block> blocks = [];
-    private int step;
+    private static readonly TextStyle s_style = TextStyle.Body;
+    private readonly List<Block> _blocks = [];
+    private int _step;
 
     /// <summary>[mm] Width of the text.</summary>
     public double Width => SheetSet.Room(paper).Width;
@@ -30,7 +30,7 @@ public sealed class Flow(Paper paper, string title)
     public Flow Heading(string text)
     {
         var style = TextStyle.Heading;
-        Lines(text, style, 0, above: blocks.Count == 0 ? 0 : 3, below: 1.5, keepAll: true);
+        Lines(text, style, 0, above: _blocks.Count == 0 ? 0 : 3, below: 1.5, keepAll: true);
         return this;
     }
 
@@ -39,14 +39,14 @@ public sealed class Flow(Paper paper, string title)
     /// <param name="leads">Whether it leads to what follows and stands on the same sheet.</param>
     public Flow Paragraph(string text, bool leads = false)
     {
-        Lines(text, Style, 0, 0, 2, keepAll: leads);
+        Lines(text, s_style, 0, 0, 2, keepAll: leads);
         return this;
     }
 
     /// <summary>An item of a list.</summary>
     public Flow Bullet(string text)
     {
-        Lines(text, Style, 5, 0, 1, first: at => [new Circle(at.Move(2, 2.7), 0.6, null, Fill.Ink)]);
+        Lines(text, s_style, 5, 0, 1, first: at => [new Circle(at.Move(2, 2.7), 0.6, null, Fill.Ink)]);
         return this;
     }
 
@@ -55,23 +55,26 @@ public sealed class Flow(Paper paper, string title)
     /// <param name="caution">What to beware of; null for nothing.</param>
     public Flow Step(string text, string? caution = null)
     {
-        var number = (++step).ToString(CultureInfo.InvariantCulture);
+        var number = (++_step).ToString(CultureInfo.InvariantCulture);
         IEnumerable<Element> Head(Point at) =>
-            [Mark.TickBox(at.Move(0, 0.3)), new Text(number, at.Move(Indent - 2, Style.Size * 0.95), Style.Bold.End)];
+            [
+                Mark.TickBox(at.Move(0, 0.3)),
+                new Text(number, at.Move(Indent - 2, s_style.Size * 0.95), s_style.Bold.End),
+            ];
         if (caution is not null)
         {
             // The number stands beside the caution, so that nobody takes it for the end of the step before.
             Caution(caution, Indent, at => Head(at.Move(0, 2.3)));
         }
 
-        Lines(text, Style, Indent, caution is null ? 0.5 : 0, 2.5, first: caution is null ? Head : null);
+        Lines(text, s_style, Indent, caution is null ? 0.5 : 0, 2.5, first: caution is null ? Head : null);
         return this;
     }
 
     /// <summary>The next step is number one again.</summary>
     public Flow RestartSteps()
     {
-        step = 0;
+        _step = 0;
         return this;
     }
 
@@ -88,19 +91,19 @@ public sealed class Flow(Paper paper, string title)
     public Flow FormLine(string label, string unit = "")
     {
         const double height = 9;
-        var lines = TextMeasure.Wrap(label, Width * 0.55, Style);
-        var tall = height + ((lines.Count - 1) * Style.LineHeight);
-        blocks.Add(
+        var lines = TextMeasure.Wrap(label, Width * 0.55, s_style);
+        var tall = height + ((lines.Count - 1) * s_style.LineHeight);
+        _blocks.Add(
             new(
                 tall,
                 at =>
                 {
-                    var start = Math.Max(Width * 0.3, lines.Max(line => TextMeasure.Width(line, Style)) + 3);
+                    var start = Math.Max(Width * 0.3, lines.Max(line => TextMeasure.Width(line, s_style)) + 3);
                     var unitWidth = unit.Length == 0 ? 0 : TextMeasure.Width(unit, TextStyle.Note) + 2;
                     var foot = tall - 2;
                     return
                     [
-                        .. Texts(lines, at.Move(0, height - 2 - (Style.Size * 0.95)), Style),
+                        .. Texts(lines, at.Move(0, height - 2 - (s_style.Size * 0.95)), s_style),
                         new Line(at.Move(start, foot), at.Move(Width - unitWidth, foot), Pen.Thin),
                         new Text(unit, at.Move(Width, foot), TextStyle.Note.End),
                     ];
@@ -116,7 +119,7 @@ public sealed class Flow(Paper paper, string title)
     {
         for (var i = 0; i < count; i++)
         {
-            blocks.Add(new(8, at => [new Line(at.Move(0, 7.5), at.Move(Width, 7.5), Pen.Faint)]));
+            _blocks.Add(new(8, at => [new Line(at.Move(0, 7.5), at.Move(Width, 7.5), Pen.Faint)]));
         }
 
         return Space(3);
@@ -126,7 +129,7 @@ public sealed class Flow(Paper paper, string title)
     public Flow Table(Table table)
     {
         ArgumentNullException.ThrowIfNull(table);
-        blocks.AddRange(table.Blocks(Width));
+        _blocks.AddRange(table.Blocks(Width));
         return Space(3);
     }
 
@@ -135,7 +138,7 @@ public sealed class Flow(Paper paper, string title)
     /// <param name="draw">Draws it into the box.</param>
     public Flow Figure(double height, Func<Box, Element> draw)
     {
-        blocks.Add(new(height + 2, at => [draw(new(at.X, at.Y, Width, height))]));
+        _blocks.Add(new(height + 2, at => [draw(new(at.X, at.Y, Width, height))]));
         return this;
     }
 
@@ -143,14 +146,14 @@ public sealed class Flow(Paper paper, string title)
     /// <param name="height">[mm] Height.</param>
     public Flow Space(double height)
     {
-        blocks.Add(new(height, _ => []));
+        _blocks.Add(new(height, _ => []));
         return this;
     }
 
     /// <summary>What follows starts a new sheet.</summary>
     public Flow NewSheet()
     {
-        blocks.Add(new(0, _ => []) { StartsSheet = true });
+        _blocks.Add(new(0, _ => []) { StartsSheet = true });
         return this;
     }
 
@@ -160,7 +163,7 @@ public sealed class Flow(Paper paper, string title)
 
     private List<Block> Tailed()
     {
-        List<Block> tailed = [.. blocks];
+        List<Block> tailed = [.. _blocks];
         var tail = tailed.Count > 0 ? tailed[^1].Height : 0;
         for (var i = tailed.Count - 2; i >= 0 && tail < LeastTail && !tailed[i + 1].StartsSheet; i--)
         {
@@ -185,7 +188,7 @@ public sealed class Flow(Paper paper, string title)
 
     private void Caution(string text, double indent, Func<Point, IEnumerable<Element>>? head = null)
     {
-        blocks.Add(
+        _blocks.Add(
             new(
                 CautionBox.Height(text, Width - indent) + 2,
                 at => [.. head is null ? [] : head(at), CautionBox.Draw(text, at.Move(indent, 0), Width - indent)]
@@ -212,7 +215,7 @@ public sealed class Flow(Paper paper, string title)
         {
             var (line, isFirst, isLast) = (lines[i], i == 0, i == lines.Count - 1);
             var top = isFirst ? above : 0;
-            blocks.Add(
+            _blocks.Add(
                 new(
                     top + style.LineHeight + (isLast ? below : 0),
                     at =>

@@ -12,7 +12,7 @@ namespace Dripwright.Sheets.Drawing;
 /// <param name="Y">Upright axis.</param>
 public sealed record Plot(Axis X, Axis Y)
 {
-    private static readonly Pen[] Pens =
+    private static readonly Pen[] s_pens =
     [
         Pen.Built,
         new(Role.Ink, LineWidth.Wide, LineType.Dashed),
@@ -22,8 +22,8 @@ public sealed record Plot(Axis X, Axis Y)
         new(Role.Ink, LineWidth.Wide, LineType.LongDashDoubleDot),
     ];
 
-    private static readonly TextStyle Figures = TextStyle.Note with { Size = 2.8 };
-    private static readonly TextStyle Names = TextStyle.Note;
+    private static readonly TextStyle s_figures = TextStyle.Note with { Size = 2.8 };
+    private static readonly TextStyle s_names = TextStyle.Note;
 
     /// <summary>What is plotted, lowest first.</summary>
     public IReadOnlyList<Series> Series { get; init; } = [];
@@ -66,15 +66,15 @@ public sealed record Plot(Axis X, Axis Y)
 
         var yTicks = TicksOf(Y, Values(p => p.Y), Math.Max(2, (int)(box.Height / 14)));
         // The name of the upright axis stands level above it: nobody turns the head to read it.
-        elements.Add(new Text(Y.Label, box.TopLeft.Move(0, 3), Names));
-        var left = yTicks.Max(t => TextMeasure.Width(t.Name, Figures)) + 3;
-        var longest = Series.Select(s => TextMeasure.Width(s.Name, Names)).DefaultIfEmpty().Max();
+        elements.Add(new Text(Y.Label, box.TopLeft.Move(0, 3), s_names));
+        var left = yTicks.Max(t => TextMeasure.Width(t.Name, s_figures)) + 3;
+        var longest = Series.Select(s => TextMeasure.Width(s.Name, s_names)).DefaultIfEmpty().Max();
         var right = HasLegend || longest <= 0 ? 5 : Math.Min(longest + 4, box.Width * 0.35);
         var area = box.Inset(left, 6, right, 10);
         var xTicks = TicksOf(X, Values(p => p.X), Math.Max(2, (int)(area.Width / 16)));
         var frame = new PlotFrame(area, Range(X, xTicks), Range(Y, yTicks));
         Axes(elements, frame, xTicks, yTicks);
-        elements.Add(new Text(X.Label, new(area.Right, area.Bottom + 9), Names.End));
+        elements.Add(new Text(X.Label, new(area.Right, area.Bottom + 9), s_names.End));
         elements.Add(new Group(Inside(frame)) { Clip = area.Inset(-0.25).Corners });
         if (!HasLegend)
         {
@@ -115,11 +115,11 @@ public sealed record Plot(Axis X, Axis Y)
         [
             .. ticks
                 .Where(t => (axis.Low is null || t >= low - 1e-9) && (axis.High is null || t <= high + 1e-9))
-                .Select(t => (t, t.ToString("#,0.######", Spaced))),
+                .Select(t => (t, t.ToString("#,0.######", s_spaced))),
         ];
     }
 
-    private static readonly NumberFormatInfo Spaced = new() { NumberGroupSeparator = "\u202f", NegativeSign = "−" };
+    private static readonly NumberFormatInfo s_spaced = new() { NumberGroupSeparator = "\u202f", NegativeSign = "−" };
 
     private static (double Low, double High) Range(Axis axis, List<(double Value, string Name)> ticks)
     {
@@ -141,7 +141,7 @@ public sealed record Plot(Axis X, Axis Y)
         {
             var y = frame[frame.X.Low, value].Y;
             elements.Add(new Line(new(area.X, y), new(area.Right, y), Pen.Faint));
-            elements.Add(new Text(name, new(area.X - 1.5, y + 0.95), Figures.End));
+            elements.Add(new Text(name, new(area.X - 1.5, y + 0.95), s_figures.End));
         }
 
         var free = double.NegativeInfinity;
@@ -149,11 +149,11 @@ public sealed record Plot(Axis X, Axis Y)
         {
             var x = frame[value, frame.Y.Low].X;
             elements.Add(new Line(new(x, area.Bottom), new(x, area.Bottom + 1.2), Pen.Thin));
-            var half = TextMeasure.Width(name, Figures) / 2;
+            var half = TextMeasure.Width(name, s_figures) / 2;
             // A name that would touch its neighbour is left out; its tick stays.
             if (x - half > free)
             {
-                elements.Add(new Text(name, new(x, area.Bottom + 4.2), Figures.Middle));
+                elements.Add(new Text(name, new(x, area.Bottom + 4.2), s_figures.Middle));
                 free = x + half + 1;
             }
         }
@@ -172,7 +172,7 @@ public sealed record Plot(Axis X, Axis Y)
             {
                 var shown = Box.Around(outline);
                 var at = new Point(Math.Max(shown.X, frame.Area.X) + 2, Math.Max(shown.Y, frame.Area.Y) + 4);
-                elements.Add(new Text(region.Name, at, Names with { Role = Role.Explain }));
+                elements.Add(new Text(region.Name, at, s_names with { Role = Role.Explain }));
             }
         }
 
@@ -196,35 +196,35 @@ public sealed record Plot(Axis X, Axis Y)
         foreach (var (name, at) in labels[true])
         {
             yield return new Text(
-                TextMeasure.Shorten(name, area.Right - at.X - 2 + room, Names),
+                TextMeasure.Shorten(name, area.Right - at.X - 2 + room, s_names),
                 at.Move(1.8, 3.6),
-                Names
+                s_names
             );
         }
 
         var last = labels[false].ToList();
         var heights = last.Select(label => label.At.Y).ToList();
-        var places = DimensionLine.Spread(heights, Names.Size * 1.2, area.Y, area.Bottom);
+        var places = DimensionLine.Spread(heights, s_names.Size * 1.2, area.Y, area.Bottom);
         for (var i = 0; i < last.Count; i++)
         {
-            var text = TextMeasure.Shorten(last[i].Name, room, Names);
+            var text = TextMeasure.Shorten(last[i].Name, room, s_names);
             var at = new Point(area.Right + 2.5, places[i]);
             if (Math.Abs(places[i] - last[i].At.Y) > 0.5 || last[i].At.X < area.Right - 3)
             {
                 yield return new Line(last[i].At.Move(0.8, 0), at.Move(-0.5, 0), Pen.Explain);
             }
 
-            yield return new Text(text, at.Move(0, 1.05), Names);
+            yield return new Text(text, at.Move(0, 1.05), s_names);
         }
     }
 
-    private static Pen PenOf(Series series, int i) => series.Pen ?? Pens[i % Pens.Length];
+    private static Pen PenOf(Series series, int i) => series.Pen ?? s_pens[i % s_pens.Length];
 
     private static Marker MarkerOf(Series series, int i) =>
         series.Marker
         ?? (
             series.Kind == SeriesKind.Points ? (Marker)(1 + (i % 4))
-            : i < Pens.Length ? Marker.None
+            : i < s_pens.Length ? Marker.None
             : Marker.Dot
         );
 

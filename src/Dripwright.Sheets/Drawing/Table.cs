@@ -12,14 +12,14 @@ public sealed class Table(params IReadOnlyList<Column> columns)
 {
     private const double Padding = 1.5;
     private const double RowSpace = 2.2;
-    private static readonly TextStyle Style = TextStyle.Note with { Size = 3.4 };
+    private static readonly TextStyle s_style = TextStyle.Note with { Size = 3.4 };
 
     /// <summary>Rows that stay together at a table's start and end.</summary>
     private const int Together = 3;
 
     // A row taller than this goes on in a second piece, so that no cell can outgrow a sheet.
     private const int MostLines = 30;
-    private readonly List<(string? Heading, IReadOnlyList<string> Cells)> rows = [];
+    private readonly List<(string? Heading, IReadOnlyList<string> Cells)> _rows = [];
 
     /// <summary>A row; missing cells stay empty.</summary>
     /// <exception cref="ArgumentException">There are more cells than columns.</exception>
@@ -31,14 +31,14 @@ public sealed class Table(params IReadOnlyList<Column> columns)
             throw new ArgumentException("There are more cells than columns.", nameof(cells));
         }
 
-        rows.Add((null, [.. cells, .. Enumerable.Repeat("", columns.Count - cells.Count)]));
+        _rows.Add((null, [.. cells, .. Enumerable.Repeat("", columns.Count - cells.Count)]));
         return this;
     }
 
     /// <summary>A heading over the rows that follow.</summary>
     public Table Group(string heading)
     {
-        rows.Add((heading, []));
+        _rows.Add((heading, []));
         return this;
     }
 
@@ -73,23 +73,23 @@ public sealed class Table(params IReadOnlyList<Column> columns)
 
         var widths = TableWidths.Of(
             columns,
-            [.. rows.Where(r => r.Heading is null).Select(r => r.Cells)],
+            [.. _rows.Where(r => r.Heading is null).Select(r => r.Cells)],
             width,
-            Style
+            s_style
         );
         var header = Header(widths);
         var blocks = new List<Block> { header with { KeepWithNext = true, Header = header } };
-        if (rows.Count == 0)
+        if (_rows.Count == 0)
         {
-            blocks.Add(Line([Words.Of("sheet.table.empty")], width, Style, header));
+            blocks.Add(Line([Words.Of("sheet.table.empty")], width, s_style, header));
         }
 
-        foreach (var (heading, cells) in rows)
+        foreach (var (heading, cells) in _rows)
         {
             if (heading is not null)
             {
-                var lines = TextMeasure.Wrap(heading, width - (2 * Padding), Style.Bold);
-                blocks.Add(Line(lines, width, Style.Bold, header) with { KeepWithNext = true });
+                var lines = TextMeasure.Wrap(heading, width - (2 * Padding), s_style.Bold);
+                blocks.Add(Line(lines, width, s_style.Bold, header) with { KeepWithNext = true });
                 continue;
             }
 

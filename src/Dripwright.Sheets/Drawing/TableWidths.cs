@@ -10,12 +10,12 @@ internal sealed class TableWidths
     // [mm] Capitals of 1.5 mm.
     private const double Smallest = 2.3;
 
-    private readonly double[] widths;
-    private readonly double[] points;
-    private readonly bool[] aligned;
+    private readonly double[] _widths;
+    private readonly double[] _points;
+    private readonly bool[] _aligned;
 
     private TableWidths(double[] widths, double[] points, bool[] aligned, TextStyle style) =>
-        (this.widths, this.points, this.aligned, Style) = (widths, points, aligned, style);
+        (this._widths, this._points, this._aligned, Style) = (widths, points, aligned, style);
 
     /// <summary>Size of the letters in cells.</summary>
     public TextStyle Style { get; }
@@ -23,19 +23,19 @@ internal sealed class TableWidths
     /// <summary>Size of the letters in the header.</summary>
     public TextStyle HeaderStyle => HeaderOf(Style);
 
-    public double Total => widths.Sum();
+    public double Total => _widths.Sum();
 
-    public double Width(int i) => widths[i];
+    public double Width(int i) => _widths[i];
 
-    public double Inner(int i) => widths[i] - (2 * Padding);
+    public double Inner(int i) => _widths[i] - (2 * Padding);
 
-    public double Left(int i) => widths.Take(i).Sum();
+    public double Left(int i) => _widths.Take(i).Sum();
 
     /// <summary>Whether the column's numbers have room to stand on their decimal point.</summary>
-    public bool IsAligned(int i) => aligned[i];
+    public bool IsAligned(int i) => _aligned[i];
 
     /// <summary>[mm] From the padding to the decimal point.</summary>
-    public double Point(int i) => points[i];
+    public double Point(int i) => _points[i];
 
     /// <summary>Columns for a width; letters are set smaller, down to a least size, before a word is broken.</summary>
     public static TableWidths Of(

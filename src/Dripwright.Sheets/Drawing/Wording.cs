@@ -10,13 +10,13 @@ internal sealed partial class Wording(UnitSystem units)
 {
     private const char Tie = '\u00a0';
 
-    private readonly QuantityWords words = new(units);
+    private readonly QuantityWords _words = new(units);
 
     /// <summary>What the engine has to say, in words and these units.</summary>
     public PlanWords Told { get; } = new(units);
 
     /// <summary>True for inches and gallons.</summary>
-    public bool Us => words.Us;
+    public bool Us => _words.Us;
 
     /// <summary>Scales and rulers to draw with.</summary>
     public Units Drawn => Us ? Units.UnitedStates : Units.Metric;
@@ -35,31 +35,31 @@ internal sealed partial class Wording(UnitSystem units)
     public string Repeated(int count, double metres) =>
         count == 1 ? Mark(metres) : $"{Count(count)}{Tie}×{Tie}{Mark(metres)}";
 
-    public string MarkWithUnit(double metres) => Tied(words.Mark(metres));
+    public string MarkWithUnit(double metres) => Tied(_words.Mark(metres));
 
-    public string Length(double metres) => Tied(words.Length(metres));
+    public string Length(double metres) => Tied(_words.Length(metres));
 
-    public string Size(double metres) => Tied(words.Size(metres));
+    public string Size(double metres) => Tied(_words.Size(metres));
 
-    public string Head(double metres) => Tied(words.Head(metres));
+    public string Head(double metres) => Tied(_words.Head(metres));
 
     public string Flow(double flow) => Tied(Told.Of(Measured.Flow(flow)));
 
-    public string Velocity(double metresPerSecond) => Tied(words.Velocity(metresPerSecond));
+    public string Velocity(double metresPerSecond) => Tied(_words.Velocity(metresPerSecond));
 
-    public string Volume(double volume) => Tied(words.Volume(volume));
+    public string Volume(double volume) => Tied(_words.Volume(volume));
 
-    public string Pressure(double pascals) => Tied(words.Pressure(pascals));
+    public string Pressure(double pascals) => Tied(_words.Pressure(pascals));
 
-    public string Slope(double slope) => Tied(words.Slope(slope));
+    public string Slope(double slope) => Tied(_words.Slope(slope));
 
-    public string Share(double share) => Tied(words.Share(share));
+    public string Share(double share) => Tied(_words.Share(share));
 
-    public string Time(double seconds) => Tied(words.Time(seconds));
+    public string Time(double seconds) => Tied(_words.Time(seconds));
 
-    public string Mass(double kilograms) => Tied(words.Mass(kilograms));
+    public string Mass(double kilograms) => Tied(_words.Mass(kilograms));
 
-    public string Force(double newtons) => Tied(words.Force(newtons));
+    public string Force(double newtons) => Tied(_words.Force(newtons));
 
     /// <summary>The same length in mm beside inches, with one decimal where it counts.</summary>
     public static string Millimetres(double metres) => $"{QuantityWords.Number(metres * 1000, "0.#")}{Tie}mm";

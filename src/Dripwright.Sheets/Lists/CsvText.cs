@@ -7,7 +7,7 @@ namespace Dripwright.Sheets.Lists;
 internal static class CsvText
 {
     // A name that starts with "=" or "+" must not become a formula when the list is opened in a spreadsheet.
-    private static readonly CsvWriterOptions Options = CsvWriterOptions.Default with
+    private static readonly CsvWriterOptions s_options = CsvWriterOptions.Default with
     {
         FormatProvider = CultureInfo.InvariantCulture,
         Injection = CsvInjection.Escape,
@@ -19,7 +19,7 @@ internal static class CsvText
     public static byte[] Write(IReadOnlyList<string> header, IEnumerable<IReadOnlyList<object?>> rows)
     {
         using var bytes = new MemoryStream();
-        using (var csv = CsvWriter.Create(bytes, Options, leaveOpen: true))
+        using (var csv = CsvWriter.Create(bytes, s_options, leaveOpen: true))
         {
             foreach (var row in rows.Prepend(header))
             {

@@ -9,8 +9,8 @@ public static class TextMeasure
     private const double Ascent = 0.75;
     private const double Descent = 0.22;
     private const string Ellipsis = "…";
-    private static readonly Dictionary<int, double> Regular = Widths(Weight.Regular);
-    private static readonly Dictionary<int, double> Bold = Widths(Weight.Bold);
+    private static readonly Dictionary<int, double> s_regular = Widths(Weight.Regular);
+    private static readonly Dictionary<int, double> s_bold = Widths(Weight.Bold);
 
     /// <summary>[mm] Width of a single line.</summary>
     /// <param name="text">Any text.</param>
@@ -18,7 +18,7 @@ public static class TextMeasure
     public static double Width(string text, TextStyle style)
     {
         ArgumentNullException.ThrowIfNull(text);
-        var widths = style.Weight == Weight.Bold ? Bold : Regular;
+        var widths = style.Weight == Weight.Bold ? s_bold : s_regular;
         var sum = 0.0;
         foreach (var rune in text.EnumerateRunes())
         {
@@ -30,7 +30,7 @@ public static class TextMeasure
     }
 
     /// <summary>Whether the font has every character of the text.</summary>
-    public static bool CanWrite(string text) => text.EnumerateRunes().All(rune => Regular.ContainsKey(rune.Value));
+    public static bool CanWrite(string text) => text.EnumerateRunes().All(rune => s_regular.ContainsKey(rune.Value));
 
     /// <summary>The upright box around a placed text, turned or not.</summary>
     public static Box Bounds(Text text) => Box.Around(Corners(text));

@@ -11,8 +11,8 @@ public static class Typeface
     /// <summary>What a browser takes, best first.</summary>
     public const string Stack = "'Dripwright Sans','Source Sans 3','Noto Sans','Segoe UI',sans-serif";
 
-    private static readonly SKTypeface Regular = Load(Weight.Regular);
-    private static readonly SKTypeface Bold = Load(Weight.Bold);
+    private static readonly SKTypeface s_regular = Load(Weight.Regular);
+    private static readonly SKTypeface s_bold = Load(Weight.Bold);
 
     /// <summary>The TrueType file of a weight.</summary>
     /// <exception cref="InvalidOperationException">The assembly was built without its fonts.</exception>
@@ -27,7 +27,7 @@ public static class Typeface
         return memory.ToArray();
     }
 
-    internal static SKTypeface Of(Weight weight) => weight == Weight.Bold ? Bold : Regular;
+    internal static SKTypeface Of(Weight weight) => weight == Weight.Bold ? s_bold : s_regular;
 
     private static SKTypeface Load(Weight weight)
     {

@@ -13,7 +13,7 @@ internal static class ElementBars
     private const double Head = 7;
     private const double NameWidth = 20;
     private const double Most = 1.5;
-    private static readonly TextStyle Style = TextStyle.Note with { Size = 3.2 };
+    private static readonly TextStyle s_style = TextStyle.Note with { Size = 3.2 };
 
     public static Flow Add(Flow flow, NutrientRecipe recipe, PlanWords words)
     {
@@ -26,7 +26,7 @@ internal static class ElementBars
         flow.Heading(Words.Of("bench.elements.title"))
             .Paragraph(Words.Of("bench.elements.how"), leads: true)
             .Figure(Head + (RowHeight * asked.Count), box => Draw(box, recipe, asked, words));
-        string brought = string.Join(
+        var brought = string.Join(
             ", ",
             recipe
                 .Elements.Where(element =>
@@ -49,7 +49,7 @@ internal static class ElementBars
         var elements = new List<Element>();
         foreach (var (share, label) in new[] { (0.0, "0"), (0.5, "50 %"), (1.0, "100 %"), (1.5, "150 %") })
         {
-            elements.Add(new Text(label, new(At(share), box.Y + 3.5), Style.Middle));
+            elements.Add(new Text(label, new(At(share), box.Y + 3.5), s_style.Middle));
             elements.Add(new Line(new(At(share), box.Y + 5), new(At(share), box.Bottom), Pen.Faint));
         }
 
@@ -59,7 +59,9 @@ internal static class ElementBars
             (box.Right - 22, Words.Of("bench.elements.reached")),
             (box.Right, Words.Of("bench.elements.water")),
         };
-        elements.AddRange(columns.Select(column => new Text(column.Item2, new(column.Item1, box.Y + 3.5), Style.End)));
+        elements.AddRange(
+            columns.Select(column => new Text(column.Item2, new(column.Item1, box.Y + 3.5), s_style.End))
+        );
         for (var i = 0; i < asked.Count; i++)
         {
             elements.AddRange(
@@ -90,7 +92,7 @@ internal static class ElementBars
         var foot = y + 4.2;
         var off = element.Verdict is not ElementVerdict.Reached;
         var (from, to) = (at(1 - element.Tolerance), at(1 + element.Tolerance));
-        yield return new Text(name, new(box.X, foot), off ? Style.Bold : Style);
+        yield return new Text(name, new(box.X, foot), off ? s_style.Bold : s_style);
         yield return new Rectangle(new(from, y + 0.2, to - from, RowHeight - 0.8), Pen.Explain);
         if (at(result) > at(water))
         {
@@ -108,7 +110,7 @@ internal static class ElementBars
 
         if (result > Most)
         {
-            yield return new Text(">", new(at(Most) + 1.2, foot), Style.Bold);
+            yield return new Text(">", new(at(Most) + 1.2, foot), s_style.Bold);
         }
 
         string[] values =
@@ -119,7 +121,7 @@ internal static class ElementBars
         ];
         for (var i = 0; i < values.Length; i++)
         {
-            yield return new Text(values[i], new(columns[i].X, foot), off && i == 1 ? Style.Bold.End : Style.End);
+            yield return new Text(values[i], new(columns[i].X, foot), off && i == 1 ? s_style.Bold.End : s_style.End);
         }
     }
 

@@ -21,7 +21,7 @@ internal static class FeedWords
     /// <summary>Milligrams in a litre of the element.</summary>
     public static string Milligrams(Constituent constituent, double concentration)
     {
-        double value = Forms.ToMilligramsPerLitre(constituent, concentration);
+        var value = Forms.ToMilligramsPerLitre(constituent, concentration);
         return Number(
             value,
             value is >= 10 or <= 0 ? 0

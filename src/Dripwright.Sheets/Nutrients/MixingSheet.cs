@@ -120,7 +120,7 @@ public static class MixingSheet
         var parts = FeedWords.Number(stock.Job.PartsOfFeed, 0);
         foreach (var can in stock.Cans)
         {
-            bool hasAcid = can.Lines.Any(line => line.Salt.Kind == SaltKind.Acid);
+            var hasAcid = can.Lines.Any(line => line.Salt.Kind == SaltKind.Acid);
             if (can.Name == "B")
             {
                 // Each can has its own sheet, to lie beside it.
@@ -203,7 +203,7 @@ public static class MixingSheet
         )
         {
             // A weight that the scale cannot show is not printed as if it could.
-            bool coarse = recipe.Coarse.Any(cure => cure.Salt.Key == salt.Key);
+            var coarse = recipe.Coarse.Any(cure => cure.Salt.Key == salt.Key);
             table.Row(
                 salt.Name,
                 coarse ? "" : FeedWords.Weigh(weighed, measured, recipe.Job.Scale.Step),

@@ -11,7 +11,7 @@ public static class StockLabels
 {
     // Three of them stand on a sheet, also on the shorter Letter.
     private const double Height = 71;
-    private static readonly TextStyle Big = TextStyle.Heading with { Size = 22 };
+    private static readonly TextStyle s_big = TextStyle.Heading with { Size = 22 };
 
     /// <summary>The sheets; none where nothing is to be labelled.</summary>
     /// <param name="plan">The plan.</param>
@@ -80,7 +80,7 @@ public static class StockLabels
         var elements = new List<Element>
         {
             new Rectangle(box, Pen.Built),
-            new Text(mark, box.TopLeft.Move(5, 23), Big),
+            new Text(mark, box.TopLeft.Move(5, 23), s_big),
         };
         var x = box.X + 5;
         var y = box.Y + 33;

@@ -17,7 +17,7 @@ internal static class LoopPlots
     public static IReadOnlyList<RigPlot> Of(NutrientPlan feed, NutrientOutlook outlook, int way)
     {
         List<LoopOutcome> ways = [.. outlook.All.Where(one => one.Evenings.Count > 1)];
-        LoopOutcome followed = outlook.All[way];
+        var followed = outlook.All[way];
         return ways.Count == 0 ? []
             : followed.Evenings.Count < 2 ? [Strength(outlook, ways), Sodium(outlook, ways)]
             : [Strength(outlook, ways), EachElement(feed, outlook, followed), Sodium(outlook, ways)];
@@ -41,7 +41,7 @@ internal static class LoopPlots
 
     private static RigPlot Sodium(NutrientOutlook outlook, List<LoopOutcome> ways)
     {
-        double limit = Forms.ToMilligramsPerLitre(Constituent.Sodium, outlook.Limit.Classic);
+        var limit = Forms.ToMilligramsPerLitre(Constituent.Sodium, outlook.Limit.Classic);
         return Side(
             outlook,
             ways,
@@ -112,7 +112,7 @@ internal static class LoopPlots
 
     private static RigPlot EachElement(NutrientPlan feed, NutrientOutlook outlook, LoopOutcome way)
     {
-        Composition fresh = feed.Recipe.Composition;
+        var fresh = feed.Recipe.Composition;
         List<Constituent> shown = [.. NutrientWords.Main.Where(one => fresh[one] > 0)];
         double Share(LoopEvening evening, Constituent one) => 100 * evening.State.Reservoir[one] / fresh[one];
         return new()

@@ -71,17 +71,21 @@ internal static class ScatterPlots
                         {
                             Name = Words.Of("plot.spread.rigs"),
                         },
-                        At(Words.Of("plot.spread.under", Wording.Percent(draws.Quantile05)), draws.Quantile05, Dashed),
+                        At(
+                            Words.Of("plot.spread.under", Wording.Percent(draws.Quantile05)),
+                            draws.Quantile05,
+                            s_dashed
+                        ),
                         At(Words.Of("plot.spread.half", Wording.Percent(draws.Median)), draws.Median, Pen.Built),
-                        At(Words.Of("plot.spread.over", Wording.Percent(draws.Quantile95)), draws.Quantile95, Dotted),
+                        At(Words.Of("plot.spread.over", Wording.Percent(draws.Quantile95)), draws.Quantile95, s_dotted),
                     ],
                 },
             ],
         };
     }
 
-    private static readonly Pen Dashed = new(Role.Ink, LineWidth.Wide, LineType.Dashed);
-    private static readonly Pen Dotted = new(Role.Ink, LineWidth.Wide, LineType.LongDashDot);
+    private static readonly Pen s_dashed = new(Role.Ink, LineWidth.Wide, LineType.Dashed);
+    private static readonly Pen s_dotted = new(Role.Ink, LineWidth.Wide, LineType.LongDashDot);
 
     private static double WidthOf(HistogramBins bins) => (bins.To - bins.From) / Math.Max(1, bins.Counts.Count);
 

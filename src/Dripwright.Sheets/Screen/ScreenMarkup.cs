@@ -20,25 +20,25 @@ internal sealed class ScreenMarkup
     /// <summary>Of more parts than this only the first pot of each row, and what serves all rows, is a stop of the Tab key.</summary>
     private const int MostStops = 200;
 
-    private readonly Dictionary<string, ScreenPart> parts;
-    private readonly StepScale? scale;
-    private readonly ScreenKind kind;
-    private readonly bool fewStops;
+    private readonly Dictionary<string, ScreenPart> _parts;
+    private readonly StepScale? _scale;
+    private readonly ScreenKind _kind;
+    private readonly bool _fewStops;
 
     public ScreenMarkup(Plan plan, ScreenKind kind, StepScale? scale)
     {
         var all = ScreenParts.Of(plan);
-        parts = all.ToDictionary(p => p.Part, StringComparer.Ordinal);
-        fewStops = all.Count > MostStops;
-        this.kind = kind;
-        this.scale = scale;
+        _parts = all.ToDictionary(p => p.Part, StringComparer.Ordinal);
+        _fewStops = all.Count > MostStops;
+        this._kind = kind;
+        this._scale = scale;
     }
 
     /// <summary>The same drawing with what a page needs.</summary>
     public IEnumerable<Element> Of(IEnumerable<Element> elements) => elements.Select(e => e is Group g ? Of(g) : e);
 
     private Group Of(Group group) =>
-        group.Id is { } id && parts.TryGetValue(id, out var part)
+        group.Id is { } id && _parts.TryGetValue(id, out var part)
             ? part.Kind == "pot"
                 ? Pot(group, part)
                 : part.Kind == "run"
@@ -55,11 +55,11 @@ internal sealed class ScreenMarkup
         var small = Math.Min(shape.Width, shape.Height) < RoomForMarks;
         List<Element> children = small ? [group.Children[0]] : [.. group.Children];
         var look = group.Class!;
-        if (scale is not null)
+        if (_scale is not null)
         {
-            var value = part.Flow is { } flow && part.Pressure is { } pressure ? scale.Value(flow, pressure) : null;
-            var step = scale.StepOf(value);
-            look += $"{(kind == ScreenKind.Plan ? " above" : "")} step-{Wording.Count(step)}";
+            var value = part.Flow is { } flow && part.Pressure is { } pressure ? _scale.Value(flow, pressure) : null;
+            var step = _scale.StepOf(value);
+            look += $"{(_kind == ScreenKind.Plan ? " above" : "")} step-{Wording.Count(step)}";
             children = Coloured(children, shape, step, value);
         }
 
@@ -79,7 +79,7 @@ internal sealed class ScreenMarkup
         var style = TextStyle.Small.Middle.Bold with { Role = Role.Ink };
         if (value is { } known && shape.Width >= RoomForValue && shape.Height >= RoomForValue + 0.5)
         {
-            var text = scale!.Text(known);
+            var text = _scale!.Text(known);
             var width = TextMeasure.Width(text, style);
             style = width > shape.Width - 0.6 ? style with { Size = style.Size * (shape.Width - 0.6) / width } : style;
             kept.Add(new Text(text, new(shape.Centre.X, Math.Min(shape.Centre.Y + 3, shape.Bottom - 0.8)), style));
@@ -87,7 +87,7 @@ internal sealed class ScreenMarkup
         else if (step > 0 && Math.Min(shape.Width, shape.Height) >= RoomForStep)
         {
             // One figure has room: the step's; and in a pot from above it stands over the feed line.
-            var above = kind == ScreenKind.Plan;
+            var above = _kind == ScreenKind.Plan;
             kept.RemoveAll(e => e is Text || (above && e is Circle { Pen.Role: Role.Plant }));
             style = style with
             {
@@ -109,7 +109,7 @@ internal sealed class ScreenMarkup
 
     private Group Named(Group group, ScreenPart part, string look)
     {
-        var stop = !fewStops || (part.Kind == "run" ? part.Row == 0 : part.Pot <= 1);
+        var stop = !_fewStops || (part.Kind == "run" ? part.Row == 0 : part.Pot <= 1);
         List<(string, string)> attributes =
         [
             ("data-part", part.Part),

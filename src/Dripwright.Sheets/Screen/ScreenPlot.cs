@@ -11,21 +11,21 @@ namespace Dripwright.Sheets.Screen;
 public sealed class ScreenPlot
 {
     private const double LeastWidth = 70;
-    private readonly RigPlot plot;
+    private readonly RigPlot _plot;
 
-    private ScreenPlot(RigPlot plot) => this.plot = plot;
+    private ScreenPlot(RigPlot plot) => this._plot = plot;
 
     /// <summary>Short name, for ids and file names: "pump", "line-F1", "drain-D1", "spread-weakest-pot".</summary>
-    public string Key => plot.Key;
+    public string Key => _plot.Key;
 
     /// <summary>Heading.</summary>
-    public string Title => plot.Title;
+    public string Title => _plot.Title;
 
     /// <summary>Key numbers, each with its unit.</summary>
-    public IReadOnlyList<(string What, string Value)> Numbers => plot.Numbers;
+    public IReadOnlyList<(string What, string Value)> Numbers => _plot.Numbers;
 
     /// <summary>The numbers behind the plot, in the units of its axes.</summary>
-    public PlotTable Data => plot.Data;
+    public PlotTable Data => _plot.Data;
 
     /// <summary>
     /// All plots of a plan: pump and rig, pressure and flow along each line, water in each drain, and the spread of the
@@ -71,7 +71,7 @@ public sealed class ScreenPlot
 
     /// <summary>What the plot shows, in a sentence or two; "" where the heading says it all.</summary>
     /// <param name="width">[mm] Width of the picture, 70 or more.</param>
-    public string Words(double width = 150) => plot.Words(width, HeightOf(width));
+    public string Words(double width = 150) => _plot.Words(width, HeightOf(width));
 
     /// <summary>The plot as a piece of a page, which brings <see cref="ScreenView.Styles"/>.</summary>
     /// <param name="width">[mm] Width, 70 or more: letters are about 3 mm high, so 150 suits 700 px, 90 suits a phone.</param>
@@ -90,13 +90,13 @@ public sealed class ScreenPlot
     /// <summary>The table behind the plot as CSV.</summary>
     public byte[] Csv() => Data.Csv();
 
-    private double HeightOf(double width) => Math.Clamp(width * 0.55, 60, 90) * (1 + (0.6 * (plot.Plots.Count - 1)));
+    private double HeightOf(double width) => Math.Clamp(width * 0.55, 60, 90) * (1 + (0.6 * (_plot.Plots.Count - 1)));
 
     private Sheet Sheet(double width, bool titled = false)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(width, LeastWidth);
         var (height, top) = (HeightOf(width), titled ? 8 : 0);
-        List<Element> elements = [RigPlotPicture.Draw(plot, new Box(0, top, width, height).Inset(titled ? 3 : 0.5))];
+        List<Element> elements = [RigPlotPicture.Draw(_plot, new Box(0, top, width, height).Inset(titled ? 3 : 0.5))];
         if (titled)
         {
             elements.Insert(0, new Text(Title, new(3, 8), TextStyle.Body.Bold));

@@ -14,7 +14,7 @@ internal static class SmallPartFigure
     public static (Slant Slant, List<Element> Elements) Of(RigLayout layout, PrintedPart part, double width)
     {
         var first = part.Spots[0];
-        bool atTank = first.Row == 0;
+        var atTank = first.Row == 0;
         var row = layout.Rows.First(row => atTank || row.Number == first.Row);
         var (from, to) = Slant.Window(row, first.At.X);
         bool Seen(Vector3 p) => p.X >= from && p.X <= to;

@@ -14,8 +14,8 @@ internal sealed class CropWireSteps(Plan plan)
     /// <summary>[kg] Water that shows how tight a wire is: a gallon or a litre.</summary>
     private double TestMass => plan.Rig.Units == UnitSystem.Us ? 3.785 : 1;
 
-    private readonly Wording words = new(plan.Rig.Units);
-    private readonly CropWire cropWire = plan.Rig.CropWire;
+    private readonly Wording _words = new(plan.Rig.Units);
+    private readonly CropWire _cropWire = plan.Rig.CropWire;
 
     /// <summary>Writes the steps; none where nothing hangs.</summary>
     public void Write(Flow flow)
@@ -28,14 +28,14 @@ internal sealed class CropWireSteps(Plan plan)
 
         var end = wires.Max(w => w.Loaded.Supports.Where(s => s.End).Max(s => s.Total));
         flow.Heading(Words.Of("sheet.overhead.title"));
-        flow.Paragraph(Words.Of("sheet.overhead.lead", type.Name, words.Length(cropWire.Height)), leads: true);
+        flow.Paragraph(Words.Of("sheet.overhead.lead", type.Name, _words.Length(_cropWire.Height)), leads: true);
         flow.Table(Supports(wires));
         flow.Step(Words.Of("sheet.overhead.mark"));
-        flow.Step(Ends(), Cautions.WirePull(words.Force(end)));
+        flow.Step(Ends(), Cautions.WirePull(_words.Force(end)));
         if (wires.Any(w => w.Place.Supports.Count > 2))
         {
             var down = wires.Max(w => w.Loaded.Supports.Where(s => !s.End).Select(s => s.Down).DefaultIfEmpty().Max());
-            flow.Step(Words.Of("sheet.overhead.hooks", Hooks(), words.Force(down)), Cautions.Ladder);
+            flow.Step(Words.Of("sheet.overhead.hooks", Hooks(), _words.Force(down)), Cautions.Ladder);
         }
 
         flow.Step(Words.Of("sheet.overhead.wire"));
@@ -57,11 +57,11 @@ internal sealed class CropWireSteps(Plan plan)
             var at = wire.Place.Supports;
             table.Row(
                 wire.Place.Label,
-                words.MarkWithUnit(at[0]),
-                words.MarkWithUnit(at[^1]),
+                _words.MarkWithUnit(at[0]),
+                _words.MarkWithUnit(at[^1]),
                 at.Count <= 2 ? Words.Of("sheet.overhead.none")
-                    : at.Count <= 8 ? string.Join(", ", at.Skip(1).SkipLast(1).Select(words.MarkWithUnit))
-                    : Words.Of("sheet.overhead.every", Wording.Count(at.Count - 2), words.MarkWithUnit(at[1] - at[0]))
+                    : at.Count <= 8 ? string.Join(", ", at.Skip(1).SkipLast(1).Select(_words.MarkWithUnit))
+                    : Words.Of("sheet.overhead.every", Wording.Count(at.Count - 2), _words.MarkWithUnit(at[1] - at[0]))
             );
         }
 
@@ -69,23 +69,23 @@ internal sealed class CropWireSteps(Plan plan)
     }
 
     private string Ends() =>
-        cropWire.Ends == WireEnds.Bolted
+        _cropWire.Ends == WireEnds.Bolted
             ? Words.Of("sheet.overhead.bolt")
             : Words.Of("sheet.overhead.end-hooks", Hooks());
 
     private string Hooks() =>
-        cropWire.Timber == Timber.Other
+        _cropWire.Timber == Timber.Other
             ? Words.Of("sheet.overhead.anchor")
             : Words.Of(
                 "sheet.overhead.hook",
-                words.MarkWithUnit(cropWire.HookDiameter),
-                words.MarkWithUnit(cropWire.HookThread)
+                _words.MarkWithUnit(_cropWire.HookDiameter),
+                _words.MarkWithUnit(_cropWire.HookThread)
             );
 
     /// <summary>By hand, and how to see that it is enough: a known weight in the middle of a span pulls a tight wire down so far.</summary>
     private string Tightening(LoadedWire wire)
     {
-        var text = Words.Of("sheet.overhead.tighten", words.Force(cropWire.Tightened));
+        var text = Words.Of("sheet.overhead.tighten", _words.Force(_cropWire.Tightened));
         var type = plan.Layout.Parts.Wire!;
         var supports = wire.Place.Supports;
         var span = new WireSpan
@@ -99,7 +99,7 @@ internal sealed class CropWireSteps(Plan plan)
                 type.Source
             ),
             Length = supports[1] - supports[0],
-            Tightened = Math.Min(cropWire.Tightened, type.BreakingForce),
+            Tightened = Math.Min(_cropWire.Tightened, type.BreakingForce),
         };
         var drop = ElasticCatenary.Solve(span, [new WireLoad(span.Length / 2, TestMass * StandardGravity.Value)]).Sag;
         // Less than this cannot be read off a ruler.
@@ -111,7 +111,7 @@ internal sealed class CropWireSteps(Plan plan)
                 plan.Rig.Units == UnitSystem.Us
                     ? Words.Of("sheet.overhead.check.us")
                     : Words.Of("sheet.overhead.check.metric"),
-                words.MarkWithUnit(drop)
+                _words.MarkWithUnit(drop)
             );
     }
 
@@ -123,13 +123,13 @@ internal sealed class CropWireSteps(Plan plan)
             return;
         }
 
-        var strings = plants * cropWire.Strings;
+        var strings = plants * _cropWire.Strings;
         flow.Step(
             Words.Of(
                 "sheet.overhead.strings",
-                words.Length(vine.Length),
+                _words.Length(vine.Length),
                 Wording.Counted("sheet.count.hook", strings),
-                cropWire.Strings == 1 ? Words.Of("sheet.overhead.one") : Wording.Count(cropWire.Strings)
+                _cropWire.Strings == 1 ? Words.Of("sheet.overhead.one") : Wording.Count(_cropWire.Strings)
             )
         );
     }

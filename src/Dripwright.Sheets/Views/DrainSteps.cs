@@ -10,7 +10,7 @@ namespace Dripwright.Sheets.Views;
 /// <summary>Steps for drains and pots: drill, join, hang to slope, set the pots.</summary>
 internal sealed class DrainSteps(Plan plan)
 {
-    private readonly Wording words = new(plan.Rig.Units);
+    private readonly Wording _words = new(plan.Rig.Units);
 
     /// <summary>Writes the steps.</summary>
     public void Write(Flow flow)
@@ -29,7 +29,7 @@ internal sealed class DrainSteps(Plan plan)
             Words.Of(
                 "sheet.drain.drill",
                 Wording.Counted("sheet.count.hole", holes),
-                words.MarkWithUnit(plan.Layout.Parts.Outlet.PipeHole)
+                _words.MarkWithUnit(plan.Layout.Parts.Outlet.PipeHole)
             ),
             Cautions.HoleSaw
         );
@@ -92,8 +92,8 @@ internal sealed class DrainSteps(Plan plan)
                 slope > 0
                     ? Words.Of(
                         "sheet.drain.hang.slope",
-                        words.Slope(slope),
-                        words.MarkWithUnit(HeldPlaces.Fall(row)),
+                        _words.Slope(slope),
+                        _words.MarkWithUnit(HeldPlaces.Fall(row)),
                         HeldPlaces.HighEnd(plan)
                     )
                     : Words.Of("sheet.drain.hang.level")
@@ -115,9 +115,9 @@ internal sealed class DrainSteps(Plan plan)
             table.Row([
                 Wording.Count(place.Frame),
                 .. hung ? [Number(row.Hangers[i])] : Array.Empty<string>(),
-                words.MarkWithUnit(place.Station),
-                words.MarkWithUnit(place.Drop),
-                words.MarkWithUnit(place.Height),
+                _words.MarkWithUnit(place.Station),
+                _words.MarkWithUnit(place.Drop),
+                _words.MarkWithUnit(place.Height),
             ]);
         }
 
@@ -209,10 +209,10 @@ internal sealed class DrainSteps(Plan plan)
             flow.Step(
                 Words.Of(
                     "sheet.pots.drill",
-                    words.MarkWithUnit(hole.Diameter),
+                    _words.MarkWithUnit(hole.Diameter),
                     Wording.Counted("sheet.count.pot", hole.Count),
                     name,
-                    words.MarkWithUnit(hole.Height),
+                    _words.MarkWithUnit(hole.Height),
                     parts.Outlet.Name
                 ),
                 Cautions.HoleSaw
@@ -223,12 +223,12 @@ internal sealed class DrainSteps(Plan plan)
         {
             List<RowLayout> rows = [.. alike];
             var row = rows[0];
-            var spacing = row.Pots.Count > 1 ? Words.Of("sheet.pots.every", words.MarkWithUnit(row.Spec.Spacing)) : "";
+            var spacing = row.Pots.Count > 1 ? Words.Of("sheet.pots.every", _words.MarkWithUnit(row.Spec.Spacing)) : "";
             flow.Step(
                 Words.Of(
                     "sheet.pots.set",
                     StandSteps.Named(rows),
-                    words.MarkWithUnit(row.Pots[0].Station),
+                    _words.MarkWithUnit(row.Pots[0].Station),
                     spacing,
                     row.Drain.Label,
                     rows.Count > 1 ? Words.Of("sheet.pots.own-drain") : ""

@@ -13,11 +13,11 @@ namespace Dripwright.Sheets.Views;
 /// <param name="band">Where the crop wires stand.</param>
 internal sealed class EndPicture(Plan plan, View view, WireBand band)
 {
-    private readonly RigLayout layout = plan.Layout;
-    private readonly Wording words = new(plan.Rig.Units);
-    private readonly SideParts side = new(view, p => Level(plan, p.Y));
-    private readonly RunPainter painter = new(plan.Rig, p => view[Level(plan, p.Y), p.Z]);
-    private readonly WirePicture over = new(plan, view, band);
+    private readonly RigLayout _layout = plan.Layout;
+    private readonly Wording _words = new(plan.Rig.Units);
+    private readonly SideParts _side = new(view, p => Level(plan, p.Y));
+    private readonly RunPainter _painter = new(plan.Rig, p => view[Level(plan, p.Y), p.Z]);
+    private readonly WirePicture _over = new(plan, view, band);
 
     /// <summary>Where the crop wires stand at a scale.</summary>
     /// <param name="plan">The plan.</param>
@@ -63,7 +63,7 @@ internal sealed class EndPicture(Plan plan, View view, WireBand band)
     /// <param name="dimensions">Whether with its dimensions.</param>
     public IEnumerable<Element> Draw(bool dimensions = true)
     {
-        foreach (var row in layout.Rows.Reverse())
+        foreach (var row in _layout.Rows.Reverse())
         {
             foreach (var element in Row(row))
             {
@@ -71,23 +71,23 @@ internal sealed class EndPicture(Plan plan, View view, WireBand band)
             }
         }
 
-        var tank = layout.Tank;
+        var tank = _layout.Tank;
         var (a, b) = (Level(plan, tank.Front), Level(plan, tank.Back));
-        yield return side.Tank(tank, Math.Min(a, b), Math.Max(a, b));
-        if (layout.Parts.Pump is not null)
+        yield return _side.Tank(tank, Math.Min(a, b), Math.Max(a, b));
+        if (_layout.Parts.Pump is not null)
         {
-            yield return side.Pump(tank);
+            yield return _side.Pump(tank);
         }
 
         var extent = ExtentOf(plan);
-        foreach (var element in over.Breaks(view[extent.Left, 0].X, view[extent.Right, 0].X))
+        foreach (var element in _over.Breaks(view[extent.Left, 0].X, view[extent.Right, 0].X))
         {
             yield return element;
         }
 
-        foreach (var run in layout.Runs.Where(Loose))
+        foreach (var run in _layout.Runs.Where(Loose))
         {
-            yield return painter.Draw(run, fittings: false);
+            yield return _painter.Draw(run, fittings: false);
         }
 
         foreach (var element in dimensions ? Dimensions() : [])
@@ -100,22 +100,22 @@ internal sealed class EndPicture(Plan plan, View view, WireBand band)
     {
         var middle = Level(plan, row.CentreY);
         var half = (row.Depth / 2) + 0.15;
-        foreach (var element in side.Floor(middle - half, middle + half, row.Floor))
+        foreach (var element in _side.Floor(middle - half, middle + half, row.Floor))
         {
             yield return element;
         }
 
         var near = plan.Rig.Reservoir.At == RowEnd.Left ? row.OriginX : row.OriginX + row.Length;
         bool AtNear(double x) => Math.Abs(x - near) < 1e-6;
-        yield return side.Stand(
-            layout.Stand,
+        yield return _side.Stand(
+            _layout.Stand,
             m => m.Row == row.Number && m.Role != MemberRole.Rail && AtNear(m.From.X) && AtNear(m.To.X),
             j => j.Row == row.Number && AtNear(j.At.X)
         );
         var wires = WirePicture.Of(plan, row);
         foreach (var wire in wires)
         {
-            yield return over.Across(wire, y => Level(plan, y), row);
+            yield return _over.Across(wire, y => Level(plan, y), row);
         }
 
         // The two pots next to the reader, one of each line.
@@ -130,9 +130,9 @@ internal sealed class EndPicture(Plan plan, View view, WireBand band)
             yield return Pipe(run, near);
         }
 
-        foreach (var run in layout.Returns.Where(r => r.Row == row.Number && !Loose(r)))
+        foreach (var run in _layout.Returns.Where(r => r.Row == row.Number && !Loose(r)))
         {
-            yield return painter.Draw(run, fittings: false);
+            yield return _painter.Draw(run, fittings: false);
         }
 
         var top = view[middle, row.Base + row.Pot.Height].Y - PotSymbol.PlantHeight(view) - 2.5;
@@ -176,11 +176,11 @@ internal sealed class EndPicture(Plan plan, View view, WireBand band)
         Point Foot(double level) => new(view[level, 0].X, bottom + 3);
         // The chain lies outside: figures without room hang below it.
         yield return Across(Foot, bottom + 19);
-        var tank = layout.Tank;
+        var tank = _layout.Tank;
         var (a, b) = (Level(plan, tank.Front), Level(plan, tank.Back));
-        yield return DimensionLine.Horizontal(Foot(a), Foot(b), bottom + 11, words.Mark(Math.Abs(a - b)));
+        yield return DimensionLine.Horizontal(Foot(a), Foot(b), bottom + 11, _words.Mark(Math.Abs(a - b)));
         var left = plan.Rig.Reservoir.At == RowEnd.Left;
-        var row = layout.Rows[^1];
+        var row = _layout.Rows[^1];
         List<(double, string)> rows =
         [
             (row.Floor, Words.Of("sheet.height.floor")),
@@ -191,22 +191,28 @@ internal sealed class EndPicture(Plan plan, View view, WireBand band)
             .. WirePicture.Of(plan, row).Take(1).Select(w => (w.Place.Z, Words.Of("sheet.height.wire"))),
         ];
         var (back, front) = left ? (extent.Left, extent.Right) : (extent.Right, extent.Left);
-        yield return side.Heights(rows, back, view[back, 0].X + (left ? -9 : 9), !left, words, band.Drawn);
-        yield return side.Heights(SideParts.TankHeights(tank), front, view[front, 0].X + (left ? 9 : -9), left, words);
+        yield return _side.Heights(rows, back, view[back, 0].X + (left ? -9 : 9), !left, _words, band.Drawn);
+        yield return _side.Heights(
+            SideParts.TankHeights(tank),
+            front,
+            view[front, 0].X + (left ? 9 : -9),
+            left,
+            _words
+        );
     }
 
     private Group Across(Func<double, Point> foot, double y)
     {
-        var centres = layout.Rows.Select(r => Level(plan, r.CentreY)).Order().ToList();
+        var centres = _layout.Rows.Select(r => Level(plan, r.CentreY)).Order().ToList();
         if (centres.Count == 1)
         {
-            var half = layout.Rows[0].Depth / 2;
-            return DimensionLine.Horizontal(foot(centres[0] - half), foot(centres[0] + half), y, words.Mark(2 * half));
+            var half = _layout.Rows[0].Depth / 2;
+            return DimensionLine.Horizontal(foot(centres[0] - half), foot(centres[0] + half), y, _words.Mark(2 * half));
         }
 
         var steps = centres.Zip(centres.Skip(1), (a, b) => b - a).ToList();
         return steps.Count > 4 && steps.All(s => Math.Abs(s - steps[0]) < 1e-6)
-            ? DimensionLine.Horizontal(foot(centres[0]), foot(centres[^1]), y, words.Repeated(steps.Count, steps[0]))
-            : DimensionLine.HorizontalChain([.. centres.Select(foot)], y, [.. steps.Select(words.Mark)]);
+            ? DimensionLine.Horizontal(foot(centres[0]), foot(centres[^1]), y, _words.Repeated(steps.Count, steps[0]))
+            : DimensionLine.HorizontalChain([.. centres.Select(foot)], y, [.. steps.Select(_words.Mark)]);
     }
 }

@@ -9,7 +9,7 @@ namespace Dripwright.Sheets.Views;
 /// <summary>Steps for the feed lines and their emitters.</summary>
 internal sealed class FeedSteps(Plan plan)
 {
-    private readonly Wording words = new(plan.Rig.Units);
+    private readonly Wording _words = new(plan.Rig.Units);
 
     /// <summary>Writes the steps.</summary>
     public void Write(Flow flow)
@@ -25,7 +25,7 @@ internal sealed class FeedSteps(Plan plan)
                 "sheet.feed.lay",
                 parts.Line.Name,
                 labels.Count <= 10 ? string.Join(", ", labels) : Words.Of("sheet.feed.lay.as-drawn"),
-                words.MarkWithUnit(rows[0].Feed[0].Path[0].Z - rows[0].Base),
+                _words.MarkWithUnit(rows[0].Feed[0].Path[0].Z - rows[0].Base),
                 parts.Line.Flexible ? Words.Of("sheet.feed.lay.hose") : Words.Of("sheet.feed.lay.pipe")
             )
         );
@@ -35,11 +35,11 @@ internal sealed class FeedSteps(Plan plan)
                 Words.Of(
                     "sheet.feed.emitters",
                     Wording.Counted("sheet.count.hole", emitters),
-                    words.MarkWithUnit(parts.Emitter.Punch),
+                    _words.MarkWithUnit(parts.Emitter.Punch),
                     Wording.Counted("sheet.count.emitter", emitters),
                     parts.Emitter.Name,
                     feed.MicrotubeLength > 0
-                        ? Words.Of("sheet.feed.emitters.tubes", words.MarkWithUnit(feed.MicrotubeLength))
+                        ? Words.Of("sheet.feed.emitters.tubes", _words.MarkWithUnit(feed.MicrotubeLength))
                         : ""
                 ),
                 Words.Of("sheet.feed.emitters.caution")
@@ -56,7 +56,7 @@ internal sealed class FeedSteps(Plan plan)
 
         if (feed.InlineValves)
         {
-            flow.Step(Words.Of("sheet.feed.valves", words.Share(feed.ValveOpen)));
+            flow.Step(Words.Of("sheet.feed.valves", _words.Share(feed.ValveOpen)));
         }
 
         flow.Step(Wording.Sentences(Entry(feed.Entry), Words.Of("sheet.feed.clamps")));

@@ -9,11 +9,11 @@ internal sealed class FindingBlock
 {
     private const double Indent = 11;
     private const double Gap = 2.5;
-    private static readonly TextStyle Style = TextStyle.Note with { Size = 3.5 };
-    private readonly Grade grade;
-    private readonly string number;
-    private readonly IReadOnlyList<(string Text, TextStyle Style)> lines;
-    private readonly ToldFinding finding;
+    private static readonly TextStyle s_style = TextStyle.Note with { Size = 3.5 };
+    private readonly Grade _grade;
+    private readonly string _number;
+    private readonly IReadOnlyList<(string Text, TextStyle Style)> _lines;
+    private readonly ToldFinding _finding;
 
     /// <summary>The block of a finding.</summary>
     /// <param name="finding">The finding.</param>
@@ -21,16 +21,16 @@ internal sealed class FindingBlock
     /// <param name="width">[mm] Width of the block.</param>
     public FindingBlock(ToldFinding finding, int number, double width)
     {
-        this.finding = finding;
-        this.number = Wording.Count(number);
-        grade = FindingMarks.GradeOf(finding.Level);
+        this._finding = finding;
+        this._number = Wording.Count(number);
+        _grade = FindingMarks.GradeOf(finding.Level);
         var room = width - Indent;
-        lines =
+        _lines =
         [
-            .. Wrapped(Words.Of("sheet.finding.head", Mark.Word(grade), this.number, finding.Place), Style.Bold),
-            .. Wrapped(finding.What, Style),
-            .. Wrapped(Against(finding), Style with { Role = Role.Explain }),
-            .. Wrapped(finding.Remedy, Style),
+            .. Wrapped(Words.Of("sheet.finding.head", Mark.Word(_grade), this._number, finding.Place), s_style.Bold),
+            .. Wrapped(finding.What, s_style),
+            .. Wrapped(Against(finding), s_style with { Role = Role.Explain }),
+            .. Wrapped(finding.Remedy, s_style),
         ];
 
         IEnumerable<(string, TextStyle)> Wrapped(string text, TextStyle style) =>
@@ -38,26 +38,26 @@ internal sealed class FindingBlock
     }
 
     /// <summary>[mm] Height.</summary>
-    public double Height => Math.Max(lines.Count * Style.LineHeight, 8) + Gap;
+    public double Height => Math.Max(_lines.Count * s_style.LineHeight, 8) + Gap;
 
     /// <summary>The block in its place.</summary>
     public Group Draw(Box box) =>
         new([
-            Mark.Finding(new(box.X + 4, box.Y + 4.5), grade, number),
-            .. lines.Select(
+            Mark.Finding(new(box.X + 4, box.Y + 4.5), _grade, _number),
+            .. _lines.Select(
                 (line, i) =>
                     new Text(
                         line.Text,
-                        new(box.X + Indent, box.Y + (Style.Size * 0.95) + (i * Style.LineHeight)),
+                        new(box.X + Indent, box.Y + (s_style.Size * 0.95) + (i * s_style.LineHeight)),
                         line.Style
                     )
             ),
         ])
         {
-            Id = "finding-" + number,
-            Class = "finding-text " + grade.ToString().ToLowerInvariant(),
-            Title = Words.Of("sheet.finding.title", Mark.Word(grade), number),
-            Description = finding.What,
+            Id = "finding-" + _number,
+            Class = "finding-text " + _grade.ToString().ToLowerInvariant(),
+            Title = Words.Of("sheet.finding.title", Mark.Word(_grade), _number),
+            Description = _finding.What,
         };
 
     // Some limits are words such as "none": they say nothing beside a value.

@@ -19,12 +19,12 @@ namespace Dripwright.Sheets.Views;
 internal sealed class FrontPicture(Plan plan, RowLayout row, View view, Extent whole, Extent part, WireBand band)
 {
     private const double HeightsOff = 4;
-    private readonly RigLayout layout = plan.Layout;
-    private readonly Wording wording = new(plan.Rig.Units);
-    private readonly SideParts side = new(view, p => p.X);
-    private readonly RunPainter painter = new(plan.Rig, p => view[p.X, p.Z]);
-    private readonly WirePicture over = new(plan, view, band);
-    private readonly IReadOnlyList<LoadedWire> wires = WirePicture.Of(plan, row);
+    private readonly RigLayout _layout = plan.Layout;
+    private readonly Wording _wording = new(plan.Rig.Units);
+    private readonly SideParts _side = new(view, p => p.X);
+    private readonly RunPainter _painter = new(plan.Rig, p => view[p.X, p.Z]);
+    private readonly WirePicture _over = new(plan, view, band);
+    private readonly IReadOnlyList<LoadedWire> _wires = WirePicture.Of(plan, row);
 
     private bool TankLeft => plan.Rig.Reservoir.At == RowEnd.Left;
 
@@ -103,7 +103,7 @@ internal sealed class FrontPicture(Plan plan, RowLayout row, View view, Extent w
         yield return new Group([
             .. Runs()
                 .Where(r => r.Service is RunService.Header or RunService.Feed or RunService.Bypass)
-                .Select(r => painter.Draw(r, fittings: true)),
+                .Select(r => _painter.Draw(r, fittings: true)),
         ])
         {
             Clip = window.Corners,
@@ -122,49 +122,49 @@ internal sealed class FrontPicture(Plan plan, RowLayout row, View view, Extent w
     private bool Shown(double x) => x >= part.Left - 1e-9 && x <= part.Right + 1e-9;
 
     private IEnumerable<PipeRun> Runs() =>
-        RunsOf(layout, row).Where(r => r.Path.Min(p => p.X) <= part.Right && r.Path.Max(p => p.X) >= part.Left);
+        RunsOf(_layout, row).Where(r => r.Path.Min(p => p.X) <= part.Right && r.Path.Max(p => p.X) >= part.Left);
 
     private IEnumerable<Element> Things()
     {
         var (left, right) = (row.OriginX - 0.1, row.OriginX + row.Length + 0.1);
-        foreach (var element in side.Floor(left, right, row.Floor))
+        foreach (var element in _side.Floor(left, right, row.Floor))
         {
             yield return element;
         }
 
-        var tank = layout.Tank;
+        var tank = _layout.Tank;
         if (WithTank && tank.Right >= part.Left && tank.Left <= part.Right)
         {
-            foreach (var element in tank.Floor >= 0 ? side.Floor(tank.Left - 0.1, tank.Right + 0.1, 0) : [])
+            foreach (var element in tank.Floor >= 0 ? _side.Floor(tank.Left - 0.1, tank.Right + 0.1, 0) : [])
             {
                 yield return element;
             }
 
-            yield return side.Tank(tank, tank.Left, tank.Right);
-            if (layout.Parts.Pump is not null)
+            yield return _side.Tank(tank, tank.Left, tank.Right);
+            if (_layout.Parts.Pump is not null)
             {
-                yield return side.Pump(tank);
+                yield return _side.Pump(tank);
             }
         }
 
-        yield return side.Stand(
-            layout.Stand,
+        yield return _side.Stand(
+            _layout.Stand,
             m => m.Row == row.Number && m.Role != MemberRole.Cross,
             j => j.Row == row.Number
         );
         foreach (var run in Runs().Where(r => r.Service is RunService.Drain or RunService.Return))
         {
-            yield return painter.Draw(run, fittings: true);
+            yield return _painter.Draw(run, fittings: true);
         }
 
-        if (wires.Count > 0)
+        if (_wires.Count > 0)
         {
-            foreach (var wire in wires)
+            foreach (var wire in _wires)
             {
-                yield return over.Along(wire, row);
+                yield return _over.Along(wire, row);
             }
 
-            foreach (var element in over.Breaks(view[left, 0].X - 3, view[right, 0].X + 3))
+            foreach (var element in _over.Breaks(view[left, 0].X - 3, view[right, 0].X + 3))
             {
                 yield return element;
             }
@@ -202,7 +202,7 @@ internal sealed class FrontPicture(Plan plan, RowLayout row, View view, Extent w
             )
             {
                 // Strings run behind the names.
-                if (wires.Count > 0 && element is Text name)
+                if (_wires.Count > 0 && element is Text name)
                 {
                     yield return Polyline.Polygon(TextMeasure.Corners(name), null, Fill.Paper);
                 }
@@ -212,9 +212,9 @@ internal sealed class FrontPicture(Plan plan, RowLayout row, View view, Extent w
         }
 
         var (from, to) = (Math.Max(part.Left, row.OriginX), Math.Min(part.Right, row.OriginX + row.Length));
-        if (wires.Count > 0 && to > from)
+        if (_wires.Count > 0 && to > from)
         {
-            yield return over.Label(wires, view[from, 0].X + 2, view[to, 0].X);
+            yield return _over.Label(_wires, view[from, 0].X + 2, view[to, 0].X);
             // Over the reservoir's side, where no string hangs.
             if (band.Broken && !(TankLeft ? CutLeft : CutRight))
             {
@@ -235,7 +235,7 @@ internal sealed class FrontPicture(Plan plan, RowLayout row, View view, Extent w
         var drain = row.Drain;
         var text =
             plan.Rig.Drain.Slope > 0
-                ? Words.Of("sheet.front.falls", drain.Label, wording.Slope(plan.Rig.Drain.Slope))
+                ? Words.Of("sheet.front.falls", drain.Label, _wording.Slope(plan.Rig.Drain.Slope))
                 : Words.Of("sheet.front.level", drain.Label);
         var (from, to) = (Math.Max(part.Left, row.OriginX), Math.Min(part.Right, row.OriginX + row.Length));
         Point Tip(double share)
@@ -271,8 +271,8 @@ internal sealed class FrontPicture(Plan plan, RowLayout row, View view, Extent w
     /// <summary>Whether a tube of the stand or a pipe runs through the box.</summary>
     private bool OnSomething(Box box)
     {
-        var room = box.Inset(-view.Length(layout.Stand.Tube.Outside) / 2);
-        return layout
+        var room = box.Inset(-view.Length(_layout.Stand.Tube.Outside) / 2);
+        return _layout
                 .Stand.Members.Where(m => m.Row == row.Number)
                 .Any(m => room.Crosses(view[m.From.X, m.From.Z], view[m.To.X, m.To.Z]))
             || Runs().Any(r => r.Path.Zip(r.Path.Skip(1)).Any(leg => box.Crosses(On(leg.First), On(leg.Second))));
@@ -287,7 +287,7 @@ internal sealed class FrontPicture(Plan plan, RowLayout row, View view, Extent w
         Point Pot(double s) => new(view[row.OriginX + s, 0].X, y + 2);
         if (!CutLeft && !CutRight)
         {
-            yield return PotDimensions.Draw(row, Pot, y, view.Scale, wording, below: false);
+            yield return PotDimensions.Draw(row, Pot, y, view.Scale, _wording, below: false);
         }
         else if (shown.Count > 1)
         {
@@ -297,11 +297,11 @@ internal sealed class FrontPicture(Plan plan, RowLayout row, View view, Extent w
         Point Foot(double x) => new(view[x, 0].X, Bottom + 5);
         if (!CutLeft && !CutRight)
         {
-            var chain = new ModuleDimensions(row, WithTank ? layout.Tank : null, view.Scale, wording);
+            var chain = new ModuleDimensions(row, WithTank ? _layout.Tank : null, view.Scale, _wording);
             // Figures without room hang below their chain, which then lies outermost.
             var (own, chained) = chain.Overflows ? (13, 21) : (21, 13);
             var (left, right) = (Foot(row.OriginX), Foot(row.OriginX + row.Length));
-            var overall = DimensionLine.Horizontal(left, right, Bottom + own, wording.Mark(row.Length));
+            var overall = DimensionLine.Horizontal(left, right, Bottom + own, _wording.Mark(row.Length));
             var modules = chain.Draw(Foot, Bottom + chained);
             // The outer one first: its extension lines must not cross the inner one's figures.
             yield return chain.Overflows ? modules : overall;
@@ -318,7 +318,7 @@ internal sealed class FrontPicture(Plan plan, RowLayout row, View view, Extent w
                 yield return DimensionLine.HorizontalChain(
                     [.. joints.Select(Foot)],
                     Bottom + 13,
-                    [.. joints.Skip(1).Select(_ => wording.Mark(row.Spec.ModuleLength))]
+                    [.. joints.Skip(1).Select(_ => _wording.Mark(row.Spec.ModuleLength))]
                 );
             }
         }
@@ -334,7 +334,7 @@ internal sealed class FrontPicture(Plan plan, RowLayout row, View view, Extent w
         DimensionLine.HorizontalChain(
             [at(shown[0].Station), at(shown[^1].Station)],
             y,
-            [wording.Repeated(shown.Count - 1, row.Spec.Spacing)]
+            [_wording.Repeated(shown.Count - 1, row.Spec.Spacing)]
         );
 
     private static double Room(IReadOnlyList<(double Height, string Name)> heights, Wording words) =>
@@ -365,12 +365,12 @@ internal sealed class FrontPicture(Plan plan, RowLayout row, View view, Extent w
         if (!(TankLeft ? CutRight : CutLeft))
         {
             var x = TankLeft ? part.Right : part.Left;
-            yield return side.Heights(
+            yield return _side.Heights(
                 far,
                 TankLeft ? Math.Max(row.OriginX + row.Length, part.Right) : Math.Min(row.OriginX, part.Left),
                 view[x, 0].X + (TankLeft ? HeightsOff : -HeightsOff),
                 TankLeft,
-                wording,
+                _wording,
                 band.Drawn
             );
         }
@@ -378,12 +378,12 @@ internal sealed class FrontPicture(Plan plan, RowLayout row, View view, Extent w
         if (!(TankLeft ? CutLeft : CutRight))
         {
             var x = TankLeft ? part.Left : part.Right;
-            yield return side.Heights(
+            yield return _side.Heights(
                 near,
                 x,
                 view[x, 0].X + (TankLeft ? -HeightsOff : HeightsOff),
                 !TankLeft,
-                wording
+                _wording
             );
         }
     }

@@ -12,13 +12,13 @@ internal sealed class PlanDimensions(Plan plan, View view)
     /// <summary>[mm] Room at the rows' far ends for their labels.</summary>
     public const double LabelRoom = 27;
 
-    private readonly Wording words = new(plan.Rig.Units);
-    private readonly RigLayout layout = plan.Layout;
-    private readonly Extent extent = PlanPicture.ExtentOf(plan.Layout);
+    private readonly Wording _words = new(plan.Rig.Units);
+    private readonly RigLayout _layout = plan.Layout;
+    private readonly Extent _extent = PlanPicture.ExtentOf(plan.Layout);
 
     private bool TankLeft => plan.Rig.Reservoir.At == RowEnd.Left;
 
-    private RowLayout Longest => layout.Rows.MaxBy(r => r.Length)!;
+    private RowLayout Longest => _layout.Rows.MaxBy(r => r.Length)!;
 
     /// <summary>Room that dimensions and labels need at a scale.</summary>
     public static Margins Margins(Plan plan, Scale scale)
@@ -62,29 +62,29 @@ internal sealed class PlanDimensions(Plan plan, View view)
     /// <summary>All dimensions.</summary>
     public IEnumerable<Element> Draw()
     {
-        var first = layout.Rows[0];
-        var low = view[0, extent.Low].Y;
-        var crops = CropRoom(layout, view.Scale);
-        var high = view[0, extent.High].Y - MarkRoom(plan);
+        var first = _layout.Rows[0];
+        var low = view[0, _extent.Low].Y;
+        var crops = CropRoom(_layout, view.Scale);
+        var high = view[0, _extent.High].Y - MarkRoom(plan);
         var front = view[0, first.CentreY - (first.Depth / 2)].Y;
         yield return PotDimensions.Draw(
             first,
             s => new(view[first.OriginX + s, 0].X, Math.Max(front, low - 1) + crops - 3),
             low + crops + (PotDimensions.CanRun(first, view.Scale) ? 4 : 1),
             view.Scale,
-            words,
+            _words,
             below: true
         );
         Point Top(double x) => new(view[x, 0].X, high);
         var (left, right) = (Longest.OriginX, Longest.OriginX + Longest.Length);
         var chain = Modules(plan, view.Scale);
-        var levels = Levels(layout);
+        var levels = Levels(_layout);
         var (own, whole, chained) = chain.Overflows ? (7, 15, 7 + (8 * levels)) : (15, 23, 7);
         // What lies outermost is drawn first, so that its extension lines do not cross the others' figures.
         List<Group> inwards =
         [
             .. levels == 1 ? [] : Whole(left, right, Top, high - whole),
-            DimensionLine.Horizontal(Top(left), Top(right), high - own, words.Mark(right - left)),
+            DimensionLine.Horizontal(Top(left), Top(right), high - own, _words.Mark(right - left)),
             chain.Draw(Top, high - chained),
         ];
         foreach (var group in chain.Overflows ? inwards.AsEnumerable().Reverse() : inwards)
@@ -100,19 +100,19 @@ internal sealed class PlanDimensions(Plan plan, View view)
 
     private IEnumerable<Group> Whole(double left, double right, Func<double, Point> top, double y)
     {
-        var beyond = layout.Tank.Right <= left + 1e-9 || layout.Tank.Left >= right - 1e-9;
+        var beyond = _layout.Tank.Right <= left + 1e-9 || _layout.Tank.Left >= right - 1e-9;
         var (from, to) = beyond
-            ? (Math.Min(left, layout.Tank.Left), Math.Max(right, layout.Tank.Right))
-            : (layout.Tank.Left, layout.Tank.Right);
-        yield return DimensionLine.Horizontal(top(from), top(to), y, words.Mark(to - from));
+            ? (Math.Min(left, _layout.Tank.Left), Math.Max(right, _layout.Tank.Right))
+            : (_layout.Tank.Left, _layout.Tank.Right);
+        yield return DimensionLine.Horizontal(top(from), top(to), y, _words.Mark(to - from));
     }
 
     private IEnumerable<Group> Across()
     {
-        var end = TankLeft ? view[extent.Right, 0].X : view[extent.Left, 0].X;
+        var end = TankLeft ? view[_extent.Right, 0].X : view[_extent.Left, 0].X;
         var x = end + ((TankLeft ? 1 : -1) * (LabelRoom + 6));
         Point At(double y) => new(end + ((TankLeft ? 1 : -1) * LabelRoom), view[0, y].Y);
-        var rows = layout.Rows;
+        var rows = _layout.Rows;
         var edges = rows.SelectMany(r => new[] { r.CentreY - (r.Depth / 2), r.CentreY + (r.Depth / 2) }).ToList();
         var centres = rows.Select(r => r.CentreY).ToList();
         var steps = centres.Zip(centres.Skip(1), (a, b) => b - a).ToList();
@@ -122,7 +122,7 @@ internal sealed class PlanDimensions(Plan plan, View view)
         }
         else if (steps.Count == 0)
         {
-            yield return DimensionLine.Vertical(At(edges[0]), At(edges[1]), x, words.Mark(edges[1] - edges[0]));
+            yield return DimensionLine.Vertical(At(edges[0]), At(edges[1]), x, _words.Mark(edges[1] - edges[0]));
         }
         else if (steps.Count > 1 && steps.All(d => Math.Abs(d - steps[0]) < 1e-6))
         {
@@ -130,7 +130,7 @@ internal sealed class PlanDimensions(Plan plan, View view)
                 At(centres[0]),
                 At(centres[^1]),
                 x,
-                words.Repeated(steps.Count, steps[0])
+                _words.Repeated(steps.Count, steps[0])
             );
         }
         else if (HaveRoom(centres))
@@ -141,11 +141,11 @@ internal sealed class PlanDimensions(Plan plan, View view)
         {
             // Running figures need less room; where even they have none, the first and the last row must do.
             var few = rows.Count * 3.8 <= view.Length(centres[^1] - centres[0]) + 20;
-            List<double> shown = few ? centres : [centres[0], centres[^1]];
+            var shown = few ? centres : [centres[0], centres[^1]];
             yield return DimensionLine.VerticalRunning(
                 [.. shown.Select(At)],
                 x,
-                [.. shown.Select(y => words.Mark(y - centres[0]))],
+                [.. shown.Select(y => _words.Mark(y - centres[0]))],
                 right: TankLeft
             );
         }
@@ -154,7 +154,7 @@ internal sealed class PlanDimensions(Plan plan, View view)
     private bool HaveRoom(List<double> places) =>
         places
             .Zip(places.Skip(1), (a, b) => b - a)
-            .All(d => d < 1e-6 || TextMeasure.Width(words.Mark(d), TextStyle.Note) + 1.2 <= view.Length(d));
+            .All(d => d < 1e-6 || TextMeasure.Width(_words.Mark(d), TextStyle.Note) + 1.2 <= view.Length(d));
 
     private Group Chain(List<double> places, Func<double, Point> at, double x)
     {
@@ -162,7 +162,7 @@ internal sealed class PlanDimensions(Plan plan, View view)
         return DimensionLine.VerticalChain(
             [.. kept.Select(at)],
             x,
-            [.. kept.Zip(kept.Skip(1), (a, b) => words.Mark(b - a))]
+            [.. kept.Zip(kept.Skip(1), (a, b) => _words.Mark(b - a))]
         );
     }
 }

@@ -11,19 +11,19 @@ namespace Dripwright.Sheets.Views;
 internal sealed class PlanLabels(Plan plan, View view)
 {
     private const double MarkPitch = FindingMarks.Pitch;
-    private readonly RigLayout layout = plan.Layout;
-    private readonly IReadOnlyList<PlacedFinding> findings = FindingMarks.Of(plan);
-    private readonly Extent extent = PlanPicture.ExtentOf(plan.Layout);
+    private readonly RigLayout _layout = plan.Layout;
+    private readonly IReadOnlyList<PlacedFinding> _findings = FindingMarks.Of(plan);
+    private readonly Extent _extent = PlanPicture.ExtentOf(plan.Layout);
 
     private int Outwards => plan.Rig.Reservoir.At == RowEnd.Left ? 1 : -1;
 
     /// <summary>All of them.</summary>
     public IEnumerable<Element> Draw() =>
-        [.. layout.Rows.SelectMany(RowLabels), .. TankLabels(), .. layout.Rows.SelectMany(PotMarks)];
+        [.. _layout.Rows.SelectMany(RowLabels), .. TankLabels(), .. _layout.Rows.SelectMany(PotMarks)];
 
     private IEnumerable<Element> RowLabels(RowLayout row)
     {
-        var x = (Outwards > 0 ? view[extent.Right, 0] : view[extent.Left, 0]).X;
+        var x = (Outwards > 0 ? view[_extent.Right, 0] : view[_extent.Left, 0]).X;
         var y = view[0, row.CentreY].Y;
         var style = TextStyle.Note with { Anchor = Outwards > 0 ? Anchor.Start : Anchor.End };
         var (feed, drain) = (row.Feed[0], row.Drain);
@@ -41,9 +41,9 @@ internal sealed class PlanLabels(Plan plan, View view)
         }
 
         yield return Label(Words.Of("sheet.row.short", Wording.Count(row.Number)), x + (Outwards * 11), y, style.Bold);
-        var marks = findings.Where(f => f.Row == row.Number && f.At is null).Take(2).ToList();
+        var marks = _findings.Where(f => f.Row == row.Number && f.At is null).Take(2).ToList();
         // Beside the name where the next row leaves room, else none: the cover sheet lists them all.
-        if (view.Length(row.Depth) < 14 && layout.Rows.Count > 4)
+        if (view.Length(row.Depth) < 14 && _layout.Rows.Count > 4)
         {
             yield break;
         }
@@ -59,18 +59,18 @@ internal sealed class PlanLabels(Plan plan, View view)
 
     private IEnumerable<Element> TankLabels()
     {
-        var tank = layout.Tank;
+        var tank = _layout.Tank;
         var box = view.Box(tank.Left, tank.Front, tank.Right - tank.Left, tank.Back - tank.Front);
         var style = TextStyle.Note.Bold.Middle;
         var half = TextMeasure.Width(Words.Of("sheet.reservoir"), style) / 2;
         // A narrow reservoir at the edge must not push its name off the sheet.
-        var x = Math.Clamp(box.Centre.X, view[extent.Left, 0].X + half - 8, view[extent.Right, 0].X - half + 8);
+        var x = Math.Clamp(box.Centre.X, view[_extent.Left, 0].X + half - 8, view[_extent.Right, 0].X - half + 8);
         var name = new Text(Words.Of("sheet.reservoir"), new(x, box.Bottom + 4), style);
         yield return Polyline.Polygon(TextMeasure.Corners(name), null, Fill.Paper);
         yield return name;
         var perLine = Math.Max(1, (int)((box.Width - 2) / MarkPitch));
         var lines = Math.Max(0, (int)((box.Height - 8) / 2 / MarkPitch));
-        var shown = findings.Where(f => f.Row == 0).Take(perLine * lines).ToList();
+        var shown = _findings.Where(f => f.Row == 0).Take(perLine * lines).ToList();
         for (var i = 0; i < shown.Count; i++)
         {
             yield return Draw(
@@ -85,10 +85,10 @@ internal sealed class PlanLabels(Plan plan, View view)
         var y = view[0, row.CentreY + (row.Depth / 2)].Y - (PotSymbol.NumbersBeside(row, view) ? 7.5 : 4.5);
         return FindingMarks
             .Along(
-                findings.Where(f => f.Row == row.Number),
+                _findings.Where(f => f.Row == row.Number),
                 at => view[at.X, 0].X,
-                view[extent.Left, 0].X,
-                view[extent.Right, 0].X
+                view[_extent.Left, 0].X,
+                view[_extent.Right, 0].X
             )
             .Select(mark => Draw(mark.Finding, new(mark.X, y)));
     }

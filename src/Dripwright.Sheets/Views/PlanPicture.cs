@@ -13,9 +13,9 @@ internal sealed class PlanPicture(Plan plan, View view)
     /// <summary>[mm] A row so deep on paper has room for texts at its end.</summary>
     public const double RoomForLabels = 4;
 
-    private readonly RigLayout layout = plan.Layout;
-    private readonly RunPainter painter = new(plan.Rig, p => view[p.X, p.Y]);
-    private readonly RunPainter drains = new(plan.Rig, p => view[p.X, p.Y].Move(0, DrainShift(plan.Layout, view)));
+    private readonly RigLayout _layout = plan.Layout;
+    private readonly RunPainter _painter = new(plan.Rig, p => view[p.X, p.Y]);
+    private readonly RunPainter _drains = new(plan.Rig, p => view[p.X, p.Y].Move(0, DrainShift(plan.Layout, view)));
 
     /// <summary>What the picture shows of the world: rows, pipes, reservoir.</summary>
     public static Extent ExtentOf(RigLayout layout)
@@ -35,12 +35,12 @@ internal sealed class PlanPicture(Plan plan, View view)
     {
         yield return Tank();
         yield return Stand();
-        foreach (var run in layout.Runs.Where(r => r.Service is RunService.Drain or RunService.Return))
+        foreach (var run in _layout.Runs.Where(r => r.Service is RunService.Drain or RunService.Return))
         {
-            yield return drains.Draw(run, fittings: false);
+            yield return _drains.Draw(run, fittings: false);
         }
 
-        foreach (var row in layout.Rows)
+        foreach (var row in _layout.Rows)
         {
             foreach (var pot in row.Pots)
             {
@@ -48,20 +48,20 @@ internal sealed class PlanPicture(Plan plan, View view)
             }
         }
 
-        foreach (var run in layout.Runs.Where(r => r.Service is not (RunService.Drain or RunService.Return)))
+        foreach (var run in _layout.Runs.Where(r => r.Service is not (RunService.Drain or RunService.Return)))
         {
-            yield return painter.Draw(run, fittings: false);
+            yield return _painter.Draw(run, fittings: false);
         }
 
         yield return Pump();
         if (texts)
         {
-            foreach (var wire in layout.Wires)
+            foreach (var wire in _layout.Wires)
             {
                 yield return Wire(wire);
             }
 
-            foreach (var element in layout.Rows.SelectMany(Crops))
+            foreach (var element in _layout.Rows.SelectMany(Crops))
             {
                 yield return element;
             }
@@ -91,7 +91,7 @@ internal sealed class PlanPicture(Plan plan, View view)
 
     private Group Wire(WirePlace wire)
     {
-        var row = layout.Rows[wire.Row - 1];
+        var row = _layout.Rows[wire.Row - 1];
         // A wire right over its feed line is drawn a little to the front, where it is seen.
         var hidden = row.Feed.Any(f => view.Length(Math.Abs(f.Path[0].Y - wire.Y)) < 1);
         var shift = hidden ? Math.Min(2.4, view.Length(row.Pot.Width) * 0.35) : 0;
@@ -119,7 +119,7 @@ internal sealed class PlanPicture(Plan plan, View view)
 
     private Group Stand() =>
         new([
-            .. layout
+            .. _layout
                 .Stand.Members.Where(m => m.Role is MemberRole.Rail or MemberRole.Cross)
                 .Select(m => new Line(view[m.From.X, m.From.Y], view[m.To.X, m.To.Y], Pen.Thin)),
         ])
@@ -130,9 +130,9 @@ internal sealed class PlanPicture(Plan plan, View view)
 
     private Group Tank()
     {
-        var tank = layout.Tank;
+        var tank = _layout.Tank;
         var box = view.Box(tank.Left, tank.Front, tank.Right - tank.Left, tank.Back - tank.Front);
-        var covered = layout.Rows.Any(r =>
+        var covered = _layout.Rows.Any(r =>
             tank.Left < r.OriginX + r.Length
             && tank.Right > r.OriginX
             && tank.Front < r.CentreY
@@ -140,7 +140,7 @@ internal sealed class PlanPicture(Plan plan, View view)
         );
         var pen = covered ? Pen.Hidden : Pen.Built;
         Element shape =
-            layout.Parts.Tank.Shape == TankShape.Upright
+            _layout.Parts.Tank.Shape == TankShape.Upright
                 ? new Circle(box.Centre, box.Width / 2, pen, Fill.StandingWater)
                 : new Rectangle(box, pen, Fill.StandingWater);
         return new([shape])
@@ -153,9 +153,9 @@ internal sealed class PlanPicture(Plan plan, View view)
 
     private Group Pump()
     {
-        var at = view[layout.Tank.PumpOutlet.X, layout.Tank.PumpOutlet.Y];
+        var at = view[_layout.Tank.PumpOutlet.X, _layout.Tank.PumpOutlet.Y];
         // A circle with a triangle the way the water is pushed: the pump's symbol after ISO 1219 and 14617, from memory.
-        Element[] symbol = layout.Parts.Pump is null
+        Element[] symbol = _layout.Parts.Pump is null
             ? [new Circle(at, 1.2, Pen.Water, Fill.Paper)]
             :
             [
@@ -166,7 +166,7 @@ internal sealed class PlanPicture(Plan plan, View view)
         {
             Id = "pump",
             Class = "pump",
-            Title = layout.Parts.Pump is null ? Words.Of("sheet.plan.outlet") : Words.Of("sheet.plan.pump"),
+            Title = _layout.Parts.Pump is null ? Words.Of("sheet.plan.outlet") : Words.Of("sheet.plan.pump"),
         };
     }
 }

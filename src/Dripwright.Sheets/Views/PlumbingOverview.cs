@@ -11,8 +11,8 @@ internal sealed class PlumbingOverview(Plan plan, Box box)
     /// <summary>Rows that are all named.</summary>
     public const int MostNamed = 4;
 
-    private static readonly TextStyle Style = TextStyle.Note.Bold;
-    private readonly RigLayout layout = plan.Layout;
+    private static readonly TextStyle s_style = TextStyle.Note.Bold;
+    private readonly RigLayout _layout = plan.Layout;
 
     /// <summary>The picture.</summary>
     public IEnumerable<Element> Draw()
@@ -24,7 +24,7 @@ internal sealed class PlumbingOverview(Plan plan, Box box)
             yield return element;
         }
 
-        foreach (var row in layout.Rows)
+        foreach (var row in _layout.Rows)
         {
             // The row's pots as a plane, so that one sees where the pipes run.
             var (l, r) = (row.OriginX, row.OriginX + row.Length);
@@ -40,7 +40,7 @@ internal sealed class PlumbingOverview(Plan plan, Box box)
             );
         }
 
-        var runs = layout.Runs.ToList();
+        var runs = _layout.Runs.ToList();
         foreach (var run in runs)
         {
             yield return painter.Draw(run, fittings: true);
@@ -55,7 +55,7 @@ internal sealed class PlumbingOverview(Plan plan, Box box)
     /// <summary>The reservoir as an open box, so that one sees the header start in its water.</summary>
     private IEnumerable<Element> Tank(Func<Vector3, Point> project)
     {
-        var t = layout.Tank;
+        var t = _layout.Tank;
         Point[] Level(double z) =>
             [
                 project(new(t.Left, t.Front, z)),
@@ -82,10 +82,10 @@ internal sealed class PlumbingOverview(Plan plan, Box box)
     /// <summary>Length to the right, depth slanting up, height up; each stretched so that the picture fills its box.</summary>
     private Func<Vector3, Point> Projection()
     {
-        var tank = layout.Tank;
+        var tank = _layout.Tank;
         List<Vector3> all =
         [
-            .. layout.Runs.SelectMany(r => r.Path),
+            .. _layout.Runs.SelectMany(r => r.Path),
             new(tank.Left, tank.Front, tank.Floor),
             new(tank.Right, tank.Back, tank.Rim),
         ];
@@ -94,7 +94,7 @@ internal sealed class PlumbingOverview(Plan plan, Box box)
         var dy = Math.Max(all.Max(p => p.Y) - y0, 0.1);
         var dz = Math.Max(all.Max(p => p.Z) - z0, 0.1);
         // Several rows need depth, a single one height.
-        var slant = layout.Rows.Count == 1 ? 0.15 : Math.Min(0.25 + (0.08 * layout.Rows.Count), 0.6);
+        var slant = _layout.Rows.Count == 1 ? 0.15 : Math.Min(0.25 + (0.08 * _layout.Rows.Count), 0.6);
         var (sx, sy, sz) = (box.Width * 0.8 / dx, box.Width * 0.2 / dy, box.Height * (1 - slant) / dz);
         var rise = box.Height * slant / dy;
         return p =>
@@ -105,14 +105,14 @@ internal sealed class PlumbingOverview(Plan plan, Box box)
     {
         List<Box> taken = [];
         // Of many rows the first and the last are named: those between would only cover one another.
-        bool Named(PipeRun r) => layout.Rows.Count <= MostNamed || r.Row <= 1 || r.Row == layout.Rows.Count;
+        bool Named(PipeRun r) => _layout.Rows.Count <= MostNamed || r.Row <= 1 || r.Row == _layout.Rows.Count;
         foreach (var run in runs.Where(Named))
         {
             var tip = project(
                 run.At(run.Start + ((run.End - run.Start) * (run.Service == RunService.Feed ? 0.75 : 0.6)))
             );
-            var width = TextMeasure.Width(run.Label, Style);
-            foreach (var offset in Offsets)
+            var width = TextMeasure.Width(run.Label, s_style);
+            foreach (var offset in s_offsets)
             {
                 var knee = tip + offset;
                 var place = new Box(offset.X >= 0 ? knee.X : knee.X - width - 1, knee.Y - 4, width + 1, 4.6);
@@ -128,7 +128,7 @@ internal sealed class PlumbingOverview(Plan plan, Box box)
         }
     }
 
-    private static readonly Point[] Offsets =
+    private static readonly Point[] s_offsets =
     [
         .. new[] { 5.0, 9, 13, 18, 24 }.SelectMany(d =>
             new Point[]

@@ -10,7 +10,7 @@ namespace Dripwright.Sheets.Views;
 /// <summary>A pot on a drawing: from above and from the side, planted or crossed out.</summary>
 internal static class PotSymbol
 {
-    private static readonly Fill Leaves = new(Role.Plant, FillPattern.Tint);
+    private static readonly Fill s_leaves = new(Role.Plant, FillPattern.Tint);
 
     /// <summary>[mm] Smallest pot on paper that has room for its number.</summary>
     private const double RoomForNumber = 3.6;
@@ -44,7 +44,7 @@ internal static class PotSymbol
         var reach = Math.Min(box.Width, box.Height) / 2;
         if (pot.Planted)
         {
-            elements.Add(new Circle(centre, reach * 0.8, Pen.Plant, Leaves));
+            elements.Add(new Circle(centre, reach * 0.8, Pen.Plant, s_leaves));
         }
         else
         {
@@ -125,7 +125,7 @@ internal static class PotSymbol
     private static IEnumerable<Element> Plant(Point foot, double height)
     {
         yield return new Line(foot, foot.Move(0, -height * 0.6), Pen.Plant);
-        yield return new Circle(foot.Move(0, -height * 0.66), height * 0.34, Pen.Plant, Leaves);
+        yield return new Circle(foot.Move(0, -height * 0.66), height * 0.34, Pen.Plant, s_leaves);
     }
 
     private static bool NumberedBeside(RowLayout row, PotPlace pot, View view)

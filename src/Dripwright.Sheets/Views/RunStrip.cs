@@ -20,34 +20,34 @@ internal sealed class RunStrip
     public const double LineHeight = 21;
 
     private const double HeadingHeight = 6;
-    private readonly PipeRun run;
-    private readonly IReadOnlyList<Item> items;
-    private readonly IReadOnlyList<RunWay> ways;
-    private readonly Wording words;
+    private readonly PipeRun _run;
+    private readonly IReadOnlyList<Item> _items;
+    private readonly IReadOnlyList<RunWay> _ways;
+    private readonly Wording _words;
 
     /// <summary>A strip for a run and those that are just like it.</summary>
     /// <param name="plan">The plan.</param>
     /// <param name="alike">Runs with the same pieces and fittings, at least one.</param>
     public RunStrip(Plan plan, IReadOnlyList<PipeRun> alike)
     {
-        run = alike[0];
-        words = new(plan.Rig.Units);
-        ways = RunWays.Of(run, plan.Rig);
-        items = [.. Items(plan, run).OrderBy(i => i.Station)];
-        var name = alike.Count == 1 ? run.Label : Words.Of("sheet.strip.alike", Named(alike));
+        _run = alike[0];
+        _words = new(plan.Rig.Units);
+        _ways = RunWays.Of(_run, plan.Rig);
+        _items = [.. Items(plan, _run).OrderBy(i => i.Station)];
+        var name = alike.Count == 1 ? _run.Label : Words.Of("sheet.strip.alike", Named(alike));
         Heading = Words.Of(
             "sheet.strip.heading",
             name,
-            RunPainter.WordOf(run),
-            Wording.Sentence(run.Pipe.Name),
-            words.MarkWithUnit(run.Length)
+            RunPainter.WordOf(_run),
+            Wording.Sentence(_run.Pipe.Name),
+            _words.MarkWithUnit(_run.Length)
         );
     }
 
     private RunStrip(RunStrip whole, IReadOnlyList<Item> items, bool first)
     {
-        (run, words, ways) = (whole.run, whole.words, whole.ways);
-        this.items = items;
+        (_run, _words, _ways) = (whole._run, whole._words, whole._ways);
+        this._items = items;
         Heading = first ? whole.Heading : Words.Of("sheet.strip.continued", whole.Heading);
     }
 
@@ -55,14 +55,14 @@ internal sealed class RunStrip
     public IEnumerable<RunStrip> Split(Box room)
     {
         var most = PerLine(room.Width) * (int)((room.Height - HeadingHeight) / LineHeight);
-        return items.Count <= most ? [this] : items.Chunk(most).Select((part, i) => new RunStrip(this, part, i == 0));
+        return _items.Count <= most ? [this] : _items.Chunk(most).Select((part, i) => new RunStrip(this, part, i == 0));
     }
 
     /// <summary>Name, use, pipe and length.</summary>
     public string Heading { get; }
 
     /// <summary>[mm] Width in one line.</summary>
-    public double Width => Math.Max((items.Count * Column) + 4, TextMeasure.Width(Heading, TextStyle.Note.Bold) + 6);
+    public double Width => Math.Max((_items.Count * Column) + 4, TextMeasure.Width(Heading, TextStyle.Note.Bold) + 6);
 
     /// <summary>[mm] Height in a room so wide.</summary>
     public double Height(double width) => HeadingHeight + (Lines(width) * LineHeight);
@@ -78,12 +78,12 @@ internal sealed class RunStrip
         for (var line = 0; line < Lines(box.Width); line++)
         {
             var y = box.Y + HeadingHeight + (line * LineHeight) + 10;
-            var shown = items.Skip(line * perLine).Take(perLine).ToList();
+            var shown = _items.Skip(line * perLine).Take(perLine).ToList();
             var end = box.X + (shown.Count * Column);
             // A line that starts or ends with a fitting stops there; it runs on where the next line goes on.
             var start = line == 0 && shown[0].Piece is null ? box.X + (Column / 2) : box.X;
             var stop = line == Lines(box.Width) - 1 && shown[^1].Piece is null ? end - (Column / 2) : end;
-            elements.Add(new Line(new(start, y), new(stop, y), RunPainter.PenOf(run)));
+            elements.Add(new Line(new(start, y), new(stop, y), RunPainter.PenOf(_run)));
             if (line > 0)
             {
                 elements.Add(new Text("…", new(box.X - 0.5, y - 1), TextStyle.Note));
@@ -97,9 +97,9 @@ internal sealed class RunStrip
 
         return new(elements)
         {
-            Id = "run-" + run.Label,
-            Class = "run " + run.Service.ToString().ToLowerInvariant(),
-            Title = RunPainter.TitleOf(run),
+            Id = "run-" + _run.Label,
+            Class = "run " + _run.Service.ToString().ToLowerInvariant(),
+            Title = RunPainter.TitleOf(_run),
             Description = Heading,
         };
     }
@@ -126,14 +126,14 @@ internal sealed class RunStrip
 
     private static int PerLine(double width) => Math.Max(1, (int)(width / Column));
 
-    private int Lines(double width) => Math.Max(1, (int)Math.Ceiling((double)items.Count / PerLine(width)));
+    private int Lines(double width) => Math.Max(1, (int)Math.Ceiling((double)_items.Count / PerLine(width)));
 
     private IEnumerable<Element> Draw(Item item, Point at)
     {
         var style = TextStyle.Small.Middle with { Role = Role.Ink };
         if (item.Piece is { } piece)
         {
-            var way = ways.FirstOrDefault(w =>
+            var way = _ways.FirstOrDefault(w =>
                 item.Station >= Math.Min(w.From, w.To) && item.Station <= Math.Max(w.From, w.To)
             );
             if (way != default)
@@ -142,12 +142,12 @@ internal sealed class RunStrip
                 yield return RunPainter.Head(
                     at.Move(right ? 1.6 : -1.6, 0),
                     right ? 0 : 180,
-                    RunPainter.PenOf(run).Role
+                    RunPainter.PenOf(_run).Role
                 );
             }
 
             yield return new Text(piece.Label, at.Move(0, 5), style);
-            yield return new Text(words.MarkWithUnit(piece.Length), at.Move(0, 8.4), style.Bold);
+            yield return new Text(_words.MarkWithUnit(piece.Length), at.Move(0, 8.4), style.Bold);
             yield break;
         }
 

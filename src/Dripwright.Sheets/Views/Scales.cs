@@ -8,7 +8,7 @@ namespace Dripwright.Sheets.Views;
 internal static class Scales
 {
     // ISO 5455 (from memory).
-    private static readonly Scale[] SmallMetric =
+    private static readonly Scale[] s_smallMetric =
     [
         .. new[] { 500, 1000, 2000, 5000, 10000, 20000, 50000, 100000 }.Select(n => new Scale(
             n,
@@ -17,7 +17,7 @@ internal static class Scales
     ];
 
     // A US architect's, then an engineer's scale ruler: common practice.
-    private static readonly Scale[] SmallUs =
+    private static readonly Scale[] s_smallUs =
     [
         new(384, "¹⁄₃₂ in = 1 ft (1:384)"),
         .. new[] { 50, 100, 200, 500, 1000, 5000, 10000 }.Select(feet => new Scale(
@@ -28,7 +28,7 @@ internal static class Scales
 
     /// <summary>All scales a view may take, largest first.</summary>
     public static IReadOnlyList<Scale> Of(UnitSystem units) =>
-        units == UnitSystem.Us ? [.. Scale.UnitedStates, .. SmallUs] : [.. Scale.Metric, .. SmallMetric];
+        units == UnitSystem.Us ? [.. Scale.UnitedStates, .. s_smallUs] : [.. Scale.Metric, .. s_smallMetric];
 
     /// <summary>The drawing's own words for the system of units.</summary>
     public static Drawing.Units UnitsOf(UnitSystem units) =>

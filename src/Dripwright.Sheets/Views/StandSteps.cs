@@ -13,7 +13,7 @@ internal sealed class StandSteps(Plan plan)
     /// <summary>[-] Safety against tipping under which the steps say to tie the stand before anything hangs on it.</summary>
     private const double TieBelow = 1.5;
 
-    private readonly Wording words = new(plan.Rig.Units);
+    private readonly Wording _words = new(plan.Rig.Units);
 
     /// <summary>Writes the steps.</summary>
     public void Write(Flow flow)
@@ -67,7 +67,7 @@ internal sealed class StandSteps(Plan plan)
 
         Braces(flow, row, members);
         flow.Step(
-            Words.Of("sheet.stand.level", words.MarkWithUnit(row.Spec.StandHeight)),
+            Words.Of("sheet.stand.level", _words.MarkWithUnit(row.Spec.StandHeight)),
             Wording.Sentences(Cautions.Climb, Floor(row))
         );
         Tie(flow, row);
@@ -89,7 +89,7 @@ internal sealed class StandSteps(Plan plan)
                 first.Label,
                 Words.Of("sheet.member." + first.Role.ToString().ToLowerInvariant()),
                 Wording.Count(same.Count()),
-                words.MarkWithUnit(first.Length)
+                _words.MarkWithUnit(first.Length)
             );
         }
 
@@ -124,13 +124,13 @@ internal sealed class StandSteps(Plan plan)
             Words.Of(
                 "sheet.stand.frames",
                 Wording.Counted("sheet.count.frame", row.Frames.Count),
-                words.MarkWithUnit(plan.Rig.Stand.SocketDepth)
+                _words.MarkWithUnit(plan.Rig.Stand.SocketDepth)
             ),
             Words.Of("sheet.stand.frames.caution")
         );
         flow.Step(
             Wording.Sentences(
-                Words.Of("sheet.stand.rails", words.MarkWithUnit(bay)),
+                Words.Of("sheet.stand.rails", _words.MarkWithUnit(bay)),
                 row.Frames.Count > 2 ? Words.Of("sheet.stand.rails.more", Wording.Count(row.Frames.Count)) : ""
             ),
             Words.Of("sheet.stand.rails.caution")
@@ -169,16 +169,16 @@ internal sealed class StandSteps(Plan plan)
             "sheet.stand.brace",
             Wording.Count(same.Count),
             same[0].Label,
-            words.MarkWithUnit(low.Z - row.Floor),
+            _words.MarkWithUnit(low.Z - row.Floor),
             one,
-            words.MarkWithUnit(high.Z - row.Floor),
+            _words.MarkWithUnit(high.Z - row.Floor),
             other
         );
     }
 
     /// <summary>What the row puts on its floor, where that is more than a living room's floor is commonly built for.</summary>
     private string Floor(RowLayout row) =>
-        Of(row) is { Floor: { Utilisation: > 1 } floor } ? Words.Of("sheet.stand.weight", words.Mass(floor.Mass)) : "";
+        Of(row) is { Floor: { Utilisation: > 1 } floor } ? Words.Of("sheet.stand.weight", _words.Mass(floor.Mass)) : "";
 
     private void Tie(Flow flow, RowLayout row)
     {

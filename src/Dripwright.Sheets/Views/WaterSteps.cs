@@ -10,7 +10,7 @@ namespace Dripwright.Sheets.Views;
 /// <summary>Steps for reservoir, pump, header and power.</summary>
 internal sealed class WaterSteps(Plan plan)
 {
-    private readonly Wording words = new(plan.Rig.Units);
+    private readonly Wording _words = new(plan.Rig.Units);
 
     /// <summary>Writes the steps.</summary>
     public void Write(Flow flow)
@@ -23,8 +23,8 @@ internal sealed class WaterSteps(Plan plan)
                 "sheet.water.reservoir",
                 left ? Words.Of("sheet.side.left") : Words.Of("sheet.side.right"),
                 reservoir.Gap >= 0
-                    ? Words.Of("sheet.water.reservoir.beside", words.MarkWithUnit(reservoir.Gap))
-                    : Words.Of("sheet.water.reservoir.under", words.MarkWithUnit(-reservoir.Gap)),
+                    ? Words.Of("sheet.water.reservoir.beside", _words.MarkWithUnit(reservoir.Gap))
+                    : Words.Of("sheet.water.reservoir.under", _words.MarkWithUnit(-reservoir.Gap)),
                 Height(tank.Floor)
             ),
             Cautions.Weight(plan)
@@ -32,9 +32,9 @@ internal sealed class WaterSteps(Plan plan)
         flow.Step(
             Words.Of(
                 "sheet.water.levels",
-                words.MarkWithUnit(tank.Full - tank.Floor),
-                words.Volume(plan.Reservoir.FullVolume),
-                words.MarkWithUnit(tank.Lowest - tank.Floor)
+                _words.MarkWithUnit(tank.Full - tank.Floor),
+                _words.Volume(plan.Reservoir.FullVolume),
+                _words.MarkWithUnit(tank.Lowest - tank.Floor)
             )
         );
         flow.Step(
@@ -56,8 +56,8 @@ internal sealed class WaterSteps(Plan plan)
 
     private string Height(double floor) =>
         Math.Abs(floor) < 1e-6 ? Words.Of("sheet.water.height.on")
-        : floor > 0 ? Words.Of("sheet.water.height.over", words.MarkWithUnit(floor))
-        : Words.Of("sheet.water.height.below", words.MarkWithUnit(-floor));
+        : floor > 0 ? Words.Of("sheet.water.height.over", _words.MarkWithUnit(floor))
+        : Words.Of("sheet.water.height.below", _words.MarkWithUnit(-floor));
 
     private void Header(Flow flow, RigParts parts, Feed feed, TankPlace tank)
     {
@@ -68,7 +68,7 @@ internal sealed class WaterSteps(Plan plan)
                 ? Words.Of(
                     "sheet.water.pump",
                     pump.IsOwn ? new PlanWords(plan.Rig.Units).Of(pump.Figures) : pump.Model.Name,
-                    words.MarkWithUnit(tank.PumpOutlet.Z - tank.Floor)
+                    _words.MarkWithUnit(tank.PumpOutlet.Z - tank.Floor)
                 )
                 : Words.Of("sheet.water.outlet")
         );
@@ -106,12 +106,12 @@ internal sealed class WaterSteps(Plan plan)
 
         if (feed.Throttle is { } throttle)
         {
-            flow.Step(Words.Of("sheet.water.throttle", words.Share(throttle)));
+            flow.Step(Words.Of("sheet.water.throttle", _words.Share(throttle)));
         }
 
         if (feed.Bypass is { } bypass)
         {
-            flow.Step(Words.Of("sheet.water.bypass", words.Share(bypass)));
+            flow.Step(Words.Of("sheet.water.bypass", _words.Share(bypass)));
         }
     }
 
@@ -127,10 +127,10 @@ internal sealed class WaterSteps(Plan plan)
         flow.Step(
             Words.Of(
                 "sheet.power.cord",
-                words.Length(pump.Cord),
-                words.MarkWithUnit(site.OutletHeight),
-                words.Length(site.OutletDistance),
-                words.MarkWithUnit(tank.Rim)
+                _words.Length(pump.Cord),
+                _words.MarkWithUnit(site.OutletHeight),
+                _words.Length(site.OutletDistance),
+                _words.MarkWithUnit(tank.Rim)
             ),
             Cautions.Mains
         );
@@ -140,9 +140,9 @@ internal sealed class WaterSteps(Plan plan)
                 ? Words.Of("sheet.power.timer.none")
                 : Words.Of(
                     "sheet.power.timer",
-                    words.Time(timer.On),
-                    words.Time(timer.Off),
-                    words.Time(timer.HoursPerDay)
+                    _words.Time(timer.On),
+                    _words.Time(timer.Off),
+                    _words.Time(timer.HoursPerDay)
                 )
         );
     }

@@ -23,7 +23,7 @@ internal sealed class WirePicture(Plan plan, View view, WireBand band)
     /// <summary>A string.</summary>
     public static Pen String => Pen.Plant;
 
-    private readonly Wording words = new(plan.Rig.Units);
+    private readonly Wording _words = new(plan.Rig.Units);
 
     /// <summary>The wires of a row.</summary>
     public static IReadOnlyList<LoadedWire> Of(Plan plan, RowLayout row) =>
@@ -110,10 +110,10 @@ internal sealed class WirePicture(Plan plan, View view, WireBand band)
                 "sheet.wire.label",
                 names,
                 Wording.Counted("sheet.count.support", supports.Count),
-                words.MarkWithUnit(supports[1] - supports[0]),
-                words.MarkWithUnit(sag)
+                _words.MarkWithUnit(supports[1] - supports[0]),
+                _words.MarkWithUnit(sag)
             ),
-            Words.Of("sheet.wire.label.short", names, words.MarkWithUnit(sag)),
+            Words.Of("sheet.wire.label.short", names, _words.MarkWithUnit(sag)),
         ];
         var style = TextStyle.Note.Bold;
         var text = texts.FirstOrDefault(t => TextMeasure.Width(t, style) <= right - left) ?? names;
@@ -182,8 +182,8 @@ internal sealed class WirePicture(Plan plan, View view, WireBand band)
             Title = Words.Of("sheet.wire.title", wire.Place.Label),
             Description = Words.Of(
                 "sheet.wire.said",
-                words.Length(plan.Rig.CropWire.Height),
-                words.Force(wire.Loaded.Supports.Where(s => s.End).Max(s => s.Total))
+                _words.Length(plan.Rig.CropWire.Height),
+                _words.Force(wire.Loaded.Supports.Where(s => s.End).Max(s => s.Total))
             ),
         };
 }

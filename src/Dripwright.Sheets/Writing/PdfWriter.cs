@@ -12,7 +12,7 @@ public static class PdfWriter
     private const float PointsPerMillimetre = 72f / 25.4f;
 
     // No clock: a build pack made twice from the same rig is the same file.
-    private static readonly DateTime Made = new(2000, 1, 1, 0, 0, 0, DateTimeKind.Utc);
+    private static readonly DateTime s_made = new(2000, 1, 1, 0, 0, 0, DateTimeKind.Utc);
 
     /// <summary>The sheets as a PDF file.</summary>
     /// <param name="sheets">At least one sheet.</param>
@@ -44,8 +44,8 @@ public static class PdfWriter
         {
             Title = title,
             Creator = "Dripwright",
-            Creation = Made,
-            Modified = Made,
+            Creation = s_made,
+            Modified = s_made,
             // The page box is rounded to this grid.
             RasterDpi = 300,
             EncodingQuality = 101,

@@ -6,8 +6,8 @@ namespace Dripwright.Sheets.Writing;
 /// <summary>Writes elements as SVG shapes, one a line, attributes always in the same order.</summary>
 internal sealed class SvgShapes(StringBuilder svg, SvgOptions options)
 {
-    private readonly string prefix = options.IdPrefix;
-    private int clips;
+    private readonly string _prefix = options.IdPrefix;
+    private int _clips;
 
     public void Paper(Box area) => Shape("rect", Where(area), null, Fill.Paper);
 
@@ -89,7 +89,7 @@ internal sealed class SvgShapes(StringBuilder svg, SvgOptions options)
         var pattern = "";
         if (fill is { IsPattern: true })
         {
-            var name = $"url(#{prefix}{SvgPatterns.Id(fill)})";
+            var name = $"url(#{_prefix}{SvgPatterns.Id(fill)})";
             pattern = options.EmbedStyles ? $" style=\"fill:{name}\"" : $" fill=\"{name}\"";
         }
         else if (fill is not null)
@@ -120,13 +120,13 @@ internal sealed class SvgShapes(StringBuilder svg, SvgOptions options)
         string? clip = null;
         if (group.Clip is { } outline)
         {
-            clip = $"{prefix}clip-{N(++clips)}";
+            clip = $"{_prefix}clip-{N(++_clips)}";
             svg.Append("<clipPath id=\"").Append(clip).Append("\"><polygon points=\"");
             svg.Append(Points(outline)).Append("\"/></clipPath>\n");
         }
 
         svg.Append("<g");
-        Attribute("id", group.Id is null ? null : prefix + group.Id);
+        Attribute("id", group.Id is null ? null : _prefix + group.Id);
         Attribute("class", group.Class);
         Attribute("transform", Transform(group));
         foreach (var (name, value) in group.Attributes)

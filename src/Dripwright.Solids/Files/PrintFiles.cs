@@ -31,13 +31,13 @@ public static class PrintFiles
         var list = new StringBuilder(
             "number,count,part,where,grams each,filament metres each,fits the bed,how to lay it,cautions\r\n"
         );
-        int done = 0;
-        foreach (PrintedPart part in parts.Parts)
+        var done = 0;
+        foreach (var part in parts.Parts)
         {
             progress?.Report(new PlanProgress(Phrase.Of("progress.printed"), (double)done++ / parts.Parts.Count));
-            SolidMesh mesh = meshOf(part.Design);
-            PrintEstimate print = Meshes.Estimate(part.Design, mesh);
-            string name = part.Number;
+            var mesh = meshOf(part.Design);
+            var print = Meshes.Estimate(part.Design, mesh);
+            var name = part.Number;
             files[$"{name}.3mf"] = Bytes(target => ThreeMfFile.Write([new(name, mesh)], name, target));
             files[$"{name}.stl"] = Bytes(target => StlFile.Write(mesh, target));
             files[$"{name}.svg"] = Encoding.UTF8.GetBytes(

@@ -20,12 +20,12 @@ public static class StlFile
         BinaryPrimitives.WriteUInt32LittleEndian(header.AsSpan(HeaderLength), (uint)mesh.Triangles.Count);
         target.Write(header);
         Span<byte> row = stackalloc byte[TriangleLength];
-        foreach (MeshTriangle t in mesh.Triangles)
+        foreach (var t in mesh.Triangles)
         {
             row.Clear();
-            (Vector3 a, Vector3 b, Vector3 c) = (At(mesh, t.A), At(mesh, t.B), At(mesh, t.C));
-            Vector3 normal = Vector3.Cross(b - a, c - a);
-            float length = normal.Length();
+            (var a, var b, var c) = (At(mesh, t.A), At(mesh, t.B), At(mesh, t.C));
+            var normal = Vector3.Cross(b - a, c - a);
+            var length = normal.Length();
             Put(row, 0, length > 0 ? normal / length : Vector3.Zero);
             Put(row, 12, a);
             Put(row, 24, b);
@@ -45,7 +45,7 @@ public static class StlFile
             throw new InvalidDataException("The file ends within its header.");
         }
 
-        uint count = BinaryPrimitives.ReadUInt32LittleEndian(header.AsSpan(HeaderLength));
+        var count = BinaryPrimitives.ReadUInt32LittleEndian(header.AsSpan(HeaderLength));
         Dictionary<MeshPoint, int> numbers = [];
         List<MeshPoint> points = [];
         List<MeshTriangle> triangles = [];
@@ -54,7 +54,7 @@ public static class StlFile
         {
             float At(int i) => BinaryPrimitives.ReadSingleLittleEndian(row.AsSpan(offset + (4 * i)));
             var point = new MeshPoint(At(0), At(1), At(2));
-            if (!numbers.TryGetValue(point, out int number))
+            if (!numbers.TryGetValue(point, out var number))
             {
                 number = points.Count;
                 numbers.Add(point, number);

@@ -18,7 +18,7 @@ public static class ThreeMfFile
     private const string ModelPath = "3D/3dmodel.model";
 
     /// <summary>Zip files must carry a time; this one, the first that they know, says nothing.</summary>
-    private static readonly DateTimeOffset NoTime = new(1980, 1, 1, 0, 0, 0, TimeSpan.Zero);
+    private static readonly DateTimeOffset s_noTime = new(1980, 1, 1, 0, 0, 0, TimeSpan.Zero);
 
     /// <summary>Writes one or more parts, each an object on its own.</summary>
     /// <param name="parts">The parts.</param>
@@ -64,9 +64,9 @@ public static class ThreeMfFile
     public static IReadOnlyList<ThreeMfPart> Read(Stream source)
     {
         using var zip = new ZipArchive(source, ZipArchiveMode.Read, leaveOpen: true);
-        ZipArchiveEntry entry = zip.GetEntry(ModelPath) ?? throw new InvalidDataException("There is no model in it.");
-        using Stream stream = entry.Open();
-        XElement model = XDocument.Load(stream).Root!;
+        var entry = zip.GetEntry(ModelPath) ?? throw new InvalidDataException("There is no model in it.");
+        using var stream = entry.Open();
+        var model = XDocument.Load(stream).Root!;
         if ((string?)model.Attribute("unit") is not (null or "millimeter"))
         {
             throw new InvalidDataException("Only models in millimetres are read.");
@@ -109,14 +109,14 @@ public static class ThreeMfFile
         writer.WriteString(title);
         writer.WriteEndElement();
         writer.WriteStartElement("resources", Core);
-        for (int i = 0; i < parts.Count; i++)
+        for (var i = 0; i < parts.Count; i++)
         {
             Part(writer, i + 1, parts[i]);
         }
 
         writer.WriteEndElement();
         writer.WriteStartElement("build", Core);
-        for (int i = 0; i < parts.Count; i++)
+        for (var i = 0; i < parts.Count; i++)
         {
             writer.WriteStartElement("item", Core);
             writer.WriteAttributeString("objectid", Number.Of(i + 1));
@@ -135,7 +135,7 @@ public static class ThreeMfFile
         writer.WriteAttributeString("name", part.Name);
         writer.WriteStartElement("mesh", Core);
         writer.WriteStartElement("vertices", Core);
-        foreach (MeshPoint p in part.Mesh.Points)
+        foreach (var p in part.Mesh.Points)
         {
             writer.WriteStartElement("vertex", Core);
             writer.WriteAttributeString("x", Number.Of(p.X));
@@ -146,7 +146,7 @@ public static class ThreeMfFile
 
         writer.WriteEndElement();
         writer.WriteStartElement("triangles", Core);
-        foreach (MeshTriangle t in part.Mesh.Triangles)
+        foreach (var t in part.Mesh.Triangles)
         {
             writer.WriteStartElement("triangle", Core);
             writer.WriteAttributeString("v1", Number.Of(t.A));
@@ -170,9 +170,9 @@ public static class ThreeMfFile
 
     private static void Entry(ZipArchive zip, string name, Action<XmlWriter> write)
     {
-        ZipArchiveEntry entry = zip.CreateEntry(name, CompressionLevel.Optimal);
-        entry.LastWriteTime = NoTime;
-        using Stream stream = entry.Open();
+        var entry = zip.CreateEntry(name, CompressionLevel.Optimal);
+        entry.LastWriteTime = s_noTime;
+        using var stream = entry.Open();
         using var writer = XmlWriter.Create(
             stream,
             new XmlWriterSettings

@@ -16,7 +16,7 @@ public sealed class SolidKernel : IDisposable
     /// their ends apart.</summary>
     private const double SmallestEdge = 0.001;
 
-    private static readonly Lazy<SolidKernel> SharedKernel = new(() => new SolidKernel());
+    private static readonly Lazy<SolidKernel> s_sharedKernel = new(() => new SolidKernel());
 
     private readonly V8ScriptEngine _engine;
     private readonly ScriptObject _build;
@@ -46,7 +46,7 @@ public sealed class SolidKernel : IDisposable
         _engine.Execute("globalThis.console = { log() {}, warn() {}, error() {} };");
         _engine.DocumentSettings.AddSystemDocument("manifold.js", ModuleCategory.Standard, Text("manifold.js"));
         _engine.Execute(new DocumentInfo("build.js") { Category = ModuleCategory.Standard }, Text("build.js"));
-        byte[] wasm = Bytes("manifold.wasm");
+        var wasm = Bytes("manifold.wasm");
         var buffer = (IArrayBuffer)_engine.Evaluate($"new ArrayBuffer({Number.Of(wasm.Length)})");
         buffer.WriteBytes(wasm, 0, (ulong)wasm.Length, 0);
         _engine.Script.startKernel(buffer);
@@ -60,7 +60,7 @@ public sealed class SolidKernel : IDisposable
 
     /// <summary>The kernel that all share.</summary>
     /// <exception cref="SolidsMissingException">Its library is not there for this machine.</exception>
-    public static SolidKernel Shared => SharedKernel.Value;
+    public static SolidKernel Shared => s_sharedKernel.Value;
 
     /// <summary>The mesh of a solid.</summary>
     /// <param name="solid">Its description.</param>
@@ -68,12 +68,12 @@ public sealed class SolidKernel : IDisposable
     /// <exception cref="ArgumentException">The description gives no solid, or one that is not closed.</exception>
     public SolidMesh MeshOf(Solid solid)
     {
-        string text = SolidText.Of(solid);
+        var text = SolidText.Of(solid);
         lock (_lock)
         {
             var result = (ScriptObject)_build.InvokeAsFunction(text, SmallestEdge);
-            float[] places = ((ITypedArray<float>)result["places"]).ToArray();
-            uint[] corners = ((ITypedArray<uint>)result["triangles"]).ToArray();
+            var places = ((ITypedArray<float>)result["places"]).ToArray();
+            var corners = ((ITypedArray<uint>)result["triangles"]).ToArray();
             if (result["status"] as string != "NoError" || corners.Length == 0)
             {
                 throw new ArgumentException($"The description gives no solid ({result["status"]}).", nameof(solid));
@@ -94,7 +94,7 @@ public sealed class SolidKernel : IDisposable
 
     private static byte[] Bytes(string name)
     {
-        using Stream stream = Resource(name);
+        using var stream = Resource(name);
         var bytes = new byte[stream.Length];
         stream.ReadExactly(bytes);
         return bytes;

@@ -1,6 +1,5 @@
 using System.Text;
 using System.Text.Json;
-using Dripwright.Engine.Numerics;
 using Dripwright.Engine.Printed.Shapes;
 
 namespace Dripwright.Solids;
@@ -29,7 +28,7 @@ internal static class SolidText
             case Extrusion extrusion:
                 writer.WriteString("kind", "extrusion");
                 writer.WriteStartArray("loops");
-                foreach (Loop loop in extrusion.Loops)
+                foreach (var loop in extrusion.Loops)
                 {
                     Write(writer, loop.Corners);
                 }
@@ -80,7 +79,7 @@ internal static class SolidText
     private static void Write(Utf8JsonWriter writer, string name, IReadOnlyList<Solid> solids)
     {
         writer.WriteStartArray(name);
-        foreach (Solid solid in solids)
+        foreach (var solid in solids)
         {
             Write(writer, solid);
         }
@@ -91,7 +90,7 @@ internal static class SolidText
     private static void Write(Utf8JsonWriter writer, IReadOnlyList<Corner> corners)
     {
         writer.WriteStartArray();
-        foreach (Corner corner in corners)
+        foreach (var corner in corners)
         {
             writer.WriteStartArray();
             writer.WriteNumberValue(corner.X * Millimetres);
@@ -107,7 +106,7 @@ internal static class SolidText
     {
         writer.WriteStartArray("matrix");
         foreach (
-            (Vector3 column, double last) in new[]
+            (var column, var last) in new[]
             {
                 (where.X, 0.0),
                 (where.Y, 0.0),

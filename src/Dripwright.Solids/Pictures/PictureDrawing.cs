@@ -16,10 +16,10 @@ internal sealed class PictureDrawing
 
     private const float Flat = 0.99999f;
 
-    private static readonly Vector3 Eye = Vector3.Normalize(new(1, -1, 1));
-    private static readonly Vector3 Right = Vector3.Normalize(Vector3.Cross(Vector3.UnitZ, Eye));
-    private static readonly Vector3 Up = Vector3.Cross(Eye, Right);
-    private static readonly Vector3 Lamp = Vector3.Normalize(new(0.25f, -0.55f, 0.9f));
+    private static readonly Vector3 s_eye = Vector3.Normalize(new(1, -1, 1));
+    private static readonly Vector3 s_right = Vector3.Normalize(Vector3.Cross(Vector3.UnitZ, s_eye));
+    private static readonly Vector3 s_up = Vector3.Cross(s_eye, s_right);
+    private static readonly Vector3 s_lamp = Vector3.Normalize(new(0.25f, -0.55f, 0.9f));
 
     private readonly SolidMesh _mesh;
     private readonly Vector3[] _seen;
@@ -32,16 +32,19 @@ internal sealed class PictureDrawing
         _mesh = mesh;
         Vector3[] points = [.. mesh.Points.Select(p => new Vector3(p.X, p.Y, p.Z))];
         // x to the right, y up the paper, z towards the eye.
-        _seen = [.. points.Select(p => new Vector3(Vector3.Dot(p, Right), Vector3.Dot(p, Up), Vector3.Dot(p, Eye)))];
+        _seen =
+        [
+            .. points.Select(p => new Vector3(Vector3.Dot(p, s_right), Vector3.Dot(p, s_up), Vector3.Dot(p, s_eye))),
+        ];
         _normals =
         [
             .. mesh.Triangles.Select(t =>
                 Vector3.Normalize(Vector3.Cross(points[t.B] - points[t.A], points[t.C] - points[t.A]))
             ),
         ];
-        for (int t = 0; t < mesh.Triangles.Count; t++)
+        for (var t = 0; t < mesh.Triangles.Count; t++)
         {
-            foreach ((int, int) edge in EdgesOf(t))
+            foreach (var edge in EdgesOf(t))
             {
                 _triangleOfEdge[edge] = t;
             }
@@ -52,12 +55,12 @@ internal sealed class PictureDrawing
 
     public PrintPicture Draw(double margin)
     {
-        float left = _seen.Min(p => p.X);
-        float top = _seen.Max(p => p.Y);
+        var left = _seen.Min(p => p.X);
+        var top = _seen.Max(p => p.Y);
         PicturePoint At(int i) => new(_seen[i].X - left + margin, top - _seen[i].Y + margin);
 
-        List<int>[] triangles = new List<int>[_face.Max() + 1];
-        for (int t = 0; t < _face.Length; t++)
+        var triangles = new List<int>[_face.Max() + 1];
+        for (var t = 0; t < _face.Length; t++)
         {
             if (_face[t] >= 0)
             {
@@ -66,14 +69,14 @@ internal sealed class PictureDrawing
         }
 
         List<PictureFace> faces = [];
-        foreach (int f in FarFirst(triangles.Length))
+        foreach (var f in FarFirst(triangles.Length))
         {
             List<(int, int)> outline = [.. triangles[f].SelectMany(EdgesOf).Where(e => _face[Across(e)] != f)];
             faces.Add(
                 new(
                     [.. Chain(outline).Select(loop => loop.ConvertAll(At))],
                     [.. outline.Where(IsDrawn).Select(e => (At(e.Item1), At(e.Item2)))],
-                    Math.Clamp(Vector3.Dot(_normals[triangles[f][0]], Lamp), 0, 1)
+                    Math.Clamp(Vector3.Dot(_normals[triangles[f][0]], s_lamp), 0, 1)
                 )
             );
         }
@@ -83,17 +86,17 @@ internal sealed class PictureDrawing
 
     private int Across((int From, int To) edge) => _triangleOfEdge[(edge.To, edge.From)];
 
-    private bool Faces(int triangle) => Vector3.Dot(_normals[triangle], Eye) > 1e-4f;
+    private bool Faces(int triangle) => Vector3.Dot(_normals[triangle], s_eye) > 1e-4f;
 
     private bool IsDrawn((int, int) edge)
     {
-        int other = Across(edge);
+        var other = Across(edge);
         return !Faces(other) || Vector3.Dot(_normals[_triangleOfEdge[edge]], _normals[other]) < Sharp;
     }
 
     private (int, int)[] EdgesOf(int triangle)
     {
-        MeshTriangle t = _mesh.Triangles[triangle];
+        var t = _mesh.Triangles[triangle];
         return [(t.A, t.B), (t.B, t.C), (t.C, t.A)];
     }
 
@@ -101,9 +104,9 @@ internal sealed class PictureDrawing
     private int[] JoinFaces()
     {
         int[] face = [.. Enumerable.Repeat(-1, _mesh.Triangles.Count)];
-        int count = 0;
+        var count = 0;
         Stack<int> open = new();
-        for (int seed = 0; seed < face.Length; seed++)
+        for (var seed = 0; seed < face.Length; seed++)
         {
             if (face[seed] >= 0 || !Faces(seed))
             {
@@ -112,9 +115,9 @@ internal sealed class PictureDrawing
 
             open.Push(seed);
             face[seed] = count;
-            while (open.TryPop(out int t))
+            while (open.TryPop(out var t))
             {
-                foreach (int next in EdgesOf(t).Select(Across))
+                foreach (var next in EdgesOf(t).Select(Across))
                 {
                     if (face[next] < 0 && Faces(next) && Vector3.Dot(_normals[seed], _normals[next]) > Flat)
                     {
@@ -133,16 +136,16 @@ internal sealed class PictureDrawing
     /// <summary>Faces that are seen at some sample point, each after all that it covers there.</summary>
     private List<int> FarFirst(int count)
     {
-        List<(float Depth, int Face)>[] at = SampleDepths();
+        var at = SampleDepths();
         var before = new HashSet<int>[count];
-        bool[] seen = new bool[count];
+        var seen = new bool[count];
         var depth = new (double Sum, int Count)[count];
-        foreach (List<(float Depth, int Face)> column in at)
+        foreach (var column in at)
         {
             column.Sort((a, b) => a.Depth.CompareTo(b.Depth));
-            for (int i = 0; i < column.Count; i++)
+            for (var i = 0; i < column.Count; i++)
             {
-                int near = column[i].Face;
+                var near = column[i].Face;
                 depth[near] = (depth[near].Sum + column[i].Depth, depth[near].Count + 1);
                 // Faces that meet at an edge have no order there.
                 if (i > 0 && column[i - 1].Face != near && column[i].Depth - column[i - 1].Depth > 0.02f)
@@ -166,8 +169,8 @@ internal sealed class PictureDrawing
         HashSet<int> left = [.. waiting];
         while (waiting.Count > 0)
         {
-            int ready = waiting.FindIndex(f => before[f] is null || !before[f].Overlaps(left));
-            int next = waiting[Math.Max(ready, 0)];
+            var ready = waiting.FindIndex(f => before[f] is null || !before[f].Overlaps(left));
+            var next = waiting[Math.Max(ready, 0)];
             order.Add(next);
             left.Remove(next);
             waiting.Remove(next);
@@ -178,36 +181,36 @@ internal sealed class PictureDrawing
 
     private List<(float Depth, int Face)>[] SampleDepths()
     {
-        float left = _seen.Min(p => p.X);
-        float low = _seen.Min(p => p.Y);
-        float step = Math.Max(_seen.Max(p => p.X) - left, _seen.Max(p => p.Y) - low) / Samples;
+        var left = _seen.Min(p => p.X);
+        var low = _seen.Min(p => p.Y);
+        var step = Math.Max(_seen.Max(p => p.X) - left, _seen.Max(p => p.Y) - low) / Samples;
         var at = new List<(float Depth, int Face)>[(Samples + 2) * (Samples + 2)];
-        for (int i = 0; i < at.Length; i++)
+        for (var i = 0; i < at.Length; i++)
         {
             at[i] = [];
         }
 
-        for (int t = 0; t < _face.Length; t++)
+        for (var t = 0; t < _face.Length; t++)
         {
             if (_face[t] < 0)
             {
                 continue;
             }
 
-            MeshTriangle m = _mesh.Triangles[t];
-            (Vector3 a, Vector3 b, Vector3 c) = (_seen[m.A], _seen[m.B], _seen[m.C]);
-            float area = Turn(a, b, c.X, c.Y);
+            var m = _mesh.Triangles[t];
+            (var a, var b, var c) = (_seen[m.A], _seen[m.B], _seen[m.C]);
+            var area = Turn(a, b, c.X, c.Y);
             int Column(float x, float from) => (int)MathF.Floor((x - from) / step);
-            int x1 = Column(MathF.Max(a.X, MathF.Max(b.X, c.X)), left);
-            int y1 = Column(MathF.Max(a.Y, MathF.Max(b.Y, c.Y)), low);
-            for (int iy = Column(MathF.Min(a.Y, MathF.Min(b.Y, c.Y)), low); iy <= y1; iy++)
+            var x1 = Column(MathF.Max(a.X, MathF.Max(b.X, c.X)), left);
+            var y1 = Column(MathF.Max(a.Y, MathF.Max(b.Y, c.Y)), low);
+            for (var iy = Column(MathF.Min(a.Y, MathF.Min(b.Y, c.Y)), low); iy <= y1; iy++)
             {
-                for (int ix = Column(MathF.Min(a.X, MathF.Min(b.X, c.X)), left); ix <= x1; ix++)
+                for (var ix = Column(MathF.Min(a.X, MathF.Min(b.X, c.X)), left); ix <= x1; ix++)
                 {
-                    float x = left + ((ix + 0.5f) * step);
-                    float y = low + ((iy + 0.5f) * step);
-                    float u = Turn(b, c, x, y) / area;
-                    float v = Turn(c, a, x, y) / area;
+                    var x = left + ((ix + 0.5f) * step);
+                    var y = low + ((iy + 0.5f) * step);
+                    var u = Turn(b, c, x, y) / area;
+                    var v = Turn(c, a, x, y) / area;
                     if (u >= 0 && v >= 0 && u + v <= 1)
                     {
                         at[(iy * (Samples + 2)) + ix].Add(((u * a.Z) + (v * b.Z) + ((1 - u - v) * c.Z), _face[t]));
@@ -225,12 +228,12 @@ internal sealed class PictureDrawing
     /// <summary>Joins edges to closed loops.</summary>
     private static IEnumerable<List<int>> Chain(List<(int From, int To)> edges)
     {
-        ILookup<int, int> next = edges.ToLookup(e => e.From, e => e.To);
+        var next = edges.ToLookup(e => e.From, e => e.To);
         Dictionary<int, int> taken = [];
-        foreach ((int start, _) in edges)
+        foreach ((var start, _) in edges)
         {
             List<int> loop = [];
-            int at = start;
+            var at = start;
             while (taken.GetValueOrDefault(at) is var used && used < next[at].Count())
             {
                 taken[at] = used + 1;

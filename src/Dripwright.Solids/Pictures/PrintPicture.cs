@@ -39,17 +39,17 @@ public sealed record PrintPicture(double Width, double Height, IReadOnlyList<Pic
     public string ToSvg(string title)
     {
         var text = new StringBuilder();
-        string width = Number.Of(Width, 2);
-        string height = Number.Of(Height, 2);
+        var width = Number.Of(Width, 2);
+        var height = Number.Of(Height, 2);
         text.Append(
             System.Globalization.CultureInfo.InvariantCulture,
             $"<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{width}mm\" height=\"{height}mm\" viewBox=\"0 0 {width} {height}\" role=\"img\">\n"
         );
         text.Append("<title>").Append(System.Security.SecurityElement.Escape(title)).Append("</title>\n");
         text.Append("<g stroke-linejoin=\"round\" stroke-linecap=\"round\">\n");
-        foreach (PictureFace face in Faces)
+        foreach (var face in Faces)
         {
-            string grey = Number.Of((int)Math.Round(150 + (100 * face.Light)));
+            var grey = Number.Of((int)Math.Round(150 + (100 * face.Light)));
             text.Append("<path fill-rule=\"evenodd\" fill=\"rgb(")
                 .Append(grey)
                 .Append(',')
@@ -59,9 +59,9 @@ public sealed record PrintPicture(double Width, double Height, IReadOnlyList<Pic
             // A hairline of the fill's colour closes the seams between neighbours.
             text.Append(")\" stroke=\"rgb(").Append(grey).Append(',').Append(grey).Append(',').Append(grey);
             text.Append(")\" stroke-width=\"0.08\" d=\"");
-            foreach (IReadOnlyList<PicturePoint> loop in face.Loops)
+            foreach (var loop in face.Loops)
             {
-                for (int i = 0; i < loop.Count; i++)
+                for (var i = 0; i < loop.Count; i++)
                 {
                     text.Append(i == 0 ? 'M' : 'L').Append(At(loop[i]));
                 }
@@ -73,7 +73,7 @@ public sealed record PrintPicture(double Width, double Height, IReadOnlyList<Pic
             if (face.Edges.Count > 0)
             {
                 text.Append("<path fill=\"none\" stroke=\"#222\" stroke-width=\"0.25\" d=\"");
-                foreach ((PicturePoint from, PicturePoint to) in face.Edges)
+                foreach ((var from, var to) in face.Edges)
                 {
                     text.Append('M').Append(At(from)).Append('L').Append(At(to));
                 }

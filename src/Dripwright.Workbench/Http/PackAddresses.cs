@@ -1,5 +1,4 @@
 using System.Text;
-using Dripwright.Engine.Printed;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Units;
 using Dripwright.Language;
@@ -145,7 +144,7 @@ internal static class PackAddresses
             draws: false,
             (plan, _) =>
             {
-                PrintedParts parts = plan.Printed;
+                var parts = plan.Printed;
                 var told = new PlanWords(plan.Rig.Units);
                 var refused = parts.Refused.Select(one => told.Of(one.Sentence));
                 if (parts.Parts.Count == 0)

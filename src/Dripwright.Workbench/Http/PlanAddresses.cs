@@ -73,7 +73,7 @@ internal static class PlanAddresses
         var file = await asked.File();
         var catalogue = await asked.Catalogue();
         var reading = await asked.Work.Read(file, catalogue, asked.Stop);
-        IReadOnlyList<ToldFinding> findings = reading.Rig is null
+        var findings = reading.Rig is null
             ? []
             : await asked.Work.Of(reading, false, plan => new PlanWords(plan.Rig.Units).Of(plan.Findings), asked.Stop);
         return Results.Ok(

@@ -71,7 +71,7 @@ internal sealed class StarterOptions
 
     public void AddTo(Command command)
     {
-        foreach (Option option in new Option[] { _name, _units, _rows, _pots, _spacing, _staggered, _crop, _gravity })
+        foreach (var option in new Option[] { _name, _units, _rows, _pots, _spacing, _staggered, _crop, _gravity })
         {
             command.Add(option);
         }

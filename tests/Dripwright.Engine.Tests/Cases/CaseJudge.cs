@@ -23,7 +23,7 @@ internal static class CaseJudge
 
     public static CaseVerdict Of(GrowerCase asked)
     {
-        RigReading reading = Read(asked);
+        var reading = Read(asked);
         if (reading.Resolved is not { } rig)
         {
             return new CaseVerdict(false, "the file cannot say it: " + string.Join("; ", reading.Faults));
@@ -53,7 +53,7 @@ internal static class CaseJudge
         if (asked.Start is { } start)
         {
             var units = start.Units == "us" ? UnitSystem.Us : UnitSystem.Metric;
-            Rig first = RigStarter.Rig(
+            var first = RigStarter.Rig(
                 new StarterAnswers(Units: units, Rows: start.Rows, Pots: start.Pots, Gravity: start.Gravity),
                 PartsCatalogue.Default
             );
@@ -74,11 +74,11 @@ internal static class CaseJudge
     // Whether the stands hold costs more than all else, and is left out where neither the case nor its cure touches them.
     private static PlanOptions OptionsOf(GrowerCase asked)
     {
-        bool whole = asked.Expect == Expected.Silent && asked.Rules.Count == 0;
-        bool ofStand = asked
+        var whole = asked.Expect == Expected.Silent && asked.Rules.Count == 0;
+        var ofStand = asked
             .Rules.Append(asked.Rule ?? "")
             .Any(rule => rule.StartsWith("stand-", StringComparison.Ordinal));
-        bool moved =
+        var moved =
             asked.Cure?.Any(change =>
                 change.Key.StartsWith("rows", StringComparison.Ordinal)
                 || change.Key.StartsWith("stand", StringComparison.Ordinal)
@@ -118,13 +118,13 @@ internal static class CaseJudge
             );
         }
 
-        RigReading reading = Cured(plan.Rig, cure);
+        var reading = Cured(plan.Rig, cure);
         if (reading.Resolved is not { } changed)
         {
             return new CaseVerdict(false, "the cure makes no rig: " + string.Join("; ", reading.Faults));
         }
 
-        Plan after = Planner.Of(changed, reading.Assumed, OptionsOf(asked));
+        var after = Planner.Of(changed, reading.Assumed, OptionsOf(asked));
         Finding[] left = [.. after.Findings.Where(f => Speaks(asked, f))];
         string[] stops = [.. StopsOf(after).Except(StopsOf(plan))];
         return left.Length > 0 ? new CaseVerdict(false, "the cure leaves " + Rules(left))
@@ -145,8 +145,8 @@ internal static class CaseJudge
 
     private static CaseVerdict Figure(GrowerCase asked, Plan plan)
     {
-        FigureBounds bounds = asked.Figure!;
-        double? found = bounds.Of switch
+        var bounds = asked.Figure!;
+        var found = bounds.Of switch
         {
             "tankLitres" => plan.Reservoir.RimVolume * 1000,
             "phAtRest" => plan.Nutrients?.PH,
@@ -164,7 +164,7 @@ internal static class CaseJudge
 
     private static TankPlan? Mended(GrowerCase asked, Plan plan)
     {
-        TankLook look = asked.Tank!;
+        var look = asked.Tank!;
         return NutrientTank.Correct(plan, new TankReading(look.Ec, look.Ph, look.Litres / 1000)).Value;
     }
 

@@ -1,5 +1,4 @@
 using Dripwright.Engine.Findings;
-using Dripwright.Engine.Rigs;
 
 namespace Dripwright.Engine.Tests.Cases;
 
@@ -18,8 +17,8 @@ public sealed class CaseTests
     [MemberData(nameof(Names))]
     public void Each_case_comes_out_as_it_was_last_measured(string name)
     {
-        GrowerCase asked = CaseBook.All.Single(c => c.Case.Name == name).Case;
-        CaseVerdict verdict = CaseJudge.Of(asked);
+        var asked = CaseBook.All.Single(c => c.Case.Name == name).Case;
+        var verdict = CaseJudge.Of(asked);
         Assert.True(
             verdict.Right == (asked.Now == Now.Right),
             verdict.Right
@@ -33,7 +32,7 @@ public sealed class CaseTests
     {
         Assert.True(CaseBook.All.Count >= 100);
         Assert.True(CaseBook.All.Count(c => c.Case.Expect == Expected.Silent) >= 30);
-        int wrong = CaseBook.All.Count(c => c.Case.Now == Now.Wrong);
+        var wrong = CaseBook.All.Count(c => c.Case.Now == Now.Wrong);
         Assert.True(wrong == MostWrong, $"{wrong} cases are wrong: the number here is theirs, and only falls.");
     }
 
@@ -46,7 +45,7 @@ public sealed class CaseTests
                 asked.Rig is null != asked.Start is null,
                 $"'{asked.Name}' has a rig or answers, and not both."
             );
-            bool speaks = asked.Expect is not (Expected.Silent or Expected.Figure);
+            var speaks = asked.Expect is not (Expected.Silent or Expected.Figure);
             Assert.True(!speaks || asked.Rule is null != asked.Missing is null, $"'{asked.Name}' needs one rule.");
             Assert.True(asked.Expect != Expected.Figure || asked.Figure is not null, $"'{asked.Name}' needs a figure.");
             Assert.True(
@@ -65,7 +64,7 @@ public sealed class CaseTests
     {
         foreach (var (_, asked) in CaseBook.All)
         {
-            RigReading reading = CaseJudge.Read(asked);
+            var reading = CaseJudge.Read(asked);
             if (asked.Unsaid is { } unsaid)
             {
                 Assert.True(
@@ -78,7 +77,7 @@ public sealed class CaseTests
             Assert.True(reading.Rig is not null, $"'{asked.Name}': {string.Join("; ", reading.Faults)}");
             if (asked.Cure is { } cure)
             {
-                RigReading cured = CaseJudge.Cured(reading.Rig, cure);
+                var cured = CaseJudge.Cured(reading.Rig, cure);
                 Assert.True(cured.Rig is not null, $"'{asked.Name}', cured: {string.Join("; ", cured.Faults)}");
             }
         }

@@ -35,9 +35,9 @@ internal static class CasesPage
             text.Append(CultureInfo.InvariantCulture, $"\n## {title}\n\n");
             text.Append("| case | a grower would say | whose judgement | expected | today |\n");
             text.Append("| --- | --- | --- | --- | --- |\n");
-            foreach (GrowerCase c in cases.Where(c => c.File == file).Select(c => c.Case))
+            foreach (var c in cases.Where(c => c.File == file).Select(c => c.Case))
             {
-                string today = c.Now == Now.Right ? "yes" : "not yet";
+                var today = c.Now == Now.Right ? "yes" : "not yet";
                 text.Append(
                     CultureInfo.InvariantCulture,
                     $"| {c.Name} | {c.Says} | {c.Source} | {Expectation(c)} | {today} |\n"
@@ -70,8 +70,8 @@ internal static class CasesPage
 
     private static string Bounds(FigureBounds bounds)
     {
-        string least = bounds.Least.ToString("0.##", CultureInfo.InvariantCulture);
-        string? most = bounds.Most?.ToString("0.##", CultureInfo.InvariantCulture);
+        var least = bounds.Least.ToString("0.##", CultureInfo.InvariantCulture);
+        var most = bounds.Most?.ToString("0.##", CultureInfo.InvariantCulture);
         return Figure(bounds.Of) + (most is null ? $" at least {least}" : $" {least} to {most}");
     }
 

@@ -1,7 +1,6 @@
 using System.Text;
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Catalogue.Targets;
-using Dripwright.Engine.Files;
 using Dripwright.Engine.Proposing;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Tests.Planning;
@@ -24,7 +23,7 @@ public sealed class CropTests
 
     private static Plan Plan(string json, PartsCatalogue catalogue)
     {
-        RigReading reading = RigReader.Read(json, "a", catalogue);
+        var reading = RigReader.Read(json, "a", catalogue);
         Assert.True(reading.Resolved is not null, string.Join("\n", reading.Faults));
         return Planner.Of(reading.Resolved, [], new PlanOptions { Draws = 0, Strength = false });
     }
@@ -63,7 +62,7 @@ public sealed class CropTests
     [Fact]
     public void A_planting_in_the_growers_own_words_is_never_at_fault()
     {
-        Plan plan = Plans.From("""{ "rows": [ { "pots": 2, "planting": [ { "crop": "purple thing" } ] } ] }""");
+        var plan = Plans.From("""{ "rows": [ { "pots": 2, "planting": [ { "crop": "purple thing" } ] } ] }""");
         var pot = plan.Layout.Rows[0].Pots[0];
         Assert.Equal(("purple thing", "other"), (pot.Crop, pot.CropType!.Key));
     }
@@ -71,16 +70,16 @@ public sealed class CropTests
     [Fact]
     public void The_crop_of_the_recipe_is_a_key_and_the_nearest_is_named()
     {
-        RigReading reading = RigReader.Read("""{ "nutrients": { "crop": "sweet-peper" } }""", "a", s_ours);
-        Fault fault = Assert.Single(reading.Faults);
+        var reading = RigReader.Read("""{ "nutrients": { "crop": "sweet-peper" } }""", "a", s_ours);
+        var fault = Assert.Single(reading.Faults);
         Assert.Equal(("nutrients.crop", "sweet-pepper"), (fault.Path, fault.Nearest));
     }
 
     [Fact]
     public void A_crop_without_a_recipe_is_a_fault_that_names_those_with_one()
     {
-        RigReading reading = RigReader.Read("""{ "nutrients": { "crop": "lettuce" } }""", "a", s_ours);
-        Fault fault = Assert.Single(reading.Faults);
+        var reading = RigReader.Read("""{ "nutrients": { "crop": "lettuce" } }""", "a", s_ours);
+        var fault = Assert.Single(reading.Faults);
         Assert.Contains("tomato, cucumber, sweet-pepper", fault.Expected, StringComparison.Ordinal);
     }
 
@@ -91,10 +90,10 @@ public sealed class CropTests
             { "rows": [ { "pots": 4, "planting": [ { "crop": "Ladies' Fingers" } ] } ],
               "cropWire": { "wire": "rope-4mm" } }
             """;
-        Plan plan = Plan(Rig, Own(Okra).Catalogue!);
+        var plan = Plan(Rig, Own(Okra).Catalogue!);
         Assert.Equal(4 * 4e-3 / 86_400, plan.Reservoir.Use, 1e-15);
         Assert.Equal(3 * 9.80665, plan.CropWire.Plant!.ByPlant, 1e-9);
-        Plan said = Plan(
+        var said = Plan(
             Rig.Replace(
                 "\"cropWire\": {",
                 "\"reservoir\": { \"usePerPlant\": \"1 L/day\" }, \"cropWire\": { \"plantMass\": \"5 kg\",",
@@ -109,7 +108,7 @@ public sealed class CropTests
     [Fact]
     public void Lettuce_has_no_string_and_pulls_at_no_wire()
     {
-        Plan plan = Plans.From(
+        var plan = Plans.From(
             """
             { "rows": [ { "pots": 4, "planting": [ { "pots": "1-2", "crop": "lettuce" }, { "pots": "3", "crop": "tomato" } ] } ],
               "cropWire": { "wire": "rope-4mm" } }
@@ -122,10 +121,8 @@ public sealed class CropTests
     [Fact]
     public void A_pot_holds_as_many_plants_as_is_usual_for_its_crop_unless_the_rig_says()
     {
-        PartsCatalogue own = Own(
-            """{ "crops": [ { "key": "basil", "plantsPerPot": 3, "source": "me" } ] }"""
-        ).Catalogue!;
-        Plan plan = Plan(
+        var own = Own("""{ "crops": [ { "key": "basil", "plantsPerPot": 3, "source": "me" } ] }""").Catalogue!;
+        var plan = Plan(
             """
             { "rows": [ { "pots": 3, "planting": [
                 { "pots": "1", "crop": "basil" }, { "pots": "2", "crop": "basil", "plants": 2 }, { "pots": "3", "crop": "tomato" } ] } ] }
@@ -178,13 +175,13 @@ public sealed class CropTests
     [Fact]
     public void An_own_crop_with_a_stage_of_its_own_gets_a_recipe()
     {
-        PartsCatalogue own = Own(
+        var own = Own(
             """
             { "crops": [ { "key": "okra", "basedOn": "eggplant", "source": "me" } ],
               "stages": [ { "crop": "okra", "stage": "young", "target": "steiner", "conductivity": "2 dS/m", "source": "me" } ] }
             """
         ).Catalogue!;
-        Plan plan = Plan("""{ "nutrients": { "crop": "okra", "pureShare": "100 %" } }""", own);
+        var plan = Plan("""{ "nutrients": { "crop": "okra", "pureShare": "100 %" } }""", own);
         Assert.Equal("okra", plan.Nutrients!.Crop.Key);
         Assert.Equal(2, plan.Nutrients.Wanted.DecisiemensPerMetre, 1e-12);
         // No limit of its own is known, so that of the crop "other" holds: the lowest known.
@@ -198,7 +195,7 @@ public sealed class CropTests
     [InlineData("purple thing", "none")]
     public void The_starters_crop_is_known_to_the_nutrients(string crop, string fed)
     {
-        Rig rig = RigStarter.Rig(new StarterAnswers(Crop: crop), s_ours);
+        var rig = RigStarter.Rig(new StarterAnswers(Crop: crop), s_ours);
         Assert.Equal(crop, rig.Rows[0].Planting![0].Crop);
         Assert.Equal(fed, rig.Nutrients.Crop);
     }
@@ -206,7 +203,7 @@ public sealed class CropTests
     [Fact]
     public void Spacing_is_round_in_the_units_of_the_grower()
     {
-        CropType tomato = s_ours.Crops["tomato"];
+        var tomato = s_ours.Crops["tomato"];
         Assert.Equal(16 * 0.0254, tomato.SpacingIn(UnitSystem.Us), 1e-12);
         Assert.Equal(0.4, tomato.SpacingIn(UnitSystem.Metric), 1e-12);
     }

@@ -17,11 +17,11 @@ public sealed class CureLawTests
         RigGen.Rigs.Holds(
             rig =>
             {
-                Plan plan = Plans.Of(rig);
-                foreach (Finding finding in plan.Findings)
+                var plan = Plans.Of(rig);
+                foreach (var finding in plan.Findings)
                 {
                     // What nutrients cost and bring has laws of its own.
-                    foreach (Cure cure in finding.Cures.Where(c => !c.Changes.Any(OfTheNutrients)))
+                    foreach (var cure in finding.Cures.Where(c => !c.Changes.Any(OfTheNutrients)))
                     {
                         Holds(plan, finding, cure, s_waterOnly);
                     }
@@ -36,8 +36,8 @@ public sealed class CureLawTests
         HashSet<string> offered = [];
         foreach (var (rule, rig) in BrokenRigs.OfTheRig)
         {
-            Plan plan = BrokenRigs.Plan(rule, rig);
-            foreach (Finding finding in plan.Findings.Where(f => f.Rule == rule && f.Cures.Count > 0))
+            var plan = BrokenRigs.Plan(rule, rig);
+            foreach (var finding in plan.Findings.Where(f => f.Rule == rule && f.Cures.Count > 0))
             {
                 offered.Add(rule);
                 Assert.All(finding.Cures, cure => Holds(plan, finding, cure, new PlanOptions { Draws = 0 }));
@@ -90,11 +90,11 @@ public sealed class CureLawTests
     public void What_was_tried_for_a_stand_and_is_enough_takes_its_findings_away(string rig)
     {
         var options = new PlanOptions { Draws = 0, Cures = true };
-        RigReading reading = RigReader.Read(rig, "test.rig.json", PartsCatalogue.Default);
-        Plan plan = Planner.Of(reading.Rig!, [], PartsCatalogue.Default, options);
+        var reading = RigReader.Read(rig, "test.rig.json", PartsCatalogue.Default);
+        var plan = Planner.Of(reading.Rig!, [], PartsCatalogue.Default, options);
         Finding[] cured = [.. plan.Findings.Where(f => f.Rule != "stand-tips" && f.Cures.Any(OfTheStand))];
         Assert.NotEmpty(cured);
-        foreach (Finding finding in cured)
+        foreach (var finding in cured)
         {
             Assert.All(finding.Cures, cure => Holds(plan, finding, cure, options with { Cures = false }));
         }
@@ -104,8 +104,8 @@ public sealed class CureLawTests
     public void A_trial_tells_what_a_cure_makes_worse()
     {
         // Little room: the wider aisles that cure one thing push the rows through the wall.
-        Plan plan = Plans.From("""{ "rows": [ { "count": 2, "aisle": "12 in" } ], "site": { "roomWidth": "4 ft" } }""");
-        Finding narrow = plan.Said("aisle-narrow")!;
+        var plan = Plans.From("""{ "rows": [ { "count": 2, "aisle": "12 in" } ], "site": { "roomWidth": "4 ft" } }""");
+        var narrow = plan.Said("aisle-narrow")!;
         Assert.Null(plan.Said("room-narrow"));
 
         var trial = CureTrial.Of(plan, narrow, Assert.Single(narrow.Cures), new PlanOptions { Draws = 0 });
@@ -118,7 +118,7 @@ public sealed class CureLawTests
     [Fact]
     public void A_change_that_makes_no_rig_is_told_and_cures_nothing()
     {
-        Plan plan = Plans.From("""{ "reservoir": { "lid": false } }""");
+        var plan = Plans.From("""{ "reservoir": { "lid": false } }""");
 
         var trial = CureTrial.Of(plan, plan.Said("lid-missing")!, Cure.Field("reservoir.lid", "\"perhaps\""));
 
@@ -130,10 +130,10 @@ public sealed class CureLawTests
     [Fact]
     public void A_cure_of_rows_alike_cures_all_of_them()
     {
-        Plan plan = Plans.From(
+        var plan = Plans.From(
             """{ "rows": [ { "pots": 4, "aisle": "12 in" }, { "pots": 6, "aisle": "12 in" } ], "site": { "roomWidth": "30 ft" } }"""
         );
-        Finding narrow = plan.Said("aisle-narrow")!;
+        var narrow = plan.Said("aisle-narrow")!;
 
         Assert.Equal([1, 2], narrow.Places.Select(p => p.Row));
         Assert.Equal(["rows[0].aisle", "rows[1].aisle"], narrow.Fields);
@@ -150,7 +150,7 @@ public sealed class CureLawTests
     private static void Holds(Plan plan, Finding finding, Cure cure, PlanOptions options)
     {
         var trial = CureTrial.Of(plan, finding, cure, options);
-        string what =
+        var what =
             $"{finding.Rule}: {string.Join(", ", cure.Changes.Select(c => $"{c.Field} = {c.Text ?? "left out"}"))}";
         Assert.True(trial.Faults.Count == 0, $"{what} makes no rig: {string.Join("; ", trial.Faults)}");
         Assert.True(trial.Cured, $"{what} cures nothing at {finding.Told().Place}");

@@ -10,10 +10,7 @@ public sealed class FindingJsonTests
     [Fact]
     public void A_finding_says_its_places_as_row_pot_run_and_hole()
     {
-        JsonElement place = Finding(
-                "hole-on-joint",
-                """{ "rows": [ { "pots": 9 } ], "feed": { "emittersPerPot": 1 } }"""
-            )
+        var place = Finding("hole-on-joint", """{ "rows": [ { "pots": 9 } ], "feed": { "emittersPerPot": 1 } }""")
             .GetProperty("places")[0];
 
         Assert.Equal(1, place.GetProperty("row").GetInt32());
@@ -26,7 +23,7 @@ public sealed class FindingJsonTests
     [Fact]
     public void The_reservoir_and_the_pump_are_parts_and_no_rows()
     {
-        JsonElement place = Finding("lid-missing", """{ "reservoir": { "lid": false } }""").GetProperty("places")[0];
+        var place = Finding("lid-missing", """{ "reservoir": { "lid": false } }""").GetProperty("places")[0];
 
         Assert.Equal((0, "reservoir"), (place.GetProperty("row").GetInt32(), place.GetProperty("part").GetString()));
     }
@@ -45,13 +42,13 @@ public sealed class FindingJsonTests
         string unit
     )
     {
-        JsonElement finding = Finding(rule, rig);
+        var finding = Finding(rule, rig);
         foreach (var (name, number) in ((string, double?)[])[("foundValue", value), ("limitValue", limit)])
         {
-            JsonElement measured = finding.GetProperty(name);
+            var measured = finding.GetProperty(name);
             Assert.Equal(quantity, measured.GetProperty("quantity").GetString());
             Assert.Equal(unit, measured.GetProperty("unit").GetString());
-            double told = measured.GetProperty("value").GetDouble();
+            var told = measured.GetProperty("value").GetDouble();
             Assert.Equal(number ?? told, told, 1e-9);
         }
     }
@@ -59,8 +56,8 @@ public sealed class FindingJsonTests
     [Fact]
     public void A_state_is_no_number_and_a_field_taken_out_has_no_text()
     {
-        JsonElement lid = Finding("lid-missing", """{ "reservoir": { "lid": false } }""");
-        JsonElement rise = Finding("rise-differs", """{ "feed": { "header": { "rise": "9 ft" } } }""");
+        var lid = Finding("lid-missing", """{ "reservoir": { "lid": false } }""");
+        var rise = Finding("rise-differs", """{ "feed": { "header": { "rise": "9 ft" } } }""");
 
         Assert.Equal(JsonValueKind.Null, lid.GetProperty("foundValue").ValueKind);
         Assert.Equal("true", Change(lid).GetProperty("text").GetString());

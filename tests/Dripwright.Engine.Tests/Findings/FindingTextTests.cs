@@ -2,7 +2,6 @@ using System.Globalization;
 using System.Text.Json;
 using System.Text.RegularExpressions;
 using Dripwright.Engine.Catalogue;
-using Dripwright.Engine.Findings;
 using Dripwright.Engine.Numerics;
 using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Stands.Frame;
@@ -22,11 +21,11 @@ public sealed partial class FindingTextTests
     {
         foreach (var (rule, rig) in BrokenRigs.All)
         {
-            foreach (Finding finding in BrokenRigs.Plan(rule, rig).Findings)
+            foreach (var finding in BrokenRigs.Plan(rule, rig).Findings)
             {
-                foreach (UnitSystem units in Enum.GetValues<UnitSystem>())
+                foreach (var units in Enum.GetValues<UnitSystem>())
                 {
-                    string told = finding.Told(units).ToString();
+                    var told = finding.Told(units).ToString();
                     Assert.DoesNotContain("{", told[(told.IndexOf('{') + 1)..], StringComparison.Ordinal);
                     Assert.DoesNotContain("NaN", told, StringComparison.Ordinal);
                 }
@@ -37,11 +36,11 @@ public sealed partial class FindingTextTests
     [Fact]
     public void The_same_plan_is_told_in_either_system_of_units_without_planning_anew()
     {
-        Plan plan = BrokenRigs.Plan("aisle-narrow", BrokenRigs.All.First(b => b.Rule == "aisle-narrow").Rig);
-        Finding aisle = plan.Findings.First(f => f.Rule == "aisle-narrow");
+        var plan = BrokenRigs.Plan("aisle-narrow", BrokenRigs.All.First(b => b.Rule == "aisle-narrow").Rig);
+        var aisle = plan.Findings.First(f => f.Rule == "aisle-narrow");
 
         Assert.Equal(("12 in", "at least 24 in"), (aisle.Told().Value, aisle.Told().Limit));
-        ToldFinding metric = aisle.Told(UnitSystem.Metric);
+        var metric = aisle.Told(UnitSystem.Metric);
         Assert.Equal(("30.5 cm", "at least 61 cm"), (metric.Value, metric.Limit));
         Assert.Equal(aisle.Told().What, metric.What);
     }
@@ -52,10 +51,10 @@ public sealed partial class FindingTextTests
     {
         foreach (var (rule, rig) in BrokenRigs.OfTheRig)
         {
-            foreach (Finding finding in BrokenRigs.Plan(rule, rig).Findings)
+            foreach (var finding in BrokenRigs.Plan(rule, rig).Findings)
             {
-                ToldFinding us = finding.Told(UnitSystem.Us);
-                ToldFinding metric = finding.Told(UnitSystem.Metric);
+                var us = finding.Told(UnitSystem.Us);
+                var metric = finding.Told(UnitSystem.Metric);
                 // Names of parts are the catalogue's: "1 in square tube".
                 Assert.DoesNotMatch(MetricUnit(), $"{us.What} {us.Value} {us.Limit} {us.Remedy}");
                 Assert.DoesNotMatch(UsUnit(), $"{metric.What} {metric.Value} {metric.Limit} {metric.Remedy}");
@@ -66,14 +65,14 @@ public sealed partial class FindingTextTests
     [Fact]
     public void In_the_pseudo_language_no_word_of_a_finding_comes_from_elsewhere_than_the_texts()
     {
-        CultureInfo before = CultureInfo.CurrentUICulture;
+        var before = CultureInfo.CurrentUICulture;
         CultureInfo.CurrentUICulture = CultureInfo.GetCultureInfo(Pseudo.Culture);
         HashSet<object> salts = [.. PartsCatalogue.Default.Salts.Salts.Values.Select(salt => salt.Name)];
         try
         {
             foreach (var (rule, rig) in BrokenRigs.All)
             {
-                foreach (Finding finding in BrokenRigs.Plan(rule, rig).Findings)
+                foreach (var finding in BrokenRigs.Plan(rule, rig).Findings)
                 {
                     Phrase[] phrases =
                     [
@@ -87,7 +86,7 @@ public sealed partial class FindingTextTests
                         phrases.Where(p => p.Key.Length > 0),
                         phrase =>
                         {
-                            string told = phrase.Told();
+                            var told = phrase.Told();
                             Assert.True(told[0] == Pseudo.Start && told[^1] == Pseudo.End, told);
                         }
                     );
@@ -114,8 +113,8 @@ public sealed partial class FindingTextTests
     [Fact]
     public void Every_text_that_the_engine_asks_for_is_there()
     {
-        IReadOnlyDictionary<string, string> texts = Words.All;
-        foreach (string key in AskedFor().Where(key => !key.Contains('*')))
+        var texts = Words.All;
+        foreach (var key in AskedFor().Where(key => !key.Contains('*')))
         {
             Assert.True(
                 texts.ContainsKey(key) || (texts.ContainsKey($"{key}.one") && texts.ContainsKey($"{key}.many")),

@@ -55,7 +55,7 @@ public sealed class MeasuredUnitTests
     [MemberData(nameof(Measures))]
     public void A_value_is_named_with_what_it_measures_and_its_unit(string made, string quantity, string unit)
     {
-        MethodInfo factory = typeof(Measured).GetMethod(made)!;
+        var factory = typeof(Measured).GetMethod(made)!;
         object[] values = [.. factory.GetParameters().Select(_ => (object)1.5)];
         var measured = (Measured)factory.Invoke(null, values)!;
         Assert.Equal(1.5, measured.Value);
@@ -65,7 +65,7 @@ public sealed class MeasuredUnitTests
     [Fact]
     public void No_way_of_making_a_value_is_left_out()
     {
-        IEnumerable<string> all = typeof(Measured)
+        var all = typeof(Measured)
             .GetMethods(BindingFlags.Public | BindingFlags.Static)
             .Where(method => method.ReturnType == typeof(Measured))
             .Select(method => method.Name);

@@ -1,5 +1,4 @@
 using CsCheck;
-using Dripwright.Engine.Layout;
 using Dripwright.Engine.Rigs;
 
 namespace Dripwright.Engine.Tests.Layout;
@@ -12,9 +11,9 @@ public sealed class RowLayoutTests
     public void Ten_pots_at_one_foot_with_two_emitters_have_twenty_holes_six_inches_apart()
     {
         // Common practice for a ten-foot row.
-        PipeRun line = Assert.Single(TestRigs.Layout(TestRigs.TenPots).Rows[0].Feed);
+        var line = Assert.Single(TestRigs.Layout(TestRigs.TenPots).Rows[0].Feed);
         Assert.Equal(20, line.Holes.Count);
-        for (int i = 0; i < 20; i++)
+        for (var i = 0; i < 20; i++)
         {
             Assert.Equal((3 + (6 * i)) * Inch, line.Holes[i].Station, 1e-12);
             Assert.Equal(i + 1, line.Holes[i].Number);
@@ -29,12 +28,12 @@ public sealed class RowLayoutTests
     public void Pots_keep_their_spacing_and_equal_ends() =>
         TestRigs.Any.Holds(rig =>
         {
-            foreach (RowLayout row in TestRigs.Layout(rig).Rows)
+            foreach (var row in TestRigs.Layout(rig).Rows)
             {
-                double edge = (row.Length - ((row.Spec.Pots - 1) * row.Spec.Spacing)) / 2;
+                var edge = (row.Length - ((row.Spec.Pots - 1) * row.Spec.Spacing)) / 2;
                 Assert.Equal(row.Spec.Pots, row.Pots.Count);
                 Assert.True(edge >= (row.Pot.Length / 2) - 1e-9);
-                for (int i = 0; i < row.Pots.Count; i++)
+                for (var i = 0; i < row.Pots.Count; i++)
                 {
                     Assert.Equal(edge + (i * row.Spec.Spacing), row.Pots[i].Station, 1e-9);
                 }
@@ -48,9 +47,9 @@ public sealed class RowLayoutTests
     public void One_module_fewer_would_not_carry_the_pots() =>
         TestRigs.Any.Holds(rig =>
         {
-            foreach (RowLayout row in TestRigs.Layout(rig).Rows)
+            foreach (var row in TestRigs.Layout(rig).Rows)
             {
-                double needed = ((row.Spec.Pots - 1) * row.Spec.Spacing) + row.Pot.Length;
+                var needed = ((row.Spec.Pots - 1) * row.Spec.Spacing) + row.Pot.Length;
                 Assert.True(row.Modules == 1 || (row.Modules - 1) * row.Spec.ModuleLength < needed);
             }
         });
@@ -59,26 +58,24 @@ public sealed class RowLayoutTests
     public void Rows_keep_their_aisles_and_end_in_line_next_to_the_reservoir() =>
         TestRigs.Any.Holds(rig =>
         {
-            RigLayout layout = TestRigs.Layout(rig);
+            var layout = TestRigs.Layout(rig);
             double back = 0;
-            foreach (RowLayout row in layout.Rows)
+            foreach (var row in layout.Rows)
             {
                 Assert.Equal(row.Spec.Aisle, row.CentreY - (row.Depth / 2) - back, 1e-9);
                 back = row.CentreY + (row.Depth / 2);
             }
 
-            IEnumerable<double> ends = layout.Rows.Select(r =>
-                rig.Reservoir.At == RowEnd.Left ? r.OriginX : r.OriginX + r.Length
-            );
+            var ends = layout.Rows.Select(r => rig.Reservoir.At == RowEnd.Left ? r.OriginX : r.OriginX + r.Length);
             Assert.True(ends.Max() - ends.Min() < 1e-9);
         });
 
     [Fact]
     public void In_a_wide_row_the_emitters_stay_within_reach_of_their_pot()
     {
-        Rig wide = TestRigs.TenPots.WithRow(r => r with { Pots = 3, Spacing = 3 });
-        RowLayout row = TestRigs.Layout(wide).Rows[0];
-        double reach = (row.Pot.Length / 2) + (wide.Feed.MicrotubeLength / 2);
+        var wide = TestRigs.TenPots.WithRow(r => r with { Pots = 3, Spacing = 3 });
+        var row = TestRigs.Layout(wide).Rows[0];
+        var reach = (row.Pot.Length / 2) + (wide.Feed.MicrotubeLength / 2);
         Assert.All(row.Emitters, e => Assert.True(Math.Abs(e.Station - row.Pots[e.Pot - 1].Station) <= reach + 1e-12));
     }
 
@@ -88,7 +85,7 @@ public sealed class RowLayoutTests
     [InlineData(5000)]
     public void Any_number_of_pots_is_laid_out_whole(int pots)
     {
-        RowLayout row = TestRigs.Layout(TestRigs.TenPots.WithPots(pots)).Rows[0];
+        var row = TestRigs.Layout(TestRigs.TenPots.WithPots(pots)).Rows[0];
         Assert.Equal(pots, row.Pots.Count);
         Assert.Equal(2 * pots, row.Emitters.Count);
         Assert.Equal(pots, row.Drain.Holes.Count);
@@ -98,7 +95,7 @@ public sealed class RowLayoutTests
     [Fact]
     public void Pots_on_the_floor_have_no_stand()
     {
-        RigLayout layout = TestRigs.Layout(TestRigs.TenPots.WithRow(r => r with { StandHeight = 0 }));
+        var layout = TestRigs.Layout(TestRigs.TenPots.WithRow(r => r with { StandHeight = 0 }));
         Assert.Empty(layout.Stand.Members);
         Assert.Empty(layout.Stand.Joints);
     }
@@ -106,9 +103,9 @@ public sealed class RowLayoutTests
     [Fact]
     public void A_staggered_row_sets_every_second_pot_back_and_drains_between_the_lines()
     {
-        RowLayout row = TestRigs
-            .Layout(TestRigs.TenPots.WithRow(r => r with { Arrangement = Arrangement.Staggered }))
-            .Rows[0];
+        var row = TestRigs.Layout(TestRigs.TenPots.WithRow(r => r with { Arrangement = Arrangement.Staggered })).Rows[
+            0
+        ];
         Assert.All(row.Pots, p => Assert.Equal(p.Number % 2 == 0, p.BackLine));
         Assert.All(row.Drain.Path, p => Assert.Equal(row.CentreY, p.Y));
         Assert.Equal(row.Spec.LineDistance, row.Pots[1].Base.Y - row.Pots[0].Base.Y, 1e-12);

@@ -12,17 +12,17 @@ public sealed class RunLayoutTests
     public void Cut_pieces_and_laying_lengths_add_up_to_the_whole_run() =>
         TestRigs.Any.Holds(rig =>
         {
-            foreach (PipeRun run in TestRigs.Layout(rig).Runs)
+            foreach (var run in TestRigs.Layout(rig).Runs)
             {
                 // Walked from centre to centre, apart from the code that cuts.
                 RunFitting[] cuts = [.. run.Fittings.Where(f => f.Interrupts)];
-                double pieces = run.Pieces.Sum(p => p.Length);
-                double laying = cuts.Sum(f =>
+                var pieces = run.Pieces.Sum(p => p.Length);
+                var laying = cuts.Sum(f =>
                     (f.Station > run.Start + 1e-9 ? f.Type.LayingLength : 0)
                     + (f.Station < run.End - 1e-9 ? f.Type.LayingLength : 0)
                 );
-                double rest = run.Length - pieces - laying;
-                double most = OtherEnds(run).Sum();
+                var rest = run.Length - pieces - laying;
+                var most = OtherEnds(run).Sum();
                 Assert.True(rest >= -1e-6 && rest <= most + 1e-6, Invariant($"{run.Label}: {rest} of {most}"));
             }
         });
@@ -31,10 +31,10 @@ public sealed class RunLayoutTests
     public void No_piece_is_longer_than_its_stock_or_shorter_than_its_sockets() =>
         TestRigs.Any.Holds(rig =>
         {
-            foreach (PipeRun run in TestRigs.Layout(rig).Runs)
+            foreach (var run in TestRigs.Layout(rig).Runs)
             {
-                double stock = run.Pipe.Flexible ? run.Pipe.StockLengths.Max() : run.Pipe.StockLengths.Min();
-                foreach (Piece piece in run.Pieces)
+                var stock = run.Pipe.Flexible ? run.Pipe.StockLengths.Max() : run.Pipe.StockLengths.Min();
+                foreach (var piece in run.Pieces)
                 {
                     Assert.InRange(piece.Length, 1e-6, stock + 1e-6);
                     Assert.Equal(piece.Length, (piece.To - piece.From) * run.Stretch, 1e-9);
@@ -46,12 +46,12 @@ public sealed class RunLayoutTests
     public void No_fitting_lies_on_another() =>
         TestRigs.Any.Holds(rig =>
         {
-            foreach (PipeRun run in TestRigs.Layout(rig).Runs)
+            foreach (var run in TestRigs.Layout(rig).Runs)
             {
-                for (int i = 1; i < run.Fittings.Count; i++)
+                for (var i = 1; i < run.Fittings.Count; i++)
                 {
-                    double apart = run.Fittings[i].Station - run.Fittings[i - 1].Station;
-                    double least = run.Fittings[i].Reach + run.Fittings[i - 1].Reach;
+                    var apart = run.Fittings[i].Station - run.Fittings[i - 1].Station;
+                    var least = run.Fittings[i].Reach + run.Fittings[i - 1].Reach;
                     Assert.True(
                         apart * run.Stretch >= least - 1e-6,
                         Invariant($"{run.Fittings[i - 1].Label} {run.Fittings[i].Label}: {apart} < {least}")
@@ -64,7 +64,7 @@ public sealed class RunLayoutTests
     public void Stations_rise_along_every_run() =>
         TestRigs.Any.Holds(rig =>
         {
-            foreach (PipeRun run in TestRigs.Layout(rig).Runs)
+            foreach (var run in TestRigs.Layout(rig).Runs)
             {
                 AssertRises([run.Start, .. run.Fittings.Select(f => f.Station), run.End]);
                 AssertRises([.. run.Holes.Select(h => h.Station)]);
@@ -91,16 +91,16 @@ public sealed class RunLayoutTests
     public void Every_conflict_is_cured_by_its_shift() =>
         TestRigs.Any.Holds(rig =>
         {
-            RigLayout layout = TestRigs.Layout(rig);
-            foreach (HoleConflict conflict in layout.Conflicts.Where(c => c.Shift != 0))
+            var layout = TestRigs.Layout(rig);
+            foreach (var conflict in layout.Conflicts.Where(c => c.Shift != 0))
             {
-                PipeRun run = layout.Runs.Single(r => r.Label == conflict.Run);
-                IReadOnlyList<double> joints = layout.Rows[run.Row - 1].Joints;
-                Hole moved = conflict.Hole with { Station = conflict.Hole.Station + conflict.Shift };
+                var run = layout.Runs.Single(r => r.Label == conflict.Run);
+                var joints = layout.Rows[run.Row - 1].Joints;
+                var moved = conflict.Hole with { Station = conflict.Hole.Station + conflict.Shift };
                 Assert.True(IsClear(run, joints, layout.Parts.Tube.Outside / 2, moved));
                 // A tenth of a millimetre less does not do.
-                double less = conflict.Shift - (Math.Sign(conflict.Shift) * 1e-4);
-                Hole almost = conflict.Hole with { Station = conflict.Hole.Station + less };
+                var less = conflict.Shift - (Math.Sign(conflict.Shift) * 1e-4);
+                var almost = conflict.Hole with { Station = conflict.Hole.Station + less };
                 Assert.False(IsClear(run, joints, layout.Parts.Tube.Outside / 2, almost));
             }
         });
@@ -109,13 +109,13 @@ public sealed class RunLayoutTests
     public void A_hole_is_in_conflict_exactly_when_something_lies_on_it() =>
         TestRigs.Any.Holds(rig =>
         {
-            RigLayout layout = TestRigs.Layout(rig);
+            var layout = TestRigs.Layout(rig);
             HashSet<(string, int)> found = [.. layout.Conflicts.Select(c => (c.Run, c.Hole.Number))];
-            foreach (PipeRun run in layout.Runs.Where(r => r.Holes.Count > 0))
+            foreach (var run in layout.Runs.Where(r => r.Holes.Count > 0))
             {
-                foreach (Hole hole in run.Holes)
+                foreach (var hole in run.Holes)
                 {
-                    bool clear = IsClear(run, layout.Rows[run.Row - 1].Joints, layout.Parts.Tube.Outside / 2, hole);
+                    var clear = IsClear(run, layout.Rows[run.Row - 1].Joints, layout.Parts.Tube.Outside / 2, hole);
                     Assert.Equal(!clear, found.Contains((run.Label, hole.Number)));
                 }
             }
@@ -125,7 +125,7 @@ public sealed class RunLayoutTests
     public void Couplings_lie_on_no_hole() =>
         TestRigs.Any.Holds(rig =>
         {
-            RigLayout layout = TestRigs.Layout(rig);
+            var layout = TestRigs.Layout(rig);
             Assert.DoesNotContain(
                 layout.Conflicts,
                 c => c.With.Told().StartsWith("coupling", StringComparison.Ordinal) && c.Shift != 0
@@ -136,18 +136,18 @@ public sealed class RunLayoutTests
     public void A_mirrored_rig_gives_a_mirrored_layout() =>
         TestRigs.Any.Holds(drawn =>
         {
-            Rig left = drawn with
+            var left = drawn with
             {
                 Reservoir = drawn.Reservoir with { At = RowEnd.Left },
                 // Planting counts from the left, and an even staggered row has its back line at the other end.
                 Rows = [.. drawn.Rows.Select(r => r with { Planting = null, Arrangement = Arrangement.Single })],
             };
-            Rig right = left with { Reservoir = left.Reservoir with { At = RowEnd.Right } };
-            RigLayout a = TestRigs.Layout(left);
-            RigLayout b = TestRigs.Layout(right);
-            double width = a.Rows.Max(r => r.Length);
+            var right = left with { Reservoir = left.Reservoir with { At = RowEnd.Right } };
+            var a = TestRigs.Layout(left);
+            var b = TestRigs.Layout(right);
+            var width = a.Rows.Max(r => r.Length);
             PipeRun[] others = [.. b.Runs];
-            foreach (PipeRun run in a.Runs)
+            foreach (var run in a.Runs)
             {
                 // A loop's emitters take its legs in turn, counted from the left, and couplings give way to them.
                 if (left.Feed.Entry == FeedEntry.Loop && run.Service == RunService.Feed)
@@ -155,21 +155,21 @@ public sealed class RunLayoutTests
                     continue;
                 }
 
-                string name = run.Label.Replace("Vl", "V?", StringComparison.Ordinal);
-                PipeRun other = others.Single(r =>
+                var name = run.Label.Replace("Vl", "V?", StringComparison.Ordinal);
+                var other = others.Single(r =>
                     r.Label == run.Label.Replace("Vl", "V?").Replace("Vr", "Vl").Replace("V?", "Vr")
                 );
-                bool alongRow = run.Row > 0 && run.Path[0].Z == run.Path[^1].Z || run.Label[0] is 'D' or 'R';
+                var alongRow = run.Row > 0 && run.Path[0].Z == run.Path[^1].Z || run.Label[0] is 'D' or 'R';
                 double[] from = [.. run.Fittings.Select(f => f.Station)];
                 double[] to = [.. other.Fittings.Select(f => f.Station)];
                 if (alongRow && run.Label[^1] is not ('n' or 'f'))
                 {
-                    double length = a.Rows[run.Row - 1].Length;
+                    var length = a.Rows[run.Row - 1].Length;
                     to = [.. to.Reverse().Select(s => length - s)];
                 }
 
                 Assert.Equal(from.Length, to.Length);
-                for (int i = 0; i < from.Length; i++)
+                for (var i = 0; i < from.Length; i++)
                 {
                     Assert.True(Math.Abs(from[i] - to[i]) < 1e-6, Invariant($"{name} {from[i]} {to[i]}"));
                 }
@@ -186,9 +186,9 @@ public sealed class RunLayoutTests
     /// <summary>Laying lengths that fittings of other runs may take at this run's ends.</summary>
     private static IEnumerable<double> OtherEnds(PipeRun run)
     {
-        bool closedStart = run.Fittings.Any(f => f.Station < run.Start + 1e-9);
-        bool closedEnd = run.Fittings.Any(f => f.Station > run.End - 1e-9);
-        double longest = PartsCatalogue
+        var closedStart = run.Fittings.Any(f => f.Station < run.Start + 1e-9);
+        var closedEnd = run.Fittings.Any(f => f.Station > run.End - 1e-9);
+        var longest = PartsCatalogue
             .Default.Fittings.Values.Where(f => f.Family == run.Pipe.Family && f.Nominal == run.Pipe.Nominal)
             .Where(f => f.Kind is FittingKind.Elbow90 or FittingKind.Tee)
             .Max(f => f.LayingLength);
@@ -198,7 +198,7 @@ public sealed class RunLayoutTests
 
     private static bool IsClear(PipeRun run, IReadOnlyList<double> joints, double jointHalf, Hole hole)
     {
-        double radius = hole.Diameter / 2;
+        var radius = hole.Diameter / 2;
         bool Apart(double station, double half) => Math.Abs(hole.Station - station) >= half + radius - 1e-6;
         return hole.Station >= run.Start + radius - 1e-6
             && hole.Station <= run.End - radius + 1e-6
@@ -209,7 +209,7 @@ public sealed class RunLayoutTests
 
     private static void AssertRises(double[] stations)
     {
-        for (int i = 1; i < stations.Length; i++)
+        for (var i = 1; i < stations.Length; i++)
         {
             Assert.True(stations[i] >= stations[i - 1] - 1e-9);
         }

@@ -20,12 +20,12 @@ public sealed class StandBracesTests
             .Holds(
                 (height, slope, below, side, pots, bracing) =>
                 {
-                    RigLayout layout = Braced(height, slope, below, side, pots, bracing);
+                    var layout = Braced(height, slope, below, side, pots, bracing);
                     StandJoint[] clamps = [.. layout.Stand.Joints.Where(joint => joint.Part == StandLayout.Clamp)];
                     Assert.NotEmpty(clamps);
                     // A hanger is 36 mm long; half of it, and half a clamp round the tube on each side of the brace.
-                    double apart = 0.018 + layout.Stand.Tube.Outside;
-                    foreach (DrainHanger hanger in layout.Stand.Hangers)
+                    var apart = 0.018 + layout.Stand.Tube.Outside;
+                    foreach (var hanger in layout.Stand.Hangers)
                     {
                         Assert.All(
                             clamps.Where(c => Math.Abs(c.At.X - hanger.At.X) + Math.Abs(c.At.Y - hanger.At.Y) < 1e-6),
@@ -42,9 +42,9 @@ public sealed class StandBracesTests
     [InlineData(Side.Back)]
     public void Braces_across_rise_to_the_side_away_from_the_drain(Side side)
     {
-        RigLayout layout = Braced(0.7, 0.01, 0.02, side, 10, Bracing.Across);
+        var layout = Braced(0.7, 0.01, 0.02, side, 10, Bracing.Across);
 
-        double drain = layout.Rows[0].Drain.Path[0].Y;
+        var drain = layout.Rows[0].Drain.Path[0].Y;
         Assert.All(
             layout.Stand.Members.Where(m => m.Role == MemberRole.Brace),
             brace => Assert.True(Math.Abs(brace.To.Y - drain) > Math.Abs(brace.From.Y - drain))
@@ -54,7 +54,7 @@ public sealed class StandBracesTests
     [Fact]
     public void Braces_of_a_row_are_cut_alike_though_the_drain_slopes()
     {
-        RigLayout layout = Braced(0.7, 0.02, 0.02, Side.Back, 30, Bracing.Both);
+        var layout = Braced(0.7, 0.02, 0.02, Side.Back, 30, Bracing.Both);
 
         Assert.All(
             layout.Stand.Members.Where(m => m.Role == MemberRole.Brace).GroupBy(m => m.Label),
@@ -66,7 +66,7 @@ public sealed class StandBracesTests
     [Fact]
     public void A_stand_too_low_for_clamp_and_hanger_says_so_and_keeps_its_braces()
     {
-        RigLayout layout = Braced(0.45, 0.05, 0.1, Side.Back, 20, Bracing.Along);
+        var layout = Braced(0.45, 0.05, 0.1, Side.Back, 20, Bracing.Along);
 
         Assert.True(layout.Stand.HasClampAtHanger(1));
         Assert.Contains(layout.Stand.Members, m => m.Role == MemberRole.Brace);
@@ -74,7 +74,7 @@ public sealed class StandBracesTests
 
     private static RigLayout Braced(double height, double slope, double below, Side side, int pots, Bracing bracing)
     {
-        Rig rig = TestRigs.TenPots.WithPots(pots).WithRow(row => row with { StandHeight = height, DrainSide = side });
+        var rig = TestRigs.TenPots.WithPots(pots).WithRow(row => row with { StandHeight = height, DrainSide = side });
         return TestRigs.Layout(
             rig with
             {

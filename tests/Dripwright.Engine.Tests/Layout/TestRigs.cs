@@ -113,11 +113,11 @@ internal static class TestRigs
         T One<T>(params T[] choices) => choices[random.Next(choices.Length)];
         double Between(double low, double high) => low + (random.NextDouble() * (high - low));
         bool Coin() => random.Next(2) == 0;
-        bool us = Coin();
+        var us = Coin();
         Row RowOf()
         {
-            string pot = us ? One("pot-square-3-gal", "pot-round-5-gal") : One("pot-square-11-l", "pot-round-19-l");
-            int pots = random.Next(1, random.Next(5) == 0 ? 120 : 20);
+            var pot = us ? One("pot-square-3-gal", "pot-round-5-gal") : One("pot-square-11-l", "pot-round-19-l");
+            var pots = random.Next(1, random.Next(5) == 0 ? 120 : 20);
             return new Row
             {
                 Count = random.Next(1, 3),
@@ -147,7 +147,7 @@ internal static class TestRigs
             };
         }
 
-        Rig start = TenPots;
+        var start = TenPots;
         return start with
         {
             Units = us ? UnitSystem.Us : UnitSystem.Metric,

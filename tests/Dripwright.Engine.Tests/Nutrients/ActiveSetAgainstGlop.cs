@@ -12,7 +12,7 @@ public sealed class ActiveSetAgainstGlop
 {
     private const double Width = 1e-7;
 
-    private static readonly Gen<FitProblem> Problems = Gen.Int[0, int.MaxValue].Select(Made);
+    private static readonly Gen<FitProblem> s_problems = Gen.Int[0, int.MaxValue].Select(Made);
 
     // Columns that repeat and rows that depend, as salts at hand have. Numbers are whole eighths or ninetieths, so that columns depend on
     // each other wholly or clearly not: near dependence makes amounts of 1e9, on which no two solvers agree.
@@ -50,7 +50,7 @@ public sealed class ActiveSetAgainstGlop
 
     [Fact]
     public void No_better_fit_is_found_by_a_maintained_solver() =>
-        Problems.Holds(
+        s_problems.Holds(
             problem =>
             {
                 var found = ActiveSet.Solve(problem);
@@ -75,7 +75,7 @@ public sealed class ActiveSetAgainstGlop
 
     [Fact]
     public void The_cheapest_among_equals_costs_what_a_maintained_solver_finds() =>
-        Gen.Select(Problems, Gen.Double[0.01, 1].Array[20])
+        Gen.Select(s_problems, Gen.Double[0.01, 1].Array[20])
             .Holds(
                 (problem, prices) =>
                 {

@@ -19,17 +19,17 @@ public sealed class NutrientCureTests
 
     private static NutrientPlan Plan(JsonNode rig)
     {
-        RigReading reading = RigReader.Read(rig.ToJsonString(), "test.rig.json", PartsCatalogue.Default);
+        var reading = RigReader.Read(rig.ToJsonString(), "test.rig.json", PartsCatalogue.Default);
         Assert.Empty(reading.Faults);
         return Plans.Of(reading.Rig!).Nutrients!;
     }
 
     private static NutrientPlan Cured(JsonNode rig, Cure cure)
     {
-        JsonNode changed = rig.DeepClone();
-        foreach (FieldChange change in cure.Changes)
+        var changed = rig.DeepClone();
+        foreach (var change in cure.Changes)
         {
-            string[] path = change.Field.Split('.');
+            var path = change.Field.Split('.');
             Assert.Equal(2, path.Length);
             changed[path[0]]![path[1]] = JsonNode.Parse(change.Text!);
         }
@@ -48,15 +48,15 @@ public sealed class NutrientCureTests
     [InlineData(""" "target": "cucumber-closed" """)]
     public void A_salt_to_get_brings_its_element_nearer_to_the_target(string salts)
     {
-        JsonNode rig = Rig($""" "crop": "tomato", "pureShare": "100 %", {salts} """);
-        NutrientPlan plan = Plan(rig);
+        var rig = Rig($""" "crop": "tomato", "pureShare": "100 %", {salts} """);
+        var plan = Plan(rig);
         foreach (var salt in plan.Cures)
         {
-            Finding finding = plan.Findings.First(one =>
+            var finding = plan.Findings.First(one =>
                 one.Cures.Any(cure => cure.Changes[0].Text!.Contains($"\"{salt.Salt.Key}\"", StringComparison.Ordinal))
             );
-            Cure cure = finding.Cures[0];
-            NutrientPlan cured = Cured(rig, cure);
+            var cure = finding.Cures[0];
+            var cured = Cured(rig, cure);
             Assert.True(Miss(cured, salt.Constituent) < Miss(plan, salt.Constituent), salt.Salt.Key);
             Assert.Contains(salt.Salt.Name, cure.Steps[0].Told(), StringComparison.Ordinal);
             Assert.Contains(salt.Salt.Name, finding.Told().Remedy, StringComparison.Ordinal);
@@ -66,11 +66,11 @@ public sealed class NutrientCureTests
     [Fact]
     public void What_the_grower_has_of_the_other_salts_stays_as_it_is_written()
     {
-        JsonNode rig = Rig(
+        var rig = Rig(
             """ "crop": "tomato", "pureShare": "100 %", "salts": [ { "salt": "potassium-nitrate", "have": "5 kg", "pricePerKg": 2.40 } ] """
         );
-        Cure cure = Plan(rig).Findings.First(one => one.Rule == "recipe-unreached" && one.Cures.Count > 0).Cures[0];
-        JsonNode first = JsonNode.Parse(cure.Changes[0].Text!)![0]!;
+        var cure = Plan(rig).Findings.First(one => one.Rule == "recipe-unreached" && one.Cures.Count > 0).Cures[0];
+        var first = JsonNode.Parse(cure.Changes[0].Text!)![0]!;
         Assert.Equal(5, QuantityText.Parse(Dimension.Mass, (string)first["have"]!));
         Assert.Equal("2.40", first["pricePerKg"]!.ToJsonString());
     }
@@ -80,12 +80,12 @@ public sealed class NutrientCureTests
     [InlineData("20 %")]
     public void Enough_rain_water_takes_sodium_and_chloride_out_of_the_findings(string pure)
     {
-        JsonNode rig = Rig(
+        var rig = Rig(
             $$""" "crop": "tomato", "pureShare": "{{pure}}", "water": { "sodium": "120 mg/L", "chloride": "300 mg/L" } """
         );
-        foreach (string rule in new[] { "water-sodium", "water-chloride" })
+        foreach (var rule in new[] { "water-sodium", "water-chloride" })
         {
-            Finding finding = Plan(rig).Findings.Single(one => one.Rule == rule);
+            var finding = Plan(rig).Findings.Single(one => one.Rule == rule);
             Assert.Equal("nutrients.pureShare", finding.Field);
             Assert.DoesNotContain(Cured(rig, finding.Cures[0]).Findings, one => one.Rule == rule);
         }

@@ -4,7 +4,6 @@ using System.Text.RegularExpressions;
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Catalogue.Salts;
 using Dripwright.Engine.Chemistry.Formulas;
-using Dripwright.Engine.Chemistry.Solutions;
 using Dripwright.Engine.Findings;
 using Dripwright.Engine.Nutrients.Correcting;
 using Dripwright.Engine.Nutrients.Planning;
@@ -34,7 +33,7 @@ public sealed partial class NutrientTextTests
 
     private static Plan Of(string nutrients)
     {
-        RigReading reading = RigReader.Read(
+        var reading = RigReader.Read(
             $$"""{ "units": "us", "rows": [ { "pots": 10, "planting": [ { "crop": "tomato" } ] } ], "nutrients": { {{nutrients}} } }""",
             "test.rig.json",
             PartsCatalogue.Default
@@ -45,8 +44,8 @@ public sealed partial class NutrientTextTests
 
     private static IEnumerable<Phrase> SaidOfTheTank(Plan plan)
     {
-        double full = plan.Nutrients!.Volume;
-        double limit = plan.Nutrients.SodiumLimit.Classic;
+        var full = plan.Nutrients!.Volume;
+        var limit = plan.Nutrients.SodiumLimit.Classic;
         TankReading[] readings =
         [
             new(1.0, 7.8, 0.5 * full),
@@ -55,10 +54,10 @@ public sealed partial class NutrientTextTests
             new(40, 1, 9 * full, 68),
             new(double.NaN, double.NaN, -1, 200),
         ];
-        foreach (TankReading reading in readings)
+        foreach (var reading in readings)
         {
-            Answer<TankPlan> answer = NutrientTank.Correct(plan, reading);
-            foreach (Phrase said in answer.Refusals.SelectMany(refusal => new[] { refusal.What, refusal.Remedy }))
+            var answer = NutrientTank.Correct(plan, reading);
+            foreach (var said in answer.Refusals.SelectMany(refusal => new[] { refusal.What, refusal.Remedy }))
             {
                 yield return said;
             }
@@ -77,24 +76,24 @@ public sealed partial class NutrientTextTests
                         .Of(plan, reading, new TankPast(Sodium: 2 * limit))
                         .SelectMany(renewal => renewal.Text),
                 ];
-                foreach (Phrase said in all)
+                foreach (var said in all)
                 {
                     yield return said;
                 }
             }
         }
 
-        foreach (double end in new[] { 1.5, 2.1, 9 })
+        foreach (var end in new[] { 1.5, 2.1, 9 })
         {
-            Answer<UptakeAdvice> uptake = NutrientUptake.Between(
+            var uptake = NutrientUptake.Between(
                 plan,
                 new TankReading(1.9, 5.8, full),
                 new TankReading(end, 5.8, 0.7 * full),
                 new PouredBetween(),
                 3
             );
-            IEnumerable<Phrase> lines = uptake.Value?.Lines ?? uptake.Refusals.Select(refusal => refusal.What);
-            foreach (Phrase said in lines)
+            var lines = uptake.Value?.Lines ?? uptake.Refusals.Select(refusal => refusal.What);
+            foreach (var said in lines)
             {
                 yield return said;
             }
@@ -103,7 +102,7 @@ public sealed partial class NutrientTextTests
 
     private static IEnumerable<Phrase> Said(Plan plan)
     {
-        NutrientPlan nutrients = plan.Nutrients!;
+        var nutrients = plan.Nutrients!;
         return
         [
             .. nutrients.Findings.SelectMany(finding => new[] { finding.What, finding.Remedy }),
@@ -118,7 +117,7 @@ public sealed partial class NutrientTextTests
     [Fact]
     public void All_that_is_said_of_nutrients_is_told_from_the_texts_of_the_language()
     {
-        CultureInfo before = CultureInfo.CurrentUICulture;
+        var before = CultureInfo.CurrentUICulture;
         try
         {
             CultureInfo.CurrentUICulture = CultureInfo.GetCultureInfo("qps-ploc");
@@ -135,11 +134,11 @@ public sealed partial class NutrientTextTests
     [Fact]
     public void One_plan_is_told_in_gallons_and_in_litres()
     {
-        Plan plan = Of(s_rigs[3]);
-        Finding coarse = plan.Nutrients!.Findings.First(finding => finding.Rule == "scale-coarse");
+        var plan = Of(s_rigs[3]);
+        var coarse = plan.Nutrients!.Findings.First(finding => finding.Rule == "scale-coarse");
         Assert.Contains(" gal ", coarse.Told(UnitSystem.Us).Remedy, StringComparison.Ordinal);
         Assert.Contains(" L ", coarse.Told(UnitSystem.Metric).Remedy, StringComparison.Ordinal);
-        Finding cold = Of(s_rigs[1]).Nutrients!.Findings.First(finding => finding.Rule == "stock-saturated");
+        var cold = Of(s_rigs[1]).Nutrients!.Findings.First(finding => finding.Rule == "stock-saturated");
         Assert.Contains("50 °F", cold.Told(UnitSystem.Us).What, StringComparison.Ordinal);
         Assert.Contains("10 °C", cold.Told(UnitSystem.Metric).What, StringComparison.Ordinal);
     }
@@ -147,7 +146,7 @@ public sealed partial class NutrientTextTests
     [Fact]
     public void Every_finding_names_fields_that_the_rig_file_has()
     {
-        IEnumerable<string> fields = s_rigs
+        var fields = s_rigs
             .Select(Of)
             .SelectMany(plan => plan.Nutrients!.Findings)
             .SelectMany(finding => finding.Fields);
@@ -178,9 +177,9 @@ public sealed partial class NutrientTextTests
     [Fact]
     public void Nitrogen_that_is_one_sum_is_called_total()
     {
-        Plan plan = Of(s_rigs[4]);
+        var plan = Of(s_rigs[4]);
         Assert.True(plan.Nutrients!.Recipe.Job.Target.NitrogenIsSum);
-        using JsonDocument json = JsonDocument.Parse(PlanJson.WriteNutrients(plan));
+        using var json = JsonDocument.Parse(PlanJson.WriteNutrients(plan));
         List<string?> elements =
         [
             .. json
@@ -217,7 +216,7 @@ public sealed partial class NutrientTextTests
     [Fact]
     public void Every_text_of_the_nutrients_is_used()
     {
-        string sources = Sources("src");
+        var sources = Sources("src");
         var keys = JsonSerializer.Deserialize<Dictionary<string, string>>(CommittedText.Of(Texts))!.Keys;
         Assert.Equal(keys.Order(StringComparer.Ordinal), keys);
         Assert.All(
@@ -229,7 +228,7 @@ public sealed partial class NutrientTextTests
     [Fact]
     public void Every_key_that_is_named_has_a_text()
     {
-        string sources = Sources("src/Dripwright.Engine/Chemistry", "src/Dripwright.Engine/Nutrients");
+        var sources = Sources("src/Dripwright.Engine/Chemistry", "src/Dripwright.Engine/Nutrients");
         List<string> named =
         [
             .. LiteralKey().Matches(sources).Select(match => match.Groups[1].Value),
@@ -273,7 +272,7 @@ public sealed partial class NutrientTextTests
     // A text of one and many, a reason and a rule of a water are named by a part of their key.
     private static IEnumerable<string> Spelt(string key)
     {
-        string[] parts = key.Split('.');
+        var parts = key.Split('.');
         yield return key;
         yield return string.Join('.', parts[..^1]);
         if (parts[0] is "unanswerable" || key.StartsWith("finding.water-", StringComparison.Ordinal))

@@ -2,7 +2,6 @@ using System.Text;
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Catalogue.Targets;
 using Dripwright.Engine.Chemistry.Formulas;
-using Dripwright.Engine.Files;
 using Dripwright.Engine.Nutrients.Planning;
 using Dripwright.Engine.Rigs;
 
@@ -31,7 +30,7 @@ public sealed class OwnNutrientTests
     private static NutrientPlan Plan(string nutrients, PartsCatalogue? catalogue = null)
     {
         catalogue ??= PartsCatalogue.Default;
-        RigReading reading = RigReader.Read(
+        var reading = RigReader.Read(
             $$"""{ "rows": [ { "pots": 10, "planting": [ { "crop": "tomato" } ] } ], "nutrients": { {{nutrients}} } }""",
             "a.rig.json",
             catalogue
@@ -45,8 +44,8 @@ public sealed class OwnNutrientTests
     [Fact]
     public void A_salt_of_the_catalogue_file_is_weighed_by_its_formula_or_its_label()
     {
-        PartsCatalogue mine = Catalogue(Mine);
-        NutrientPlan plan = Plan(
+        var mine = Catalogue(Mine);
+        var plan = Plan(
             """ "crop": "tomato", "pureShare": "100 %", "salts": [ { "salt": "my-potash" }, { "salt": "my-blend" }, { "salt": "calcium-nitrate-15.5" } ] """,
             mine
         );
@@ -59,12 +58,12 @@ public sealed class OwnNutrientTests
     [Fact]
     public void A_salt_that_the_catalogue_file_does_not_have_is_a_fault_of_the_rig_file()
     {
-        RigReading reading = RigReader.Read(
+        var reading = RigReader.Read(
             """{ "nutrients": { "crop": "tomato", "salts": [ { "salt": "my-potasch" } ] } }""",
             "a.rig.json",
             Catalogue(Mine)
         );
-        Fault fault = Assert.Single(reading.Faults);
+        var fault = Assert.Single(reading.Faults);
         Assert.Equal("nutrients.salts[0].salt", fault.Path);
         Assert.Equal("my-potash", fault.Nearest);
     }
@@ -72,7 +71,7 @@ public sealed class OwnNutrientTests
     [Fact]
     public void All_faults_of_own_salts_and_targets_are_told_with_their_place()
     {
-        CatalogueReading reading = CatalogueReader.Read(
+        var reading = CatalogueReader.Read(
             Encoding.UTF8.GetBytes(
                 """
                 { "salts": [ { "key": "none", "name": "x", "kind": "salt", "formula": "KNO3", "source": "s" },
@@ -103,14 +102,10 @@ public sealed class OwnNutrientTests
     [Fact]
     public void The_example_in_the_handbook_reads_without_a_fault()
     {
-        string page = CommittedText.Of("docs/handbook/nutrients.md");
-        int start = page.IndexOf("```json\n", StringComparison.Ordinal) + "```json".Length;
-        string example = page[start..page.IndexOf("```", start, StringComparison.Ordinal)];
-        CatalogueReading reading = CatalogueReader.Read(
-            Encoding.UTF8.GetBytes(example),
-            "page",
-            PartsCatalogue.Default
-        );
+        var page = CommittedText.Of("docs/handbook/nutrients.md");
+        var start = page.IndexOf("```json\n", StringComparison.Ordinal) + "```json".Length;
+        var example = page[start..page.IndexOf("```", start, StringComparison.Ordinal)];
+        var reading = CatalogueReader.Read(Encoding.UTF8.GetBytes(example), "page", PartsCatalogue.Default);
         Assert.Empty(reading.Faults);
         Assert.True(reading.Catalogue!.Salts["my-acid"].AcidEquivalents > 8);
         Assert.Equal("my-tomato", reading.Catalogue.Targets.StageOf("tomato", GrowthStage.Young)!.Target);
@@ -119,10 +114,10 @@ public sealed class OwnNutrientTests
     [Fact]
     public void A_rig_names_a_target_of_its_own_and_a_stage_takes_it_over()
     {
-        PartsCatalogue mine = Catalogue(Mine);
-        NutrientPlan named = Plan(""" "crop": "tomato", "target": "my-tomato", "pureShare": "100 %" """, mine);
-        NutrientPlan staged = Plan(""" "crop": "cucumber", "pureShare": "100 %" """, mine);
-        foreach (NutrientPlan plan in new[] { named, staged })
+        var mine = Catalogue(Mine);
+        var named = Plan(""" "crop": "tomato", "target": "my-tomato", "pureShare": "100 %" """, mine);
+        var staged = Plan(""" "crop": "cucumber", "pureShare": "100 %" """, mine);
+        foreach (var plan in new[] { named, staged })
         {
             var wanted = plan.Recipe.Job.Target.Wanted;
             Assert.Equal("my-tomato", plan.Stage.Target);
@@ -141,8 +136,8 @@ public sealed class OwnNutrientTests
     [Fact]
     public void Own_amounts_stand_as_written_and_the_others_as_they_were()
     {
-        NutrientPlan usual = Plan(""" "crop": "tomato", "pureShare": "100 %" """);
-        NutrientPlan own = Plan(
+        var usual = Plan(""" "crop": "tomato", "pureShare": "100 %" """);
+        var own = Plan(
             """ "crop": "tomato", "pureShare": "100 %", "wanted": { "potassium": "400 mg/L", "nitrate": "12 mmol/L" } """
         );
         var wanted = own.Recipe.Job.Target.Wanted;
@@ -159,7 +154,7 @@ public sealed class OwnNutrientTests
     [Fact]
     public void Own_amounts_with_a_strength_are_scaled_to_it_together()
     {
-        NutrientPlan own = Plan(
+        var own = Plan(
             """ "crop": "tomato", "pureShare": "100 %", "strength": "1.2 dS/m", "wanted": { "potassium": "400 mg/L", "calcium": "200 mg/L" } """
         );
         var wanted = own.Recipe.Job.Target.Wanted;
@@ -179,7 +174,7 @@ public sealed class OwnNutrientTests
         string expected
     )
     {
-        RigReading reading = RigReader.Read(
+        var reading = RigReader.Read(
             $$"""{ "nutrients": { "crop": "tomato", {{nutrients}} } }""",
             "a.rig.json",
             PartsCatalogue.Default

@@ -9,7 +9,7 @@ namespace Dripwright.Engine.Tests.Nutrients;
 
 public sealed class RecipeCases
 {
-    private static readonly string[] Usual =
+    private static readonly string[] s_usual =
     [
         "calcium-nitrate-15.5",
         "potassium-nitrate",
@@ -60,7 +60,7 @@ public sealed class RecipeCases
     [Fact]
     public void A_target_of_nothing_takes_nothing()
     {
-        var job = Job("tomato-closed", Usual);
+        var job = Job("tomato-closed", s_usual);
         var nothing = job.Target with { Wanted = job.Target.Wanted.ToDictionary(pair => pair.Key, _ => 0.0) };
         Assert.Empty(RecipePlanner.Plan(job with { Target = nothing }).Lines);
     }
@@ -73,8 +73,8 @@ public sealed class RecipeCases
             Composition.Of((Constituent.Calcium, 4), (Constituent.Sulfur, 4)),
             0
         );
-        var recipe = RecipePlanner.Plan(Job("tomato-closed", Usual) with { Water = water });
-        var pure = RecipePlanner.Plan(Job("tomato-closed", Usual));
+        var recipe = RecipePlanner.Plan(Job("tomato-closed", s_usual) with { Water = water });
+        var pure = RecipePlanner.Plan(Job("tomato-closed", s_usual));
         double Added(NutrientRecipe of, Constituent key) => of.Elements.Single(e => e.Constituent == key).FromSalts;
         Assert.Equal(
             ElementVerdict.WaterOver,
@@ -88,7 +88,7 @@ public sealed class RecipeCases
     [Fact]
     public void Acid_takes_up_the_alkalinity_and_its_nitrogen_counts()
     {
-        var recipe = RecipePlanner.Plan(Job("tomato-closed", [.. Usual, "nitric-acid-38"]) with { Water = Hard(4) });
+        var recipe = RecipePlanner.Plan(Job("tomato-closed", [.. s_usual, "nitric-acid-38"]) with { Water = Hard(4) });
         Assert.Equal(3.5, recipe.AcidGiven, 1e-9);
         Assert.Equal(0.5, recipe.Alkalinity, 1e-9);
         var acid = recipe.Lines.Single(line => line.Salt.Kind == SaltKind.Acid);
@@ -100,7 +100,7 @@ public sealed class RecipeCases
     [Fact]
     public void Without_acid_the_alkalinity_that_stays_is_named()
     {
-        var recipe = RecipePlanner.Plan(Job("tomato-closed", Usual) with { Water = Hard(4) });
+        var recipe = RecipePlanner.Plan(Job("tomato-closed", s_usual) with { Water = Hard(4) });
         Assert.Equal(0, recipe.AcidGiven);
         Assert.Contains(recipe.Findings, finding => finding.Rule == "recipe-no-acid");
     }
@@ -109,7 +109,7 @@ public sealed class RecipeCases
     public void Phosphoric_acid_alone_overfeeds_phosphorus_and_says_so()
     {
         var recipe = RecipePlanner.Plan(
-            Job("tomato-closed", [.. Usual, "phosphoric-acid-75"]) with
+            Job("tomato-closed", [.. s_usual, "phosphoric-acid-75"]) with
             {
                 Water = Hard(4),
             }
@@ -120,7 +120,7 @@ public sealed class RecipeCases
     [Fact]
     public void A_missing_trace_is_cured_by_the_salt_that_brings_it()
     {
-        var recipe = RecipePlanner.Plan(Job("tomato-closed", [.. Usual.Where(key => key != "boric-acid")]));
+        var recipe = RecipePlanner.Plan(Job("tomato-closed", [.. s_usual.Where(key => key != "boric-acid")]));
         var cure = Assert.Single(
             RecipeCures.Of(recipe, SaltCatalogue.Default),
             c => c.Constituent == Constituent.Boron
@@ -133,7 +133,7 @@ public sealed class RecipeCases
     [Fact]
     public void A_chelate_out_of_its_pH_is_named()
     {
-        var job = Job("tomato-closed", [.. Usual.Where(key => key != "fe-dtpa-11"), "fe-edta-13"]);
+        var job = Job("tomato-closed", [.. s_usual.Where(key => key != "fe-dtpa-11"), "fe-edta-13"]);
         Assert.DoesNotContain(RecipePlanner.Plan(job).Findings, finding => finding.Rule == "recipe-chelate-ph");
         Assert.Contains(RecipePlanner.Plan(job with { PH = 6.8 }).Findings, f => f.Rule == "recipe-chelate-ph");
     }
@@ -162,7 +162,7 @@ public sealed class RecipeCases
     [Fact]
     public void A_scale_too_coarse_for_a_trace_gets_a_batch_or_a_dilution_that_cures_it()
     {
-        var job = Job("tomato-closed", Usual) with { Scale = new WeighingScale(0.001) };
+        var job = Job("tomato-closed", s_usual) with { Scale = new WeighingScale(0.001) };
         var recipe = RecipePlanner.Plan(job);
         var cure = recipe.Coarse.Single(c => c.Salt.Key == "boric-acid");
         var line = recipe.Lines.Single(l => l.Salt.Key == "boric-acid");
@@ -177,7 +177,7 @@ public sealed class RecipeCases
     public void A_dilution_takes_so_much_water_that_the_salt_dissolves()
     {
         // Ten steps of 10 g do not dissolve in one litre: of boric acid 49 g do, and we ask for a fifth to spare.
-        var job = Job("tomato-closed", Usual) with
+        var job = Job("tomato-closed", s_usual) with
         {
             Scale = new WeighingScale(0.01),
             Volume = 1,

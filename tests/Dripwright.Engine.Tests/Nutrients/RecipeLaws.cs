@@ -10,10 +10,10 @@ namespace Dripwright.Engine.Tests.Nutrients;
 
 public sealed class RecipeLaws
 {
-    private static readonly Salt[] Salts = [.. SaltCatalogue.Default.Salts.Values];
-    private static readonly NutrientTarget[] Targets = [.. TargetCatalogue.Default.Targets.Values];
+    private static readonly Salt[] s_salts = [.. SaltCatalogue.Default.Salts.Values];
+    private static readonly NutrientTarget[] s_targets = [.. TargetCatalogue.Default.Targets.Values];
 
-    private static readonly Gen<WaterSupply> Waters = Gen.Select(
+    private static readonly Gen<WaterSupply> s_waters = Gen.Select(
             Gen.Double[0, 3],
             Gen.Double[0, 1],
             Gen.Double[0, 2],
@@ -34,12 +34,12 @@ public sealed class RecipeLaws
                 )
         );
 
-    private static readonly Gen<RecipeJob> Jobs = Gen.Select(
-            Waters,
-            Gen.Int[0, Targets.Length - 1],
-            Gen.Shuffle(Salts),
+    private static readonly Gen<RecipeJob> s_jobs = Gen.Select(
+            s_waters,
+            Gen.Int[0, s_targets.Length - 1],
+            Gen.Shuffle(s_salts),
             Gen.Int[0, 20],
-            Gen.Double[0.01, 100].Array[Salts.Length],
+            Gen.Double[0.01, 100].Array[s_salts.Length],
             Gen.Double[0, 0.2]
         )
         .Select(
@@ -47,7 +47,7 @@ public sealed class RecipeLaws
                 new RecipeJob
                 {
                     Water = water,
-                    Target = Targets[target],
+                    Target = s_targets[target],
                     Salts =
                     [
                         .. shuffled
@@ -63,7 +63,7 @@ public sealed class RecipeLaws
 
     [Fact]
     public void What_the_salts_and_the_water_bring_is_what_the_feed_holds() =>
-        Jobs.Holds(
+        s_jobs.Holds(
             job =>
             {
                 var recipe = RecipePlanner.Plan(job);
@@ -84,10 +84,10 @@ public sealed class RecipeLaws
     public void Neutral_salts_and_acid_make_a_feed_whose_charges_close()
     {
         // Labels are rounded and chelates keep their ligand to themselves, so only pure compounds close to the last digit.
-        var pure = Salts
+        var pure = s_salts
             .Where(salt => salt.Label.Count == 0 && RecipeModel.AcidOf(salt) == salt.AcidEquivalents)
             .ToArray();
-        Gen.Select(Gen.Shuffle(pure), Gen.Int[1, 15], Gen.Int[0, Targets.Length - 1], Gen.Double[0, 6])
+        Gen.Select(Gen.Shuffle(pure), Gen.Int[1, 15], Gen.Int[0, s_targets.Length - 1], Gen.Double[0, 6])
             .Holds(
                 (salts, count, target, alkalinity) =>
                 {
@@ -101,7 +101,7 @@ public sealed class RecipeLaws
                         new RecipeJob
                         {
                             Water = water,
-                            Target = Targets[target],
+                            Target = s_targets[target],
                             Salts = [.. salts.Take(count).Select(salt => new SaltAtHand(salt))],
                         }
                     );
@@ -114,7 +114,7 @@ public sealed class RecipeLaws
 
     [Fact]
     public void Limits_hold() =>
-        Jobs.Holds(
+        s_jobs.Holds(
             job =>
             {
                 var recipe = RecipePlanner.Plan(job);
@@ -127,7 +127,7 @@ public sealed class RecipeLaws
 
     [Fact]
     public void The_order_of_the_salts_does_not_matter() =>
-        Jobs.Holds(
+        s_jobs.Holds(
             job =>
             {
                 var one = RecipePlanner.Plan(job);
@@ -142,17 +142,17 @@ public sealed class RecipeLaws
 
     [Fact]
     public void A_salt_more_at_hand_never_fits_worse() =>
-        Gen.Select(Jobs, Gen.Int[0, Salts.Length - 1])
+        Gen.Select(s_jobs, Gen.Int[0, s_salts.Length - 1])
             .Holds(
                 (job, more) =>
                 {
                     // Another acid may meet a demand that was not met, which the fit has to pay for.
-                    if (RecipeModel.AcidOf(Salts[more]) != 0)
+                    if (RecipeModel.AcidOf(s_salts[more]) != 0)
                     {
                         return;
                     }
                     var before = RecipePlanner.Plan(job).Misfit;
-                    var after = RecipePlanner.Plan(job with { Salts = [.. job.Salts, new SaltAtHand(Salts[more])] });
+                    var after = RecipePlanner.Plan(job with { Salts = [.. job.Salts, new SaltAtHand(s_salts[more])] });
                     Assert.True(after.Misfit <= before + 1e-8 * (1 + before));
                 },
                 iter: 300
@@ -160,7 +160,7 @@ public sealed class RecipeLaws
 
     [Fact]
     public void A_higher_price_is_never_cheaper_and_never_changes_the_fit() =>
-        Gen.Select(Jobs, Gen.Int[0, 19], Gen.Double[1, 10])
+        Gen.Select(s_jobs, Gen.Int[0, 19], Gen.Double[1, 10])
             .Holds(
                 (job, which, times) =>
                 {
@@ -185,7 +185,7 @@ public sealed class RecipeLaws
 
     [Fact]
     public void Twice_the_target_takes_twice_the_salts_and_twice_the_volume_twice_the_mass() =>
-        Jobs.Holds(
+        s_jobs.Holds(
             job =>
             {
                 var still = job with { Water = WaterSupply.Pure, MostChloride = null };
@@ -214,7 +214,7 @@ public sealed class RecipeLaws
 
     [Fact]
     public void Rounding_moves_no_weight_by_more_than_half_a_step() =>
-        Jobs.Holds(
+        s_jobs.Holds(
             job =>
             {
                 foreach (var line in RecipePlanner.Plan(job).Lines)

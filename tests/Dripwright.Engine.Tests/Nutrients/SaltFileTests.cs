@@ -9,8 +9,8 @@ namespace Dripwright.Engine.Tests.Nutrients;
 
 public sealed class SaltFileTests
 {
-    private static readonly byte[] Ours = CatalogueData.Bytes("salts");
-    private static readonly byte[] OurTargets = CatalogueData.Bytes("targets");
+    private static readonly byte[] s_ours = CatalogueData.Bytes("salts");
+    private static readonly byte[] s_ourTargets = CatalogueData.Bytes("targets");
 
     private static (SaltCatalogue? Catalogue, IReadOnlyList<Fault> Faults) Read(string text)
     {
@@ -61,7 +61,7 @@ public sealed class SaltFileTests
             .Holds(
                 (salts, changes) =>
                 {
-                    var bytes = (byte[])(salts ? Ours : OurTargets).Clone();
+                    var bytes = (byte[])(salts ? s_ours : s_ourTargets).Clone();
                     foreach (var (at, value) in changes)
                     {
                         bytes[at % bytes.Length] = value;

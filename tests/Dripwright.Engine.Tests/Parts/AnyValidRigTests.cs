@@ -1,6 +1,4 @@
 using CsCheck;
-using Dripwright.Engine.Layout;
-using Dripwright.Engine.Parts;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Tests.Layout;
 using Dripwright.Engine.Tests.Rigs;
@@ -16,8 +14,8 @@ public sealed class AnyValidRigTests
         RigGen.Rigs.Holds(
             rig =>
             {
-                RigLayout layout = TestRigs.Layout(rig);
-                PartsPlan plan = PartsPlanTests.Plan(rig, layout);
+                var layout = TestRigs.Layout(rig);
+                var plan = PartsPlanTests.Plan(rig, layout);
                 IEnumerable<double> numbers =
                 [
                     .. layout.Runs.SelectMany(r => r.Path).SelectMany(p => new[] { p.X, p.Y, p.Z }),
@@ -38,9 +36,9 @@ public sealed class AnyValidRigTests
         RigGen.Rigs.Holds(
             rig =>
             {
-                RigLayout layout = TestRigs.Layout(rig);
-                PartsPlan plan = PartsPlanTests.Plan(rig, layout);
-                int named = plan.CutTroubles.Count(t => t.What.Key == "cut.hole-unmarked");
+                var layout = TestRigs.Layout(rig);
+                var plan = PartsPlanTests.Plan(rig, layout);
+                var named = plan.CutTroubles.Count(t => t.What.Key == "cut.hole-unmarked");
                 Assert.Equal(layout.Runs.Sum(r => r.Holes.Count), plan.Holes.Count + named);
                 // What cannot be marked is always in conflict, with a shift where one exists.
                 Assert.True(named <= layout.Conflicts.Count);
@@ -52,13 +50,13 @@ public sealed class AnyValidRigTests
     public void Fittings_of_the_supply_and_the_returns_never_overlap() =>
         RigGen.Rigs.Holds(rig =>
         {
-            RigLayout layout = TestRigs.Layout(rig);
-            foreach (PipeRun run in layout.Supply.Select(l => l.Run).Concat(layout.Returns))
+            var layout = TestRigs.Layout(rig);
+            foreach (var run in layout.Supply.Select(l => l.Run).Concat(layout.Returns))
             {
-                for (int i = 1; i < run.Fittings.Count; i++)
+                for (var i = 1; i < run.Fittings.Count; i++)
                 {
-                    double apart = run.Fittings[i].Station - run.Fittings[i - 1].Station;
-                    double least = run.Fittings[i].Reach + run.Fittings[i - 1].Reach;
+                    var apart = run.Fittings[i].Station - run.Fittings[i - 1].Station;
+                    var least = run.Fittings[i].Reach + run.Fittings[i - 1].Reach;
                     Assert.True(
                         apart * run.Stretch >= least - 1e-6,
                         Invariant($"{run.Fittings[i - 1].Label} {run.Fittings[i].Label}: {apart} < {least}")
@@ -71,12 +69,12 @@ public sealed class AnyValidRigTests
     public void Every_shift_cures_its_hole() =>
         RigGen.Rigs.Holds(rig =>
         {
-            RigLayout layout = TestRigs.Layout(rig);
-            foreach (HoleConflict conflict in layout.Conflicts.Where(c => c.Shift != 0))
+            var layout = TestRigs.Layout(rig);
+            foreach (var conflict in layout.Conflicts.Where(c => c.Shift != 0))
             {
-                PipeRun run = layout.Runs.Single(r => r.Label == conflict.Run);
-                double at = conflict.Hole.Station + conflict.Shift;
-                double radius = conflict.Hole.Diameter / 2;
+                var run = layout.Runs.Single(r => r.Label == conflict.Run);
+                var at = conflict.Hole.Station + conflict.Shift;
+                var radius = conflict.Hole.Diameter / 2;
                 Assert.InRange(at, run.Start + radius - 1e-6, run.End - radius + 1e-6);
                 Assert.All(run.Fittings, f => Assert.True(Math.Abs(f.Station - at) >= f.Reach + radius - 1e-6));
                 Assert.All(
@@ -90,7 +88,7 @@ public sealed class AnyValidRigTests
     public void The_mouth_is_over_the_tank_and_not_above_any_row() =>
         RigGen.Rigs.Holds(rig =>
         {
-            RigLayout layout = TestRigs.Layout(rig);
+            var layout = TestRigs.Layout(rig);
             Assert.InRange(layout.Tank.Mouth.X, layout.Tank.Left - 1e-9, layout.Tank.Right + 1e-9);
             Assert.All(layout.Rows, r => Assert.True(layout.Tank.Mouth.Z <= r.Drain.Path.Min(p => p.Z) + 1e-9));
         });
@@ -100,14 +98,14 @@ public sealed class AnyValidRigTests
         RigGen.Rigs.Holds(
             rig =>
             {
-                PartsPlan plan = PartsPlanTests.Plan(rig);
+                var plan = PartsPlanTests.Plan(rig);
                 foreach (var kind in rig.Rows.GroupBy(r => r.Pot))
                 {
-                    int pots = plan.Lines.Where(l => l.Part == kind.Key).Sum(l => l.Needed);
+                    var pots = plan.Lines.Where(l => l.Part == kind.Key).Sum(l => l.Needed);
                     Assert.Equal(kind.Sum(r => r.Count * r.Pots), pots);
                 }
 
-                int planted = rig.Rows.Sum(r => r.Count * Planted(r, rig.Feed));
+                var planted = rig.Rows.Sum(r => r.Count * Planted(r, rig.Feed));
                 Assert.Equal(planted, plan.Lines.Where(l => l.Part == rig.Feed.Emitter).Sum(l => l.Needed));
             },
             iter: 50
@@ -116,12 +114,12 @@ public sealed class AnyValidRigTests
     /// <summary>Emitters of one row, pot by pot; a later entry overrules an earlier one.</summary>
     private static int Planted(Row row, Feed feed)
     {
-        int sum = 0;
-        for (int pot = 1; pot <= row.Pots; pot++)
+        var sum = 0;
+        for (var pot = 1; pot <= row.Pots; pot++)
         {
-            int empty = feed.EmittersAtEmptyPots ? feed.EmittersPerPot : 0;
-            int at = row.Planting is null ? feed.EmittersPerPot : empty;
-            foreach (Planting entry in row.Planting ?? [])
+            var empty = feed.EmittersAtEmptyPots ? feed.EmittersPerPot : 0;
+            var at = row.Planting is null ? feed.EmittersPerPot : empty;
+            foreach (var entry in row.Planting ?? [])
             {
                 at = PotRange.Parse(entry.Pots, row.Pots).Contains(pot) ? entry.Emitters ?? feed.EmittersPerPot : at;
             }

@@ -1,6 +1,5 @@
 using CsCheck;
 using Dripwright.Engine.Catalogue;
-using Dripwright.Engine.Layout;
 using Dripwright.Engine.Parts;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Tests.Layout;
@@ -16,8 +15,8 @@ public sealed class CutAndHoleTests
         TestRigs.Any.Holds(
             rig =>
             {
-                RigLayout layout = TestRigs.Layout(rig);
-                PartsPlan plan = PartsPlanTests.Plan(rig, layout);
+                var layout = TestRigs.Layout(rig);
+                var plan = PartsPlanTests.Plan(rig, layout);
                 if (plan.CutTroubles.Any(t => t.What.Key != "cut.hole-unmarked"))
                 {
                     // A stand lower than its joints: said in words, and tested below.
@@ -30,9 +29,9 @@ public sealed class CutAndHoleTests
                     .SelectMany(s => s.Pieces)
                     .GroupBy(p => p.Label)
                     .ToDictionary(g => g.Key, g => g.ToList());
-                foreach (Piece piece in layout.Runs.SelectMany(r => r.Pieces))
+                foreach (var piece in layout.Runs.SelectMany(r => r.Pieces))
                 {
-                    PlacedPiece placed = Assert.Single(cut[piece.Label]);
+                    var placed = Assert.Single(cut[piece.Label]);
                     Assert.InRange(placed.Length - piece.Length, -1e-8, 1.1e-5);
                 }
 
@@ -60,9 +59,9 @@ public sealed class CutAndHoleTests
         TestRigs.Any.Holds(
             rig =>
             {
-                PartsPlan plan = PartsPlanTests.Plan(rig);
-                double cut = plan.Cuts.Sum(c => c.BoughtLength);
-                double lines = plan
+                var plan = PartsPlanTests.Plan(rig);
+                var cut = plan.Cuts.Sum(c => c.BoughtLength);
+                var lines = plan
                     .Lines.Where(l => l.EachLength > 0 && !l.Part.StartsWith("microtube", StringComparison.Ordinal))
                     .Sum(l => l.Buy * l.EachLength);
                 Assert.Equal(cut, lines, 1e-6);
@@ -75,19 +74,19 @@ public sealed class CutAndHoleTests
         TestRigs.Any.Holds(
             rig =>
             {
-                RigLayout layout = TestRigs.Layout(rig);
-                PartsPlan plan = PartsPlanTests.Plan(rig, layout);
-                Dictionary<string, PipeRun> runs = layout.Runs.ToDictionary(r => r.Label);
-                int unmarked = plan.CutTroubles.Count(t => t.What.Key == "cut.hole-unmarked");
+                var layout = TestRigs.Layout(rig);
+                var plan = PartsPlanTests.Plan(rig, layout);
+                var runs = layout.Runs.ToDictionary(r => r.Label);
+                var unmarked = plan.CutTroubles.Count(t => t.What.Key == "cut.hole-unmarked");
                 Assert.Equal(runs.Values.Sum(r => r.Holes.Count), plan.Holes.Count + unmarked);
                 foreach (var marks in plan.Holes.GroupBy(h => h.Piece))
                 {
                     double sum = 0;
-                    foreach (HoleMark mark in marks)
+                    foreach (var mark in marks)
                     {
-                        PipeRun run = runs[mark.Run];
-                        Piece piece = run.Pieces.Single(p => p.Label == mark.Piece);
-                        Hole hole = run.Holes[mark.Number - 1];
+                        var run = runs[mark.Run];
+                        var piece = run.Pieces.Single(p => p.Label == mark.Piece);
+                        var hole = run.Holes[mark.Number - 1];
                         sum += mark.Step;
                         Assert.Equal(mark.FromEnd, sum, 1e-9);
                         Assert.InRange(mark.FromEnd, 0, piece.Length);
@@ -102,8 +101,8 @@ public sealed class CutAndHoleTests
     [Fact]
     public void Holes_have_the_size_of_the_seal_and_not_of_the_pipe()
     {
-        PartsPlan plan = PartsPlanTests.Plan(TestRigs.TenPots);
-        DrainOutletType outlet = PartsCatalogue.Default.Outlets["outlet-3/4"];
+        var plan = PartsPlanTests.Plan(TestRigs.TenPots);
+        var outlet = PartsCatalogue.Default.Outlets["outlet-3/4"];
         HoleMark[] drain = [.. plan.Holes.Where(h => h.Run == "D1")];
         Assert.Equal(10, drain.Length);
         Assert.All(drain, h => Assert.Equal(outlet.PipeHole, h.Diameter));
@@ -115,8 +114,8 @@ public sealed class CutAndHoleTests
     [Fact]
     public void In_rigid_pipe_the_emitters_holes_are_drilled()
     {
-        Rig rig = TestRigs.TenPots;
-        PartsPlan plan = PartsPlanTests.Plan(
+        var rig = TestRigs.TenPots;
+        var plan = PartsPlanTests.Plan(
             rig with
             {
                 Units = UnitSystem.Metric,
@@ -132,8 +131,8 @@ public sealed class CutAndHoleTests
     [Fact]
     public void A_stand_lower_than_its_joints_is_said_in_words()
     {
-        Rig rig = TestRigs.TenPots.WithRow(r => r with { StandHeight = 0.06 });
-        PartsPlan plan = PartsPlanTests.Plan(rig with { Stand = rig.Stand with { JointCentre = 0.1 } });
+        var rig = TestRigs.TenPots.WithRow(r => r with { StandHeight = 0.06 });
+        var plan = PartsPlanTests.Plan(rig with { Stand = rig.Stand with { JointCentre = 0.1 } });
         Assert.Contains(plan.CutTroubles, t => t.What.Told().StartsWith("S1-leg", StringComparison.Ordinal));
         Assert.NotEmpty(plan.Cuts);
     }
@@ -141,7 +140,7 @@ public sealed class CutAndHoleTests
     [Fact]
     public void Lengths_on_hand_are_cut_first()
     {
-        Rig rig = TestRigs.TenPots with
+        var rig = TestRigs.TenPots with
         {
             OnHand =
             [
@@ -153,11 +152,9 @@ public sealed class CutAndHoleTests
                 },
             ],
         };
-        CutPlan cuts = PartsPlanTests
-            .Plan(rig)
-            .Cuts.Single(c => c.Material.Contains("1-1/2", StringComparison.Ordinal));
+        var cuts = PartsPlanTests.Plan(rig).Cuts.Single(c => c.Material.Contains("1-1/2", StringComparison.Ordinal));
         Assert.False(cuts.Stocks[0].IsBought);
-        CutPlan bare = PartsPlanTests
+        var bare = PartsPlanTests
             .Plan(TestRigs.TenPots)
             .Cuts.Single(c => c.Material.Contains("1-1/2", StringComparison.Ordinal));
         Assert.True(cuts.BoughtLength < bare.BoughtLength, Invariant($"{cuts.BoughtLength} {bare.BoughtLength}"));
@@ -166,7 +163,7 @@ public sealed class CutAndHoleTests
     [Fact]
     public void Pipe_on_hand_without_a_length_is_named_and_not_counted()
     {
-        Rig rig = TestRigs.TenPots with { OnHand = [new OnHand { Part = "pvc40-1-1/2", Count = 3 }] };
+        var rig = TestRigs.TenPots with { OnHand = [new OnHand { Part = "pvc40-1-1/2", Count = 3 }] };
         Assert.Contains(
             PartsPlanTests.Plan(rig).CutTroubles,
             t => t.What.Told().Contains("length", StringComparison.Ordinal)

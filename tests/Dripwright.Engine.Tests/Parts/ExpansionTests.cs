@@ -13,7 +13,7 @@ public sealed class ExpansionTests
         RigGen.Rigs.Holds(
             rig =>
             {
-                Plan plan = Plans.Of(rig);
+                var plan = Plans.Of(rig);
                 // What could not be cut is on the list by estimate, with no lengths that could be used again.
                 if (plan.Parts.CutTroubles.Count == 0)
                 {
@@ -29,14 +29,14 @@ public sealed class ExpansionTests
             .Holds(
                 (old, wanted) =>
                 {
-                    Plan from = Plans.Of(old);
-                    Plan to = Plans.Of(wanted);
-                    Expansion expansion = Expansion.Of(from, to);
-                    foreach (PartLine line in to.Parts.Lines.Where(line => line.EachLength <= 0))
+                    var from = Plans.Of(old);
+                    var to = Plans.Of(wanted);
+                    var expansion = Expansion.Of(from, to);
+                    foreach (var line in to.Parts.Lines.Where(line => line.EachLength <= 0))
                     {
-                        int held = from.Parts.Lines.Where(l => l.Part == line.Part).Sum(l => l.OnHand + l.Buy);
-                        int buy = expansion.Buy.Where(l => l.Part == line.Part).Sum(l => l.Buy);
-                        int left = expansion.Left.Where(l => l.Part == line.Part).Sum(l => l.Count);
+                        var held = from.Parts.Lines.Where(l => l.Part == line.Part).Sum(l => l.OnHand + l.Buy);
+                        var buy = expansion.Buy.Where(l => l.Part == line.Part).Sum(l => l.Buy);
+                        var left = expansion.Left.Where(l => l.Part == line.Part).Sum(l => l.Count);
                         Assert.InRange(buy, 0, line.Buy);
                         if (line.Part.StartsWith("filament", StringComparison.Ordinal))
                         {
@@ -55,14 +55,14 @@ public sealed class ExpansionTests
     [Fact]
     public void Every_piece_that_is_cut_comes_from_a_length_of_the_old_rig_or_a_bought_one()
     {
-        Plan from = Plans.From("""{ "rows": [ { "pots": 6 } ] }""");
-        Plan to = Plans.From("""{ "rows": [ { "pots": 9 } ] }""");
-        Expansion expansion = Expansion.Of(from, to);
+        var from = Plans.From("""{ "rows": [ { "pots": 6 } ] }""");
+        var to = Plans.From("""{ "rows": [ { "pots": 9 } ] }""");
+        var expansion = Expansion.Of(from, to);
         Assert.Equal(
             to.Parts.Cuts.Select(cut => cut.Stocks.Sum(stock => stock.Pieces.Count)),
             expansion.Cuts.Select(cut => cut.Stocks.Sum(stock => stock.Pieces.Count))
         );
-        foreach (CutPlan cut in expansion.Cuts)
+        foreach (var cut in expansion.Cuts)
         {
             List<double> had =
             [
@@ -72,9 +72,9 @@ public sealed class ExpansionTests
                         old.Stocks.SelectMany(stock => stock.Pieces.Select(p => p.Length)).Concat(old.Leftovers)
                     ),
             ];
-            foreach (CutStock stock in cut.Stocks.Where(stock => !stock.IsBought))
+            foreach (var stock in cut.Stocks.Where(stock => !stock.IsBought))
             {
-                int at = had.FindIndex(length => Math.Abs(length - stock.Length) < 1e-5);
+                var at = had.FindIndex(length => Math.Abs(length - stock.Length) < 1e-5);
                 Assert.True(at >= 0, $"{cut.Material}: {stock.OnHandLabel}");
                 had.RemoveAt(at);
             }
@@ -84,14 +84,14 @@ public sealed class ExpansionTests
     [Fact]
     public void Three_more_pots_take_three_more_pots_and_no_second_pump()
     {
-        Plan from = Plans.From("""{ "rows": [ { "pots": 6 } ] }""");
-        Plan to = Plans.From("""{ "rows": [ { "pots": 9 } ] }""");
-        Expansion expansion = Expansion.Of(from, to);
-        string pot = to.Rig.Rows[0].Pot;
+        var from = Plans.From("""{ "rows": [ { "pots": 6 } ] }""");
+        var to = Plans.From("""{ "rows": [ { "pots": 9 } ] }""");
+        var expansion = Expansion.Of(from, to);
+        var pot = to.Rig.Rows[0].Pot;
         Assert.Equal(3, Assert.Single(expansion.Buy, line => line.Part == pot).Buy);
         Assert.DoesNotContain(expansion.Buy, line => line.Part == to.Rig.Pump.Model);
         Assert.True(expansion.Buy.Count < to.Parts.Lines.Count(line => line.Buy > 0));
-        Expansion back = Expansion.Of(to, from);
+        var back = Expansion.Of(to, from);
         Assert.Equal(3, Assert.Single(back.Left, left => left.Part == pot).Count);
     }
 
@@ -99,9 +99,9 @@ public sealed class ExpansionTests
     public void What_was_on_hand_and_is_built_in_is_not_counted_twice()
     {
         const string OnHand = """ "onHand": [ { "part": "pump-800gph", "count": 2 } ] """;
-        Plan from = Plans.From($$"""{ "pump": { "model": "pump-800gph" }, {{OnHand}} }""");
-        Plan to = Plans.From($$"""{ "pump": { "model": "pump-800gph" }, "spares": { "pumps": 2 }, {{OnHand}} }""");
-        int used = from.Parts.Lines.Single(line => line.Part == "pump-800gph").OnHand;
+        var from = Plans.From($$"""{ "pump": { "model": "pump-800gph" }, {{OnHand}} }""");
+        var to = Plans.From($$"""{ "pump": { "model": "pump-800gph" }, "spares": { "pumps": 2 }, {{OnHand}} }""");
+        var used = from.Parts.Lines.Single(line => line.Part == "pump-800gph").OnHand;
         Assert.True(used > 0);
         PartLine line = Assert.Single(Expansion.Of(from, to).Buy, line => line.Part == "pump-800gph");
         Assert.Equal(1, line.Buy);

@@ -12,10 +12,10 @@ public sealed class OwnPartsTests
 {
     private static Plan Plan(string json, string? own = null)
     {
-        PartsCatalogue catalogue = own is null
+        var catalogue = own is null
             ? PartsCatalogue.Default
             : CatalogueReader.Read(Encoding.UTF8.GetBytes(own), "own", PartsCatalogue.Default).Catalogue!;
-        RigReading reading = RigReader.Read(json, "a", catalogue);
+        var reading = RigReader.Read(json, "a", catalogue);
         Assert.True(reading.Resolved is not null, string.Join("\n", reading.Faults));
         return Planner.Of(reading.Resolved, reading.Assumed, new PlanOptions { Draws = 0, Strength = false });
     }
@@ -23,7 +23,7 @@ public sealed class OwnPartsTests
     [Fact]
     public void A_pump_with_a_curve_of_its_own_is_not_called_by_the_catalogues_name()
     {
-        Plan plan = Plan(
+        var plan = Plan(
             """{ "pump": { "model": "pump-400gph", "shutOffHead": "12 ft", "openFlow": "500 gph", "power": "60 W" } }"""
         );
         Assert.DoesNotContain(plan.Parts.Lines, line => line.Part == "pump-400gph");
@@ -35,7 +35,7 @@ public sealed class OwnPartsTests
         Assert.Equal(("electrical", 1, 1), (line.Section, line.Needed, line.Spares));
         Assert.Null(line.Price);
         Assert.Equal(60, plan.Feed.OperatingPoint!.Power);
-        string summary = PlanSummary.Of(plan).Sentence;
+        var summary = PlanSummary.Of(plan).Sentence;
         Assert.Contains("12.0 ft shut-off, 500 gph open", summary, StringComparison.Ordinal);
         Assert.DoesNotContain(
             PartsCatalogue.Default.Pumps["pump-400gph"].Name,
@@ -49,7 +49,7 @@ public sealed class OwnPartsTests
     [InlineData("""{ "model": "pump-400gph", "cord": "20 ft", "inletHeight": "2 in" }""")]
     public void A_pump_of_the_catalogue_with_another_cord_is_still_that_pump(string pump)
     {
-        Plan plan = Plan($$"""{ "pump": {{pump}} }""");
+        var plan = Plan($$"""{ "pump": {{pump}} }""");
         Assert.Single(plan.Parts.Lines, line => line.Part == "pump-400gph");
         Assert.False(plan.Layout.Parts.Pump!.IsOwn);
     }
@@ -57,7 +57,7 @@ public sealed class OwnPartsTests
     [Fact]
     public void A_tank_with_measures_of_its_own_is_not_called_by_the_catalogues_name()
     {
-        Plan plan = Plan(
+        var plan = Plan(
             """{ "reservoir": { "tank": "tank-box-35-gal", "shape": "lying", "width": "24 in", "length": "38 in" }, "drain": { "into": "catch-tank" } }"""
         );
         Assert.DoesNotContain(plan.Parts.Lines, line => line.Part.StartsWith("tank-box", StringComparison.Ordinal));
@@ -79,7 +79,7 @@ public sealed class OwnPartsTests
     [Fact]
     public void Names_of_own_things_follow_the_units_of_whoever_reads_them()
     {
-        ResolvedPump pump = Plan("""{ "pump": { "shutOffHead": "3 m", "openFlow": "2000 L/h" } }""").Layout.Parts.Pump!;
+        var pump = Plan("""{ "pump": { "shutOffHead": "3 m", "openFlow": "2000 L/h" } }""").Layout.Parts.Pump!;
         Assert.Equal("Pump: 3.00 m shut-off, 2000 L/h open (yours)", pump.Name.Told(UnitSystem.Metric));
         Assert.Contains(" ft shut-off", pump.Name.Told(), StringComparison.Ordinal);
     }
@@ -87,7 +87,7 @@ public sealed class OwnPartsTests
     [Fact]
     public void Own_pots_pumps_and_tanks_of_the_catalogue_bring_their_names_and_prices()
     {
-        Plan plan = Plan(
+        var plan = Plan(
             """{ "rows": [ { "pots": 3, "pot": "my-pot" } ], "pump": { "model": "my-pump" }, "reservoir": { "tank": "my-tank" }, "spares": { "pumps": 0 } }""",
             """
             { "pots": [ { "key": "my-pot", "basedOn": "pot-square-3-gal", "name": "Blue pot", "price": 2.5, "source": "mine" } ],

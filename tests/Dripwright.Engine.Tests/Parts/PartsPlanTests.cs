@@ -17,7 +17,7 @@ public sealed class PartsPlanTests
     [Fact]
     public void The_ten_foot_row_takes_what_a_person_counts_by_hand()
     {
-        PartsPlan plan = Plan(TestRigs.TenPots);
+        var plan = Plan(TestRigs.TenPots);
         Assert.Equal(10, Needed(plan, "pot-square-3-gal"));
         Assert.Equal(20, Needed(plan, "drip-turbulent-1gph"));
         Assert.Equal(20, Needed(plan, "barb-1/4"));
@@ -44,7 +44,7 @@ public sealed class PartsPlanTests
         Assert.Equal(1, Line(plan, "microtube-0.165in").Buy);
         Assert.Empty(plan.CutTroubles);
         Assert.Equal(20 + 10, plan.Holes.Count);
-        PotHole pot = Assert.Single(plan.PotHoles);
+        var pot = Assert.Single(plan.PotHoles);
         Assert.Equal((10, 1.125 * 0.0254), (pot.Count, pot.Diameter));
         Assert.Equal("hole saw 1 1/8 in", pot.Tool.Told());
         Assert.Equal((1.5 + 0.31) * 0.0254, pot.Height, 1e-12);
@@ -53,19 +53,19 @@ public sealed class PartsPlanTests
     [Fact]
     public void An_independent_recount_agrees()
     {
-        int stands = 0;
-        int framesTold = 0;
+        var stands = 0;
+        var framesTold = 0;
         TestRigs.Any.Holds(rig =>
         {
-            PartsPlan plan = Plan(rig);
-            Dictionary<string, int> recount = Recount.Of(rig, s_catalogue);
+            var plan = Plan(rig);
+            var recount = Recount.Of(rig, s_catalogue);
             stands += recount.ContainsKey("joint-foot") ? 1 : 0;
             framesTold += recount.ContainsKey("joint-three-way") ? 1 : 0;
-            foreach ((string key, int count) in recount)
+            foreach ((var key, var count) in recount)
             {
                 // Where no hanger can be printed a strap holds the drain.
-                string other = key == "drain-hanger" ? "pipe-strap" : key;
-                int needed = plan.Lines.Where(l => l.Part == key || l.Part == other).Sum(l => l.Needed);
+                var other = key == "drain-hanger" ? "pipe-strap" : key;
+                var needed = plan.Lines.Where(l => l.Part == key || l.Part == other).Sum(l => l.Needed);
                 Assert.True(count == needed, Invariant($"{key}: recount {count}, plan {needed}"));
             }
         });
@@ -77,7 +77,7 @@ public sealed class PartsPlanTests
     public void Every_part_stands_in_the_catalogue_with_a_place() =>
         TestRigs.Any.Holds(rig =>
         {
-            foreach (PartLine line in Plan(rig).Lines)
+            foreach (var line in Plan(rig).Lines)
             {
                 Assert.NotNull(s_catalogue.TryFind(line.Part));
                 Assert.NotEqual("", line.Where.Told());
@@ -89,9 +89,9 @@ public sealed class PartsPlanTests
     public void Whole_packs_cover_what_is_needed_and_no_pack_is_idle() =>
         TestRigs.Any.Holds(rig =>
         {
-            foreach (PartLine line in Plan(rig).Lines)
+            foreach (var line in Plan(rig).Lines)
             {
-                int missing = line.Needed + line.Spares - line.OnHand;
+                var missing = line.Needed + line.Spares - line.OnHand;
                 Assert.Equal(line.Packs * line.PackSize, line.Buy);
                 Assert.True(line.Buy >= missing && line.Buy - line.PackSize < Math.Max(missing, 1));
             }
@@ -104,7 +104,7 @@ public sealed class PartsPlanTests
                 (rig, seed) =>
                 {
                     var random = new Random(seed);
-                    PartsPlan bare = Plan(rig);
+                    var bare = Plan(rig);
                     List<OnHand> have =
                     [
                         .. bare
@@ -116,11 +116,11 @@ public sealed class PartsPlanTests
                                 Length = l.EachLength > 0 ? 0.1 + (random.NextDouble() * l.EachLength) : null,
                             }),
                     ];
-                    PartsPlan plan = Plan(rig with { OnHand = have });
-                    foreach (string key in bare.Lines.Select(l => l.Part).Distinct())
+                    var plan = Plan(rig with { OnHand = have });
+                    foreach (var key in bare.Lines.Select(l => l.Part).Distinct())
                     {
-                        double before = Bought(bare, key);
-                        double after = Bought(plan, key);
+                        var before = Bought(bare, key);
+                        var after = Bought(plan, key);
                         Assert.True(after <= before + 1e-9, Invariant($"{key}: {before} became {after}"));
                     }
 
@@ -138,9 +138,9 @@ public sealed class PartsPlanTests
             .Holds(
                 (rig, more, tube) =>
                 {
-                    Spares s = rig.Spares;
-                    PartsPlan less = Plan(rig);
-                    PartsPlan plenty = Plan(
+                    var s = rig.Spares;
+                    var less = Plan(rig);
+                    var plenty = Plan(
                         rig with
                         {
                             Spares = s with
@@ -153,7 +153,7 @@ public sealed class PartsPlanTests
                             },
                         }
                     );
-                    foreach (string key in less.Lines.Select(l => l.Part).Distinct())
+                    foreach (var key in less.Lines.Select(l => l.Part).Distinct())
                     {
                         Assert.True(Bought(plenty, key) >= Bought(less, key) - 1e-9, key);
                     }
@@ -166,10 +166,10 @@ public sealed class PartsPlanTests
     {
         // Couplings alone may become fewer: where they must give way to holes, a run takes one more.
         Dictionary<string, int> last = [];
-        for (int pots = 1; pots <= 40; pots++)
+        for (var pots = 1; pots <= 40; pots++)
         {
-            PartsPlan plan = Plan(TestRigs.TenPots.WithPots(pots));
-            Dictionary<string, int> now = plan
+            var plan = Plan(TestRigs.TenPots.WithPots(pots));
+            var now = plan
                 .Lines.Where(l => l.EachLength == 0 && !l.Part.EndsWith("coupling", StringComparison.Ordinal))
                 .GroupBy(l => l.Part)
                 .ToDictionary(g => g.Key, g => g.Sum(l => l.Needed));
@@ -195,10 +195,10 @@ public sealed class PartsPlanTests
             Count = 3,
             Length = 3,
         };
-        PartLine line = Line(Plan(TestRigs.TenPots with { OnHand = [rest] }), "microtube-0.165in");
+        var line = Line(Plan(TestRigs.TenPots with { OnHand = [rest] }), "microtube-0.165in");
         Assert.Equal((0, 2), (line.Buy, line.OnHand));
         // A tube is never joined from two ends: pieces shorter than a tube are worth nothing to the emitters.
-        PartLine scraps = Line(
+        var scraps = Line(
             Plan(TestRigs.TenPots with { OnHand = [rest with { Count = 50, Length = 0.2 }] }),
             "microtube-0.165in"
         );
@@ -208,7 +208,7 @@ public sealed class PartsPlanTests
     [Fact]
     public void What_is_often_forgotten_names_the_sizes_of_this_rig()
     {
-        IReadOnlyList<OftenForgotten> block = Plan(TestRigs.TenPots).Forgotten;
+        var block = Plan(TestRigs.TenPots).Forgotten;
         Assert.Contains(
             block,
             f => f.Name.Told() == "Hole saw" && f.Why.Told().Contains("1 1/8 in", StringComparison.Ordinal)
@@ -217,7 +217,7 @@ public sealed class PartsPlanTests
             block,
             f => f.Name.Told() == "Hose clamps" && f.Why.Told().Contains("12", StringComparison.Ordinal)
         );
-        foreach (string name in (string[])["Deburring tool", "Primer", "Thread-seal tape", "Flush caps", "Strainer"])
+        foreach (var name in (string[])["Deburring tool", "Primer", "Thread-seal tape", "Flush caps", "Strainer"])
         {
             Assert.Contains(block, f => f.Name.Told() == name);
         }
@@ -228,20 +228,20 @@ public sealed class PartsPlanTests
         TestRigs.Any.Holds(rig =>
         {
             string[] sections = [.. Plan(rig).Lines.Select(l => l.Section)];
-            int changes = sections.Zip(sections.Skip(1)).Count(p => p.First != p.Second);
+            var changes = sections.Zip(sections.Skip(1)).Count(p => p.First != p.Second);
             Assert.Equal(sections.Distinct().Count() - 1, changes);
         });
 
     [Fact]
     public void Cost_counts_each_bought_line_once()
     {
-        PartsCatalogue priced = s_catalogue with
+        var priced = s_catalogue with
         {
             Pots = s_catalogue.Pots.ToDictionary(p => p.Key, p => p.Value with { Price = 3.5m }),
             Emitters = s_catalogue.Emitters.ToDictionary(p => p.Key, p => p.Value with { Price = 4m, Pack = 10 }),
         };
-        Rig rig = TestRigs.TenPots;
-        PartsPlan plan = Plan(rig, RigLayout.Of(ResolvedRig.Of(rig, priced)));
+        var rig = TestRigs.TenPots;
+        var plan = Plan(rig, RigLayout.Of(ResolvedRig.Of(rig, priced)));
         // Ten pots at 3.50, and twenty-two emitters in three packs at 4: these two are the user's own prices.
         Assert.Equal(47m, plan.Lines.Where(l => l.Price is not null && !l.InventedPrice).Sum(l => l.Price!.Value));
         Assert.Equal(plan.Lines.Where(l => l.Buy > 0).Sum(l => l.Price ?? 0), plan.Cost.Known);
@@ -255,7 +255,7 @@ public sealed class PartsPlanTests
         TestRigs.Any.Holds(
             rig =>
             {
-                PartsPlan plan = Plan(rig);
+                var plan = Plan(rig);
                 Assert.Empty(plan.Lines.Where(l => l.Buy > 0 && l.Price is null).Select(l => l.Part));
                 Assert.Equal("USD", plan.Currency);
             },
@@ -265,7 +265,7 @@ public sealed class PartsPlanTests
     [Fact]
     public void A_longer_pipe_costs_in_proportion_and_does_not_choose_the_cut()
     {
-        PipeSize pipe = s_catalogue.Pipes["pvc40-1-1/2"];
+        var pipe = s_catalogue.Pipes["pvc40-1-1/2"];
         Assert.Equal(2 * pipe.TypicalPrice, PartLines.TypicalPriceOf(pipe, pipe.StockLengths[1]));
         Assert.All(Plan(TestRigs.TenPots).Cuts, cut => Assert.Null(cut.Price));
     }
@@ -275,8 +275,8 @@ public sealed class PartsPlanTests
         TestRigs.Any.Holds(
             rig =>
             {
-                PartsPlan a = Plan(rig);
-                PartsPlan b = Plan(rig);
+                var a = Plan(rig);
+                var b = Plan(rig);
                 Assert.Equal(a.Lines, b.Lines);
                 Assert.Equal(a.Holes, b.Holes);
                 Assert.Equal(a.Forgotten, b.Forgotten);

@@ -34,32 +34,32 @@ internal static class Recount
             }
         }
 
-        PipeSize line = catalogue.Pipes[rig.Feed.Line];
-        PipeSize header = catalogue.Pipes[rig.Feed.Header.Pipe];
-        PipeSize drain = catalogue.Pipes[rig.Drain.Pipe];
+        var line = catalogue.Pipes[rig.Feed.Line];
+        var header = catalogue.Pipes[rig.Feed.Header.Pipe];
+        var drain = catalogue.Pipes[rig.Drain.Pipe];
         Row[] rows = [.. rig.Rows.SelectMany(r => Enumerable.Repeat(r, r.Count))];
-        int pots = 0;
-        int emitters = 0;
-        int planted = 0;
-        int plugged = 0;
-        int legs = 0;
-        int hangers = 0;
-        bool beside = true;
-        bool told = true;
-        int members = 0;
-        foreach (Row row in rows)
+        var pots = 0;
+        var emitters = 0;
+        var planted = 0;
+        var plugged = 0;
+        var legs = 0;
+        var hangers = 0;
+        var beside = true;
+        var told = true;
+        var members = 0;
+        foreach (var row in rows)
         {
-            PotType pot = catalogue.Pots[row.Pot];
+            var pot = catalogue.Pots[row.Pot];
             Add(row.Pot, row.Pots);
             pots += row.Pots;
-            int grown = row.Planting is null ? row.Pots : Math.Max(1, row.Pots / 2);
-            int each = row.Planting?[0].Emitters ?? rig.Feed.EmittersPerPot;
-            int empty = rig.Feed.EmittersAtEmptyPots ? (row.Pots - grown) * rig.Feed.EmittersPerPot : 0;
+            var grown = row.Planting is null ? row.Pots : Math.Max(1, row.Pots / 2);
+            var each = row.Planting?[0].Emitters ?? rig.Feed.EmittersPerPot;
+            var empty = rig.Feed.EmittersAtEmptyPots ? (row.Pots - grown) * rig.Feed.EmittersPerPot : 0;
             emitters += (grown * each) + empty;
             planted += grown * each;
             plugged += rig.Feed.InlineValves ? 0 : empty;
 
-            int modules = 1;
+            var modules = 1;
             while ((modules * row.ModuleLength) + 1e-9 < ((row.Pots - 1) * row.Spacing) + pot.Length)
             {
                 modules++;
@@ -70,16 +70,16 @@ internal static class Recount
                 continue;
             }
 
-            int lines = row.Arrangement == Arrangement.Single ? 1 : 2;
+            var lines = row.Arrangement == Arrangement.Single ? 1 : 2;
             // Two rails under each line of pots. Pots of two lines that all but touch share the middle one; with a hand's
             // breadth between them they do not. Low ties are left out of a stand as low as a bucket and are there at knee height.
-            double alley = row.LineDistance - pot.Width;
-            int rails =
+            var alley = row.LineDistance - pot.Width;
+            var rails =
                 lines == 1 ? 2
                 : alley > 0.09 ? 4
                 : 3;
             told &= lines == 1 || alley is > 0.09 or < 0.004;
-            bool ties = rig.Stand.LowTies && row.StandHeight > 0.5;
+            var ties = rig.Stand.LowTies && row.StandHeight > 0.5;
             told &= !rig.Stand.LowTies || row.StandHeight is > 0.5 or < 0.4;
             // A drain in the middle hangs where it has room, which a pencil does not tell.
             beside &= lines == 1 && row.DrainSide != Side.Middle;
@@ -95,13 +95,13 @@ internal static class Recount
         }
 
         Add("joint-foot", legs);
-        SmallPartsWanted small = rig.Printing.SmallParts;
-        int ends = rig.Feed.Entry == FeedEntry.BothEnds ? 2 : 1;
-        bool hose = catalogue.Pipes[rig.Feed.Header.Pipe].Flexible;
+        var small = rig.Printing.SmallParts;
+        var ends = rig.Feed.Entry == FeedEntry.BothEnds ? 2 : 1;
+        var hose = catalogue.Pipes[rig.Feed.Header.Pipe].Flexible;
         // On a low leg there may be no room, which a pencil does not tell.
-        double leg = rows.FirstOrDefault(r => !OnFloor(r))?.StandHeight ?? 0;
+        var leg = rows.FirstOrDefault(r => !OnFloor(r))?.StandHeight ?? 0;
         Add("hose-clip", small.HoseClips && hose && leg > 0.5 ? 2 * ends : 0);
-        int clamps = small.HoseClamp && hose && rig.Pump.Model != "none" ? 1 : 0;
+        var clamps = small.HoseClamp && hose && rig.Pump.Model != "none" ? 1 : 0;
         Add("clamp-block", clamps);
         Add("clamp-screw", 2 * clamps);
         Add("stake-holder", small.StakeHolders && rig.Feed.MicrotubeLength > 0 ? planted : 0);
@@ -114,23 +114,23 @@ internal static class Recount
 
         Add(rig.Feed.Emitter, emitters);
         // The two tubes in shops have a bore of 0.165 in and of 4 mm; a tape tells them apart by the nearer one.
-        double given = rig.Feed.MicrotubeBore;
-        string bore = Math.Abs(given - (0.165 * 0.0254)) < Math.Abs(given - 0.004) ? "1/4" : "4mm";
+        var given = rig.Feed.MicrotubeBore;
+        var bore = Math.Abs(given - (0.165 * 0.0254)) < Math.Abs(given - 0.004) ? "1/4" : "4mm";
         Add($"goof-plug-{bore}", plugged);
         Add($"inline-valve-{bore}", rig.Feed.InlineValves ? emitters : 0);
-        foreach (string piece in catalogue.Emitters[rig.Feed.Emitter].Pieces)
+        foreach (var piece in catalogue.Emitters[rig.Feed.Emitter].Pieces)
         {
             Add(piece, emitters);
         }
 
-        foreach (string piece in catalogue.Outlets[rig.Drain.Outlet].Pieces)
+        foreach (var piece in catalogue.Outlets[rig.Drain.Outlet].Pieces)
         {
             Add(piece, pots);
         }
 
         // Fittings at the lines' ends; couplings depend on where pieces end, and are checked by the lengths instead.
-        int n = rows.Length;
-        FeedEntry entry = rig.Feed.Entry;
+        var n = rows.Length;
+        var entry = rig.Feed.Entry;
         Fittings fittings = new(catalogue, Add);
         fittings.Add(
             line,
@@ -143,19 +143,19 @@ internal static class Recount
         fittings.Add(line, FittingKind.Tee, entry is FeedEntry.Loop or FeedEntry.Middle ? n : 0);
         fittings.AddStraight(line, entry == FeedEntry.BothEnds ? 2 * n : n);
 
-        bool both = entry == FeedEntry.BothEnds;
-        bool bypass = rig.Feed.Bypass is not null;
-        int taps = both ? 2 * (n - 1) : n - 1;
+        var both = entry == FeedEntry.BothEnds;
+        var bypass = rig.Feed.Bypass is not null;
+        var taps = both ? 2 * (n - 1) : n - 1;
         fittings.Add(header, FittingKind.CheckValve, rig.Feed.CheckValve ? 1 : 0);
         fittings.Add(header, FittingKind.Valve, (bypass ? 1 : 0) + (rig.Feed.Throttle is null ? 0 : 1));
         fittings.Add(header, FittingKind.Elbow90, rig.Feed.Header.Elbows + (both ? 1 : 0) + (bypass ? 1 : 0));
         fittings.Add(header, FittingKind.Tee, taps + (both ? 1 : 0) + (bypass ? 1 : 0));
-        int inline = rig.Feed.Strainer == "none" || catalogue.Strainers[rig.Feed.Strainer].Loss == 0 ? 0 : 2;
+        var inline = rig.Feed.Strainer == "none" || catalogue.Strainers[rig.Feed.Strainer].Loss == 0 ? 0 : 2;
         // Pump, every end at a last row, and a thread beside every tee of a tap.
         fittings.AddStraight(header, 1 + (both ? 2 : 1) + taps + inline);
 
-        bool vent = rig.Drain.Vent;
-        int highEnds = rig.Drain.Exit == DrainExit.Middle ? 2 * n : n;
+        var vent = rig.Drain.Vent;
+        var highEnds = rig.Drain.Exit == DrainExit.Middle ? 2 * n : n;
         fittings.Add(drain, FittingKind.Cap, vent ? 0 : highEnds);
         Add("vent-screen", vent ? highEnds : 0);
         Add("thread-coupling", both ? 2 * n : n);
@@ -173,7 +173,7 @@ internal static class Recount
             Add("gfci-adapter", 1);
         }
 
-        foreach (string key in told ? [] : s_ofTheFrame)
+        foreach (var key in told ? [] : s_ofTheFrame)
         {
             counts.Remove(key);
         }
@@ -188,13 +188,13 @@ internal static class Recount
     {
         public void Add(PipeSize pipe, FittingKind kind, int count)
         {
-            string name = kind switch
+            var name = kind switch
             {
                 FittingKind.Elbow90 => "elbow-90",
                 FittingKind.CheckValve => "check-valve",
                 _ => kind.ToString().ToLowerInvariant(),
             };
-            string key = $"{pipe.Key}-{name}";
+            var key = $"{pipe.Key}-{name}";
             Assert.True(catalogue.Fittings.ContainsKey(key), key);
             add(key, count);
         }

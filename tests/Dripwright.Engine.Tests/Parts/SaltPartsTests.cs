@@ -1,6 +1,5 @@
 using System.Text;
 using Dripwright.Engine.Catalogue;
-using Dripwright.Engine.Nutrients.Recipe;
 using Dripwright.Engine.Parts;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Tests.Planning;
@@ -12,9 +11,9 @@ public sealed class SaltPartsTests
 {
     private static Plan Plan(string nutrients, string own = "{}")
     {
-        CatalogueReading catalogue = CatalogueReader.Read(Encoding.UTF8.GetBytes(own), "own", PartsCatalogue.Default);
+        var catalogue = CatalogueReader.Read(Encoding.UTF8.GetBytes(own), "own", PartsCatalogue.Default);
         Assert.Empty(catalogue.Faults);
-        RigReading reading = RigReader.Read($$"""{ "nutrients": { {{nutrients}} } }""", "a", catalogue.Catalogue!);
+        var reading = RigReader.Read($$"""{ "nutrients": { {{nutrients}} } }""", "a", catalogue.Catalogue!);
         Assert.True(reading.Resolved is not null, string.Join("\n", reading.Faults));
         return Planner.Of(reading.Resolved, reading.Assumed, new PlanOptions { Draws = 0, Strength = false });
     }
@@ -24,10 +23,10 @@ public sealed class SaltPartsTests
     [Fact]
     public void Every_salt_of_the_recipe_is_listed_in_whole_grams_never_short()
     {
-        Plan plan = Plan(""" "crop": "tomato", "pureShare": "100 %" """);
-        List<PartLine> lines = Salts(plan);
+        var plan = Plan(""" "crop": "tomato", "pureShare": "100 %" """);
+        var lines = Salts(plan);
         Assert.Equal(plan.Nutrients!.Recipe.Lines.Select(line => line.Salt.Key), lines.Select(line => line.Part));
-        foreach ((RecipeLine weighed, PartLine line) in plan.Nutrients.Recipe.Lines.Zip(lines))
+        foreach ((var weighed, var line) in plan.Nutrients.Recipe.Lines.Zip(lines))
         {
             Assert.Equal("g", line.Unit);
             Assert.InRange(line.Needed, 1000 * weighed.Mass, (1000 * weighed.Mass) + 1.2);
@@ -41,14 +40,14 @@ public sealed class SaltPartsTests
     {
         const string Priced =
             """ "crop": "tomato", "pureShare": "100 %", "salts": [ { "salt": "potassium-nitrate", "pricePerKg": 2.40 }, { "salt": "calcium-nitrate-15.5", "pricePerKg": 1 }, { "salt": "monopotassium-phosphate" } ] """;
-        Plan plan = Plan(Priced);
-        RecipeLine weighed = plan.Nutrients!.Recipe.Lines.Single(line => line.Salt.Key == "potassium-nitrate");
+        var plan = Plan(Priced);
+        var weighed = plan.Nutrients!.Recipe.Lines.Single(line => line.Salt.Key == "potassium-nitrate");
         PartLine line = Salts(plan).Single(line => line.Part == "potassium-nitrate");
         Assert.Equal(2.4 * weighed.Mass, (double)line.Price!.Value, 0.006);
-        CostSum salts = plan.Parts.NutrientsCost;
+        var salts = plan.Parts.NutrientsCost;
         Assert.Equal((2, 1), (salts.LinesPriced, salts.LinesUnpriced));
         Assert.Equal(Salts(plan).Sum(salt => salt.Price ?? 0), salts.Known);
-        CostSum without = Plan(""" "crop": "none" """).Parts.Cost;
+        var without = Plan(""" "crop": "none" """).Parts.Cost;
         Assert.Equal(without.Known + salts.Known, plan.Parts.Cost.Known);
         Assert.Equal("USD", plan.Parts.Currency);
     }
@@ -56,7 +55,7 @@ public sealed class SaltPartsTests
     [Fact]
     public void A_pack_in_the_own_catalogue_prices_its_share_of_a_fill()
     {
-        Plan plan = Plan(
+        var plan = Plan(
             """ "crop": "tomato", "pureShare": "100 %" """,
             """{ "salts": [ { "key": "potassium-nitrate", "pack": "25 kg", "price": 50 } ] }"""
         );
@@ -67,12 +66,12 @@ public sealed class SaltPartsTests
     [Fact]
     public void What_is_at_hand_is_not_bought_and_acid_is_poured()
     {
-        Plan plan = Plan(
+        var plan = Plan(
             $""" "crop": "tomato", "acid": "nitric-acid-60", "salts": [ {"{ \"salt\": \"potassium-nitrate\", \"have\": \"5 kg\" }"}, {"{ \"salt\": \"calcium-nitrate-15.5\" }"} ], {NutrientPlanTests.Hard} """
         );
-        PartLine mine = Salts(plan).Single(line => line.Part == "potassium-nitrate");
+        var mine = Salts(plan).Single(line => line.Part == "potassium-nitrate");
         Assert.Equal((mine.Needed, 0, 0), (mine.OnHand, mine.Buy, mine.Packs));
-        PartLine acid = Salts(plan).Single(line => line.Part == "nitric-acid-60");
+        var acid = Salts(plan).Single(line => line.Part == "nitric-acid-60");
         Assert.Equal("mL", acid.Unit);
         Assert.InRange(acid.Needed, plan.Nutrients!.AcidVolume * 1e6, (plan.Nutrients.AcidVolume * 1e6) + 2);
     }
@@ -80,7 +79,7 @@ public sealed class SaltPartsTests
     [Fact]
     public void In_another_currency_no_dollar_price_of_ours_is_added_to_the_growers()
     {
-        Plan plan = Plan(
+        var plan = Plan(
             """ "crop": "none" """,
             """{ "currency": "EUR", "pots": [ { "key": "pot-square-3-gal", "price": 3, "source": "the shop" } ] }"""
         );
@@ -95,7 +94,7 @@ public sealed class SaltPartsTests
     [InlineData("7")]
     public void A_currency_is_three_capital_letters(string currency)
     {
-        byte[] file = Encoding.UTF8.GetBytes($$"""{ "currency": {{currency}} }""");
+        var file = Encoding.UTF8.GetBytes($$"""{ "currency": {{currency}} }""");
         Assert.Equal("currency", Assert.Single(CatalogueReader.Read(file, "own", PartsCatalogue.Default).Faults).Path);
     }
 }

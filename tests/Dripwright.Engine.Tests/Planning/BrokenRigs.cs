@@ -26,7 +26,7 @@ internal static class BrokenRigs
     /// <summary>The plan of a rig of the table; each is planned once for all tests.</summary>
     public static Plan Plan(string rule, string rig)
     {
-        int draws = rule == "weak-pot-likely" ? 2000 : 0;
+        var draws = rule == "weak-pot-likely" ? 2000 : 0;
         return s_plans.GetOrAdd((rig, draws), key => new Lazy<Plan>(() => Plans.From(key.Item1, key.Item2))).Value;
     }
 }

@@ -1,7 +1,6 @@
 using Dripwright.Engine.Findings;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Tests.Rigs;
-using Dripwright.Language;
 
 namespace Dripwright.Engine.Tests.Planning;
 
@@ -10,7 +9,7 @@ public sealed class FindingTests
     [Fact]
     public void A_sensible_rig_has_nothing_to_stop_or_mend()
     {
-        Plan plan = Plans.From(
+        var plan = Plans.From(
             """
             { "rows": [ { "pots": 10, "standHeight": "30 in" } ],
               "feed": { "bypass": "5 %", "siphonBreak": true, "strainer": "strainer-200-mesh" },
@@ -25,7 +24,7 @@ public sealed class FindingTests
     [InlineData("""{ "rows": [ { "pots": 20 } ], "feed": { "entry": "middle" } }""")]
     public void A_sensible_small_rig_is_not_called_weak_or_throttled_for_being_small(string rig)
     {
-        Plan plan = Plans.From(rig, 2000);
+        var plan = Plans.From(rig, 2000);
         Assert.Null(plan.Said("weak-pot-likely"));
         Assert.Null(plan.Said("pump-near-shut-off"));
     }
@@ -274,22 +273,22 @@ public sealed class FindingTests
     [InlineData("parts-short", "{ }")]
     public void Every_rule_speaks_for_a_rig_that_breaks_it(string rule, string rig)
     {
-        Plan plan = Plans.From(rig, rule == "weak-pot-likely" ? 2000 : 0);
-        Finding? said = plan.Said(rule);
+        var plan = Plans.From(rig, rule == "weak-pot-likely" ? 2000 : 0);
+        var said = plan.Said(rule);
         Assert.True(said is not null, $"silent; spoke: {string.Join(", ", plan.Findings.Select(f => f.Rule))}");
-        ToldFinding told = said.Told();
+        var told = said.Told();
         Assert.All(
             (string[])[told.Place, told.What, told.Value, told.Remedy, told.Source],
             text => Assert.False(string.IsNullOrWhiteSpace(text))
         );
-        Assert.Equal(_onlyTold.Contains(rule), told.Limit.Length == 0);
+        Assert.Equal(s_onlyTold.Contains(rule), told.Limit.Length == 0);
     }
 
     /// <summary>Rules that tell what will happen: there is nothing to hold it against.</summary>
-    private static readonly string[] _onlyTold = ["drain-blocked", "pot-dry", "runs-dry", "valves-shut", "wire-pull"];
+    private static readonly string[] s_onlyTold = ["drain-blocked", "pot-dry", "runs-dry", "valves-shut", "wire-pull"];
 
     /// <summary>Rules that need what no rig file can ask for: a solver at its end, a catalogue of the user's own.</summary>
-    private static readonly string[] _outOfReach =
+    private static readonly string[] s_outOfReach =
     [
         "feed-unsolved",
         "barb-unclamped",
@@ -303,7 +302,7 @@ public sealed class FindingTests
     public void No_rule_of_the_book_is_without_a_rig_that_breaks_it()
     {
         string[] shown = [.. BrokenRigs.All.Select(broken => broken.Rule)];
-        Assert.Empty(RuleBook.Rules.Keys.Except(shown).Except(_outOfReach));
+        Assert.Empty(RuleBook.Rules.Keys.Except(shown).Except(s_outOfReach));
         Assert.Empty(shown.Except(RuleBook.Rules.Keys));
     }
 
@@ -319,10 +318,10 @@ public sealed class FindingTests
         RigGen.Rigs.Holds(
             rig =>
             {
-                foreach (Finding finding in Plans.Of(rig).Findings)
+                foreach (var finding in Plans.Of(rig).Findings)
                 {
-                    string field = finding.Field.Split('.')[^1].Split('[')[0];
-                    bool known = typeof(Rig)
+                    var field = finding.Field.Split('.')[^1].Split('[')[0];
+                    var known = typeof(Rig)
                         .Assembly.GetTypes()
                         .Where(t => t.Namespace == "Dripwright.Engine.Rigs")
                         .SelectMany(t => t.GetProperties())

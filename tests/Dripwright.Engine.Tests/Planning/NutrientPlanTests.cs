@@ -1,7 +1,6 @@
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Chemistry.Formulas;
 using Dripwright.Engine.Nutrients.Planning;
-using Dripwright.Engine.Nutrients.Recipe;
 using Dripwright.Engine.Rigs;
 
 namespace Dripwright.Engine.Tests.Planning;
@@ -22,10 +21,10 @@ public sealed class NutrientPlanTests
     [Fact]
     public void A_rig_that_asks_for_no_feed_has_none_and_hears_nothing_of_it()
     {
-        Plan plan = Plans.From("""{ "rows": [ { "pots": 10 } ] }""");
+        var plan = Plans.From("""{ "rows": [ { "pots": 10 } ] }""");
         Assert.Null(plan.Nutrients);
         Assert.DoesNotContain(plan.Findings, f => f.Field.StartsWith("nutrients", StringComparison.Ordinal));
-        RigReading reading = RigReader.Read("""{ "rows": [ { "pots": 10 } ] }""", "a", PartsCatalogue.Default);
+        var reading = RigReader.Read("""{ "rows": [ { "pots": 10 } ] }""", "a", PartsCatalogue.Default);
         Assert.Equal(
             "nutrients.crop",
             Assert.Single(reading.Assumed, a => a.Path.StartsWith("nutrients", StringComparison.Ordinal)).Path
@@ -38,7 +37,7 @@ public sealed class NutrientPlanTests
     [InlineData("sweet-pepper", "fruiting", 2.3)]
     public void From_pure_water_the_feed_reads_the_strength_of_crop_and_stage(string crop, string stage, double ec)
     {
-        NutrientPlan plan = Plan($""" "crop": "{crop}", "stage": "{stage}", "pureShare": "100 %" """);
+        var plan = Plan($""" "crop": "{crop}", "stage": "{stage}", "pureShare": "100 %" """);
         Assert.Equal(ec, plan.Wanted.DecisiemensPerMetre, 1e-9);
         Assert.Equal(ec, plan.Ec.DecisiemensPerMetre, 0.03 * ec);
         Assert.Equal(0, plan.AcidVolume);
@@ -47,7 +46,7 @@ public sealed class NutrientPlanTests
     [Fact]
     public void Hard_water_gets_its_acid_and_comes_to_rest_at_the_pH_wanted()
     {
-        NutrientPlan plan = Plan($""" "crop": "tomato", "acid": "nitric-acid-60", "mixing": "cans", {Hard} """);
+        var plan = Plan($""" "crop": "tomato", "acid": "nitric-acid-60", "mixing": "cans", {Hard} """);
         Assert.Equal(1.9, plan.Ec.DecisiemensPerMetre, 0.04);
         Assert.Equal(5.8, plan.PH!.Value, 0.1);
         // 4 meq/L of alkalinity; a litre of 60 % nitric acid holds 13 equivalents: 0.3 mL in a litre of feed.
@@ -59,7 +58,7 @@ public sealed class NutrientPlanTests
     [Fact]
     public void Without_acid_hard_water_is_told_of_its_pH()
     {
-        NutrientPlan plan = Plan($""" "crop": "tomato", {Hard} """);
+        var plan = Plan($""" "crop": "tomato", {Hard} """);
         Assert.True(plan.PH > 7.5);
         Assert.Equal("nutrients.acid", plan.Findings.First(f => f.Rule == "recipe-no-acid").Field);
         Assert.Equal("nutrients.acid", plan.Findings.First(f => f.Rule == "recipe-ph-off").Field);
@@ -68,10 +67,10 @@ public sealed class NutrientPlanTests
     [Fact]
     public void Salt_in_the_water_builds_up_while_the_EC_is_held()
     {
-        NutrientPlan plan = Plan(
+        var plan = Plan(
             """ "crop": "tomato", "acid": "nitric-acid-60", "water": { "sodium": "60 mg/L", "chloride": "92 mg/L", "alkalinity": "1 meq/L", "calcium": "20 mg/L", "magnesium": "0 mg/L", "sulfate": "0 mg/L as SO4" } """
         );
-        NutrientOutlook outlook = plan.Outlook!;
+        var outlook = plan.Outlook!;
         Assert.Equal(84, outlook.Held.Evenings.Count);
         Assert.NotNull(outlook.SodiumDay);
         Assert.Contains(outlook.Hidden.Take(3), h => h.Constituent == Constituent.Sodium && h.Off > 0);
@@ -90,10 +89,10 @@ public sealed class NutrientPlanTests
     [Fact]
     public void A_salt_at_hand_is_priced_and_never_used_beyond_what_there_is()
     {
-        NutrientPlan plan = Plan(
+        var plan = Plan(
             """ "crop": "tomato", "pureShare": "100 %", "salts": [ { "salt": "potassium-nitrate", "pricePerKg": 2, "have": "10 g" }, { "salt": "calcium-nitrate-15.5", "pricePerKg": 1 } ] """
         );
-        RecipeLine line = Assert.Single(plan.Recipe.Lines, l => l.Salt.Key == "potassium-nitrate");
+        var line = Assert.Single(plan.Recipe.Lines, l => l.Salt.Key == "potassium-nitrate");
         Assert.Equal(0.01, line.Mass, 1e-6);
         Assert.Equal(
             plan.Recipe.Lines.Sum(l => l.Mass * (l.Salt.Key == "potassium-nitrate" ? 2 : 1)),
@@ -106,7 +105,7 @@ public sealed class NutrientPlanTests
     [Fact]
     public void Raw_coir_gets_its_rinse_by_volume()
     {
-        NutrientPlan plan = Plan(""" "crop": "tomato", "rawCoir": true """);
+        var plan = Plan(""" "crop": "tomato", "rawCoir": true """);
         Assert.True(plan.Coir!.Coir > 0);
         Assert.Equal(3 * plan.Coir.Coir, plan.Coir.Rinse, 1e-12);
     }
@@ -136,7 +135,7 @@ public sealed class NutrientPlanTests
     )]
     public void What_cannot_be_is_told_with_its_place(string nutrients, string path, string expected)
     {
-        RigReading reading = RigReader.Read(Rig(nutrients), "a.rig.json", PartsCatalogue.Default);
+        var reading = RigReader.Read(Rig(nutrients), "a.rig.json", PartsCatalogue.Default);
         Assert.Contains(
             reading.Faults,
             f =>

@@ -16,7 +16,7 @@ public sealed class PlannerTests
         RigGen.Rigs.Holds(
             rig =>
             {
-                Plan plan = Plans.Of(rig);
+                var plan = Plans.Of(rig);
                 Assert.True(plan.Feed.Solved, plan.Feed.Trouble.Told());
                 Assert.InRange(plan.Feed.MassResidual, 0, 1e-9);
                 Assert.InRange(plan.Feed.EnergyResidual, 0, 1e-6);
@@ -34,7 +34,7 @@ public sealed class PlannerTests
     [Fact]
     public void A_level_drain_has_no_capacity_by_slope_but_a_margin()
     {
-        Plan plan = Plans.From("""{ "drain": { "slope": "0 %" } }""");
+        var plan = Plans.From("""{ "drain": { "slope": "0 %" } }""");
         Assert.All(
             plan.Drain.Runs,
             r =>
@@ -50,9 +50,9 @@ public sealed class PlannerTests
     [InlineData("pot-square-3-gal")]
     public void The_sump_of_a_pot_follows_its_leaning_walls(string key)
     {
-        Plan plan = Plans.From($$"""{ "rows": [ { "pot": "{{key}}" } ] }""");
-        PotType pot = PartsCatalogue.Default.Pots[key];
-        double sump = Assert.Single(plan.Drain.Pots).SumpVolume;
+        var plan = Plans.From($$"""{ "rows": [ { "pot": "{{key}}" } ] }""");
+        var pot = PartsCatalogue.Default.Pots[key];
+        var sump = Assert.Single(plan.Drain.Pots).SumpVolume;
         // Three tenths of the substrate are water that stands free.
         Assert.Equal(0.3 * pot.VolumeBelow(pot.DrainHeight), sump, 1e-12);
         Assert.True(sump < 0.3 * pot.Volume * pot.DrainHeight / pot.Height, "narrower below");
@@ -64,10 +64,10 @@ public sealed class PlannerTests
         RigGen.Rigs.Holds(
             rig =>
             {
-                Plan plan = Plans.Of(rig);
-                double pots = plan.Feed.Pots.Sum(p => p.Flow);
-                RunFlow first = plan.Feed.Runs.First(r => r.From == "pump");
-                double balance = first.Flow - plan.Feed.BypassFlow - pots;
+                var plan = Plans.Of(rig);
+                var pots = plan.Feed.Pots.Sum(p => p.Flow);
+                var first = plan.Feed.Runs.First(r => r.From == "pump");
+                var balance = first.Flow - plan.Feed.BypassFlow - pots;
                 Assert.InRange(Math.Abs(balance), 0, 1e-9 * Math.Max(pots, 1e-9));
             },
             iter: 40
@@ -77,15 +77,15 @@ public sealed class PlannerTests
     [Fact]
     public void A_plan_completed_later_is_the_plan_made_at_once()
     {
-        Plan sketch = Planner.Of(
+        var sketch = Planner.Of(
             Plans.From("""{ "rows": [{ "pots": 7 }, { "pots": 4 }] }""").Rig,
             [],
             PartsCatalogue.Default,
             new PlanOptions { Draws = 0, Strength = false }
         );
         var whole = new PlanOptions { Draws = 200 };
-        Plan atOnce = Planner.Of(sketch.Rig, [], PartsCatalogue.Default, whole);
-        Plan later = Planner.Completed(Planner.Completed(sketch, new PlanOptions { Draws = 0 }), whole);
+        var atOnce = Planner.Of(sketch.Rig, [], PartsCatalogue.Default, whole);
+        var later = Planner.Completed(Planner.Completed(sketch, new PlanOptions { Draws = 0 }), whole);
         Assert.Null(sketch.Stand);
         Assert.NotNull(later.Stand);
         Assert.Equal(PlanJson.Write(atOnce), PlanJson.Write(later));
@@ -94,7 +94,7 @@ public sealed class PlannerTests
     [Fact]
     public void A_plan_that_nobody_wants_any_more_is_broken_off_also_within_the_stand_and_the_draws()
     {
-        Plan sketch = Planner.Of(
+        var sketch = Planner.Of(
             Plans.From("""{ "rows": [{ "pots": 4 }] }""").Rig,
             [],
             PartsCatalogue.Default,
@@ -112,8 +112,8 @@ public sealed class PlannerTests
         RigGen.Rigs.Holds(
             rig =>
             {
-                Plan us = Plans.Of(rig with { Units = UnitSystem.Us });
-                Plan metric = Plans.Of(rig with { Units = UnitSystem.Metric });
+                var us = Plans.Of(rig with { Units = UnitSystem.Us });
+                var metric = Plans.Of(rig with { Units = UnitSystem.Metric });
                 Assert.Equal(us.Feed.Emitters, metric.Feed.Emitters);
                 Assert.Equal(us.Reservoir, metric.Reservoir);
                 // Cures are texts of the rig file and so in its units; all else is the same value.
@@ -136,8 +136,8 @@ public sealed class PlannerTests
             { "rows": [ { "pots": 12, "spacing": "254 mm", "moduleLength": "1524 mm", "standHeight": "635 mm" } ],
               "feed": { "microtubeLength": "203.2 mm" }, "drain": { "belowPots": "25.4 mm" }, "reservoir": { "gap": "254 mm" } }
             """;
-        Plan one = Plans.From(inches);
-        Plan other = Plans.From(millimetres);
+        var one = Plans.From(inches);
+        var other = Plans.From(millimetres);
         Assert.All(
             one.Feed.Emitters.Zip(other.Feed.Emitters),
             pair => Assert.Equal(pair.First.Flow, pair.Second.Flow, 1e-15)
@@ -159,18 +159,18 @@ public sealed class PlannerTests
                               "feed": { "emittersPerPot": {{emitters}}, "emitter": "drip-turbulent-0.5gph" } }
                             """
                         );
-                    Plan one = Plans.From(json(1));
-                    Plan two = Plans.From(json(2));
-                    double alone = one.Feed.Emitters[0].Flow;
-                    double shared = two.Feed.Emitters[0].Flow;
-                    double headAlone = one.Feed.Emitters[0].Pressure;
-                    double headShared = two.Feed.Emitters[0].Pressure;
+                    var one = Plans.From(json(1));
+                    var two = Plans.From(json(2));
+                    var alone = one.Feed.Emitters[0].Flow;
+                    var shared = two.Feed.Emitters[0].Flow;
+                    var headAlone = one.Feed.Emitters[0].Pressure;
+                    var headShared = two.Feed.Emitters[0].Pressure;
                     // Square-root emitters: the flow's loss is that of the pressure's root, and nothing else.
                     Assert.True(shared <= alone);
                     Assert.Equal(Math.Sqrt(headShared / headAlone), shared / alone, 1e-6);
                     double header(Plan plan) => plan.Feed.Runs.First(r => r.From == "pump").HeadLoss;
                     double pump(Plan plan) => plan.Feed.OperatingPoint!.Head;
-                    double lost = header(two) - header(one) + pump(one) - pump(two);
+                    var lost = header(two) - header(one) + pump(one) - pump(two);
                     Assert.True((headAlone - headShared) / 9789 <= lost + 0.02);
                 },
                 iter: 30
@@ -184,8 +184,8 @@ public sealed class PlannerTests
             .Holds(
                 (pots, one, other) =>
                 {
-                    double gentle = Math.Min(one, other) * 100;
-                    double steep = Math.Max(one, other) * 100;
+                    var gentle = Math.Min(one, other) * 100;
+                    var steep = Math.Max(one, other) * 100;
                     double deepest(double slope) =>
                         Plans
                             .From(
@@ -203,14 +203,14 @@ public sealed class PlannerTests
     [Fact]
     public void A_small_pump_does_not_open_compensating_emitters_and_the_plan_says_what_would()
     {
-        Plan plan = Plans.From("""{ "feed": { "emitter": "drip-pc-1gph" }, "pump": { "model": "pump-400gph" } }""");
-        Finding said = Assert.IsType<Finding>(plan.Said("emitter-under-range"));
+        var plan = Plans.From("""{ "feed": { "emitter": "drip-pc-1gph" }, "pump": { "model": "pump-400gph" } }""");
+        var said = Assert.IsType<Finding>(plan.Said("emitter-under-range"));
         Assert.Contains("more head", said.Told().Remedy, StringComparison.Ordinal);
         Assert.Contains("do not compensate", said.Told().Remedy, StringComparison.Ordinal);
         // The label says 1 gph; what the plan counts is far less.
         Assert.True(plan.Feed.Emitters[0].Flow < 0.7 * 3785.411784e-6 / 3600);
 
-        Plan strong = Plans.From(
+        var strong = Plans.From(
             """{ "feed": { "emitter": "drip-pc-1gph" }, "pump": { "model": "pump-booster-15psi" } }"""
         );
         Assert.Null(strong.Said("emitter-under-range"));
@@ -219,7 +219,7 @@ public sealed class PlannerTests
     [Fact]
     public void A_raised_reservoir_feeds_without_a_pump()
     {
-        Plan plan = Plans.From(
+        var plan = Plans.From(
             """
             { "rows": [ { "pots": 6 } ], "reservoir": { "base": "6 ft" }, "pump": { "model": "none" },
               "drain": { "into": "catch-tank" } }
@@ -233,7 +233,7 @@ public sealed class PlannerTests
     [Fact]
     public void A_pump_too_weak_to_lift_gives_no_water_and_the_plan_says_so()
     {
-        Plan plan = Plans.From("""{ "pump": { "shutOffHead": "1 ft", "openFlow": "100 gph" } }""");
+        var plan = Plans.From("""{ "pump": { "shutOffHead": "1 ft", "openFlow": "100 gph" } }""");
         Assert.True(plan.Feed.Solved);
         Assert.Equal(0, plan.Feed.TotalFlow);
         Assert.NotNull(plan.Said("no-water"));
@@ -245,8 +245,8 @@ public sealed class PlannerTests
         const string rows = """
             "rows": [ { "pots": 6 }, { "pots": 6, "floorLevel": "4 ft" } ], "pump": { "model": "pump-1200gph" }
             """;
-        Plan held = Plans.From($$"""{ {{rows}}, "feed": { "checkValve": true } }""");
-        Plan open = Plans.From($$"""{ {{rows}}, "feed": { "checkValve": false } }""");
+        var held = Plans.From($$"""{ {{rows}}, "feed": { "checkValve": true } }""");
+        var open = Plans.From($$"""{ {{rows}}, "feed": { "checkValve": false } }""");
         Assert.True(held.Feed.Stop.ThroughEmitters > 0);
         Assert.Equal(0, held.Feed.Stop.BackToTank);
         Assert.True(open.Feed.Stop.BackToTank > 0);
@@ -265,13 +265,13 @@ public sealed class PlannerTests
     [Fact]
     public void Closing_the_emitters_of_empty_pots_gives_the_planted_ones_more()
     {
-        Plan plan = Plans.From(
+        var plan = Plans.From(
             """
             { "rows": [ { "pots": 20, "planting": [ { "pots": "1-4" } ] } ], "pump": { "model": "pump-250gph" },
               "feed": { "emitter": "drip-adjustable-10gph" } }
             """
         );
-        EmptyPotEffect effect = Assert.IsType<EmptyPotEffect>(plan.Feed.EmptyPots);
+        var effect = Assert.IsType<EmptyPotEffect>(plan.Feed.EmptyPots);
         Assert.Equal(16, effect.EmptyPots);
         Assert.True(effect.PlantedFlowShut > effect.PlantedFlowOpen);
         Assert.True(effect.WastedOpen > 0);
@@ -280,8 +280,8 @@ public sealed class PlannerTests
     [Fact]
     public void A_bypass_lowers_what_the_emitters_get_and_comes_back_to_the_tank()
     {
-        Plan without = Plans.From("{ }");
-        Plan with = Plans.From("""{ "feed": { "bypass": "50 %" } }""");
+        var without = Plans.From("{ }");
+        var with = Plans.From("""{ "feed": { "bypass": "50 %" } }""");
         Assert.True(with.Feed.BypassFlow > 0);
         Assert.True(with.Feed.TotalFlow < without.Feed.TotalFlow);
         Assert.True(with.Feed.OperatingPoint!.Flow > without.Feed.OperatingPoint!.Flow);
@@ -290,17 +290,17 @@ public sealed class PlannerTests
     [Fact]
     public void The_working_point_lies_on_both_curves()
     {
-        Plan plan = Plans.From("""{ "rows": [ { "pots": 40 } ] }""");
-        OperatingPoint point = plan.Feed.OperatingPoint!;
+        var plan = Plans.From("""{ "rows": [ { "pots": 40 } ] }""");
+        var point = plan.Feed.OperatingPoint!;
         double On(IReadOnlyList<CurvePoint> curve)
         {
-            int i = Enumerable.Range(1, curve.Count - 1).First(k => curve[k].Flow >= point.Flow);
-            double share = (point.Flow - curve[i - 1].Flow) / (curve[i].Flow - curve[i - 1].Flow);
+            var i = Enumerable.Range(1, curve.Count - 1).First(k => curve[k].Flow >= point.Flow);
+            var share = (point.Flow - curve[i - 1].Flow) / (curve[i].Flow - curve[i - 1].Flow);
             return curve[i - 1].Head + (share * (curve[i].Head - curve[i - 1].Head));
         }
 
         // Both curves are drawn as chords, so they are met to about a hundredth of the shut-off head.
-        double hundredth = 0.01 * plan.Feed.PumpCurve[0].Head;
+        var hundredth = 0.01 * plan.Feed.PumpCurve[0].Head;
         Assert.Equal(point.Head, On(plan.Feed.PumpCurve), hundredth);
         Assert.Equal(point.Head, On(plan.Feed.SystemCurve), 5 * hundredth);
     }
@@ -308,8 +308,8 @@ public sealed class PlannerTests
     [Fact]
     public void The_same_rig_gives_the_same_plan_twice()
     {
-        Plan one = Plans.From("{ }", draws: 500);
-        Plan two = Plans.From("{ }", draws: 500);
+        var one = Plans.From("{ }", draws: 500);
+        var two = Plans.From("{ }", draws: 500);
         Assert.Equal(one.Feed.Emitters, two.Feed.Emitters);
         Assert.Equal(one.Feed.Scatter!.ChanceOfWeakPot, two.Feed.Scatter!.ChanceOfWeakPot);
         Assert.Equal(one.Findings, two.Findings);
@@ -322,7 +322,7 @@ public sealed class PlannerTests
     [InlineData("loop")]
     public void Every_way_into_a_row_feeds_all_its_pots(string entry)
     {
-        Plan plan = Plans.From($$"""{ "rows": [ { "pots": 9, "count": 2 } ], "feed": { "entry": "{{entry}}" } }""");
+        var plan = Plans.From($$"""{ "rows": [ { "pots": 9, "count": 2 } ], "feed": { "entry": "{{entry}}" } }""");
         Assert.Equal(18, plan.Feed.Pots.Count(p => p.Flow > 0));
         Assert.Equal(36, plan.Feed.Emitters.Count);
     }
@@ -332,7 +332,7 @@ public sealed class PlannerTests
     {
         double Least(string entry)
         {
-            Plan plan = Plans.From(
+            var plan = Plans.From(
                 $$"""
                 { "rows": [ { "pots": 80 } ], "pump": { "model": "pump-1200gph" },
                   "feed": { "entry": "{{entry}}", "emitter": "drip-turbulent-2gph" } }
@@ -341,7 +341,7 @@ public sealed class PlannerTests
             return plan.Feed.Emitters.Min(e => e.Flow) / plan.Feed.Emitters.Max(e => e.Flow);
         }
 
-        double end = Least("end");
+        var end = Least("end");
         Assert.True(Least("middle") > end);
         Assert.True(Least("both-ends") > end);
         Assert.True(Least("loop") > end);
@@ -350,7 +350,7 @@ public sealed class PlannerTests
     [Fact]
     public void A_full_run_of_five_thousand_pots_is_planned()
     {
-        Plan plan = Plans.From(
+        var plan = Plans.From(
             """
             { "site": { "roomLength": "1000 ft", "roomWidth": "500 ft" }, "rows": [ { "pots": 100, "count": 50 } ],
               "pump": { "shutOffHead": "60 ft", "openFlow": "20000 gph" }, "feed": { "header": { "pipe": "pvc40-2" } } }

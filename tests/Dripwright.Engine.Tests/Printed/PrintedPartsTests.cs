@@ -1,6 +1,5 @@
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Numerics;
-using Dripwright.Engine.Parts;
 using Dripwright.Engine.Printed;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Stands;
@@ -22,15 +21,15 @@ public sealed class PrintedPartsTests
     [Fact]
     public void A_tube_of_its_cut_length_fills_the_space_between_the_floors_of_its_two_sockets()
     {
-        foreach (Arrangement arrangement in Enum.GetValues<Arrangement>())
+        foreach (var arrangement in Enum.GetValues<Arrangement>())
         {
-            Rig rig = s_braced.WithRow(row => row with { Arrangement = arrangement });
-            RigLayout layout = TestRigs.Layout(rig);
-            PrintedParts printed = PrintedParts.Of(rig, layout, strength: null);
+            var rig = s_braced.WithRow(row => row with { Arrangement = arrangement });
+            var layout = TestRigs.Layout(rig);
+            var printed = PrintedParts.Of(rig, layout, strength: null);
             Assert.Empty(printed.Refused);
             double Floor(Vector3 at, Vector3 way)
             {
-                PrintedPart part = Assert.Single(
+                var part = Assert.Single(
                     printed.Parts,
                     p => p.Place?.Directions.Count > 0 && p.Place.Joints.Any(j => j.At.DistanceTo(at) < 1e-6)
                 );
@@ -47,11 +46,10 @@ public sealed class PrintedPartsTests
                 .. layout.Stand.Members.Where(m => m.Role is MemberRole.Rail or MemberRole.Leg or MemberRole.Cross),
             ];
             Assert.NotEmpty(socketed);
-            foreach (StandMember tube in socketed)
+            foreach (var tube in socketed)
             {
                 var way = new Vector3(tube.To.X - tube.From.X, tube.To.Y - tube.From.Y, tube.To.Z - tube.From.Z);
-                double space =
-                    tube.From.DistanceTo(tube.To) - Floor(tube.From, way.Unit()) - Floor(tube.To, -way.Unit());
+                var space = tube.From.DistanceTo(tube.To) - Floor(tube.From, way.Unit()) - Floor(tube.To, -way.Unit());
                 Assert.Equal(space, tube.Length, 1e-9);
             }
         }
@@ -60,16 +58,16 @@ public sealed class PrintedPartsTests
     [Fact]
     public void The_rails_lie_at_the_height_asked_for_when_foot_leg_and_joint_are_put_together()
     {
-        RigLayout layout = TestRigs.Layout(s_braced);
-        StandMember leg = layout.Stand.Members.First(m => m.Role == MemberRole.Leg);
-        double top = StandLayout.FootFloor + leg.Length + s_braced.Stand.JointCentre + (layout.Stand.Tube.Outside / 2);
+        var layout = TestRigs.Layout(s_braced);
+        var leg = layout.Stand.Members.First(m => m.Role == MemberRole.Leg);
+        var top = StandLayout.FootFloor + leg.Length + s_braced.Stand.JointCentre + (layout.Stand.Tube.Outside / 2);
         Assert.Equal(s_braced.Rows[0].StandHeight, top, 1e-9);
     }
 
     [Fact]
     public void Parts_are_made_for_the_printer_the_plastic_and_the_tube_that_the_rig_names()
     {
-        Rig rig = s_braced with
+        var rig = s_braced with
         {
             Printing = new Printing
             {
@@ -85,13 +83,13 @@ public sealed class PrintedPartsTests
             },
         };
 
-        PrintedParts printed = PrintedParts.Of(rig, TestRigs.Layout(rig), strength: null);
+        var printed = PrintedParts.Of(rig, TestRigs.Layout(rig), strength: null);
 
         Assert.All(
             printed.Parts,
             part =>
             {
-                PrintParameters made = part.Design.Parameters;
+                var made = part.Design.Parameters;
                 Assert.Equal((0.0249, 0.00035, "ASA"), (made.TubeOutside, made.Clearance, made.Plastic.Name));
                 Assert.Equal((0.12, 0.1, 0.11), (made.Printer.BedWidth, made.Printer.BedDepth, made.Printer.Height));
                 Assert.Equal((0.0006, 0.0003), (made.Printer.Nozzle, made.Printer.Layer));
@@ -105,18 +103,18 @@ public sealed class PrintedPartsTests
     [Fact]
     public void Every_socket_carries_the_moment_that_the_frame_brings_it_and_a_heavier_load_makes_thicker_walls()
     {
-        Rig rig = s_braced with { Stand = s_braced.Stand with { ExtraFrames = 0, Leaning = true } };
-        RigLayout layout = TestRigs.Layout(rig);
-        StandPlan strength = StandPlanner.Of(layout, StandOptions.Of(rig));
+        var rig = s_braced with { Stand = s_braced.Stand with { ExtraFrames = 0, Leaning = true } };
+        var layout = TestRigs.Layout(rig);
+        var strength = StandPlanner.Of(layout, StandOptions.Of(rig));
         var bare = PrintedParts.Of(rig, layout, strength: null);
         var made = PrintedParts.Of(rig, layout, strength);
 
         Assert.Empty(made.Refused);
         PrintedPart[] ruled = [.. made.Parts.Where(p => p.Moment == MomentSource.Frame)];
         Assert.NotEmpty(ruled);
-        foreach (PrintedPart part in ruled)
+        foreach (var part in ruled)
         {
-            double moment = part.Design.Parameters.Load.Moment;
+            var moment = part.Design.Parameters.Load.Moment;
             Assert.True(moment > JointLoad.Usual.Moment);
             Assert.True(part.Design.Strength!.BearingMoment >= moment && part.Design.Strength.FlatMoment >= moment);
             Assert.True(part.Design.Wall >= bare.Parts.Single(p => p.Number == part.Number).Design.Wall);
@@ -130,21 +128,21 @@ public sealed class PrintedPartsTests
     [Fact]
     public void A_part_that_no_wall_makes_strong_enough_is_refused_with_what_to_do()
     {
-        Plan plan = Plans.From("""{ "printing": { "plastic": "pla", "warmest": "48 C" } }""", 0);
+        var plan = Plans.From("""{ "printing": { "plastic": "pla", "warmest": "48 C" } }""", 0);
 
-        RefusedPart refused = Assert.Single(plan.Printed.Refused, r => r.Number == "J1");
+        var refused = Assert.Single(plan.Printed.Refused, r => r.Number == "J1");
 
         Assert.Contains("PLA", refused.Fault.Found.Told(), StringComparison.Ordinal);
         Assert.Contains("plastic that tolerates the heat", refused.Fault.Remedy.Told(), StringComparison.Ordinal);
         // It still counts among the parts, under its number.
-        PartLine line = Assert.Single(plan.Parts.Lines, l => l.Part == "joint-three-way");
+        var line = Assert.Single(plan.Parts.Lines, l => l.Part == "joint-three-way");
         Assert.Contains("cannot be printed", line.Note.Told(), StringComparison.Ordinal);
     }
 
     [Fact]
     public void Joints_on_hand_need_no_filament()
     {
-        PartsPlan bare = PartsPlanTests.Plan(s_braced);
+        var bare = PartsPlanTests.Plan(s_braced);
         OnHand[] have =
         [
             .. bare
@@ -152,7 +150,7 @@ public sealed class PrintedPartsTests
                 .Select(l => new OnHand { Part = l.Part, Count = l.Needed }),
         ];
 
-        PartsPlan plan = PartsPlanTests.Plan(s_braced with { OnHand = have });
+        var plan = PartsPlanTests.Plan(s_braced with { OnHand = have });
 
         Assert.Contains(bare.Lines, l => l.Part == "filament-petg");
         Assert.DoesNotContain(plan.Lines, l => l.Part == "filament-petg");
@@ -161,10 +159,10 @@ public sealed class PrintedPartsTests
     [Fact]
     public void A_thousand_pots_have_as_few_kinds_of_part_as_ten()
     {
-        Rig rig = s_braced.WithPots(1000);
-        RigLayout layout = TestRigs.Layout(rig);
+        var rig = s_braced.WithPots(1000);
+        var layout = TestRigs.Layout(rig);
 
-        PrintedParts printed = PrintedParts.Of(rig, layout, strength: null);
+        var printed = PrintedParts.Of(rig, layout, strength: null);
 
         Assert.Equal(
             PrintedParts.Of(s_braced, TestRigs.Layout(s_braced), strength: null).Parts.Select(p => p.Number),

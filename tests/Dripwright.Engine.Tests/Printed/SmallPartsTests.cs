@@ -1,6 +1,5 @@
 using CsCheck;
 using Dripwright.Engine.Layout;
-using Dripwright.Engine.Parts;
 using Dripwright.Engine.Printed;
 using Dripwright.Engine.Printed.Makers;
 using Dripwright.Engine.Rigs;
@@ -25,7 +24,7 @@ public sealed class SmallPartsTests
     [Fact]
     public void Ten_pots_have_the_small_parts_that_a_pencil_counts()
     {
-        PartsPlan plan = PartsPlanTests.Plan(Wanting(TestRigs.TenPots, s_all));
+        var plan = PartsPlanTests.Plan(Wanting(TestRigs.TenPots, s_all));
 
         int Needed(string key) => plan.Lines.Where(line => line.Part == key).Sum(line => line.Needed);
         Assert.Equal(10, Needed("line-rest"));
@@ -40,10 +39,10 @@ public sealed class SmallPartsTests
     [Fact]
     public void What_is_not_asked_for_stands_in_no_list_and_is_offered()
     {
-        Rig rig = TestRigs.TenPots;
-        RigLayout layout = TestRigs.Layout(rig);
+        var rig = TestRigs.TenPots;
+        var layout = TestRigs.Layout(rig);
 
-        IReadOnlyList<SmallPart> offers = PrintedParts.Small(rig, layout);
+        var offers = PrintedParts.Small(rig, layout);
 
         string[] keys = [.. offers.SelectMany(offer => offer.Parts).Select(part => part.Key!)];
         Assert.Equal(6, keys.Length);
@@ -56,12 +55,12 @@ public sealed class SmallPartsTests
     public void Asking_for_one_leaves_the_numbers_and_the_shapes_of_all_others() =>
         TestRigs.Any.Holds(rig =>
         {
-            RigLayout layout = TestRigs.Layout(rig);
-            IReadOnlyList<SmallPart> offers = PrintedParts.Small(rig, layout);
-            PrintedParts asked = PrintedParts.Of(rig, layout, null);
-            PrintedParts bare = PrintedParts.Of(Wanting(rig, new()), layout, null);
+            var layout = TestRigs.Layout(rig);
+            var offers = PrintedParts.Small(rig, layout);
+            var asked = PrintedParts.Of(rig, layout, null);
+            var bare = PrintedParts.Of(Wanting(rig, new()), layout, null);
 
-            IEnumerable<PrintedPart> wanted = offers.Where(offer => offer.Wanted).SelectMany(offer => offer.Parts);
+            var wanted = offers.Where(offer => offer.Wanted).SelectMany(offer => offer.Parts);
             Assert.Equal(
                 bare.Parts.Concat(wanted).Select(part => (part.Number, part.Count, part.Use)),
                 asked.Parts.Select(part => (part.Number, part.Count, part.Use))
@@ -72,9 +71,9 @@ public sealed class SmallPartsTests
     public void No_two_things_of_a_rig_have_one_number() =>
         TestRigs.Any.Holds(rig =>
         {
-            Rig all = Wanting(rig, s_all);
-            RigLayout layout = TestRigs.Layout(all);
-            PrintedParts printed = PrintedParts.Of(all, layout, null);
+            var all = Wanting(rig, s_all);
+            var layout = TestRigs.Layout(all);
+            var printed = PrintedParts.Of(all, layout, null);
             string[] numbers =
             [
                 .. printed.Parts.Select(part => part.Number),
@@ -91,14 +90,14 @@ public sealed class SmallPartsTests
     public void A_line_rest_sits_on_a_rim_under_the_line_with_no_hole_or_fitting_in_its_way() =>
         TestRigs.Any.Holds(rig =>
         {
-            RigLayout layout = TestRigs.Layout(Wanting(rig, s_all));
-            foreach (PrintedPart part in Of(rig, PrintedKind.LineRest))
+            var layout = TestRigs.Layout(Wanting(rig, s_all));
+            foreach (var part in Of(rig, PrintedKind.LineRest))
             {
-                double half = LineRestMaker.Along(part.Design.Parameters) / 2;
-                foreach (PrintedSpot spot in part.Spots)
+                var half = LineRestMaker.Along(part.Design.Parameters) / 2;
+                foreach (var spot in part.Spots)
                 {
-                    RowLayout row = layout.Rows[spot.Row - 1];
-                    double station = spot.At.X - row.OriginX;
+                    var row = layout.Rows[spot.Row - 1];
+                    var station = spot.At.X - row.OriginX;
                     PipeRun run = row.Feed.First(run =>
                         Math.Abs(run.Path[0].Y - spot.At.Y) < 1e-9 && Math.Abs(run.Path[^1].Y - spot.At.Y) < 1e-9
                     );
@@ -106,7 +105,7 @@ public sealed class SmallPartsTests
                         Math.Abs(Math.Abs(pot.Station - station) - (row.Pot.Length / 2))
                         + Math.Abs(pot.Base.Y - spot.At.Y)
                     )!;
-                    double away = Math.Sqrt(
+                    var away = Math.Sqrt(
                         Math.Pow(pot.Station - station, 2) + Math.Pow(row.Pot.Round ? pot.Base.Y - spot.At.Y : 0, 2)
                     );
 
@@ -134,9 +133,9 @@ public sealed class SmallPartsTests
             .Holds(
                 (any, braces, frames) =>
                 {
-                    Rig rig = any with { Stand = any.Stand with { Bracing = (Bracing)braces, ExtraFrames = frames } };
-                    RigLayout layout = TestRigs.Layout(rig);
-                    foreach (PrintedSpot clip in Of(rig, PrintedKind.HoseClip).SelectMany(part => part.Spots))
+                    var rig = any with { Stand = any.Stand with { Bracing = (Bracing)braces, ExtraFrames = frames } };
+                    var layout = TestRigs.Layout(rig);
+                    foreach (var clip in Of(rig, PrintedKind.HoseClip).SelectMany(part => part.Spots))
                     {
                         Assert.All(
                             layout.Stand.Joints.Where(joint =>
@@ -155,7 +154,7 @@ public sealed class SmallPartsTests
             PartsPlanTests.Plan(rig).Lines.Single(line => line.Part == "cable-tie").Where.Told();
 
         Assert.Contains("module joint", Ties(TestRigs.TenPots), StringComparison.Ordinal);
-        string rested = Ties(Wanting(TestRigs.TenPots, new() { LineRests = true }));
+        var rested = Ties(Wanting(TestRigs.TenPots, new() { LineRests = true }));
         Assert.Contains("line rest", rested, StringComparison.Ordinal);
         Assert.DoesNotContain("module joint", rested, StringComparison.Ordinal);
     }
@@ -164,10 +163,10 @@ public sealed class SmallPartsTests
     public void A_guide_sets_distances_that_the_pipe_has_between_its_holes() =>
         TestRigs.Any.Holds(rig =>
         {
-            RigLayout layout = TestRigs.Layout(rig);
-            foreach (PrintedPart part in Of(rig, PrintedKind.DrillGuide))
+            var layout = TestRigs.Layout(rig);
+            foreach (var part in Of(rig, PrintedKind.DrillGuide))
             {
-                double pitch = part.Design.Parameters.HolePitch;
+                var pitch = part.Design.Parameters.HolePitch;
                 double[] steps =
                 [
                     .. layout
@@ -192,11 +191,11 @@ public sealed class SmallPartsTests
     [Fact]
     public void A_line_that_hangs_over_the_pots_has_no_rest_and_that_is_said()
     {
-        Rig rig = Wanting(TestRigs.TenPots, s_all) with { Feed = TestRigs.TenPots.Feed with { LineHeight = 0.8 } };
+        var rig = Wanting(TestRigs.TenPots, s_all) with { Feed = TestRigs.TenPots.Feed with { LineHeight = 0.8 } };
 
-        PrintedParts printed = PrintedParts.Of(rig, TestRigs.Layout(rig), null);
+        var printed = PrintedParts.Of(rig, TestRigs.Layout(rig), null);
 
-        RefusedPart refused = Assert.Single(printed.Refused);
+        var refused = Assert.Single(printed.Refused);
         Assert.Equal("A1", refused.Number);
         Assert.Contains("feed.lineHeight", refused.Fault.Expected.Told(), StringComparison.Ordinal);
     }
@@ -204,9 +203,9 @@ public sealed class SmallPartsTests
     [Fact]
     public void Pots_on_the_floor_have_small_parts_without_a_stand()
     {
-        Rig rig = Wanting(TestRigs.TenPots.WithRow(row => row with { StandHeight = 0 }), s_all);
+        var rig = Wanting(TestRigs.TenPots.WithRow(row => row with { StandHeight = 0 }), s_all);
 
-        PrintedParts printed = PrintedParts.Of(rig, TestRigs.Layout(rig), null);
+        var printed = PrintedParts.Of(rig, TestRigs.Layout(rig), null);
 
         Assert.Equal(["A1", "M2", "E1", "Z1"], printed.Parts.Select(part => part.Number));
         Assert.Equal(["M1", "Y1"], printed.Refused.Select(part => part.Number));
@@ -216,11 +215,11 @@ public sealed class SmallPartsTests
     [Fact]
     public void A_drain_whose_hanger_has_no_room_hangs_by_strap()
     {
-        Rig rig = TestRigs.TenPots.WithPots(20) with { Drain = TestRigs.TenPots.Drain with { Pipe = "pvc40-3" } };
-        PrintedParts printed = PrintedParts.Of(rig, TestRigs.Layout(rig), null);
+        var rig = TestRigs.TenPots.WithPots(20) with { Drain = TestRigs.TenPots.Drain with { Pipe = "pvc40-3" } };
+        var printed = PrintedParts.Of(rig, TestRigs.Layout(rig), null);
         Assert.Contains(printed.Refused, part => part.Number == "P1");
 
-        IReadOnlyList<PartLine> lines = PartsPlanTests.Plan(rig).Lines;
+        var lines = PartsPlanTests.Plan(rig).Lines;
 
         Assert.DoesNotContain(lines, line => line.Part == "drain-hanger");
         Assert.Equal(TestRigs.Layout(rig).Stand.Hangers.Count, lines.Single(line => line.Part == "pipe-strap").Needed);
@@ -234,7 +233,7 @@ public sealed class SmallPartsTests
 
     private static IEnumerable<PrintedPart> Of(Rig rig, PrintedKind kind)
     {
-        Rig all = Wanting(rig, s_all);
+        var all = Wanting(rig, s_all);
         return PrintedParts.Of(all, TestRigs.Layout(all), null).Parts.Where(part => part.Design.Kind == kind);
     }
 }

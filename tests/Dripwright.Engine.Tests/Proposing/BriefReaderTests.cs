@@ -39,7 +39,7 @@ public sealed class BriefReaderTests
     public void A_brief_is_read_back_as_it_was_written() =>
         s_briefs.Holds(text =>
         {
-            string written = BriefReader.Write(Briefs.From(text));
+            var written = BriefReader.Write(Briefs.From(text));
             Assert.Equal(written, BriefReader.Write(Briefs.From(written)));
         });
 
@@ -48,7 +48,7 @@ public sealed class BriefReaderTests
         s_briefs.Holds(
             text =>
             {
-                ProposalList answer = Proposer.Of(
+                var answer = Proposer.Of(
                     Briefs.From(text),
                     PartsCatalogue.Default,
                     new() { MostPlans = 4, MostPlacings = 12 },
@@ -72,7 +72,7 @@ public sealed class BriefReaderTests
     [InlineData("""{ "site": { "roomLength": "2000 ft" } }""", "1000 ft")]
     public void Faults_are_told_with_what_is_expected(string text, string words)
     {
-        BriefReading reading = BriefReader.Read(text, "brief.json", PartsCatalogue.Default);
+        var reading = BriefReader.Read(text, "brief.json", PartsCatalogue.Default);
         Assert.Null(reading.Brief);
         Assert.Contains(reading.Faults, f => f.ToString().Contains(words, StringComparison.Ordinal));
     }
@@ -80,15 +80,15 @@ public sealed class BriefReaderTests
     [Fact]
     public void The_handbooks_tables_of_the_brief_are_the_programs()
     {
-        string before = Text[..(Text.IndexOf(Begin, StringComparison.Ordinal) + Begin.Length)];
-        string after = Text[Text.IndexOf(End, StringComparison.Ordinal)..];
+        var before = Text[..(Text.IndexOf(Begin, StringComparison.Ordinal) + Begin.Length)];
+        var after = Text[Text.IndexOf(End, StringComparison.Ordinal)..];
         CommittedText.Is(Page, $"{before}\n{FieldTables.Write(typeof(Brief), "The brief")}{after}");
     }
 
     [Fact]
     public void The_handbooks_example_of_a_brief_reads_without_a_fault()
     {
-        int start = Text.IndexOf("```json\n", StringComparison.Ordinal) + "```json\n".Length;
+        var start = Text.IndexOf("```json\n", StringComparison.Ordinal) + "```json\n".Length;
         Briefs.From(Text[start..Text.IndexOf("```", start, StringComparison.Ordinal)]);
     }
 }

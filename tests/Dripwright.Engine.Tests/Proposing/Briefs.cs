@@ -39,7 +39,7 @@ internal static class Briefs
 
     public static Brief From(string json, PartsCatalogue? catalogue = null)
     {
-        BriefReading reading = BriefReader.Read(json, "brief", catalogue ?? PartsCatalogue.Default);
+        var reading = BriefReader.Read(json, "brief", catalogue ?? PartsCatalogue.Default);
         Assert.True(reading.Brief is not null, string.Join("\n", reading.Faults));
         return reading.Brief;
     }

@@ -21,7 +21,7 @@ public sealed class ProposerTests
     )]
     public void Every_rig_proposed_reads_back_and_passes_every_rule(string brief)
     {
-        ProposalList answer = Proposer.Of(
+        var answer = Proposer.Of(
             Briefs.From(brief),
             PartsCatalogue.Default,
             new() { MostPlans = 80 },
@@ -29,13 +29,13 @@ public sealed class ProposerTests
             TestContext.Current.CancellationToken
         );
         Assert.NotEmpty(answer.Proposals);
-        foreach (Proposal proposal in answer.Proposals)
+        foreach (var proposal in answer.Proposals)
         {
-            foreach (string text in new[] { RigWriter.Write(proposal.Rig), RigWriter.WriteShort(proposal.Rig) })
+            foreach (var text in new[] { RigWriter.Write(proposal.Rig), RigWriter.WriteShort(proposal.Rig) })
             {
-                RigReading reading = RigReader.Read(text, "proposal", PartsCatalogue.Default);
+                var reading = RigReader.Read(text, "proposal", PartsCatalogue.Default);
                 Assert.Empty(reading.Faults.Select(f => f.ToString()));
-                Plan plan = Planner.Completed(Plans.Of(reading.Rig!), s_whole);
+                var plan = Planner.Completed(Plans.Of(reading.Rig!), s_whole);
                 Assert.True(Briefs.Passes(plan));
                 Assert.Equal(proposal.Cost, plan.Parts.Cost.Known);
                 Assert.Equal(proposal.Uniformity, plan.Feed.Uniformity[0].Value);
@@ -54,7 +54,7 @@ public sealed class ProposerTests
     {
         Assert.True(s_small.Search.Complete);
         Assert.InRange(s_small.Proposals.Count, 2, UniformityMarks.All.Count);
-        foreach ((Proposal one, Proposal next) in s_small.Proposals.Zip(s_small.Proposals.Skip(1)))
+        foreach ((var one, var next) in s_small.Proposals.Zip(s_small.Proposals.Skip(1)))
         {
             Assert.True(one.Cost < next.Cost && one.Uniformity < next.Uniformity);
         }
@@ -72,15 +72,15 @@ public sealed class ProposerTests
     [Fact]
     public void The_search_finds_what_trying_everything_finds_and_its_bounds_hold()
     {
-        ProposalList found = Briefs.Propose(Briefs.Small, Briefs.Fewest);
+        var found = Briefs.Propose(Briefs.Small, Briefs.Fewest);
         Assert.InRange(found.Proposals.Count, 2, UniformityMarks.All.Count);
-        Brief brief = Briefs.From(Briefs.Small, Briefs.Fewest);
+        var brief = Briefs.From(Briefs.Small, Briefs.Fewest);
         var space = new SearchSpace(brief, Briefs.Fewest);
         var candidates = new CandidateList(brief, space);
         var quick = new CostFloor(brief, space, candidates, Briefs.Fewest);
         var placement = new FramePlacement(brief, space, Briefs.Fewest, new Shortage());
         List<(decimal Cost, double Uniformity, Rig Rig)> all = [];
-        foreach (Frame frame in space.Frames)
+        foreach (var frame in space.Frames)
         {
             if (placement.Place(frame) is not { } draft)
             {
@@ -91,24 +91,24 @@ public sealed class ProposerTests
             [
                 .. candidates.Of(draft).Select(c => (c.Pump?.Key, c.Emitter.Key, c.Strainer.Key)),
             ];
-            foreach (PumpModel pump in space.Pumps)
+            foreach (var pump in space.Pumps)
             {
-                foreach (EmitterType emitter in space.Emitters)
+                foreach (var emitter in space.Emitters)
                 {
-                    foreach (StrainerType strainer in space.Strainers(emitter))
+                    foreach (var strainer in space.Strainers(emitter))
                     {
-                        decimal floor =
+                        var floor =
                             draft.Floor
                             + candidates.PumpCost(pump)
                             + candidates.EmitterCost(emitter, draft.Emitters)
                             + candidates.Cost(strainer, 1, 0);
-                        double best = CandidateList.Best(emitter, frame.Emitters);
+                        var best = CandidateList.Best(emitter, frame.Emitters);
                         if (new Candidate(draft, pump, emitter, strainer, floor, best).ToRig() is not { } rig)
                         {
                             continue;
                         }
 
-                        Plan plan = Plans.Of(rig, Briefs.Fewest);
+                        var plan = Plans.Of(rig, Briefs.Fewest);
                         Assert.InRange(floor, quick.Of(frame), plan.Parts.Cost.Known);
                         // The stand of each that passes otherwise is loaded for itself, whatever others of its frame did.
                         if (!Briefs.Passes(plan) || Search.IsThirsty(plan))
@@ -122,7 +122,7 @@ public sealed class ProposerTests
                             continue;
                         }
 
-                        double uniformity = plan.Feed.Uniformity[0].Value;
+                        var uniformity = plan.Feed.Uniformity[0].Value;
                         Assert.InRange(uniformity, 0, best + 1e-9);
                         Assert.Contains((pump.Key, emitter.Key, strainer.Key), kept);
                         all.Add((plan.Parts.Cost.Known, uniformity, rig));
@@ -164,9 +164,7 @@ public sealed class ProposerTests
     [MemberData(nameof(Stock))]
     public void What_lies_in_stock_never_makes_the_cheapest_dearer(string have)
     {
-        ProposalList with = Briefs.Propose(
-            Briefs.Small.Replace("}],", $"}}], \"onHand\": [{have}],", StringComparison.Ordinal)
-        );
+        var with = Briefs.Propose(Briefs.Small.Replace("}],", $"}}], \"onHand\": [{have}],", StringComparison.Ordinal));
         Assert.True(with.Search.Complete);
         Assert.True(with.Proposals[0].Cost <= s_small.Proposals[0].Cost);
     }
@@ -174,10 +172,10 @@ public sealed class ProposerTests
     [Fact]
     public void More_budget_never_loses_a_proposal()
     {
-        foreach (Proposal last in s_small.Proposals)
+        foreach (var last in s_small.Proposals)
         {
-            int budget = (int)Math.Ceiling(last.Cost);
-            ProposalList within = Briefs.Propose(WithBudget(budget));
+            var budget = (int)Math.Ceiling(last.Cost);
+            var within = Briefs.Propose(WithBudget(budget));
             Assert.Equal(
                 s_small.Proposals.Where(p => p.Cost <= budget).Select(p => (p.Cost, p.Uniformity)),
                 within.Proposals.Select(p => (p.Cost, p.Uniformity))
@@ -188,9 +186,9 @@ public sealed class ProposerTests
     [Fact]
     public void A_budget_too_small_says_how_much_is_missing()
     {
-        ProposalList answer = Briefs.Propose(WithBudget(100));
+        var answer = Briefs.Propose(WithBudget(100));
         Assert.Empty(answer.Proposals);
-        Obstacle said = Assert.Single(answer.Obstacles);
+        var said = Assert.Single(answer.Obstacles);
         Assert.Contains(
             s_small.Proposals[0].Cost.ToString("0.00", CultureInfo.InvariantCulture),
             said.What.Told(),
@@ -201,7 +199,7 @@ public sealed class ProposerTests
     [Fact]
     public void The_same_brief_gets_the_same_answer_in_every_culture()
     {
-        CultureInfo before = CultureInfo.CurrentCulture;
+        var before = CultureInfo.CurrentCulture;
         try
         {
             CultureInfo.CurrentCulture = CultureInfo.GetCultureInfo("de-DE");
@@ -216,7 +214,7 @@ public sealed class ProposerTests
     [Fact]
     public void Lengths_in_other_units_get_the_same_answer()
     {
-        string metric = Briefs
+        var metric = Briefs
             .Small.Replace("14 ft", "426.72 cm", StringComparison.Ordinal)
             .Replace("6 ft", "1828.8 mm", StringComparison.Ordinal)
             .Replace("12 in", "30.48 cm", StringComparison.Ordinal);
@@ -231,20 +229,14 @@ public sealed class ProposerTests
     {
         using var stop = new CancellationTokenSource();
         var progress = new StopAtFirst(stop);
-        ProposalList answer = Proposer.Of(
-            Briefs.From(Briefs.Small, Briefs.Few),
-            Briefs.Few,
-            null,
-            progress,
-            stop.Token
-        );
+        var answer = Proposer.Of(Briefs.From(Briefs.Small, Briefs.Few), Briefs.Few, null, progress, stop.Token);
         Assert.True(answer.Search.Stopped);
         Assert.NotEmpty(answer.Proposals);
         Assert.All(answer.Proposals, p => Assert.True(Briefs.Passes(p.Plan)));
         Assert.InRange(answer.Search.Planned, 1, s_small.Search.Planned);
 
         stop.Cancel();
-        ProposalList none = Proposer.Of(Briefs.From(Briefs.Small, Briefs.Few), Briefs.Few, null, null, stop.Token);
+        var none = Proposer.Of(Briefs.From(Briefs.Small, Briefs.Few), Briefs.Few, null, null, stop.Token);
         Assert.True(none.Search.Stopped);
         Assert.Empty(none.Proposals);
         Assert.NotEmpty(none.Obstacles);
@@ -253,10 +245,10 @@ public sealed class ProposerTests
     [Fact]
     public void A_bounded_search_states_a_gap_that_is_true()
     {
-        Brief brief = Briefs.From(Briefs.Small, Briefs.Few);
-        foreach (int plans in new[] { 0, 3, 10, 30 })
+        var brief = Briefs.From(Briefs.Small, Briefs.Few);
+        foreach (var plans in new[] { 0, 3, 10, 30 })
         {
-            ProposalList bounded = Proposer.Of(
+            var bounded = Proposer.Of(
                 brief,
                 Briefs.Few,
                 new() { MostPlans = plans, MostPlacings = 40 },
@@ -268,7 +260,7 @@ public sealed class ProposerTests
                 continue;
             }
 
-            decimal least = bounded.Search.LeastCostUnexamined!.Value;
+            var least = bounded.Search.LeastCostUnexamined!.Value;
             // What the whole search found and this one did not must cost at least the bound.
             var missed = s_small
                 .Proposals.Select(p => (p.Cost, p.Uniformity))
@@ -299,7 +291,7 @@ public sealed class ProposerTests
     )]
     public void An_impossible_brief_says_why_and_what_would_help(string brief, string words)
     {
-        ProposalList answer = Proposer.Of(
+        var answer = Proposer.Of(
             Briefs.From(brief),
             PartsCatalogue.Default,
             new() { MostPlans = 60, MostPlacings = 300 },

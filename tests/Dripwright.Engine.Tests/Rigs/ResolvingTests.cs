@@ -19,14 +19,14 @@ public sealed class ResolvingTests
     [Fact]
     public void Over_a_catalogue_with_rows_taken_away_a_rig_is_at_fault_or_planned()
     {
-        int faulty = 0;
-        int planned = 0;
+        var faulty = 0;
+        var planned = 0;
         Gen.Select(RigGen.Rigs, Gen.Int[0, 1 << 20], Gen.OneOf(0.002, 0.01, 0.05, 0.4))
             .Holds(
                 (rig, seed, share) =>
                 {
-                    PartsCatalogue catalogue = Without(new Random(seed), share);
-                    RigReading reading = RigReader.Read(RigWriter.Write(rig), "law", catalogue);
+                    var catalogue = Without(new Random(seed), share);
+                    var reading = RigReader.Read(RigWriter.Write(rig), "law", catalogue);
                     if (reading.Resolved is not { } resolved)
                     {
                         Interlocked.Increment(ref faulty);
@@ -56,13 +56,13 @@ public sealed class ResolvingTests
         string feed
     )
     {
-        string lines = $$"""
+        var lines = $$"""
             { "feed": { {{feed}},
               "line": "hose-1/2",
               "header": {
                 "pipe": "hose-1/2" } } }
             """;
-        PartsCatalogue lacking = s_ours with
+        var lacking = s_ours with
         {
             Fittings = s_ours
                 .Fittings.Where(row =>
@@ -71,7 +71,7 @@ public sealed class ResolvingTests
                 .ToDictionary(),
         };
         Assert.NotNull(RigReader.Read(lines, "a", s_ours).Resolved);
-        Fault fault = RigReader.Read(lines, "a", lacking).Faults[0];
+        var fault = RigReader.Read(lines, "a", lacking).Faults[0];
         Assert.Equal(path, fault.Path);
         Assert.Equal(path == "feed.line" ? 2 : 4, fault.Line);
         Assert.Contains($"no {kind}", fault.Found, StringComparison.Ordinal);
@@ -81,7 +81,7 @@ public sealed class ResolvingTests
     [Fact]
     public void A_pipe_needs_only_the_fittings_that_this_rig_takes()
     {
-        PartsCatalogue lacking = s_ours with
+        var lacking = s_ours with
         {
             Fittings = s_ours.Fittings.Where(row => row.Value.Kind is not FittingKind.Tee).ToDictionary(),
         };
@@ -113,9 +113,9 @@ public sealed class ResolvingTests
     [Fact]
     public void A_rig_put_together_without_a_file_is_resolved_or_says_why_not()
     {
-        Rig rig = RigReader.Starter(UnitSystem.Us, s_ours);
+        var rig = RigReader.Starter(UnitSystem.Us, s_ours);
         Assert.NotNull(ResolvedRig.TryOf(rig, s_ours));
-        Rig wrong = rig with { Feed = rig.Feed with { Line = "hose-9" } };
+        var wrong = rig with { Feed = rig.Feed with { Line = "hose-9" } };
         Assert.Null(ResolvedRig.TryOf(wrong, s_ours));
         var thrown = Assert.Throws<ArgumentException>(() => ResolvedRig.Of(wrong, s_ours));
         Assert.Contains("feed.line: found \"hose-9\"", thrown.Message, StringComparison.Ordinal);
@@ -124,10 +124,10 @@ public sealed class ResolvingTests
     [Fact]
     public void A_brief_whose_catalogue_cannot_make_a_rig_is_at_fault_and_one_with_half_the_fittings_finds_an_answer()
     {
-        PartsCatalogue none = s_ours with { Fittings = new Dictionary<string, FittingType>() };
-        Fault fault = Assert.Single(BriefReader.Read(Proposing.Briefs.Small, "brief", none).Faults);
+        var none = s_ours with { Fittings = new Dictionary<string, FittingType>() };
+        var fault = Assert.Single(BriefReader.Read(Proposing.Briefs.Small, "brief", none).Faults);
         Assert.Equal("units", fault.Path);
-        PartsCatalogue half = Proposing.Briefs.Fewest with
+        var half = Proposing.Briefs.Fewest with
         {
             Fittings = s_ours.Fittings.Where(row => row.Value.Kind is not FittingKind.Tee).ToDictionary(),
         };
@@ -137,7 +137,7 @@ public sealed class ResolvingTests
     [Fact]
     public void A_section_under_its_old_name_is_refused_in_one_sentence()
     {
-        Fault fault = Assert.Single(
+        var fault = Assert.Single(
             RigReader.Read("""{ "nutrition": { "crop": "tomato", "pureShare": 7 } }""", "a", s_ours).Faults
         );
         Assert.Equal(("nutrition", "nutrients"), (fault.Path, fault.Nearest));
@@ -147,14 +147,14 @@ public sealed class ResolvingTests
     [Fact]
     public void The_pumps_hours_a_day_are_those_of_its_clock_everywhere()
     {
-        Plan plan = Plans.From(
+        var plan = Plans.From(
             """{ "timer": { "mode": "cycle", "on": "10 min", "off": "50 min", "hoursPerDay": "12 h" } }"""
         );
-        PumpClock clock = plan.Layout.Resolved.Clock;
+        var clock = plan.Layout.Resolved.Clock;
         Assert.Equal(12, clock.Waterings, 1e-12);
         Assert.Equal(2, clock.HoursPerDay, 1e-12);
         Assert.Equal(2, plan.Feed.OperatingPoint!.HoursPerDay, 1e-12);
-        PumpClock always = Plans.From("""{ "timer": { "mode": "continuous" } }""").Layout.Resolved.Clock;
+        var always = Plans.From("""{ "timer": { "mode": "continuous" } }""").Layout.Resolved.Clock;
         Assert.Equal((true, 24), (always.Continuous, always.HoursPerDay));
     }
 

@@ -18,17 +18,17 @@ public sealed class RigCureTests
     [Fact]
     public void Only_the_named_field_changes()
     {
-        Rig cured = Applied(Cure.Field("rows[1].spacing", "\"14 in\""));
+        var cured = Applied(Cure.Field("rows[1].spacing", "\"14 in\""));
 
         Assert.Equal(14 * 0.0254, cured.Rows[1].Spacing, 1e-12);
-        RigChange change = Assert.Single(RigDifference.Of(s_rig, cured));
+        var change = Assert.Single(RigDifference.Of(s_rig, cured));
         Assert.Equal("rows[1].spacing", change.Path);
     }
 
     [Fact]
     public void A_field_that_is_taken_out_is_found_by_the_plan()
     {
-        Rig cured = Applied(Cure.Of([new FieldChange("stand.depth", null), new FieldChange("rows[1].modules", null)]));
+        var cured = Applied(Cure.Of([new FieldChange("stand.depth", null), new FieldChange("rows[1].modules", null)]));
 
         Assert.Null(cured.Stand.Depth);
         Assert.Null(cured.Rows[1].Modules);
@@ -51,7 +51,7 @@ public sealed class RigCureTests
     [Fact]
     public void A_change_that_makes_no_rig_is_told_as_a_fault_of_its_field()
     {
-        RigReading reading = RigCure.Applied(s_rig, Cure.Field("drain.slope", "\"90 %\""), PartsCatalogue.Default);
+        var reading = RigCure.Applied(s_rig, Cure.Field("drain.slope", "\"90 %\""), PartsCatalogue.Default);
 
         Assert.Null(reading.Rig);
         Assert.Equal("drain.slope", Assert.Single(reading.Faults).Path);

@@ -8,12 +8,12 @@ namespace Dripwright.Engine.Tests.Rigs;
 
 public sealed class RigFuzzTests
 {
-    private static readonly PartsCatalogue Parts = PartsCatalogue.Default;
+    private static readonly PartsCatalogue s_parts = PartsCatalogue.Default;
 
     // A reading is clean when it has a rig or a fault, never both, and each fault says where and what.
     private static bool IsClean(byte[] bytes)
     {
-        var reading = RigReader.Read(bytes, "fuzz", Parts);
+        var reading = RigReader.Read(bytes, "fuzz", s_parts);
         return reading.Rig is null == reading.Faults.Count > 0
             && reading.Faults.All(fault => fault is { Line: > 0, Column: > 0, Found.Length: > 0, Expected.Length: > 0 })
             && reading.Faults.All(fault => fault.ToString().Length < 1000)
@@ -107,7 +107,7 @@ public sealed class RigFuzzTests
     public void Unknown_fields_by_the_ten_thousand_are_counted_not_listed()
     {
         var fields = Enumerable.Range(0, 90_000).Select(i => FormattableString.Invariant($"\"r{i}\":1"));
-        var reading = RigReader.Read("{" + string.Join(',', fields) + "}", "fuzz", Parts);
+        var reading = RigReader.Read("{" + string.Join(',', fields) + "}", "fuzz", s_parts);
         Assert.Equal("89000 more faults", reading.Faults[^1].Found);
     }
 
@@ -124,7 +124,7 @@ public sealed class RigFuzzTests
     public void A_file_of_over_a_mebibyte_is_refused_unread() =>
         Assert.Contains(
             "1 MiB",
-            RigReader.Read(new byte[FileTree.MaxBytes + 1], "fuzz", Parts).Faults.Single().Found,
+            RigReader.Read(new byte[FileTree.MaxBytes + 1], "fuzz", s_parts).Faults.Single().Found,
             StringComparison.Ordinal
         );
 
@@ -132,7 +132,7 @@ public sealed class RigFuzzTests
     public void Broken_UTF_8_is_told_with_its_place()
     {
         byte[] bytes = [.. "{\n \"näme"u8, 0xC3, .. "\": 1 }"u8];
-        var fault = RigReader.Read(bytes, "fuzz", Parts).Faults.Single();
+        var fault = RigReader.Read(bytes, "fuzz", s_parts).Faults.Single();
         Assert.Equal((2, 7), (fault.Line, fault.Column));
         Assert.Contains("UTF-8", fault.Expected, StringComparison.Ordinal);
     }

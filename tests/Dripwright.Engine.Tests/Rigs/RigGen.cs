@@ -11,7 +11,7 @@ namespace Dripwright.Engine.Tests.Rigs;
 /// <remarks>Valid is not sensible: pumps too weak and drains too level are wanted. Sizes stay within what a garden has.</remarks>
 public static class RigGen
 {
-    private static readonly PartsCatalogue Parts = PartsCatalogue.Default;
+    private static readonly PartsCatalogue s_parts = PartsCatalogue.Default;
 
     private static Gen<string> Key<T>(IReadOnlyDictionary<string, T> shelf) =>
         Gen.OneOf<string>([.. shelf.Keys.Order(StringComparer.Ordinal)]);
@@ -32,12 +32,12 @@ public static class RigGen
 
     private static Gen<double> Length(string min, string max) => Between(Dimension.Length, min, max);
 
-    private static readonly Gen<double> Share = Between(Dimension.Share, "0 %", "100 %");
+    private static readonly Gen<double> s_share = Between(Dimension.Share, "0 %", "100 %");
 
     private static Gen<T?> Maybe<T>(Gen<T> gen)
         where T : struct => Gen.Bool.SelectMany(given => given ? gen.Select(value => (T?)value) : Gen.Const((T?)null));
 
-    private static readonly Gen<string> Name = Gen.String[Gen.Char["abc ÄßЖ漢🌱\"\\/'<&-9"], 0, 20]
+    private static readonly Gen<string> s_name = Gen.String[Gen.Char["abc ÄßЖ漢🌱\"\\/'<&-9"], 0, 20]
         .Select(text => string.Concat(text.Where(letter => !char.IsSurrogate(letter))));
 
     /// <summary>Plantings of a row: cuts the pots into runs and plants some of them.</summary>
@@ -49,7 +49,7 @@ public static class RigGen
             Gen.OneOf("tomato", "cucumber", "pepper", "salad"),
             Gen.Int[1, 3],
             Maybe(Gen.Int[1, 4]),
-            Maybe(Share)
+            Maybe(s_share)
         );
         var runs = entry
             .Array[0, 8]
@@ -85,8 +85,8 @@ public static class RigGen
         return Gen.Frequency<IReadOnlyList<Planting>?>((1, Gen.Const((IReadOnlyList<Planting>?)null)), (3, runs));
     }
 
-    private static readonly Gen<Row> Row = Gen.Select(
-            Gen.Select(Gen.Int[1, 2], Gen.Int[1, 40], Key(Parts.Pots), Length("5 in", "30 in")),
+    private static readonly Gen<Row> s_row = Gen.Select(
+            Gen.Select(Gen.Int[1, 2], Gen.Int[1, 40], Key(s_parts.Pots), Length("5 in", "30 in")),
             Gen.Select(Gen.Enum<Arrangement>(), Length("6 in", "30 in"), Length("3 ft", "8 ft"), Maybe(Gen.Int[1, 40])),
             Gen.Select(Length("6 in", "5 ft"), Length("-2 ft", "4 ft"), Gen.Enum<Side>(), Length("0 in", "6 ft"))
         )
@@ -111,8 +111,8 @@ public static class RigGen
                     })
         );
 
-    private static readonly Gen<Site> Site = Gen.Select(
-        Gen.Select(Name, Length("10 ft", "60 ft"), Length("8 ft", "40 ft"), Length("7 ft", "14 ft")),
+    private static readonly Gen<Site> s_site = Gen.Select(
+        Gen.Select(s_name, Length("10 ft", "60 ft"), Length("8 ft", "40 ft"), Length("7 ft", "14 ft")),
         Gen.Select(
             Length("-100 ft", "9000 ft"),
             Gen.OneOf(12.0, 120.0, 230.0),
@@ -137,7 +137,7 @@ public static class RigGen
             }
     );
 
-    private static readonly Gen<SmallPartsWanted> SmallParts = Gen.Select(
+    private static readonly Gen<SmallPartsWanted> s_smallParts = Gen.Select(
         Gen.Bool.Array[5],
         Gen.Int[0, 500],
         Gen.Select(Length("0.5 mm", "10 mm"), Length("2 mm", "15 mm"), Length("1.5 mm", "10 mm")),
@@ -156,12 +156,12 @@ public static class RigGen
             }
     );
 
-    private static readonly Gen<Printing> Printing = Gen.Select(
+    private static readonly Gen<Printing> s_printing = Gen.Select(
         Gen.Select(Maybe(Length("10 mm", "50 mm")), Length("-0.4 mm", "0.9 mm"), Gen.Enum<PrintPlastic>()),
         Gen.Select(Length("0.2 mm", "1.2 mm"), Length("0.05 mm", "0.8 mm")),
         Gen.Select(Length("80 mm", "1000 mm"), Length("80 mm", "1000 mm"), Length("80 mm", "1000 mm")),
         Between(Dimension.Temperature, "32 F", "180 F"),
-        SmallParts,
+        s_smallParts,
         (tube, nozzle, bed, warmest, small) =>
             new Printing
             {
@@ -178,8 +178,8 @@ public static class RigGen
             }
     );
 
-    private static readonly Gen<Stand> Stand = Gen.Select(
-        Key(Parts.Tubes),
+    private static readonly Gen<Stand> s_stand = Gen.Select(
+        Key(s_parts.Tubes),
         Maybe(Length("6 in", "3 ft")),
         Gen.Bool,
         Gen.Select(Length("1/2 in", "3 in"), Length("0 in", "2 in")),
@@ -202,8 +202,8 @@ public static class RigGen
             }
     );
 
-    private static readonly Gen<CropWire> CropWire = Gen.Select(
-        Gen.Select(Gen.OneOf(Gen.Const("none"), Key(Parts.Wires)), Length("2 ft", "12 ft"), Length("1 ft", "20 ft")),
+    private static readonly Gen<CropWire> s_cropWire = Gen.Select(
+        Gen.Select(Gen.OneOf(Gen.Const("none"), Key(s_parts.Wires)), Length("2 ft", "12 ft"), Length("1 ft", "20 ft")),
         Gen.Select(Between(Dimension.Force, "1 lbf", "300 lbf"), Between(Dimension.Mass, "0 lb", "60 lb")),
         Gen.Select(Gen.Int[1, 4], Gen.Enum<Timber>(), Gen.Bool, Gen.Enum<WireEnds>()),
         Gen.Select(Length("1/4 in", "1 in"), Length("1/2 in", "4 in"), Maybe(Length("2 ft", "15 ft"))),
@@ -225,8 +225,8 @@ public static class RigGen
             }
     );
 
-    private static readonly Gen<Header> Header = Gen.Select(
-        Key(Parts.Pipes),
+    private static readonly Gen<Header> s_header = Gen.Select(
+        Key(s_parts.Pipes),
         Maybe(Length("0 ft", "40 ft")),
         Maybe(Length("-2 ft", "8 ft")),
         Gen.Int[0, 8],
@@ -240,11 +240,11 @@ public static class RigGen
             }
     );
 
-    private static readonly Gen<Feed> Feed = Gen.Select(
-        Gen.Select(Gen.Enum<FeedEntry>(), Key(Parts.Pipes), Maybe(Length("-3 in", "3 ft")), Gen.Int[1, 4]),
-        Gen.Select(Key(Parts.Emitters), Gen.Bool, Gen.Bool, Share),
-        Gen.Select(Length("0 in", "2 ft"), Length("1 mm", "1/4 in"), Length("-1 ft", "1 ft"), Key(Parts.Strainers)),
-        Gen.Select(Header, Gen.Bool, Gen.Bool, Maybe(Share), Maybe(Share)),
+    private static readonly Gen<Feed> s_feed = Gen.Select(
+        Gen.Select(Gen.Enum<FeedEntry>(), Key(s_parts.Pipes), Maybe(Length("-3 in", "3 ft")), Gen.Int[1, 4]),
+        Gen.Select(Key(s_parts.Emitters), Gen.Bool, Gen.Bool, s_share),
+        Gen.Select(Length("0 in", "2 ft"), Length("1 mm", "1/4 in"), Length("-1 ft", "1 ft"), Key(s_parts.Strainers)),
+        Gen.Select(s_header, Gen.Bool, Gen.Bool, Maybe(s_share), Maybe(s_share)),
         (line, emitter, tube, supply) =>
             new Feed
             {
@@ -268,8 +268,13 @@ public static class RigGen
             }
     );
 
-    private static readonly Gen<Drain> Drain = Gen.Select(
-        Gen.Select(Key(Parts.Pipes), Between(Dimension.Slope, "0 %", "6 %"), Gen.Enum<DrainExit>(), Key(Parts.Outlets)),
+    private static readonly Gen<Drain> s_drain = Gen.Select(
+        Gen.Select(
+            Key(s_parts.Pipes),
+            Between(Dimension.Slope, "0 %", "6 %"),
+            Gen.Enum<DrainExit>(),
+            Key(s_parts.Outlets)
+        ),
         Gen.Select(Length("0 in", "8 in"), Gen.Bool, Maybe(Length("-6 in", "2 ft")), Gen.Enum<DrainTarget>()),
         (pipe, fall) =>
             new Drain
@@ -285,9 +290,9 @@ public static class RigGen
             }
     );
 
-    private static readonly Gen<Reservoir> Reservoir = Gen.Select(
+    private static readonly Gen<Reservoir> s_reservoir = Gen.Select(
         Gen.Select(
-            Key(Parts.Tanks),
+            Key(s_parts.Tanks),
             Maybe(Gen.Enum<TankShape>()),
             Maybe(Length("1 ft", "5 ft")),
             Maybe(Length("8 in", "3 ft"))
@@ -330,7 +335,7 @@ public static class RigGen
     // A cylinder has one diameter: where the tank it is made of has another shape, that must be given.
     private static Reservoir Round(Reservoir reservoir)
     {
-        TankType tank = Parts.Tanks[reservoir.Tank];
+        var tank = s_parts.Tanks[reservoir.Tank];
         return (reservoir.Shape ?? tank.Shape) switch
         {
             TankShape.Upright when reservoir.Length is { } diameter => reservoir with { Width = diameter },
@@ -347,7 +352,7 @@ public static class RigGen
         };
     }
 
-    private static readonly Gen<IReadOnlyList<PumpPoint>> Curve = Gen.Select(
+    private static readonly Gen<IReadOnlyList<PumpPoint>> s_curve = Gen.Select(
             Between(Dimension.Flow, "10 gph", "300 gph"),
             Length("2 in", "4 ft"),
             (flow, head) => (flow, head)
@@ -367,11 +372,11 @@ public static class RigGen
             return (IReadOnlyList<PumpPoint>)points;
         });
 
-    private static readonly Gen<Pump> Pump = Gen.Select(
-        Gen.Select(Key(Parts.Pumps), Gen.Enum<Side>(), Maybe(Length("0 in", "4 in"))),
+    private static readonly Gen<Pump> s_pump = Gen.Select(
+        Gen.Select(Key(s_parts.Pumps), Gen.Enum<Side>(), Maybe(Length("0 in", "4 in"))),
         Gen.Select(Maybe(Between(Dimension.Power, "2 W", "500 W")), Maybe(Length("3 ft", "30 ft"))),
         Gen.Int[0, 5],
-        Curve,
+        s_curve,
         Gen.Select(Length("1 ft", "40 ft"), Between(Dimension.Flow, "30 gph", "2000 gph")),
         (pump, more, kind, curve, ends) =>
             new Pump
@@ -387,7 +392,7 @@ public static class RigGen
             }
     );
 
-    private static readonly Gen<Dripwright.Engine.Rigs.Timer> Timer = Gen.Select(
+    private static readonly Gen<Dripwright.Engine.Rigs.Timer> s_timer = Gen.Select(
         Gen.Enum<TimerMode>(),
         Between(Dimension.Duration, "30 s", "2 h"),
         Between(Dimension.Duration, "0 s", "4 h"),
@@ -402,9 +407,9 @@ public static class RigGen
             }
     );
 
-    private static readonly Gen<OnHand> OnHand = Gen.OneOf(
+    private static readonly Gen<OnHand> s_onHand = Gen.OneOf(
         Gen.Select(
-            Gen.OneOf(Key(Parts.Pipes), Key(Parts.Tubes)),
+            Gen.OneOf(Key(s_parts.Pipes), Key(s_parts.Tubes)),
             Gen.Int[1, 9],
             Length("6 in", "20 ft"),
             (part, count, length) =>
@@ -416,14 +421,14 @@ public static class RigGen
                 }
         ),
         Gen.Select(
-            Gen.OneOf(Key(Parts.Fittings), Key(Parts.Sundries), Key(Parts.Pots)),
+            Gen.OneOf(Key(s_parts.Fittings), Key(s_parts.Sundries), Key(s_parts.Pots)),
             Gen.Int[1, 99],
             (part, count) => new OnHand { Part = part, Count = count }
         )
     );
 
-    private static readonly Gen<Spares> Spares = Gen.Select(
-        Gen.Select(Share, Share, Share),
+    private static readonly Gen<Spares> s_spares = Gen.Select(
+        Gen.Select(s_share, s_share, s_share),
         Gen.Int[0, 2],
         Gen.Int[0, 2],
         Length("0 in", "10 ft"),
@@ -439,7 +444,7 @@ public static class RigGen
             }
     );
 
-    private static readonly Gen<NutrientWater> Water = Gen.Select(
+    private static readonly Gen<NutrientWater> s_water = Gen.Select(
         Gen.Int[0, 5],
         Gen.Int[0, 4],
         Maybe(Between(Dimension.Conductivity, "0.1 dS/m", "1 dS/m")),
@@ -455,7 +460,7 @@ public static class RigGen
             }
     );
 
-    private static readonly Gen<IReadOnlyList<NutrientSalt>> SaltsAtHand = Gen.Select(
+    private static readonly Gen<IReadOnlyList<NutrientSalt>> s_saltsAtHand = Gen.Select(
             Gen.OneOf("potassium-nitrate", "calcium-nitrate-15.5", "magnesium-sulfate-7h2o"),
             Gen.Int[0, 999],
             Maybe(Between(Dimension.Mass, "1 g", "25 kg"))
@@ -473,20 +478,20 @@ public static class RigGen
                 ]
         );
 
-    private static readonly Gen<NutrientMix> Mix = Gen.Select(
+    private static readonly Gen<NutrientMix> s_mix = Gen.Select(
         Gen.Select(
             Gen.OneOf("none", "tomato", "cucumber", "sweet-pepper"),
             Gen.Enum<GrowthStage>(),
             Gen.Enum<NutrientMixing>()
         ),
-        Gen.Select(Maybe(Between(Dimension.Conductivity, "0.5 dS/m", "4 dS/m")), Water, Share),
+        Gen.Select(Maybe(Between(Dimension.Conductivity, "0.5 dS/m", "4 dS/m")), s_water, s_share),
         Gen.Select(
             Gen.OneOf("none", "nitric-acid-38", "phosphoric-acid-85"),
             Gen.Int[2, 300],
             Gen.Bool,
             Gen.OneOf("usual", "steiner"),
             Gen.Int[0, 12],
-            Gen.Select(Gen.Int[50, 70], Gen.Bool, SaltsAtHand)
+            Gen.Select(Gen.Int[50, 70], Gen.Bool, s_saltsAtHand)
         ),
         Gen.Select(
             Between(Dimension.Volume, "1 gal", "50 gal"),
@@ -517,14 +522,14 @@ public static class RigGen
     );
 
     // Most rigs ask for no feed: reckoning one takes longer than all the rest.
-    private static readonly Gen<NutrientMix> Nutrients = Gen.Frequency((7, Gen.Const(new NutrientMix())), (1, Mix));
+    private static readonly Gen<NutrientMix> s_nutrients = Gen.Frequency((7, Gen.Const(new NutrientMix())), (1, s_mix));
 
     /// <summary>Whole valid rigs: 1 to 3 entries of rows, 1 or 2 rows each, 1 to 40 pots in a row.</summary>
     public static readonly Gen<Rig> Rigs = Gen.Select(
-        Gen.Select(Name, Gen.Enum<UnitSystem>(), Name, Site, Row.Array[1, 3]),
-        Gen.Select(Stand, CropWire, Feed, Drain, Printing),
-        Gen.Select(Reservoir, Pump, Timer),
-        Gen.Select(OnHand.Array[0, 4], Spares, Nutrients),
+        Gen.Select(s_name, Gen.Enum<UnitSystem>(), s_name, s_site, s_row.Array[1, 3]),
+        Gen.Select(s_stand, s_cropWire, s_feed, s_drain, s_printing),
+        Gen.Select(s_reservoir, s_pump, s_timer),
+        Gen.Select(s_onHand.Array[0, 4], s_spares, s_nutrients),
         (what, row, water, parts) =>
             new Rig
             {

@@ -11,9 +11,9 @@ namespace Dripwright.Engine.Tests.Rigs;
 
 public sealed class RigSchemaTests
 {
-    private static readonly JsonSchema Schema = JsonSchema.FromText(RigSchema.Write(PartsCatalogue.Default));
+    private static readonly JsonSchema s_schema = JsonSchema.FromText(RigSchema.Write(PartsCatalogue.Default));
 
-    private static readonly JsonDocumentOptions Welcome = new()
+    private static readonly JsonDocumentOptions s_welcome = new()
     {
         CommentHandling = JsonCommentHandling.Skip,
         AllowTrailingCommas = true,
@@ -21,8 +21,8 @@ public sealed class RigSchemaTests
 
     private static bool SchemaAccepts(string text)
     {
-        using var document = JsonDocument.Parse(text, Welcome);
-        return Schema.Evaluate(document.RootElement).IsValid;
+        using var document = JsonDocument.Parse(text, s_welcome);
+        return s_schema.Evaluate(document.RootElement).IsValid;
     }
 
     private static bool ReaderAccepts(string text) =>
@@ -51,7 +51,7 @@ public sealed class RigSchemaTests
     }
 
     /// <summary>Spoils one value of a rig, or leaves it good. All are faults of structure, on which both must agree.</summary>
-    private static readonly Gen<JsonNode?> Spoiled = Gen.OneOf<string>(
+    private static readonly Gen<JsonNode?> s_spoiled = Gen.OneOf<string>(
             "null",
             "7",
             "2.5",
@@ -77,7 +77,7 @@ public sealed class RigSchemaTests
 
     [Fact]
     public void Schema_and_reader_agree_about_spoiled_rigs() =>
-        Gen.Select(RigGen.Rigs, Gen.Int[0, 1_000_000], Spoiled, Gen.Int[0, 3])
+        Gen.Select(RigGen.Rigs, Gen.Int[0, 1_000_000], s_spoiled, Gen.Int[0, 3])
             .Holds(
                 (rig, at, spoiled, way) =>
                 {

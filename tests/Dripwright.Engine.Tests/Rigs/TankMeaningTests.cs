@@ -18,7 +18,7 @@ public sealed class TankMeaningTests
 
     private static Fault Fault(string reservoir)
     {
-        string text = Rig(reservoir).Replace("\"reservoir\"", "\n\"reservoir\"", StringComparison.Ordinal);
+        var text = Rig(reservoir).Replace("\"reservoir\"", "\n\"reservoir\"", StringComparison.Ordinal);
         return Assert.Single(RigReader.Read(text, "a", PartsCatalogue.Default).Faults);
     }
 
@@ -39,7 +39,7 @@ public sealed class TankMeaningTests
     [Fact]
     public void A_lying_tank_of_24_by_38_inches_holds_282_litres_and_the_salts_are_dosed_by_what_it_holds_at_the_mark()
     {
-        Plan plan = Plan(
+        var plan = Plan(
             """ "shape": "lying", "width": "24 in", "length": "38 in", "fill": "75 %", "lowestLevel": "6 in" """,
             """, "nutrients": { "crop": "tomato", "pureShare": "100 %" } """
         );
@@ -47,15 +47,15 @@ public sealed class TankMeaningTests
         // Three quarters of the height of a lying cylinder are 80.4 % of its circle, a quarter 19.6 %.
         double Part(double share)
         {
-            double angle = 2 * Math.Acos(1 - (2 * share));
+            var angle = 2 * Math.Acos(1 - (2 * share));
             return (angle - Math.Sin(angle)) / (2 * Math.PI);
         }
 
-        double marked = Part(0.75) * plan.Reservoir.RimVolume;
+        var marked = Part(0.75) * plan.Reservoir.RimVolume;
         Assert.Equal(marked, plan.Reservoir.FullVolume, 1e-9);
         Assert.Equal(marked, plan.Nutrients!.Volume, 1e-9);
         Assert.Equal(marked, plan.Nutrients.Recipe.Job.Volume, 1e-9);
-        double working = marked - (Part(0.25) * plan.Reservoir.RimVolume);
+        var working = marked - (Part(0.25) * plan.Reservoir.RimVolume);
         Assert.Equal(working / (10 * 1.9e-3), plan.Reservoir.Days!.Value, 1e-6);
         Assert.Equal(24 * Inch, plan.Layout.Tank.Rim - plan.Layout.Tank.Floor, 1e-12);
         Assert.Equal(24 * Inch, plan.Layout.Tank.Back - plan.Layout.Tank.Front, 1e-12);
@@ -68,9 +68,9 @@ public sealed class TankMeaningTests
     public void A_measured_volume_scales_every_level_and_the_recipe_and_the_days_with_it(string reservoir)
     {
         const string Nutrients = """, "nutrients": { "crop": "tomato", "pureShare": "100 %" } """;
-        Plan plain = Plan(reservoir, Nutrients);
-        double more = 1.08 * plain.Reservoir.RimVolume;
-        Plan measured = Plan(Invariant($"""{reservoir}, "volume": "{more * 1000} L" """), Nutrients);
+        var plain = Plan(reservoir, Nutrients);
+        var more = 1.08 * plain.Reservoir.RimVolume;
+        var measured = Plan(Invariant($"""{reservoir}, "volume": "{more * 1000} L" """), Nutrients);
         Assert.Equal(more, measured.Reservoir.RimVolume, 1e-9);
         Assert.Equal(1.08 * plain.Reservoir.FullVolume, measured.Reservoir.FullVolume, 1e-9);
         Assert.Equal(1.08 * plain.Nutrients!.Volume, measured.Nutrients!.Volume, 1e-9);
@@ -87,7 +87,7 @@ public sealed class TankMeaningTests
     [InlineData("reservoir.lowestLevel", """ "shape": "lying", "width": "8 in", "lowestLevel": "8 in" """)]
     public void A_round_tank_without_one_diameter_is_a_fault_with_its_line(string path, string reservoir)
     {
-        Fault fault = Fault(reservoir);
+        var fault = Fault(reservoir);
         Assert.Equal(path, fault.Path);
         Assert.Equal(2, fault.Line);
     }
@@ -95,7 +95,7 @@ public sealed class TankMeaningTests
     [Fact]
     public void The_floor_carries_what_the_tank_was_measured_to_hold()
     {
-        Plan plan = Plan(""" "shape": "lying", "width": "24 in", "length": "38 in", "volume": "300 L" """);
+        var plan = Plan(""" "shape": "lying", "width": "24 in", "length": "38 in", "volume": "300 L" """);
         Assert.Equal(300 * 0.998, plan.Stand!.Reservoir.Mass, 0.2);
     }
 }

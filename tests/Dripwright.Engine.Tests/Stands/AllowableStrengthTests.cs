@@ -15,7 +15,7 @@ public sealed class AllowableStrengthTests
     [InlineData(2.0, 2_261)]
     public void Columns_bear_what_the_formula_gives_by_hand(double length, double expected)
     {
-        Steel steel = Steels.Weakest with { Young = 200e9, Yield = 221e6 };
+        var steel = Steels.Weakest with { Young = 200e9, Yield = 221e6 };
 
         Assert.Equal(expected, AllowableStrength.Compression(s_tube, steel, length), 1.0);
     }
@@ -23,10 +23,10 @@ public sealed class AllowableStrengthTests
     [Fact]
     public void A_column_never_gains_by_being_longer()
     {
-        double last = double.PositiveInfinity;
-        for (double length = 0.05; length < 4; length += 0.01)
+        var last = double.PositiveInfinity;
+        for (var length = 0.05; length < 4; length += 0.01)
         {
-            double now = AllowableStrength.Compression(s_tube, Steels.Weakest, length);
+            var now = AllowableStrength.Compression(s_tube, Steels.Weakest, length);
             Assert.True(now < last);
             last = now;
         }
@@ -35,8 +35,8 @@ public sealed class AllowableStrengthTests
     [Fact]
     public void Bending_alone_and_push_alone_reach_one_at_their_own_limit()
     {
-        double moment = Steels.Weakest.Yield * s_tube.ModulusY / 1.67;
-        double push = AllowableStrength.Compression(s_tube, Steels.Weakest, 1);
+        var moment = Steels.Weakest.Yield * s_tube.ModulusY / 1.67;
+        var push = AllowableStrength.Compression(s_tube, Steels.Weakest, 1);
 
         Assert.Equal(1, Combined(new SectionForces(0, 0, 0, 0, 0.6 * moment, 0.8 * moment)), 1e-12);
         Assert.Equal(1, Combined(new SectionForces(-push, 0, 0, 0, 0, 0)), 1e-12);

@@ -14,7 +14,7 @@ public sealed class CropWirePlanTests
     [Fact]
     public void A_rig_without_a_wire_hangs_nothing_and_buys_nothing_for_it()
     {
-        Plan plan = Plans.From("""{ "rows": [ { "pots": 10 } ] }""");
+        var plan = Plans.From("""{ "rows": [ { "pots": 10 } ] }""");
         Assert.Empty(plan.CropWire.Wires);
         Assert.Null(plan.CropWire.Plant);
         Assert.DoesNotContain(plan.Parts.Lines, l => l.Part.StartsWith("vine-", StringComparison.Ordinal));
@@ -25,14 +25,14 @@ public sealed class CropWirePlanTests
         RigGen.Rigs.Holds(
             rig =>
             {
-                Plan plan = Plans.Of(rig);
+                var plan = Plans.Of(rig);
                 if (rig.CropWire.Wire == "none")
                 {
                     Assert.Empty(plan.CropWire.Wires);
                     return;
                 }
 
-                foreach (RowLayout row in plan.Layout.Rows)
+                foreach (var row in plan.Layout.Rows)
                 {
                     LoadedWire[] over = [.. plan.CropWire.Wires.Where(w => w.Place.Row == row.Number)];
                     var hung = over.SelectMany(w => w.Place.Hanging).OrderBy(h => h.Pot).ToArray();
@@ -40,11 +40,11 @@ public sealed class CropWirePlanTests
                     PotPlace[] trained = [.. row.Pots.Where(p => p.Planted && p.Crop != "salad")];
                     Assert.Equal(trained.Select(p => p.Number), hung.Select(h => h.Pot));
                     Assert.Equal(trained.Sum(p => p.Plants), hung.Sum(h => h.Plants));
-                    foreach (LoadedWire wire in over)
+                    foreach (var wire in over)
                     {
-                        double own =
+                        var own =
                             wire.Loaded.Spans.Sum(s => s.SlackLength) * plan.Layout.Parts.Wire!.MassOfMetre * 9.80665;
-                        double carried = wire.Loaded.Supports.Sum(s => s.Down);
+                        var carried = wire.Loaded.Supports.Sum(s => s.Down);
                         Assert.Equal(wire.Weight + own, carried, 1e-6 * (1 + carried));
                         Assert.All(
                             wire.Place.Supports.Zip(wire.Place.Supports.Skip(1)),
@@ -59,13 +59,13 @@ public sealed class CropWirePlanTests
     [Fact]
     public void Parts_are_counted_again_by_hand()
     {
-        Plan plan = Plans.From(Wired);
+        var plan = Plans.From(Wired);
         int Need(string key) => plan.Parts.Lines.Single(l => l.Part == key).Needed;
         // Ten pots a foot apart stand on two modules of five feet: 10 ft of wire, spans of at most 4 ft: three, four supports.
         Assert.Equal(
             [0, 10 / 3.0, 20 / 3.0, 10],
             Assert.Single(plan.Layout.Wires).Supports.Select(s => s / 0.3048),
-            Near
+            s_near
         );
         Assert.Equal(2, Need("wire-hook"));
         Assert.Equal(2, Need("wire-eye-bolt"));
@@ -80,7 +80,7 @@ public sealed class CropWirePlanTests
     [Fact]
     public void A_staggered_row_has_a_wire_over_each_of_its_lines()
     {
-        Plan plan = Plans.From(
+        var plan = Plans.From(
             """{ "rows": [ { "pots": 8, "arrangement": "staggered" } ], "cropWire": { "wire": "rope-3mm" } }"""
         );
         Assert.Equal(["W1-front", "W1-back"], plan.CropWire.Wires.Select(w => w.Place.Label));
@@ -100,7 +100,7 @@ public sealed class CropWirePlanTests
         Assert.Equal(2 * Weight("1"), Weight("2"), 1e-9);
     }
 
-    private static readonly IEqualityComparer<double> Near = EqualityComparer<double>.Create(
+    private static readonly IEqualityComparer<double> s_near = EqualityComparer<double>.Create(
         (a, b) => Math.Abs(a - b) < 1e-9,
         _ => 0
     );

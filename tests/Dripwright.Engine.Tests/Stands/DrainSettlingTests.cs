@@ -1,7 +1,6 @@
 using CsCheck;
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Layout;
-using Dripwright.Engine.Numerics;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Stands.Checks;
 using Dripwright.Engine.Stands.Loads;
@@ -21,7 +20,7 @@ public sealed class DrainSettlingTests
     {
         // 5 w L⁴/(384 EI) in the middle, w L³/(24 EI) at the ends (AISC beam sheets, case 1).
         const double span = 1.5;
-        DrainSettling? told = DrainSettling.Along([At(0, 0), At(span, 0)], exit: 0, Weight, Stiffness);
+        var told = DrainSettling.Along([At(0, 0), At(span, 0)], exit: 0, Weight, Stiffness);
 
         Assert.NotNull(told);
         Assert.Equal(5 * Weight * Math.Pow(span, 4) / (384 * Stiffness), told.PoolDepth, 1e-12);
@@ -33,7 +32,7 @@ public sealed class DrainSettlingTests
     public void A_pipe_steeper_than_its_sag_at_the_holder_keeps_no_water()
     {
         const double span = 1.5;
-        double steep = Weight * Math.Pow(span, 3) / (24 * Stiffness);
+        var steep = Weight * Math.Pow(span, 3) / (24 * Stiffness);
 
         Assert.Equal(0, Sloped(1.001 * steep).PoolDepth);
         Assert.InRange(Sloped(0.9 * steep).PoolDepth, 1e-6, 1);
@@ -74,16 +73,16 @@ public sealed class DrainSettlingTests
                 (spans, slope, share, weight, which) =>
                 {
                     List<double> places = [0];
-                    foreach (double span in spans)
+                    foreach (var span in spans)
                     {
                         places.Add(places[^1] + span);
                     }
 
-                    DrainSettling few = Laid(places, slope, weight);
-                    int at = which % spans.Length;
+                    var few = Laid(places, slope, weight);
+                    var at = which % spans.Length;
                     List<double> more = [.. places];
                     more.Insert(at + 1, places[at] + (share * spans[at]));
-                    DrainSettling many = Laid(more, slope, weight);
+                    var many = Laid(more, slope, weight);
                     Assert.True(many.PoolDepth <= few.PoolDepth + 1e-12);
                     Assert.True(many.LowestSlope >= few.LowestSlope - 1e-12);
                     Assert.True(Laid(places, slope, weight + 5).PoolDepth >= few.PoolDepth - 1e-12);
@@ -102,12 +101,12 @@ public sealed class DrainSettlingTests
                         At(span, (slope * span) + off),
                         At(2.5 * span, 2.5 * slope * span),
                     ];
-                    DrainSettling metric = DrainSettling.Along(holders, 0, Weight, Stiffness)!;
+                    var metric = DrainSettling.Along(holders, 0, Weight, Stiffness)!;
 
                     // Feet and pounds-force: lengths / 0.3048, w · 0.3048 / 4.448…, EI / (4.448… · 0.3048²).
                     const double foot = 0.3048;
                     const double pound = 4.4482216152605;
-                    DrainSettling us = DrainSettling.Along(
+                    var us = DrainSettling.Along(
                         [.. holders.Select(h => new DrainHolder(h.X / foot, h.Laid / foot, h.Z / foot))],
                         0,
                         Weight * foot / pound,
@@ -116,7 +115,7 @@ public sealed class DrainSettlingTests
                     Assert.Equal(metric.LowestSlope, us.LowestSlope, 1e-9);
                     Assert.Equal(metric.PoolDepth, us.PoolDepth * foot, 1e-9);
 
-                    DrainSettling mirrored = DrainSettling.Along(
+                    var mirrored = DrainSettling.Along(
                         [.. holders.Reverse().Select(h => h with { X = -h.X })],
                         0,
                         Weight,
@@ -130,10 +129,10 @@ public sealed class DrainSettlingTests
     [Fact]
     public void A_full_inch_and_a_half_pipe_weighs_and_bends_as_by_hand()
     {
-        PipeSize pipe = TestRigs.Layout(TestRigs.TenPots).Parts.Drain;
-        (double outside, double inside) = (pipe.OutsideDiameter, pipe.InsideDiameter);
-        double water = Math.PI / 4 * inside * inside * 1000;
-        double wall = Math.PI / 4 * ((outside * outside) - (inside * inside)) * 1400;
+        var pipe = TestRigs.Layout(TestRigs.TenPots).Parts.Drain;
+        (var outside, var inside) = (pipe.OutsideDiameter, pipe.InsideDiameter);
+        var water = Math.PI / 4 * inside * inside * 1000;
+        var wall = Math.PI / 4 * ((outside * outside) - (inside * inside)) * 1400;
 
         Assert.Equal(9.80665 * (water + wall), PipeBeam.Weight(pipe, 1400, full: true), 1e-9);
         Assert.Equal(9.80665 * wall, PipeBeam.Weight(pipe, 1400, full: false), 1e-9);
@@ -151,22 +150,22 @@ public sealed class DrainSettlingTests
     [Fact]
     public void The_drain_is_held_by_a_hanger_at_every_frame_along_it_clear_of_the_joints()
     {
-        foreach (Arrangement arrangement in Enum.GetValues<Arrangement>())
+        foreach (var arrangement in Enum.GetValues<Arrangement>())
         {
-            foreach (Side side in Enum.GetValues<Side>())
+            foreach (var side in Enum.GetValues<Side>())
             {
-                Rig rig = TestRigs.TenPots.WithRow(r => r with { Arrangement = arrangement, DrainSide = side });
-                RigLayout layout = TestRigs.Layout(rig);
-                RowLayout row = layout.Rows[0];
+                var rig = TestRigs.TenPots.WithRow(r => r with { Arrangement = arrangement, DrainSide = side });
+                var layout = TestRigs.Layout(rig);
+                var row = layout.Rows[0];
                 Assert.Equal(row.Frames.Count, row.Hangers.Count);
                 foreach (var (hanger, frame) in row.Hangers.Zip(row.Frames))
                 {
-                    Vector3 pipe = row.Drain.At(hanger.Station);
-                    double joint = rig.Stand.JointCentre + rig.Stand.SocketDepth;
+                    var pipe = row.Drain.At(hanger.Station);
+                    var joint = rig.Stand.JointCentre + rig.Stand.SocketDepth;
                     if (hanger.Mount == HangerMount.Tie)
                     {
                         // Tied straight on only where tube and pipe leave less than a hanger needs.
-                        double gap = hanger.Reach - ((layout.Stand.Tube.Outside + row.Drain.Pipe.OutsideDiameter) / 2);
+                        var gap = hanger.Reach - ((layout.Stand.Tube.Outside + row.Drain.Pipe.OutsideDiameter) / 2);
                         Assert.True(gap < 0.0125);
                         Assert.Equal(hanger.At.Z - pipe.Z, hanger.Reach, 1e-9);
                         continue;
@@ -178,7 +177,7 @@ public sealed class DrainSettlingTests
                         1e-9
                     );
                     // On an axis of a tube that is there, and no nearer to a joint than its socket reaches.
-                    StandMember tube = Assert.Single(
+                    var tube = Assert.Single(
                         layout.Stand.Members,
                         m =>
                             m.Role
@@ -203,7 +202,7 @@ public sealed class DrainSettlingTests
     public void The_hangers_of_a_ten_pot_rig_keep_it_from_pooling_and_fewer_frames_with_little_slope_do_not()
     {
         Assert.Null(Plans.From("""{ "rows": [ { "pots": 10 } ] }""", 0).Said("drain-pools"));
-        Plan flat = Plans.From(
+        var flat = Plans.From(
             """{ "rows": [ { "pots": 10 } ], "stand": { "extraFrames": 0 }, "drain": { "slope": "0.4 %" } }""",
             0
         );

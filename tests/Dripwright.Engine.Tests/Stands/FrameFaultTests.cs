@@ -8,15 +8,15 @@ namespace Dripwright.Engine.Tests.Stands;
 /// <summary>Frames that do not stand are named, and feet only push.</summary>
 public sealed class FrameFaultTests
 {
-    private static readonly EndStiffness Firm = EndStiffness.Rigid;
+    private static readonly EndStiffness s_firm = EndStiffness.Rigid;
 
     [Fact]
     public void A_tube_that_hangs_on_nothing_is_named()
     {
-        FrameModel table = Table(Firm);
+        var table = Table(s_firm);
         var model = new FrameModel(
             [.. table.Nodes, new("stray start", new Vector3(0, 2, 1)), new("stray end", new Vector3(1, 2, 1))],
-            [.. table.Elements, Element(table.Nodes.Count, table.Nodes.Count + 1, Firm)]
+            [.. table.Elements, Element(table.Nodes.Count, table.Nodes.Count + 1, s_firm)]
         );
 
         var fault = Assert.IsType<FrameFault>(new FrameSolver(model).Solve(new()));
@@ -30,7 +30,7 @@ public sealed class FrameFaultTests
     public void A_portal_of_hinges_moves_sideways_at_its_top()
     {
         // A plane portal on hinged feet with hinges at the top: it folds along x.
-        Held plane = Held.Y | Held.TurnX | Held.TurnZ;
+        var plane = Held.Y | Held.TurnX | Held.TurnZ;
         var hinge = EndStiffness.Hinge;
         FrameNode[] nodes =
         [
@@ -39,7 +39,7 @@ public sealed class FrameFaultTests
             new("right top", new Vector3(1, 0, 1), plane),
             new("right foot", new Vector3(1, 0, 0), Held.Pin | plane),
         ];
-        var model = new FrameModel(nodes, [Element(0, 1, Firm), Element(1, 2, hinge), Element(3, 2, Firm)]);
+        var model = new FrameModel(nodes, [Element(0, 1, s_firm), Element(1, 2, hinge), Element(3, 2, s_firm)]);
 
         var fault = Assert.IsType<FrameFault>(new FrameSolver(model).Solve(new()));
 
@@ -52,7 +52,7 @@ public sealed class FrameFaultTests
     [Fact]
     public void A_node_whose_tubes_all_swivel_turns_on_the_spot()
     {
-        FrameModel table = Table(new EndStiffness(500, 0));
+        var table = Table(new EndStiffness(500, 0));
         var swivel = new EndStiffness(0, 0);
         var model = new FrameModel(
             [.. table.Nodes, new("knot", new Vector3(0.5, 0.2, 1))],
@@ -64,7 +64,7 @@ public sealed class FrameFaultTests
                     8,
                     TestFrames.Tube.Properties,
                     TestFrames.Steel,
-                    Firm,
+                    s_firm,
                     swivel
                 )),
             ]
@@ -80,12 +80,12 @@ public sealed class FrameFaultTests
     public void A_foot_lifts_rather_than_pull()
     {
         // Four feet on the floor, the weight of the tubes, and a push at the top that all but tips it.
-        FrameModel model = Table(new EndStiffness(1000, 0), Held.Pin | Held.TurnZ, true);
+        var model = Table(new EndStiffness(1000, 0), Held.Pin | Held.TurnZ, true);
         FrameLoading weight = new()
         {
             Lines = [.. Enumerable.Range(0, model.Elements.Count).Select(e => new LineLoad(e, new Vector3(0, 0, -50)))],
         };
-        double all = Enumerable.Range(0, model.Elements.Count).Sum(e => 50 * model.LengthOf(e));
+        var all = Enumerable.Range(0, model.Elements.Count).Sum(e => 50 * model.LengthOf(e));
         // Pushed at one end only: there the front foot lifts.
         FrameLoading push = new() { Nodes = [new NodeLoad(3, new Vector3(0, 0.8 * all * 0.2 / 0.7, 0))] };
 
@@ -100,7 +100,7 @@ public sealed class FrameFaultTests
     [Fact]
     public void A_stand_pushed_past_its_feet_tips()
     {
-        FrameModel model = Table(new EndStiffness(1000, 0), Held.Pin | Held.TurnZ, true);
+        var model = Table(new EndStiffness(1000, 0), Held.Pin | Held.TurnZ, true);
         FrameLoading loading = new()
         {
             Lines = [.. Enumerable.Range(0, model.Elements.Count).Select(e => new LineLoad(e, new Vector3(0, 0, -5)))],
@@ -116,13 +116,13 @@ public sealed class FrameFaultTests
     [Fact]
     public void A_load_past_the_buckling_factor_is_called_buckling()
     {
-        FrameModel model = Table(new EndStiffness(200, 0), Held.Pin | Held.TurnZ);
+        var model = Table(new EndStiffness(200, 0), Held.Pin | Held.TurnZ);
         FrameLoading press = new()
         {
             Nodes = [.. new[] { 2, 3, 6, 7 }.Select(n => new NodeLoad(n, new Vector3(0, 0, -100)))],
         };
         var solver = new FrameSolver(model);
-        double factor = solver.Buckling(Assert.IsType<FrameSolution>(solver.Solve(press)))!.Factor;
+        var factor = solver.Buckling(Assert.IsType<FrameSolution>(solver.Solve(press)))!.Factor;
         var options = new FrameOptions { SecondOrder = true };
 
         Assert.IsType<FrameSolution>(solver.Solve(press.Times(0.99 * factor), options));
@@ -134,7 +134,7 @@ public sealed class FrameFaultTests
     [Fact]
     public void Misuse_is_refused()
     {
-        FrameModel model = Table(Firm);
+        var model = Table(s_firm);
         var solver = new FrameSolver(model);
 
         Assert.Throws<ArgumentOutOfRangeException>(() => solver.Solve(new() { Nodes = [new NodeLoad(99, default)] }));
@@ -144,7 +144,7 @@ public sealed class FrameFaultTests
         Assert.Throws<ArgumentOutOfRangeException>(() =>
             solver.Solve(new() { Points = [new PointLoad(0, 5, default)] })
         );
-        Assert.Throws<ArgumentOutOfRangeException>(() => new FrameModel(model.Nodes, [Element(0, 0, Firm)]));
+        Assert.Throws<ArgumentOutOfRangeException>(() => new FrameModel(model.Nodes, [Element(0, 0, s_firm)]));
         Assert.Throws<ArgumentOutOfRangeException>(() => TubeSection.OfRoundTube(0.02, 0.011));
         Assert.Throws<ArgumentOutOfRangeException>(() => TestFrames.Tube.Worn(1));
     }

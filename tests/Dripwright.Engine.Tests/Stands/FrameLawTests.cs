@@ -27,7 +27,7 @@ public sealed class FrameLawTests
                     turning += f.Length * arm.Length + m.Length;
                 }
 
-                for (int n = 0; n < t.Model.Nodes.Count; n++)
+                for (var n = 0; n < t.Model.Nodes.Count; n++)
                 {
                     var (f, m) = s.Reaction(n);
                     Add(f, t.Model.Nodes[n].At, m);
@@ -45,7 +45,7 @@ public sealed class FrameLawTests
 
                 foreach (var load in t.Loading.Lines)
                 {
-                    double length = t.Model.LengthOf(load.Element);
+                    var length = t.Model.LengthOf(load.Element);
                     Add(length * load.PerMetre, Place(t.Model, load.Element, length / 2));
                 }
 
@@ -63,17 +63,17 @@ public sealed class FrameLawTests
         TestFrames.Any.Holds(
             t =>
             {
-                int a = 2;
-                int b = t.Model.Nodes.Count - 1;
+                var a = 2;
+                var b = t.Model.Nodes.Count - 1;
                 var one = new Vector3(1, 2, -3);
                 var two = new Vector3(-2, 1, 0.5);
                 var first = Solved(t.Model, new() { Nodes = [new NodeLoad(a, one)] });
                 var second = Solved(t.Model, new() { Nodes = [new NodeLoad(b, default, two)] });
 
-                double there = first.Turn(b).Dot(two);
-                double here = second.Shift(a).Dot(one);
+                var there = first.Turn(b).Dot(two);
+                var here = second.Shift(a).Dot(one);
 
-                double scale = first.Turn(b).Length * two.Length + 1e-12;
+                var scale = first.Turn(b).Length * two.Length + 1e-12;
                 Assert.Equal(there, here, 1e-8 * scale);
             },
             iter: 200
@@ -84,14 +84,14 @@ public sealed class FrameLawTests
         TestFrames.Any.Holds(
             t =>
             {
-                FrameLoading points = t.Loading with { Lines = [], Nodes = [] };
-                FrameLoading rest = t.Loading with { Points = [] };
+                var points = t.Loading with { Lines = [], Nodes = [] };
+                var rest = t.Loading with { Points = [] };
                 var solver = new FrameSolver(t.Model);
                 var a = (FrameSolution)solver.Solve(points);
                 var b = (FrameSolution)solver.Solve(rest);
                 var both = (FrameSolution)solver.Solve(points.Times(2).And(rest));
 
-                for (int n = 0; n < t.Model.Nodes.Count; n++)
+                for (var n = 0; n < t.Model.Nodes.Count; n++)
                 {
                     Near(2 * a.Shift(n) + b.Shift(n), both.Shift(n), 1e-9 * Largest(t.Model, both));
                 }
@@ -111,12 +111,12 @@ public sealed class FrameLawTests
                         Math.Sin(Angle) * v.X + Math.Cos(Angle) * v.Y,
                         v.Z
                     );
-                FrameModel round = Round(t.Model);
+                var round = Round(t.Model);
                 FrameNode[] nodes =
                 [
                     .. round.Nodes.Select(n =>
                     {
-                        Vector3 at = turn(new Vector3(n.At.X, n.At.Y, n.At.Z));
+                        var at = turn(new Vector3(n.At.X, n.At.Y, n.At.Z));
                         return n with { At = new Vector3(at.X, at.Y, at.Z) };
                     }),
                 ];
@@ -134,7 +134,7 @@ public sealed class FrameLawTests
                 Assert.Equal(before.GetType(), after.GetType());
                 if (before is FrameSolution s && after is FrameSolution r)
                 {
-                    for (int n = 0; n < nodes.Length; n++)
+                    for (var n = 0; n < nodes.Length; n++)
                     {
                         Near(turn(s.Shift(n)), r.Shift(n), 1e-7 * Largest(round, s));
                     }
@@ -148,19 +148,19 @@ public sealed class FrameLawTests
         TestFrames.Any.Holds(
             t =>
             {
-                FrameModel round = Round(t.Model);
-                FrameLoading loads = t.Loading with { Points = [] };
+                var round = Round(t.Model);
+                var loads = t.Loading with { Points = [] };
                 var coarse = Solved(round, loads);
                 var (fine, lines) = Split(round, loads, 3);
                 var s = Solved(fine, lines);
 
-                for (int n = 0; n < round.Nodes.Count; n++)
+                for (var n = 0; n < round.Nodes.Count; n++)
                 {
                     Near(coarse.Shift(n), s.Shift(n), 1e-8 * Largest(round, coarse));
                 }
 
                 // The shape between the nodes is the true one as well: the first new node lies on it.
-                double third = round.LengthOf(0) / 3;
+                var third = round.LengthOf(0) / 3;
                 Near(coarse.ShiftAt(0, third), s.Shift(round.Nodes.Count), 1e-8 * Largest(round, coarse));
             },
             iter: 100
@@ -186,19 +186,19 @@ public sealed class FrameLawTests
             {
                 var solver = new FrameSolver(t.Model);
                 var s = (FrameSolution)solver.Solve(t.Loading);
-                int n = 6 * t.Model.Nodes.Count;
+                var n = 6 * t.Model.Nodes.Count;
                 int[] free =
                 [
                     .. Enumerable.Range(0, n).Where(i => ((int)t.Model.Nodes[i / 6].Held >> (i % 6) & 1) == 0),
                 ];
                 var k = Matrix<double>.Build.Dense(free.Length, free.Length);
-                for (int j = 0; j < free.Length; j++)
+                for (var j = 0; j < free.Length; j++)
                 {
                     var unit = new double[n];
                     var column = new double[n];
                     unit[free[j]] = 1;
                     solver.Matrix.AddElastic(unit, column);
-                    for (int i = 0; i < free.Length; i++)
+                    for (var i = 0; i < free.Length; i++)
                     {
                         k[i, j] = column[free[i]];
                     }
@@ -207,12 +207,12 @@ public sealed class FrameLawTests
                 var loads = new ElementLoads(t.Model, solver.Matrix.Elements, t.Loading).Rows(new bool[n]);
                 var x = k.LU().Solve(Vector<double>.Build.Dense(free.Length, i => loads[free[i]]));
 
-                double scale = x.AbsoluteMaximum();
-                for (int i = 0; i < free.Length; i++)
+                var scale = x.AbsoluteMaximum();
+                for (var i = 0; i < free.Length; i++)
                 {
-                    int node = free[i] / 6;
+                    var node = free[i] / 6;
                     var (shift, turn) = (s.Shift(node), s.Turn(node));
-                    double ours = (free[i] % 6) switch
+                    var ours = (free[i] % 6) switch
                     {
                         0 => shift.X,
                         1 => shift.Y,
@@ -266,7 +266,7 @@ public sealed class FrameLawTests
             {
                 var solver = new FrameSolver(t.Model);
                 var first = (FrameSolution)solver.Solve(t.Loading);
-                double most = first.Tensions.Max(Math.Abs);
+                var most = first.Tensions.Max(Math.Abs);
                 double[] heavy = [.. first.Tensions.Select(n => (4 * Math.Min(0, n)) - (0.05 * most))];
                 if (!solver.IsStable(heavy, first.Lifted))
                 {
@@ -278,8 +278,8 @@ public sealed class FrameLawTests
                 var plain = (FrameSolution)solver.Solve(t.Loading, options);
 
                 // The plain way stops when axial forces rest within 1e-4.
-                double largest = Largest(t.Model, plain);
-                for (int n = 0; n < t.Model.Nodes.Count; n++)
+                var largest = Largest(t.Model, plain);
+                for (var n = 0; n < t.Model.Nodes.Count; n++)
                 {
                     Near(plain.Shift(n), quick.Shift(n), 1e-4 * largest);
                     Near(plain.Reaction(n).Force, quick.Reaction(n).Force, 1e-4 * most);
@@ -293,9 +293,9 @@ public sealed class FrameLawTests
 
     private static Vector3 Place(FrameModel model, int element, double x)
     {
-        Vector3 a = model.Nodes[model.Elements[element].From].At;
-        Vector3 way = Vector3.Between(a, model.Nodes[model.Elements[element].To].At);
-        Vector3 off = x / way.Length * way;
+        var a = model.Nodes[model.Elements[element].From].At;
+        var way = Vector3.Between(a, model.Nodes[model.Elements[element].To].At);
+        var off = x / way.Length * way;
         return new Vector3(a.X + off.X, a.Y + off.Y, a.Z + off.Z);
     }
 
@@ -323,14 +323,14 @@ public sealed class FrameLawTests
         List<FrameNode> nodes = [.. model.Nodes];
         List<FrameElement> elements = [];
         List<LineLoad> lines = [];
-        for (int e = 0; e < model.Elements.Count; e++)
+        for (var e = 0; e < model.Elements.Count; e++)
         {
-            FrameElement element = model.Elements[e];
-            int from = element.From;
-            for (int k = 1; k <= parts; k++)
+            var element = model.Elements[e];
+            var from = element.From;
+            for (var k = 1; k <= parts; k++)
             {
-                bool last = k == parts;
-                int to = last ? element.To : nodes.Count;
+                var last = k == parts;
+                var to = last ? element.To : nodes.Count;
                 if (!last)
                 {
                     nodes.Add(new FrameNode("between", Place(model, e, model.LengthOf(e) * k / parts)));

@@ -5,14 +5,14 @@ namespace Dripwright.Engine.Tests.Stands;
 
 public sealed class SpannedWireTests
 {
-    private static readonly Gen<WireKind> Kinds = Gen.Select(
+    private static readonly Gen<WireKind> s_kinds = Gen.Select(
         Gen.Double[2e4, 2e6],
         Gen.Double[0.05, 2],
         (stiffness, weight) => new WireKind("any", "any wire", stiffness, weight, 2e4, "drawn")
     );
 
-    private static readonly Gen<WireSpan> Spans = Gen.Select(
-        Kinds,
+    private static readonly Gen<WireSpan> s_spans = Gen.Select(
+        s_kinds,
         Gen.Double[0.3, 12],
         Gen.Double[-0.5, 0.5],
         Gen.Double[1, 2000],
@@ -26,21 +26,21 @@ public sealed class SpannedWireTests
             }
     );
 
-    private static readonly Gen<(double Part, double Force)[]> Weights = Gen.Select(
+    private static readonly Gen<(double Part, double Force)[]> s_weights = Gen.Select(
         Gen.Double[0, 1],
         Gen.Double[0, 300],
         (part, force) => (part, force)
     ).Array[0, 12];
 
-    private static readonly Gen<(WireSpan Span, WireLoad[] Loads)> Loaded = Gen.Select(
-        Spans,
-        Weights,
+    private static readonly Gen<(WireSpan Span, WireLoad[] Loads)> s_loaded = Gen.Select(
+        s_spans,
+        s_weights,
         (span, weights) => (span, weights.Select(w => new WireLoad(w.Part * span.Length, w.Force)).ToArray())
     );
 
     [Fact]
     public void The_supports_carry_all_weight_and_the_wire_ends_at_them() =>
-        Loaded.Holds(
+        s_loaded.Holds(
             (span, loads) =>
             {
                 var shape = ElasticCatenary.Solve(span, loads);
@@ -57,7 +57,7 @@ public sealed class SpannedWireTests
 
     [Fact]
     public void The_empty_wire_pulls_as_it_was_tightened() =>
-        Spans.Holds(
+        s_spans.Holds(
             span =>
             {
                 var shape = ElasticCatenary.Solve(span, []);
@@ -68,7 +68,7 @@ public sealed class SpannedWireTests
 
     [Fact]
     public void Moments_about_the_left_support_balance() =>
-        Loaded.Holds(
+        s_loaded.Holds(
             (span, loads) =>
             {
                 // The wire's own weight is made small beside the loads, so their places decide.
@@ -93,7 +93,7 @@ public sealed class SpannedWireTests
 
     [Fact]
     public void A_mirrored_wire_gives_the_mirrored_answer() =>
-        Loaded.Holds(
+        s_loaded.Holds(
             (span, loads) =>
             {
                 var shape = ElasticCatenary.Solve(span, loads);
@@ -108,7 +108,7 @@ public sealed class SpannedWireTests
 
     [Fact]
     public void Another_plant_never_lessens_the_pull_of_the_ends() =>
-        Loaded.Holds(
+        s_loaded.Holds(
             (span, loads) =>
             {
                 var before = ElasticCatenary.Solve(span, loads);
@@ -121,7 +121,7 @@ public sealed class SpannedWireTests
 
     [Fact]
     public void A_tighter_wire_sags_less_and_pulls_more() =>
-        Loaded.Holds(
+        s_loaded.Holds(
             (span, loads) =>
             {
                 var level = span with { Rise = 0 };

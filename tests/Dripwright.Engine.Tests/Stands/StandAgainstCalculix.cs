@@ -30,32 +30,32 @@ public sealed class StandAgainstCalculix
     public void Shifts_and_buckling_are_those_of_ccx(string which, bool ofTube)
     {
         Assert.SkipUnless(HasCcx(), "The ccx command (Debian package calculix-ccx) is not installed.");
-        double tolerance = ofTube ? 0.01 : 0.005;
-        FrameModel bending = Firm(Stand(which, 1), false, ofTube);
-        FrameModel shearing = Firm(Stand(which, 1), true, ofTube);
-        FrameLoading loading = Loading(bending);
+        var tolerance = ofTube ? 0.01 : 0.005;
+        var bending = Firm(Stand(which, 1), false, ofTube);
+        var shearing = Firm(Stand(which, 1), true, ofTube);
+        var loading = Loading(bending);
 
-        Ccx coarse = Solve(bending, loading, Coarse, ofTube);
-        Ccx fine = Solve(bending, loading, 2 * Coarse, ofTube);
+        var coarse = Solve(bending, loading, Coarse, ofTube);
+        var fine = Solve(bending, loading, 2 * Coarse, ofTube);
 
         var plain = (FrameSolution)new FrameSolver(bending).Solve(loading);
         var sheared = (FrameSolution)new FrameSolver(shearing).Solve(loading);
-        double largest = Enumerable.Range(0, bending.Nodes.Count).Max(n => plain.Shift(n).Length);
-        for (int n = 0; n < bending.Nodes.Count; n++)
+        var largest = Enumerable.Range(0, bending.Nodes.Count).Max(n => plain.Shift(n).Length);
+        for (var n = 0; n < bending.Nodes.Count; n++)
         {
-            Vector3 theirs = (2 * fine.Shifts[n]) - coarse.Shifts[n];
-            double off = Math.Min((theirs - plain.Shift(n)).Length, (theirs - sheared.Shift(n)).Length);
+            var theirs = (2 * fine.Shifts[n]) - coarse.Shifts[n];
+            var off = Math.Min((theirs - plain.Shift(n)).Length, (theirs - sheared.Shift(n)).Length);
             Assert.True(
                 off <= tolerance * largest,
                 FormattableString.Invariant($"{bending.Nodes[n].Name}: off by {off / largest:P2}")
             );
         }
 
-        double factor = (2 * fine.Factor) - coarse.Factor;
+        var factor = (2 * fine.Factor) - coarse.Factor;
         // Ours divided as well: a tube between two firm joints needs some elements to buckle truly.
-        double ours = Factor(Firm(Stand(which, 4), false, ofTube));
-        double withShear = Factor(Firm(Stand(which, 4), true, ofTube));
-        double wrong = Math.Min(Math.Abs((ours / factor) - 1), Math.Abs((withShear / factor) - 1));
+        var ours = Factor(Firm(Stand(which, 4), false, ofTube));
+        var withShear = Factor(Firm(Stand(which, 4), true, ofTube));
+        var wrong = Math.Min(Math.Abs((ours / factor) - 1), Math.Abs((withShear / factor) - 1));
         Assert.True(
             wrong <= tolerance,
             FormattableString.Invariant(
@@ -66,7 +66,7 @@ public sealed class StandAgainstCalculix
 
     private static FrameModel Stand(string which, int divisions)
     {
-        Rig rig = TestRigs.TenPots;
+        var rig = TestRigs.TenPots;
         (Rig Rig, StandOptions Options) chosen = which switch
         {
             "ten pots" => (rig, new StandOptions()),
@@ -153,16 +153,16 @@ public sealed class StandAgainstCalculix
 
     private static Ccx Solve(FrameModel model, FrameLoading loading, int parts, bool ofTube)
     {
-        string folder = Directory.CreateTempSubdirectory("stand").FullName;
+        var folder = Directory.CreateTempSubdirectory("stand").FullName;
         try
         {
-            string deck = Deck(model, parts, ofTube);
-            string still = Run(
+            var deck = Deck(model, parts, ofTube);
+            var still = Run(
                 folder,
                 "still",
                 $"{deck}*STEP\n*STATIC\n{Cloads(loading)}*NODE PRINT, NSET=NALL\nU\n*END STEP\n"
             );
-            string buckle = Run(
+            var buckle = Run(
                 folder,
                 "buckle",
                 $"{deck}*STEP\n*BUCKLE\n2\n{Cloads(Weights(model, loading))}*END STEP\n"
@@ -178,9 +178,9 @@ public sealed class StandAgainstCalculix
     private static string Cloads(FrameLoading loading)
     {
         var loads = new StringBuilder("*CLOAD\n");
-        foreach (NodeLoad load in loading.Nodes)
+        foreach (var load in loading.Nodes)
         {
-            int node = load.Node + 1;
+            var node = load.Node + 1;
             loads.Append(
                 CultureInfo.InvariantCulture,
                 $"{node}, 1, {load.Force.X}\n{node}, 2, {load.Force.Y}\n{node}, 3, {load.Force.Z}\n"
@@ -199,9 +199,9 @@ public sealed class StandAgainstCalculix
         var rest = new StringBuilder();
         var sections = new StringBuilder("*MATERIAL, NAME=STEEL\n*ELASTIC\n200000, 0.3\n");
         var held = new StringBuilder("*BOUNDARY\n");
-        for (int n = 0; n < model.Nodes.Count; n++)
+        for (var n = 0; n < model.Nodes.Count; n++)
         {
-            FrameNode node = model.Nodes[n];
+            var node = model.Nodes[n];
             Node(n + 1, node.At.X, node.At.Y, node.At.Z);
             if (node.Held == Held.Fixed)
             {
@@ -209,28 +209,28 @@ public sealed class StandAgainstCalculix
             }
         }
 
-        int next = model.Nodes.Count;
-        int number = 0;
-        string section = ofTube
+        var next = model.Nodes.Count;
+        var number = 0;
+        var section = ofTube
             ? "PIPE\n12.7, 1.651"
             : FormattableString.Invariant($"RECT\n{1000 * BarSide}, {1000 * BarSide}");
-        for (int e = 0; e < model.Elements.Count; e++)
+        for (var e = 0; e < model.Elements.Count; e++)
         {
-            FrameElement element = model.Elements[e];
+            var element = model.Elements[e];
             var a = model.Nodes[element.From].At;
             var b = model.Nodes[element.To].At;
             rest.Append(CultureInfo.InvariantCulture, $"*ELEMENT, TYPE=B32R, ELSET=M{e}\n");
-            int from = element.From + 1;
-            for (int k = 1; k <= parts; k++)
+            var from = element.From + 1;
+            for (var k = 1; k <= parts; k++)
             {
-                int middle = Between((k - 0.5) / parts);
-                int to = k == parts ? element.To + 1 : Between((double)k / parts);
+                var middle = Between((k - 0.5) / parts);
+                var to = k == parts ? element.To + 1 : Between((double)k / parts);
                 rest.Append(CultureInfo.InvariantCulture, $"{++number}, {from}, {middle}, {to}\n");
                 from = to;
             }
 
             // Any direction across a round tube will do.
-            bool upright = Math.Abs(b.Z - a.Z) > 0.9 * a.DistanceTo(b);
+            var upright = Math.Abs(b.Z - a.Z) > 0.9 * a.DistanceTo(b);
             sections.Append(
                 CultureInfo.InvariantCulture,
                 $"*BEAM SECTION, ELSET=M{e}, MATERIAL=STEEL, SECTION={section}\n"
@@ -250,12 +250,12 @@ public sealed class StandAgainstCalculix
     private static Vector3[] Shifts(string text, int count)
     {
         var shifts = new Vector3[count];
-        foreach (string line in text.Split('\n'))
+        foreach (var line in text.Split('\n'))
         {
-            string[] words = line.Split(' ', StringSplitOptions.RemoveEmptyEntries);
+            var words = line.Split(' ', StringSplitOptions.RemoveEmptyEntries);
             if (
                 words.Length == 4
-                && int.TryParse(words[0], CultureInfo.InvariantCulture, out int node)
+                && int.TryParse(words[0], CultureInfo.InvariantCulture, out var node)
                 && node <= count
             )
             {
@@ -268,9 +268,9 @@ public sealed class StandAgainstCalculix
 
     private static double FirstFactor(string text)
     {
-        foreach (string line in text.Split('\n'))
+        foreach (var line in text.Split('\n'))
         {
-            string[] words = line.Split(' ', StringSplitOptions.RemoveEmptyEntries);
+            var words = line.Split(' ', StringSplitOptions.RemoveEmptyEntries);
             if (words is ["1", var factor])
             {
                 return Number(factor);

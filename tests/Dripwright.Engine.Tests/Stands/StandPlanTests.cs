@@ -1,4 +1,3 @@
-using Dripwright.Engine.Layout;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Stands;
 using Dripwright.Engine.Stands.Checks;
@@ -16,9 +15,9 @@ public sealed class StandPlanTests
     [Fact]
     public void Every_tube_of_the_layout_is_in_the_frame()
     {
-        RigLayout layout = TestRigs.Layout(TestRigs.TenPots);
+        var layout = TestRigs.Layout(TestRigs.TenPots);
 
-        StandFrame frame = Assert.Single(StandFrame.Of(layout));
+        var frame = Assert.Single(StandFrame.Of(layout));
 
         Assert.Equal(layout.Stand.Members, frame.Tubes.Select(t => t.Member));
         Assert.Equal(
@@ -32,11 +31,11 @@ public sealed class StandPlanTests
     [Fact]
     public void All_weight_reaches_the_floor()
     {
-        RowStand row = Row(TestRigs.TenPots, s_braced);
-        foreach (CaseResult c in row.Cases)
+        var row = Row(TestRigs.TenPots, s_braced);
+        foreach (var c in row.Cases)
         {
-            double floor = c.FeetOf(row.Frame).Sum(f => f.Force.Z);
-            double up = c.Loads.Acting.Sum(a => Math.Max(a.Force.Z, 0));
+            var floor = c.FeetOf(row.Frame).Sum(f => f.Force.Z);
+            var up = c.Loads.Acting.Sum(a => Math.Max(a.Force.Z, 0));
 
             Assert.Equal(c.Loads.Weight - up, floor, 1e-6 * c.Loads.Weight);
         }
@@ -45,12 +44,12 @@ public sealed class StandPlanTests
     [Fact]
     public void What_the_loads_are_made_of_adds_up_to_the_weight()
     {
-        foreach (CaseResult c in Row(TestRigs.TenPots, s_braced).Cases)
+        foreach (var c in Row(TestRigs.TenPots, s_braced).Cases)
         {
-            double listed = c
+            var listed = c
                 .Loads.Shares.Where(s => s.Name is not ("strings" or "a person leaning, sideways"))
                 .Sum(s => s.Weight * s.Factor);
-            double down = -c.Loads.Acting.Where(a => a.Force.Z < 0).Sum(a => a.Force.Z);
+            var down = -c.Loads.Acting.Where(a => a.Force.Z < 0).Sum(a => a.Force.Z);
 
             Assert.Equal(down, listed, 1e-9 * down);
         }
@@ -59,8 +58,8 @@ public sealed class StandPlanTests
     [Fact]
     public void A_knock_down_stand_without_braces_falls_to_a_leaning_person_and_braces_cure_that()
     {
-        RowStand bare = Row(TestRigs.TenPots, new());
-        RowStand braced = Row(TestRigs.TenPots, s_braced);
+        var bare = Row(TestRigs.TenPots, new());
+        var braced = Row(TestRigs.TenPots, s_braced);
 
         Assert.Equal("lean-rail", bare.Fallen?.Loads.Case.Key);
         Assert.Null(bare.Utilisation);
@@ -71,7 +70,7 @@ public sealed class StandPlanTests
     [Fact]
     public void Sag_takes_slope_from_the_drain_on_one_side_of_the_span_only()
     {
-        CaseResult full = Row(TestRigs.TenPots, s_braced).Cases[0];
+        var full = Row(TestRigs.TenPots, s_braced).Cases[0];
 
         Assert.True(full.Drain!.LowestSlope < full.Drain.LaidSlope);
         Assert.Equal(0.25 / 12, full.Drain.LaidSlope, 1e-9);
@@ -81,10 +80,10 @@ public sealed class StandPlanTests
     public void Braces_stiffen_the_stand_in_every_combination()
     {
         // A brace draws load to itself and could in principle buckle first: here it does not.
-        RowStand bare = Row(TestRigs.TenPots, new());
-        RowStand braced = Row(TestRigs.TenPots, s_braced);
+        var bare = Row(TestRigs.TenPots, new());
+        var braced = Row(TestRigs.TenPots, s_braced);
 
-        for (int i = 0; i < bare.Cases.Count; i++)
+        for (var i = 0; i < bare.Cases.Count; i++)
         {
             Assert.True(braced.Cases[i].Buckling!.Factor > bare.Cases[i].Buckling!.Factor);
         }
@@ -93,8 +92,8 @@ public sealed class StandPlanTests
     [Fact]
     public void Worn_tube_is_used_up_more()
     {
-        double? as_new = Row(TestRigs.TenPots, s_braced).Utilisation;
-        double? worn = Row(TestRigs.TenPots, s_braced with { WallLoss = 0.2 }).Utilisation;
+        var as_new = Row(TestRigs.TenPots, s_braced).Utilisation;
+        var worn = Row(TestRigs.TenPots, s_braced with { WallLoss = 0.2 }).Utilisation;
 
         Assert.True(worn > 1.1 * as_new);
     }
@@ -102,12 +101,12 @@ public sealed class StandPlanTests
     [Fact]
     public void Dividing_tubes_changes_little_but_the_buckling_of_single_tubes()
     {
-        RowStand once = Row(TestRigs.TenPots, s_braced);
-        RowStand often = Row(TestRigs.TenPots, s_braced with { Divisions = 3 });
+        var once = Row(TestRigs.TenPots, s_braced);
+        var often = Row(TestRigs.TenPots, s_braced with { Divisions = 3 });
 
-        for (int i = 0; i < once.Cases.Count; i++)
+        for (var i = 0; i < once.Cases.Count; i++)
         {
-            double use = once.Cases[i].Worst!.Utilisation;
+            var use = once.Cases[i].Worst!.Utilisation;
             Assert.Equal(use, often.Cases[i].Worst!.Utilisation, 0.01 * use);
         }
     }
@@ -117,11 +116,11 @@ public sealed class StandPlanTests
     [InlineData(Arrangement.Staggered)]
     public void Rows_of_any_make_are_computed_or_named(Arrangement arrangement)
     {
-        foreach (int pots in (int[])[1, 4, 23])
+        foreach (var pots in (int[])[1, 4, 23])
         {
-            foreach (double height in (double[])[0.3, 0.6, 1.2])
+            foreach (var height in (double[])[0.3, 0.6, 1.2])
             {
-                Rig rig = TestRigs.TenPots.WithRow(r =>
+                var rig = TestRigs.TenPots.WithRow(r =>
                     r with
                     {
                         Arrangement = arrangement,
@@ -129,7 +128,7 @@ public sealed class StandPlanTests
                         StandHeight = height,
                     }
                 );
-                RowStand row = Row(rig, new());
+                var row = Row(rig, new());
 
                 Assert.All(
                     row.Cases,
@@ -149,7 +148,7 @@ public sealed class StandPlanTests
     [Fact]
     public void Pots_on_the_floor_need_no_stand()
     {
-        Rig rig = TestRigs.TenPots.WithRow(r => r with { StandHeight = 0 });
+        var rig = TestRigs.TenPots.WithRow(r => r with { StandHeight = 0 });
 
         Assert.Empty(StandPlanner.Of(TestRigs.Layout(rig)).Rows);
     }
@@ -157,7 +156,7 @@ public sealed class StandPlanTests
     [Fact]
     public void Conduit_counts_as_the_weakest_tube_and_says_so()
     {
-        Steel steel = StandFrame
+        var steel = StandFrame
             .Of(TestRigs.Layout(TestRigs.TenPots with { Stand = TestRigs.TenPots.Stand with { Tube = "emt-1" } }))[0]
             .Steel;
 

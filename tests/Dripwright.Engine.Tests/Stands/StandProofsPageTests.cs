@@ -8,10 +8,10 @@ public sealed partial class StandProofsPageTests
     [Fact]
     public void Every_test_that_the_page_of_proofs_names_is_there()
     {
-        string root = CommittedText.Root;
-        string page = File.ReadAllText(Path.Combine(root, "docs", "methods", "stand-proofs.md"));
+        var root = CommittedText.Root;
+        var page = File.ReadAllText(Path.Combine(root, "docs", "methods", "stand-proofs.md"));
         string[] named = [.. TestNames().Matches(page).Select(m => m.Groups["name"].Value).Distinct()];
-        string code = string.Join(
+        var code = string.Join(
             "\n",
             Directory
                 .EnumerateFiles(Path.Combine(root, "tests"), "*.cs", SearchOption.AllDirectories)

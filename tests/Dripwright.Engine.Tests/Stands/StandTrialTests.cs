@@ -23,11 +23,11 @@ public sealed class StandTrialTests
     [Fact]
     public void A_trial_is_what_the_plan_of_the_changed_rig_says()
     {
-        Rig rig = Read(Bare);
-        foreach (StandTrial trial in Tried(Bare))
+        var rig = Read(Bare);
+        foreach (var trial in Tried(Bare))
         {
-            Rig changed = Assert.IsType<Rig>(RigCure.Applied(rig, trial.Cure, PartsCatalogue.Default).Rig);
-            RowStand stand = Assert.Single(Stands(changed).Rows);
+            var changed = Assert.IsType<Rig>(RigCure.Applied(rig, trial.Cure, PartsCatalogue.Default).Rig);
+            var stand = Assert.Single(Stands(changed).Rows);
 
             Assert.Equal(trial.Enough, stand.Holds);
             Assert.Equal(trial.Utilisation, stand.Utilisation);
@@ -51,7 +51,7 @@ public sealed class StandTrialTests
     [Fact]
     public void A_new_tube_is_tried_with_its_whole_wall()
     {
-        StandTrial tube = Tried("""{ "stand": { "extraFrames": 0, "wallLeft": "60 %" } }""")
+        var tube = Tried("""{ "stand": { "extraFrames": 0, "wallLeft": "60 %" } }""")
             .First(t => t.Kind is CureKind.ThickerTube);
 
         Assert.Contains(tube.Cure.Changes, c => (c.Field, c.Text) == ("stand.wallLeft", "\"100 %\""));
@@ -62,7 +62,7 @@ public sealed class StandTrialTests
 
     private static IReadOnlyList<StandTrial> Tried(string json)
     {
-        Rig rig = Read(json);
+        var rig = Read(json);
         return Assert.Single(StandTrials.Of(rig, Layout(rig), Stands(rig)).Rows).Trials;
     }
 
@@ -72,7 +72,7 @@ public sealed class StandTrialTests
 
     private static Rig Read(string json)
     {
-        RigReading reading = RigReader.Read(json, "test.rig.json", PartsCatalogue.Default);
+        var reading = RigReader.Read(json, "test.rig.json", PartsCatalogue.Default);
         return reading.Rig ?? throw new InvalidOperationException(string.Join("\n", reading.Faults));
     }
 }

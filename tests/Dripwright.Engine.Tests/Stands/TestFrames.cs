@@ -35,14 +35,14 @@ internal static class TestFrames
         double off() => crooked is null ? 0 : 0.1 * (crooked.NextDouble() - 0.5);
         void Add(string name, int from, int to, EndStiffness start) =>
             elements.Add(new FrameElement(name, from, to, section, Steel, start, joint));
-        for (int i = 0; i <= bays; i++)
+        for (var i = 0; i <= bays; i++)
         {
-            int n = 4 * i;
-            for (int k = 0; k < 4; k++)
+            var n = 4 * i;
+            for (var k = 0; k < 4; k++)
             {
-                bool foot = k < 2;
+                var foot = k < 2;
                 var at = new Vector3((i * bay) + off(), (k % 2 * depth) + off(), foot ? 0 : height + off());
-                string name = (foot ? "foot " : "top ") + (k % 2 == 0 ? "front" : "back");
+                var name = (foot ? "foot " : "top ") + (k % 2 == 0 ? "front" : "back");
                 nodes.Add(new FrameNode(name, at, foot ? feet : Held.None, foot && lifts));
             }
 
@@ -64,11 +64,11 @@ internal static class TestFrames
         double any() => (2 * random.NextDouble()) - 1;
         Vector3 vector(double size) => new(size * any(), size * any(), size * any());
         var joint = new EndStiffness(Math.Pow(10, 2 + (3 * random.NextDouble())), 50 * random.Next(2));
-        TubeSection tube =
+        var tube =
             random.Next(2) == 0
                 ? TubeSection.OfRoundTube(0.02 + (0.02 * random.NextDouble()), 0.0015)
                 : TubeSection.OfRectangularTube(0.02, 0.03, 0.0015);
-        FrameModel model = Table(
+        var model = Table(
             random.Next(1, 5),
             0.5 + random.NextDouble(),
             0.2 + random.NextDouble(),
@@ -91,7 +91,7 @@ internal static class TestFrames
                     .Range(0, 4)
                     .Select(_ =>
                     {
-                        int e = random.Next(model.Elements.Count);
+                        var e = random.Next(model.Elements.Count);
                         return new PointLoad(e, model.LengthOf(e) * random.NextDouble(), vector(100));
                     }),
             ],

@@ -257,7 +257,7 @@ public sealed class QuantityTextTests
             1e-9
         );
 
-    private static readonly Gen<(Dimension Dimension, double Si, UnitSystem Units)> Quantities = Gen.Select(
+    private static readonly Gen<(Dimension Dimension, double Si, UnitSystem Units)> s_quantities = Gen.Select(
         Gen.Enum<Dimension>(),
         Gen.OneOf(
             Gen.Double[-1e4, 1e4],
@@ -272,14 +272,14 @@ public sealed class QuantityTextTests
 
     [Fact]
     public void Exact_text_reads_back_bit_for_bit() =>
-        Quantities.Holds(
+        s_quantities.Holds(
             q => QuantityText.Parse(q.Dimension, QuantityText.Exact(q.Dimension, q.Si, q.Units)) == q.Si,
             iter: 20_000
         );
 
     [Fact]
     public void Text_for_people_reads_back_nearly() =>
-        Quantities
+        s_quantities
             .Where(q => Math.Abs(q.Si) > 1e-9)
             .Holds(
                 q =>

@@ -8,11 +8,11 @@ namespace Dripwright.Reference.Tests.Nutrients;
 
 public sealed class PublishedRecipes
 {
-    private static readonly SaltCatalogue Salts = SaltCatalogue.Default;
-    private static readonly TargetCatalogue Targets = TargetCatalogue.Default;
+    private static readonly SaltCatalogue s_salts = SaltCatalogue.Default;
+    private static readonly TargetCatalogue s_targets = TargetCatalogue.Default;
 
     private static Composition Mix(params (string Key, double GramsPerLitre)[] salts) =>
-        salts.Aggregate(Composition.Nothing, (sum, salt) => sum + Salts[salt.Key].Brings * salt.GramsPerLitre);
+        salts.Aggregate(Composition.Nothing, (sum, salt) => sum + s_salts[salt.Key].Brings * salt.GramsPerLitre);
 
     private static double Milligrams(Composition feed, Constituent element) =>
         Forms.ToMilligramsPerLitre(element, feed[element]);
@@ -23,7 +23,7 @@ public sealed class PublishedRecipes
             {
                 Water = WaterSupply.Pure,
                 Target = target,
-                Salts = [.. Salts.Of(keys).Select(salt => new SaltAtHand(salt))],
+                Salts = [.. s_salts.Of(keys).Select(salt => new SaltAtHand(salt))],
                 Volume = litres / 1000,
             }
         );
@@ -94,7 +94,7 @@ public sealed class PublishedRecipes
     {
         // 400 L of it: 472.3, 202.2, 54.4 and 197.2 g.
         var recipe = Plan(
-            Targets["hoagland-1"],
+            s_targets["hoagland-1"],
             400,
             "calcium-nitrate-4h2o",
             "potassium-nitrate",
@@ -124,7 +124,7 @@ public sealed class PublishedRecipes
     public void Hoagland_two_back_to_its_weights()
     {
         var recipe = Plan(
-            Targets["hoagland-2"],
+            s_targets["hoagland-2"],
             1000,
             "calcium-nitrate-4h2o",
             "potassium-nitrate",
@@ -156,7 +156,7 @@ public sealed class PublishedRecipes
         Assert.Equal(112, Milligrams(feed, Constituent.Sulfur), 0.005 * 112);
         Assert.Equal(20.0, Charges.Cations(feed), 0.01);
         var recipe = Plan(
-            Targets["steiner"],
+            s_targets["steiner"],
             1000,
             "calcium-nitrate-4h2o",
             "potassium-nitrate",
@@ -175,7 +175,7 @@ public sealed class PublishedRecipes
     [Fact]
     public void Pepper_feed_of_2015_balances_and_is_reached()
     {
-        var target = Targets["pepper-2015"];
+        var target = s_targets["pepper-2015"];
         Assert.Equal(22.58, Charges.Cations(target.Complete), 0.1);
         Assert.Equal(22.35, Charges.Anions(target.Complete), 0.1);
         Assert.Equal(13.565, target.Wanted[Constituent.NitrateNitrogen], 0.005);
@@ -214,7 +214,7 @@ public sealed class PublishedRecipes
     [Fact]
     public void Arizona_tomato_in_fruit_gets_the_sulfur_that_charges_ask_for()
     {
-        var target = Targets["tomato-arizona-fruiting"];
+        var target = s_targets["tomato-arizona-fruiting"];
         Assert.Equal(21.15, Charges.Cations(target.Complete), 0.02);
         var recipe = Plan(
             target,
@@ -233,7 +233,7 @@ public sealed class PublishedRecipes
     [Fact]
     public void Mattson_nitrogen_from_calcium_nitrate()
     {
-        var salt = Salts["calcium-nitrate-15.5"];
+        var salt = s_salts["calcium-nitrate-15.5"];
         var nitrogen = salt.MassFraction(Constituent.NitrateNitrogen) + salt.MassFraction(Constituent.AmmoniumNitrogen);
         var gramsPerLitre = 0.100 / nitrogen;
         Assert.Equal(645.2, gramsPerLitre * 1000, 0.1);
@@ -246,7 +246,7 @@ public sealed class PublishedRecipes
     [Fact]
     public void Mattson_magnesium_and_phosphate()
     {
-        var salt = Salts["magnesium-sulfate-label"];
+        var salt = s_salts["magnesium-sulfate-label"];
         var milligrams = 40 / salt.MassFraction(Constituent.Magnesium);
         Assert.Equal(412, milligrams, 0.5);
         Assert.Equal(53.56, milligrams * salt.MassFraction(Constituent.Sulfur), 0.06);
@@ -264,7 +264,7 @@ public sealed class PublishedRecipes
     [InlineData("pepper-closed", 15.50)]
     public void Dutch_targets_close(string key, double charge)
     {
-        var complete = Targets[key].Complete;
+        var complete = s_targets[key].Complete;
         Assert.Equal(charge, Charges.Cations(complete), 0.001);
         Assert.Equal(charge, Charges.Anions(complete), 0.001);
     }

@@ -6,7 +6,7 @@ namespace Dripwright.Reference.Tests.Nutrients;
 // Computed with PHREEQC 3.8.9 of the USGS and its database phreeqc.dat at 25 °C; tolerance 0.15 log units for the choice of pairs.
 public sealed class SaturationTables
 {
-    private static readonly Composition Hoagland = Composition.Of(
+    private static readonly Composition s_hoagland = Composition.Of(
         (Constituent.NitrateNitrogen, 15),
         (Constituent.Phosphorus, 1),
         (Constituent.Potassium, 6),
@@ -15,7 +15,7 @@ public sealed class SaturationTables
         (Constituent.Sulfur, 2)
     );
 
-    private static readonly Composition RootZone = Composition.Of(
+    private static readonly Composition s_rootZone = Composition.Of(
         (Constituent.NitrateNitrogen, 22.5),
         (Constituent.AmmoniumNitrogen, 0.5),
         (Constituent.Phosphorus, 1),
@@ -34,7 +34,7 @@ public sealed class SaturationTables
     [InlineData(10, 5.8, 0.09, 0.91)]
     public void Hoagland_one_and_its_concentrates(double times, double ph, double gypsum, double phosphate)
     {
-        var found = IonProducts.Of(Hoagland * times, ph);
+        var found = IonProducts.Of(s_hoagland * times, ph);
         Assert.Equal(gypsum, found.Single(s => s.Solid == Precipitate.Gypsum).SaturationIndex, 0.15);
         Assert.Equal(
             phosphate,
@@ -48,7 +48,7 @@ public sealed class SaturationTables
     [InlineData(6.5, 0.13)]
     public void Tomato_root_zone(double ph, double phosphate)
     {
-        var found = IonProducts.Of(RootZone, ph);
+        var found = IonProducts.Of(s_rootZone, ph);
         Assert.Equal(-0.52, found.Single(s => s.Solid == Precipitate.Gypsum).SaturationIndex, 0.15);
         Assert.Equal(
             phosphate,

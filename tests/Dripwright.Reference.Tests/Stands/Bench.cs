@@ -30,9 +30,9 @@ internal static class Bench
     {
         var nodes = new List<FrameNode>();
         var elements = new List<FrameElement>();
-        for (int i = 0; i <= parts; i++)
+        for (var i = 0; i <= parts; i++)
         {
-            Held held =
+            var held =
                 i == 0 ? first
                 : i == parts ? last
                 : 2 * i == parts ? middle

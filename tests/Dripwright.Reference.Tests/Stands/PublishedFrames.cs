@@ -14,16 +14,16 @@ public sealed class PublishedFrames
     [Fact]
     public void Logans_portal()
     {
-        Steel steel = Bench.Steel(30e6, 12e6);
+        var steel = Bench.Steel(30e6, 12e6);
         var columns = Bench.Section(10, 200);
         var beam = Bench.Section(10, 100);
-        FrameModel model = Frame(
+        var model = Frame(
             [(0, 0, Held.Fixed), (0, 120, Plane), (120, 120, Plane), (120, 0, Held.Fixed)],
             [(0, 1, columns), (1, 2, beam), (2, 3, columns)],
             steel
         );
 
-        FrameSolution s = Bench.Solve(
+        var s = Bench.Solve(
             model,
             new()
             {
@@ -49,9 +49,9 @@ public sealed class PublishedFrames
     [Fact]
     public void Logans_gable()
     {
-        Steel steel = Bench.Steel(30_000, 12_000);
+        var steel = Bench.Steel(30_000, 12_000);
         var section = Bench.Section(12, 200);
-        FrameModel model = Frame(
+        var model = Frame(
             [
                 (0, 0, Held.Fixed),
                 (0, 360, Plane),
@@ -64,7 +64,7 @@ public sealed class PublishedFrames
             steel
         );
 
-        FrameSolution s = Bench.Solve(
+        var s = Bench.Solve(
             model,
             new() { Nodes = [new NodeLoad(2, new Vector3(0, -30, 0)), new NodeLoad(3, new Vector3(0, -30, 0))] }
         );
@@ -85,7 +85,7 @@ public sealed class PublishedFrames
     public void Second_order_of_a_pinned_column_with_side_load(double press, double moment, double shift)
     {
         const double Tall = 336;
-        FrameModel model = Bench.Line(
+        var model = Bench.Line(
             Tall,
             4,
             Bench.Section(1e4, 484),
@@ -93,12 +93,12 @@ public sealed class PublishedFrames
             Held.Pin | Held.TurnX,
             Held.Y | Held.Z | Held.TurnX
         );
-        FrameLoading loading = Bench.Even(model, new Vector3(0, 0.2 / 12, 0)) with
+        var loading = Bench.Even(model, new Vector3(0, 0.2 / 12, 0)) with
         {
             Nodes = [new NodeLoad(4, new Vector3(-press, 0, 0))],
         };
 
-        FrameSolution s = Bench.Solve(model, loading, new() { SecondOrder = true });
+        var s = Bench.Solve(model, loading, new() { SecondOrder = true });
 
         // One per cent with four elements, as the commentary expects of a second-order method.
         Assert.Equal(moment, Moment(s.At(1, Tall / 4)), 0.01 * moment);
@@ -113,16 +113,9 @@ public sealed class PublishedFrames
     public void Second_order_of_a_cantilever_column(double press, double moment, double shift)
     {
         const double Tall = 336;
-        FrameModel model = Bench.Line(
-            Tall,
-            4,
-            Bench.Section(1e4, 484),
-            Bench.Steel(29_000, 11_200),
-            Held.Fixed,
-            Held.None
-        );
+        var model = Bench.Line(Tall, 4, Bench.Section(1e4, 484), Bench.Steel(29_000, 11_200), Held.Fixed, Held.None);
 
-        FrameSolution s = Bench.Solve(
+        var s = Bench.Solve(
             model,
             new() { Nodes = [new NodeLoad(4, new Vector3(-press, 0, 1))] },
             new() { SecondOrder = true }
@@ -138,7 +131,7 @@ public sealed class PublishedFrames
     public void The_pyramid_of_a_published_frame_program()
     {
         SectionProperties section = new(36, 492, 492, 1, 1, 1000, 20, 20, false);
-        Steel steel = Bench.Steel(200_000, 79_300);
+        var steel = Bench.Steel(200_000, 79_300);
         (double X, double Y)[] feet = [(-1200, -900), (1200, -900), (1200, 900), (-1200, 900)];
         FrameNode[] nodes =
         [
@@ -152,12 +145,12 @@ public sealed class PublishedFrames
                 .Select(i => new FrameElement("e", i, 0, section, steel, EndStiffness.Rigid, EndStiffness.Rigid)),
         ];
         var model = new FrameModel(nodes, elements);
-        FrameLoading loading = Bench.Even(model, new Vector3(0, 0, -7.85e-9 * 9806.33 * 36)) with
+        var loading = Bench.Even(model, new Vector3(0, 0, -7.85e-9 * 9806.33 * 36)) with
         {
             Nodes = [new NodeLoad(0, new Vector3(100, -200, -100))],
         };
 
-        FrameSolution s = Bench.Solve(model, loading, new() { SecondOrder = true });
+        var s = Bench.Solve(model, loading, new() { SecondOrder = true });
 
         Assert.Equal(0.014127, s.Shift(0).X, 0.0000011);
         Assert.Equal(-0.050229, s.Shift(0).Y, 0.0000006);
@@ -178,19 +171,19 @@ public sealed class PublishedFrames
     {
         const double H = 1000;
         const double P = 100;
-        SectionProperties tube = TubeSection.OfRoundTube(25.4, 1.651).Properties.WithoutShear();
+        var tube = TubeSection.OfRoundTube(25.4, 1.651).Properties.WithoutShear();
         // The formula leaves out stretching: the area is made large.
-        SectionProperties stiff = tube with
+        var stiff = tube with
         {
             Area = tube.Area * 1e5,
         };
-        FrameModel model = Frame(
+        var model = Frame(
             [(0, 0, Held.Fixed), (0, H, Plane), (H, H, Plane), (H, 0, Held.Fixed)],
             [(0, 1, stiff), (1, 2, stiff), (2, 3, stiff)],
             Bench.Steel(200_000, 77_000)
         );
 
-        FrameSolution s = Bench.Solve(model, new() { Nodes = [new NodeLoad(1, new Vector3(P, 0, 0))] });
+        var s = Bench.Solve(model, new() { Nodes = [new NodeLoad(1, new Vector3(P, 0, 0))] });
 
         Assert.Equal(P * H / 2 * 4 / 7, Moment(s.At(0, 0)), 1.0);
         Assert.Equal(P * H / 2 * 3 / 7, Moment(s.At(0, H)), 1.0);

@@ -30,9 +30,9 @@ public sealed class PublishedLoads
     [Fact]
     public void A_full_reservoir_on_two_feet_square()
     {
-        double mass = 35 * 3.785411784e-3 * 998.2;
+        var mass = 35 * 3.785411784e-3 * 998.2;
 
-        FloorLoad load = FloorLoad.InLivingRoom("reservoir", mass, Math.Pow(24 * 0.0254, 2));
+        var load = FloorLoad.InLivingRoom("reservoir", mass, Math.Pow(24 * 0.0254, 2));
 
         Assert.Equal(291.6, load.Mass / 0.45359237, 0.05);
         Assert.Equal(72.9, load.Pressure / 47.880259, 0.05);
@@ -47,9 +47,9 @@ public sealed class PublishedLoads
     [Fact]
     public void Safety_against_tipping_by_hand()
     {
-        double weight = ((6 * 19 * 0.9) + 10) * StandardGravity.Value;
+        var weight = ((6 * 19 * 0.9) + 10) * StandardGravity.Value;
 
-        TipCheck check = TipOver.Worst(
+        var check = TipOver.Worst(
             [(new(0, 0, -weight), new(0, 0.2, 0.6)), (new(0, 100, 0), new(0, 0.2, 1.8))],
             0,
             0.4,

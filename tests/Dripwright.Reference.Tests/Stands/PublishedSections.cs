@@ -21,7 +21,7 @@ public sealed class PublishedSections
         double gyration
     )
     {
-        SectionProperties p = TubeSection.OfRoundTube(outside * Inch, wall * Inch).Properties;
+        var p = TubeSection.OfRoundTube(outside * Inch, wall * Inch).Properties;
 
         Assert.Equal(area, p.Area / Math.Pow(Inch, 2), 0.00051);
         Assert.Equal(inertia, p.InertiaY / Math.Pow(Inch, 4), 0.00051);
@@ -45,7 +45,7 @@ public sealed class PublishedSections
         double poundsPerFoot
     )
     {
-        SectionProperties p = TubeSection.OfRectangularTube(width * Inch, height * Inch, wall * Inch).Properties;
+        var p = TubeSection.OfRectangularTube(width * Inch, height * Inch, wall * Inch).Properties;
 
         Assert.Equal(area, p.Area / Math.Pow(Inch, 2), 0.000051);
         Assert.Equal(inertia, p.InertiaY / Math.Pow(Inch, 4), 0.000051);
@@ -66,9 +66,9 @@ public sealed class PublishedSections
     [InlineData("emt-1", 64, 67)]
     public void Conduit_weighs_what_the_conduit_tables_print(string key, double least, double most)
     {
-        TubeSize tube = PartsCatalogue.Default.Tubes[key];
+        var tube = PartsCatalogue.Default.Tubes[key];
 
-        double poundsPerFoot = TubeSection.Of(tube).Properties.Area / (Inch * Inch) * 3.4;
+        var poundsPerFoot = TubeSection.Of(tube).Properties.Area / (Inch * Inch) * 3.4;
 
         // Zinc and tolerances lie between: half a pound either side.
         Assert.InRange(poundsPerFoot * 100, least - 0.5, most + 0.5);
@@ -85,7 +85,7 @@ public sealed class PublishedSections
     [InlineData("a500-c-round", 46, 62)]
     public void Steels_have_their_published_strength(string key, double yieldKsi, double tensileKsi)
     {
-        Steel steel = Steels.All.Single(s => s.Key == key);
+        var steel = Steels.All.Single(s => s.Key == key);
 
         Assert.Equal(yieldKsi, steel.Yield / 6.894757e6, 1e-5);
         Assert.Equal(tensileKsi, steel.Tensile / 6.894757e6, 1e-5);

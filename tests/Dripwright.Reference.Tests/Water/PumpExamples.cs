@@ -7,7 +7,7 @@ namespace Dripwright.Reference.Tests.Water;
 public class PumpExamples
 {
     private const double Litre = 1e-3;
-    private static readonly double[] Heads = [40.0, 39.5, 38.0, 35.0, 30.0, 20.0];
+    private static readonly double[] s_heads = [40.0, 39.5, 38.0, 35.0, 30.0, 20.0];
 
     [Fact]
     public void Duty_point_of_Schaschke_chapter_9()
@@ -83,7 +83,8 @@ public class PumpExamples
             0.005
         );
 
-    private static PumpCurve Curve() => PumpCurve.Read(Heads.Select((h, i) => new PumpPoint(2 * i * Litre, h))).Curve!;
+    private static PumpCurve Curve() =>
+        PumpCurve.Read(s_heads.Select((h, i) => new PumpPoint(2 * i * Litre, h))).Curve!;
 
     private static (double Flow, double Head) DutyPoint(PumpCurve curve)
     {

@@ -15,7 +15,7 @@ internal static class BenchPlans
     /// <summary>Nothing planted, so that every emitter is shut.</summary>
     public const string AllShut = """{ "rows": [{ "pots": 4, "planting": [] }], "feed": { "inlineValves": true } }""";
 
-    private static readonly Dictionary<string, Plan> Known = [];
+    private static readonly Dictionary<string, Plan> s_known = [];
 
     public static IEnumerable<string> Demos =>
         Directory
@@ -27,9 +27,9 @@ internal static class BenchPlans
 
     public static Plan Demo(string demo)
     {
-        lock (Known)
+        lock (s_known)
         {
-            return Known.TryGetValue(demo, out var plan) ? plan : Known[demo] = Of(TextOf(demo));
+            return s_known.TryGetValue(demo, out var plan) ? plan : s_known[demo] = Of(TextOf(demo));
         }
     }
 

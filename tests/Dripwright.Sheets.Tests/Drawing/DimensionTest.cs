@@ -7,11 +7,11 @@ namespace Dripwright.Sheets.Tests.Drawing;
 public sealed class DimensionTest
 {
     // Pieces from hair-thin to wide: the short ones are what goes wrong.
-    private static readonly Gen<double[]> Pieces = Gen.Double[0.5, 30].Array[1, 14];
+    private static readonly Gen<double[]> s_pieces = Gen.Double[0.5, 30].Array[1, 14];
 
     [Fact]
     public void Texts_of_a_chain_never_overlap() =>
-        Pieces.Holds(pieces =>
+        s_pieces.Holds(pieces =>
         {
             var points = Running(pieces);
             string[] texts = [.. pieces.Select((_, i) => i % 3 == 0 ? "7" : "1 ¹¹⁄₁₆ in")];
@@ -22,7 +22,7 @@ public sealed class DimensionTest
 
     [Fact]
     public void Texts_of_running_dimensions_never_overlap() =>
-        Pieces.Holds(pieces =>
+        s_pieces.Holds(pieces =>
         {
             var points = Running(pieces);
             string[] texts = [.. points.Select((_, i) => i == 0 ? "0" : "1234")];

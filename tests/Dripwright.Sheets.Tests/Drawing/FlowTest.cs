@@ -6,7 +6,7 @@ namespace Dripwright.Sheets.Tests.Drawing;
 
 public sealed class FlowTest
 {
-    private static readonly string LongWord = new('W', 400);
+    private static readonly string s_longWord = new('W', 400);
 
     [Theory]
     [InlineData(0)]
@@ -32,16 +32,16 @@ public sealed class FlowTest
     [Fact]
     public void Very_long_words_and_cells_stay_inside_the_frame()
     {
-        var table = new Table(new(LongWord), new("Length", Align.Decimal), new(LongWord, Align.Tick), new("Note"))
-            .Group(LongWord)
-            .Row(LongWord, LongWord, "", string.Join(' ', Enumerable.Repeat(LongWord, 60)))
-            .Row("short", "12.5 " + LongWord);
-        var drafts = new Flow(Paper.Letter, LongWord)
-            .Heading(LongWord)
-            .Paragraph(LongWord + " " + LongWord)
-            .Bullet(LongWord)
-            .Step(LongWord, caution: LongWord)
-            .FormLine(LongWord, "L/h")
+        var table = new Table(new(s_longWord), new("Length", Align.Decimal), new(s_longWord, Align.Tick), new("Note"))
+            .Group(s_longWord)
+            .Row(s_longWord, s_longWord, "", string.Join(' ', Enumerable.Repeat(s_longWord, 60)))
+            .Row("short", "12.5 " + s_longWord);
+        var drafts = new Flow(Paper.Letter, s_longWord)
+            .Heading(s_longWord)
+            .Paragraph(s_longWord + " " + s_longWord)
+            .Bullet(s_longWord)
+            .Step(s_longWord, caution: s_longWord)
+            .FormLine(s_longWord, "L/h")
             .Table(table)
             .Build();
         Assert.All(DemoPack.Set.Finish(drafts), AssertInside);

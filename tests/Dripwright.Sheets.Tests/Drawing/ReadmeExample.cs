@@ -85,16 +85,16 @@ internal static class ReadmeExample
             .NewSheet()
             .Build();
         var list = TableSheet.Build(Paper.A4, "Cut list", table, note: "All lengths at 20 °C.");
-        Group corner = table.Draw(new Point(120, 40), width: 70);
+        var corner = table.Draw(new Point(120, 40), width: 70);
 
-        Group drawn = plot.Draw(box);
+        var drawn = plot.Draw(box);
 
         var set = new SheetSet("School garden", "Row 1", "Rev. 2", "2026-03-01", "mm");
-        IReadOnlyList<Sheet> sheets = set.Finish([draft, .. steps, .. list]);
-        byte[] pdf = PdfWriter.Write(sheets, "Row 1, build pack");
-        string file = SvgWriter.Write(sheets[0], SvgOptions.File);
-        string piece = SvgWriter.Write(sheets[0], SvgOptions.Inline with { IdPrefix = "s1-", Window = room });
-        string css = SvgWriter.PageStyles();
+        var sheets = set.Finish([draft, .. steps, .. list]);
+        var pdf = PdfWriter.Write(sheets, "Row 1, build pack");
+        var file = SvgWriter.Write(sheets[0], SvgOptions.File);
+        var piece = SvgWriter.Write(sheets[0], SvgOptions.Inline with { IdPrefix = "s1-", Window = room });
+        var css = SvgWriter.PageStyles();
 
         return (sheets, pdf, [file, piece, css, corner.ToString(), drawn.ToString()]);
     }

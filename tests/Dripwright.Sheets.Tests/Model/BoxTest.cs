@@ -5,7 +5,7 @@ namespace Dripwright.Sheets.Tests.Model;
 
 public sealed class BoxTest
 {
-    private static readonly Gen<Point> Points = Gen.Select(
+    private static readonly Gen<Point> s_points = Gen.Select(
         Gen.Double[-5, 15],
         Gen.Double[-5, 15],
         (x, y) => new Point(x, y)
@@ -13,7 +13,7 @@ public sealed class BoxTest
 
     [Fact]
     public void A_line_crosses_a_box_when_one_of_its_points_lies_inside() =>
-        Gen.Select(Points, Points)
+        Gen.Select(s_points, s_points)
             .Holds(
                 (a, b) =>
                 {

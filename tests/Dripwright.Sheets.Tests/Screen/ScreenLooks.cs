@@ -7,7 +7,7 @@ namespace Dripwright.Sheets.Tests.Screen;
 /// <summary>Pages to look at, written where the environment asks for them.</summary>
 public sealed class ScreenLooks
 {
-    private static readonly (string Name, double Plot, ScreenOptions Options)[] Looks =
+    private static readonly (string Name, double Plot, ScreenOptions Options)[] s_looks =
     [
         ("wide", 150, new()),
         ("flow", 150, new() { Colour = ScreenColour.Flow }),
@@ -23,7 +23,7 @@ public sealed class ScreenLooks
         foreach (var demo in BenchPlans.Demos)
         {
             var plan = BenchPlans.Demo(demo);
-            foreach (var (name, width, options) in Looks)
+            foreach (var (name, width, options) in s_looks)
             {
                 var views = Enum.GetValues<ScreenKind>().Select(kind => ScreenView.Of(plan, kind, options));
                 var plots = ScreenPlot

@@ -6,7 +6,7 @@ namespace Dripwright.Sheets.Tests.Views;
 
 public sealed class SheetNotesTests
 {
-    private static readonly Box Strip = new(20, 150, 247, SheetNotes.Height);
+    private static readonly Box s_strip = new(20, 150, 247, SheetNotes.Height);
 
     [Theory]
     [InlineData(1)]
@@ -23,19 +23,19 @@ public sealed class SheetNotesTests
             .. Enumerable.Range(1, 5).Select(n => new LegendEntry($"line of kind {n}, with water in it", Pen.Water)),
         ];
 
-        var texts = SheetText.Of([.. SheetNotes.Told(Strip, Strip.X + 94, legend, notes)]).ToList();
+        var texts = SheetText.Of([.. SheetNotes.Told(s_strip, s_strip.X + 94, legend, notes)]).ToList();
 
         var said = string.Join(' ', texts.Select(text => text.Text.Content));
         Assert.All(notes, note => Assert.Contains(note, said, StringComparison.Ordinal));
         Assert.All(legend, entry => Assert.Contains(entry.Words, said, StringComparison.Ordinal));
-        Assert.All(texts, text => Assert.True(text.Bounds.Right <= Strip.Right + 0.1, text.Text.Content));
-        Assert.All(texts, text => Assert.InRange(text.Bounds.Bottom, Strip.Y, Strip.Bottom + 1));
+        Assert.All(texts, text => Assert.True(text.Bounds.Right <= s_strip.Right + 0.1, text.Text.Content));
+        Assert.All(texts, text => Assert.InRange(text.Bounds.Bottom, s_strip.Y, s_strip.Bottom + 1));
     }
 
     [Fact]
     public void Few_words_keep_the_size_of_a_note()
     {
-        var texts = SheetText.Of([.. SheetNotes.Told(Strip, Strip.X + 94, [], ["Short."])]);
+        var texts = SheetText.Of([.. SheetNotes.Told(s_strip, s_strip.X + 94, [], ["Short."])]);
         Assert.Equal(TextStyle.Note.Size, Assert.Single(texts).Text.Style.Size);
     }
 }

@@ -11,7 +11,7 @@ namespace Dripwright.Sheets.Tests.Views;
 
 public sealed class ViewLawsTest
 {
-    private static readonly Paper[] Papers = [Paper.A4, Paper.Letter];
+    private static readonly Paper[] s_papers = [Paper.A4, Paper.Letter];
 
     public static TheoryData<string> Rigs => DemoRigs.All;
 
@@ -20,12 +20,12 @@ public sealed class ViewLawsTest
     public void Sheets_of_every_demo_rig_keep_the_laws(string rig)
     {
         var plan = DemoRigs.Plan(rig);
-        Assert.All(Papers, paper => Check(plan, paper));
+        Assert.All(s_papers, paper => Check(plan, paper));
     }
 
     [Fact]
     public void Sheets_of_any_rig_keep_the_laws() =>
-        RigGen.Rigs.Holds(rig => Check(DemoRigs.Of(rig), Papers[rig.Rows.Count % 2]), iter: 40);
+        RigGen.Rigs.Holds(rig => Check(DemoRigs.Of(rig), s_papers[rig.Rows.Count % 2]), iter: 40);
 
     [Fact]
     public void Drawn_twice_and_in_another_culture_the_sheets_are_the_same()

@@ -7,19 +7,19 @@ namespace Dripwright.Engine.Chemistry.Formulas;
 /// <remarks>Values are never negative in a solution; a difference of two compositions may be.</remarks>
 public sealed class Composition : IEquatable<Composition>
 {
-    private static readonly Constituent[] Every = Enum.GetValues<Constituent>();
-    private readonly double[] amounts;
+    private static readonly Constituent[] s_every = Enum.GetValues<Constituent>();
+    private readonly double[] _amounts;
 
-    private Composition(double[] amounts) => this.amounts = amounts;
+    private Composition(double[] amounts) => this._amounts = amounts;
 
     /// <summary>Pure water: nothing of anything.</summary>
-    public static Composition Nothing { get; } = new(new double[Every.Length]);
+    public static Composition Nothing { get; } = new(new double[s_every.Length]);
 
     /// <summary>All constituents, in the order in which they are listed.</summary>
-    public static IReadOnlyList<Constituent> Constituents => Every;
+    public static IReadOnlyList<Constituent> Constituents => s_every;
 
     /// <summary>[mol/m³] The amount of one constituent.</summary>
-    public double this[Constituent constituent] => amounts[(int)constituent];
+    public double this[Constituent constituent] => _amounts[(int)constituent];
 
     /// <summary>A composition of the given amounts; what is not named is absent, what is named twice is added up.</summary>
     /// <param name="amounts">[mol/m³] Each amount.</param>
@@ -27,8 +27,8 @@ public sealed class Composition : IEquatable<Composition>
     public static Composition Of(params IEnumerable<(Constituent Constituent, double Amount)> amounts)
     {
         ArgumentNullException.ThrowIfNull(amounts);
-        double[] sums = new double[Every.Length];
-        foreach ((Constituent constituent, double amount) in amounts)
+        var sums = new double[s_every.Length];
+        foreach ((var constituent, var amount) in amounts)
         {
             if (!double.IsFinite(amount))
             {
@@ -48,7 +48,7 @@ public sealed class Composition : IEquatable<Composition>
     /// <param name="amount">[mol/m³] What it is set to.</param>
     public Composition With(Constituent constituent, double amount)
     {
-        double[] copy = (double[])amounts.Clone();
+        var copy = (double[])_amounts.Clone();
         copy[(int)constituent] = amount;
         return new Composition(copy);
     }
@@ -69,10 +69,10 @@ public sealed class Composition : IEquatable<Composition>
     public Composition Add(Composition other)
     {
         ArgumentNullException.ThrowIfNull(other);
-        double[] sums = new double[Every.Length];
-        for (int i = 0; i < sums.Length; i++)
+        var sums = new double[s_every.Length];
+        for (var i = 0; i < sums.Length; i++)
         {
-            sums[i] = amounts[i] + other.amounts[i];
+            sums[i] = _amounts[i] + other._amounts[i];
         }
         return new Composition(sums);
     }
@@ -81,16 +81,16 @@ public sealed class Composition : IEquatable<Composition>
     /// <param name="factor">[-] The factor.</param>
     public Composition Times(double factor)
     {
-        double[] products = new double[Every.Length];
-        for (int i = 0; i < products.Length; i++)
+        var products = new double[s_every.Length];
+        for (var i = 0; i < products.Length; i++)
         {
-            products[i] = amounts[i] * factor;
+            products[i] = _amounts[i] * factor;
         }
         return new Composition(products);
     }
 
     /// <inheritdoc/>
-    public bool Equals(Composition? other) => other is not null && amounts.AsSpan().SequenceEqual(other.amounts);
+    public bool Equals(Composition? other) => other is not null && _amounts.AsSpan().SequenceEqual(other._amounts);
 
     /// <inheritdoc/>
     public override bool Equals(object? obj) => Equals(obj as Composition);
@@ -99,7 +99,7 @@ public sealed class Composition : IEquatable<Composition>
     public override int GetHashCode()
     {
         var hash = new HashCode();
-        foreach (double amount in amounts)
+        foreach (var amount in _amounts)
         {
             hash.Add(amount);
         }

@@ -9,12 +9,12 @@ namespace Dripwright.Engine.Chemistry.Formulas;
 /// </remarks>
 public sealed class Formula
 {
-    private readonly Dictionary<string, double> atoms;
+    private readonly Dictionary<string, double> _atoms;
 
     internal Formula(string text, Dictionary<string, double> atoms, Dictionary<AtomGroup, double> groups)
     {
         Text = text;
-        this.atoms = atoms;
+        this._atoms = atoms;
         Groups = groups;
         MolarMass = atoms.Sum(atom => atom.Value * AtomicMasses.Of(atom.Key));
     }
@@ -26,7 +26,7 @@ public sealed class Formula
     public double MolarMass { get; }
 
     /// <summary>[-] Atoms of each element in one formula unit, by symbol.</summary>
-    public IReadOnlyDictionary<string, double> Atoms => atoms;
+    public IReadOnlyDictionary<string, double> Atoms => _atoms;
 
     /// <summary>How often each group stands in one formula unit.</summary>
     internal IReadOnlyDictionary<AtomGroup, double> Groups { get; }
@@ -50,13 +50,13 @@ public sealed class Formula
 
     /// <summary>Atoms of an element in one formula unit.</summary>
     /// <returns>[-] Their number; 0 where the element is absent.</returns>
-    public double Count(string symbol) => atoms.GetValueOrDefault(symbol);
+    public double Count(string symbol) => _atoms.GetValueOrDefault(symbol);
 
     /// <summary>Share of an element in the mass.</summary>
     /// <returns>[-] 0 to 1; 0 where the element is absent.</returns>
     /// <example>Ca in Ca(NO3)2·4H2O: 0.16972.</example>
     public double MassFraction(string symbol) =>
-        atoms.TryGetValue(symbol, out var count) ? count * AtomicMasses.Of(symbol) / MolarMass : 0;
+        _atoms.TryGetValue(symbol, out var count) ? count * AtomicMasses.Of(symbol) / MolarMass : 0;
 
     /// <inheritdoc/>
     public override string ToString() => Text;

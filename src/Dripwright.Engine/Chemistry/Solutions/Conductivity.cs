@@ -25,7 +25,7 @@ public static class Conductivity
     public static Ec Of(Speciation solution)
     {
         ArgumentNullException.ThrowIfNull(solution);
-        double celsius = solution.SolutionConditions.Celsius;
+        var celsius = solution.SolutionConditions.Celsius;
         var medium = new Medium(celsius);
         (Species Species, double Mobility)[] ions =
         [
@@ -34,20 +34,20 @@ public static class Conductivity
                 .Where(m => m.Species.Charge != 0 && m.Species.Concentration > 0)
                 .Select(m => (m.Species, m.Mobility * IonMobility.Against25(m.Species.Formula, celsius))),
         ];
-        Crowd cations = Crowd.Of(ions.Where(i => i.Species.Charge > 0));
-        Crowd anions = Crowd.Of(ions.Where(i => i.Species.Charge < 0));
-        double root = Math.Sqrt(solution.IonicStrength / 1000);
-        double cloud = root / (1 + (medium.InverseLength * ClosestApproach * root));
+        var cations = Crowd.Of(ions.Where(i => i.Species.Charge > 0));
+        var anions = Crowd.Of(ions.Where(i => i.Species.Charge < 0));
+        var root = Math.Sqrt(solution.IonicStrength / 1000);
+        var cloud = root / (1 + (medium.InverseLength * ClosestApproach * root));
         double sum = 0;
-        foreach ((Species ion, double mobility) in ions)
+        foreach ((var ion, var mobility) in ions)
         {
-            int z = Math.Abs(ion.Charge);
-            double own = mobility / z;
-            Crowd other = ion.Charge > 0 ? anions : cations;
-            double product = z * other.Charge;
-            double q =
+            var z = Math.Abs(ion.Charge);
+            var own = mobility / z;
+            var other = ion.Charge > 0 ? anions : cations;
+            var product = z * other.Charge;
+            var q =
                 product / (z + other.Charge) * (own + other.Mobility) / ((z * other.Mobility) + (other.Charge * own));
-            double slowed =
+            var slowed =
                 own - (((medium.Relaxation * product * q / (1 + Math.Sqrt(q)) * own) + (medium.Drag * z)) * cloud);
             // In range no ion is slowed to a stop; past it (a search may try) it stands still rather than going backward.
             sum += ion.Concentration * z * Math.Max(0, slowed);
@@ -76,13 +76,13 @@ public static class Conductivity
     public static Ec McCleskey(Speciation solution)
     {
         ArgumentNullException.ThrowIfNull(solution);
-        double celsius = solution.SolutionConditions.Celsius;
-        double root = Math.Sqrt(solution.IonicStrength / 1000);
+        var celsius = solution.SolutionConditions.Celsius;
+        var root = Math.Sqrt(solution.IonicStrength / 1000);
         double sum = 0;
-        foreach ((Species ion, double mobility) in solution.Moving())
+        foreach ((var ion, var mobility) in solution.Moving())
         {
-            int z = Math.Abs(ion.Charge);
-            double molar =
+            var z = Math.Abs(ion.Charge);
+            var molar =
                 IonMobility.McCleskey(ion.Formula, celsius, root)
                 ?? mobility * IonMobility.Against25(ion.Formula, celsius) * (1 - (0.9 * z * root / (1 + (1.5 * root))));
             sum += ion.Concentration * molar;
@@ -109,9 +109,9 @@ public static class Conductivity
             double equivalents = 0;
             double squares = 0;
             double conductance = 0;
-            foreach ((Species ion, double mobility) in ions)
+            foreach ((var ion, var mobility) in ions)
             {
-                int z = Math.Abs(ion.Charge);
+                var z = Math.Abs(ion.Charge);
                 equivalents += z * ion.Concentration;
                 squares += z * z * ion.Concentration;
                 conductance += mobility * ion.Concentration;

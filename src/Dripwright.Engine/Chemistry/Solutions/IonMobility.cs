@@ -10,7 +10,7 @@ internal static class IonMobility
         public double At(double t) => (A * t * t) + (B * t) + C;
     }
 
-    private static readonly Dictionary<string, (Quadratic Bare, Quadratic Slope, double B)> Fits = new(
+    private static readonly Dictionary<string, (Quadratic Bare, Quadratic Slope, double B)> s_fits = new(
         StringComparer.Ordinal
     )
     {
@@ -28,13 +28,13 @@ internal static class IonMobility
 
     /// <summary>Mobility over that at 25 °C: from the fits where there is one, else as the water thins (Walden).</summary>
     public static double Against25(string formula, double celsius) =>
-        Fits.TryGetValue(formula, out var fit)
+        s_fits.TryGetValue(formula, out var fit)
             ? fit.Bare.At(celsius) / fit.Bare.At(25)
             : WaterProperties.DynamicViscosity(25) / WaterProperties.DynamicViscosity(celsius);
 
     /// <summary>[S cm²/mol] Molar conductivity in a solution whose ionic strength has this root; null where there is no fit.</summary>
     public static double? McCleskey(string formula, double celsius, double root) =>
-        Fits.TryGetValue(formula, out var fit)
+        s_fits.TryGetValue(formula, out var fit)
             ? fit.Bare.At(celsius) - (fit.Slope.At(celsius) * root / (1 + (fit.B * root)))
             : null;
 }

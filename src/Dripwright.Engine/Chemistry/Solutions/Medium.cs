@@ -12,11 +12,11 @@ internal readonly record struct Medium
 {
     public Medium(double celsius)
     {
-        double kelvin = celsius + 273.15;
-        double dielectric =
+        var kelvin = celsius + 273.15;
+        var dielectric =
             87.740 - (0.40008 * celsius) + (9.398e-4 * celsius * celsius) - (1.410e-6 * celsius * celsius * celsius);
-        double pull = dielectric * kelvin;
-        double poise = WaterProperties.DynamicViscosity(celsius) * 10;
+        var pull = dielectric * kelvin;
+        var poise = WaterProperties.DynamicViscosity(celsius) * 10;
         Activity = 1.82483e6 * Math.Sqrt(WaterProperties.Density(celsius) / 1000) / Math.Pow(pull, 1.5);
         Relaxation = 2.801e6 / Math.Pow(pull, 1.5);
         Drag = 41.25 / (poise * Math.Sqrt(pull));
@@ -38,7 +38,7 @@ internal readonly record struct Medium
     /// <summary>log of the activity coefficient of one charge, after Davies; that of charge z is z² times as much.</summary>
     public double Davies(double ionicStrength)
     {
-        double root = Math.Sqrt(ionicStrength);
+        var root = Math.Sqrt(ionicStrength);
         return -Activity * ((root / (1 + root)) - (0.3 * ionicStrength));
     }
 }

@@ -16,8 +16,8 @@ public sealed record SolutionConditions
     /// <summary>[Pa] Carbon dioxide in the air of a well-aired place: about 420 ppm of one atmosphere.</summary>
     public const double OutdoorAir = 42.5;
 
-    private readonly double celsius = 25;
-    private readonly double? carbonDioxide;
+    private readonly double _celsius = 25;
+    private readonly double? _carbonDioxide;
 
     /// <summary>At 25 °C and closed to the air: what is in the solution stays in it.</summary>
     public static SolutionConditions Closed { get; } = new();
@@ -29,17 +29,17 @@ public sealed record SolutionConditions
     /// <exception cref="ArgumentOutOfRangeException">Outside 0 to 40 °C.</exception>
     public double Celsius
     {
-        get => celsius;
-        init => celsius = Guard.Between(value, 0, 40, nameof(Celsius));
+        get => _celsius;
+        init => _celsius = Guard.Between(value, 0, 40, nameof(Celsius));
     }
 
     /// <summary>[Pa] Pressure of carbon dioxide in the air above; null when no gas is exchanged.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Not positive, or above 5000 Pa.</exception>
     public double? CarbonDioxide
     {
-        get => carbonDioxide;
+        get => _carbonDioxide;
         init =>
-            carbonDioxide = value is { } pressure
+            _carbonDioxide = value is { } pressure
                 ? Guard.Between(Guard.Positive(pressure, nameof(CarbonDioxide)), 0, 5000, nameof(CarbonDioxide))
                 : null;
     }

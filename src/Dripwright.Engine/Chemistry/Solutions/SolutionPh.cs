@@ -21,17 +21,17 @@ public static class SolutionPh
     {
         Guard.Finite(gap);
         var balance = new Balance(solution, surroundings, gap);
-        double acidEnd = balance.At(0);
-        double alkalineEnd = balance.At(14);
+        var acidEnd = balance.At(0);
+        var alkalineEnd = balance.At(14);
         if (acidEnd < 0 || alkalineEnd > 0)
         {
-            double excess = acidEnd < 0 ? -acidEnd : alkalineEnd;
+            var excess = acidEnd < 0 ? -acidEnd : alkalineEnd;
             return Answer<Speciation>.No(
                 Unanswerable.Of(acidEnd < 0 ? "too-many-anions" : "too-many-cations", Measured.Milliequivalents(excess))
             );
         }
 
-        double ph = Bracket.Root(balance, 0, 14);
+        var ph = Bracket.Root(balance, 0, 14);
         var found = Speciation.Within(solution, ph, surroundings);
         return found.IonicStrength > Speciation.HighestIonicStrength ? TooStrong(found) : Answer<Speciation>.Of(found);
     }

@@ -16,7 +16,7 @@ public sealed class Speciation
 
     private const int MostSweeps = 2000;
     private const double ChelateMobility = 30;
-    private readonly Species[] species;
+    private readonly Species[] _species;
 
     private Speciation(
         Species[] species,
@@ -26,7 +26,7 @@ public sealed class Speciation
         SolutionConditions surroundings
     )
     {
-        this.species = species;
+        this._species = species;
         PH = ph;
         IonicStrength = ionicStrength;
         InorganicCarbon = carbon;
@@ -46,10 +46,10 @@ public sealed class Speciation
     public SolutionConditions SolutionConditions { get; }
 
     /// <summary>All species, in a fixed order, hydrogen and hydroxide last.</summary>
-    public IReadOnlyList<Species> Species => species;
+    public IReadOnlyList<Species> Species => _species;
 
     /// <summary>[mol/m³] Sum of charge times concentration: nought at the pH that the solution really has.</summary>
-    public double Charge => species.Sum(s => s.Charge * s.Concentration);
+    public double Charge => _species.Sum(s => s.Charge * s.Concentration);
 
     /// <summary>
     /// [mol/m³ of charge, the same number as meq/L] Alkalinity: the acid it would take to turn all into CO2, H2PO4, NH4,
@@ -59,12 +59,12 @@ public sealed class Speciation
     {
         get
         {
-            int basic = SpeciesTable.Basic.Length;
-            double sum = species[^1].Concentration - species[^2].Concentration;
-            for (int i = 0; i < species.Length - 2; i++)
+            var basic = SpeciesTable.Basic.Length;
+            var sum = _species[^1].Concentration - _species[^2].Concentration;
+            for (var i = 0; i < _species.Length - 2; i++)
             {
-                int held = i < basic ? (SpeciesTable.TakesTwo(i) ? 2 : 0) : SpeciesTable.Formed[i - basic].Held;
-                sum += held * species[i].Concentration;
+                var held = i < basic ? (SpeciesTable.TakesTwo(i) ? 2 : 0) : SpeciesTable.Formed[i - basic].Held;
+                sum += held * _species[i].Concentration;
             }
 
             return sum;
@@ -87,7 +87,7 @@ public sealed class Speciation
     /// stronger than the activities hold for.</exception>
     public static Speciation At(Composition solution, double ph, SolutionConditions surroundings)
     {
-        Speciation made = Within(solution, ph, surroundings);
+        var made = Within(solution, ph, surroundings);
         if (made.IonicStrength > HighestIonicStrength)
         {
             throw new ArgumentOutOfRangeException(
@@ -115,20 +115,20 @@ public sealed class Speciation
     /// <summary>[S cm²/mol] Molar conductivity at infinite dilution and 25 °C, species by species.</summary>
     internal IEnumerable<(Species Species, double Mobility)> Moving()
     {
-        BasicIon[] basic = SpeciesTable.Basic;
-        for (int i = 0; i < species.Length; i++)
+        var basic = SpeciesTable.Basic;
+        for (var i = 0; i < _species.Length; i++)
         {
-            double mobility =
+            var mobility =
                 i < basic.Length
                     ? Chelate(i)
                         ? ChelateMobility
                         : basic[i].Mobility
                     : i < basic.Length + SpeciesTable.Formed.Length
                         ? SpeciesTable.Formed[i - basic.Length].Mobility
-                        : species[i].Charge > 0
+                        : _species[i].Charge > 0
                             ? SpeciesTable.Hydrogen
                             : SpeciesTable.Hydroxide;
-            yield return (species[i], mobility);
+            yield return (_species[i], mobility);
         }
     }
 
@@ -136,7 +136,7 @@ public sealed class Speciation
 
     private Species Find(string formula)
     {
-        foreach (Species one in species)
+        foreach (var one in _species)
         {
             if (one.Formula == formula)
             {
@@ -153,44 +153,44 @@ public sealed class Speciation
     /// </summary>
     private sealed class Division
     {
-        private readonly double[] totals = new double[SpeciesTable.Basic.Length];
-        private readonly double[] free = new double[SpeciesTable.Basic.Length];
-        private readonly double[] constants = new double[SpeciesTable.Formed.Length];
-        private readonly double[] amounts = new double[SpeciesTable.Formed.Length];
-        private readonly double[] gamma = [1, 1, 1, 1];
-        private readonly int[] charges = new int[SpeciesTable.Basic.Length];
-        private readonly Medium medium;
-        private readonly double ph;
-        private readonly double water;
-        private readonly double? carbonate;
-        private readonly SolutionConditions surroundings;
+        private readonly double[] _totals = new double[SpeciesTable.Basic.Length];
+        private readonly double[] _free = new double[SpeciesTable.Basic.Length];
+        private readonly double[] _constants = new double[SpeciesTable.Formed.Length];
+        private readonly double[] _amounts = new double[SpeciesTable.Formed.Length];
+        private readonly double[] _gamma = [1, 1, 1, 1];
+        private readonly int[] _charges = new int[SpeciesTable.Basic.Length];
+        private readonly Medium _medium;
+        private readonly double _ph;
+        private readonly double _water;
+        private readonly double? _carbonate;
+        private readonly SolutionConditions _surroundings;
 
         public Division(Composition solution, double ph, SolutionConditions surroundings)
         {
-            this.ph = ph;
-            this.surroundings = surroundings;
-            medium = new Medium(surroundings.Celsius);
-            double kelvin = surroundings.Celsius + 273.15;
-            for (int i = 0; i < totals.Length; i++)
+            this._ph = ph;
+            this._surroundings = surroundings;
+            _medium = new Medium(surroundings.Celsius);
+            var kelvin = surroundings.Celsius + 273.15;
+            for (var i = 0; i < _totals.Length; i++)
             {
-                BasicIon ion = SpeciesTable.Basic[i];
-                totals[i] = Guard.NotNegative(solution[ion.Constituent], nameof(solution)) / 1000;
-                free[i] = totals[i];
-                charges[i] = i == SpeciesTable.Iron && surroundings.Iron == IronForm.Chelated ? -1 : ion.Charge;
+                var ion = SpeciesTable.Basic[i];
+                _totals[i] = Guard.NotNegative(solution[ion.Constituent], nameof(solution)) / 1000;
+                _free[i] = _totals[i];
+                _charges[i] = i == SpeciesTable.Iron && surroundings.Iron == IronForm.Chelated ? -1 : ion.Charge;
             }
 
-            for (int j = 0; j < constants.Length; j++)
+            for (var j = 0; j < _constants.Length; j++)
             {
-                Formation made = SpeciesTable.Formed[j];
-                bool inert = charges[SpeciesTable.Iron] < 0 && made.Parts.Contains(SpeciesTable.Iron);
-                constants[j] = inert ? 0 : Math.Pow(10, made.LogK(kelvin) - (ph * made.Protons));
+                var made = SpeciesTable.Formed[j];
+                var inert = _charges[SpeciesTable.Iron] < 0 && made.Parts.Contains(SpeciesTable.Iron);
+                _constants[j] = inert ? 0 : Math.Pow(10, made.LogK(kelvin) - (ph * made.Protons));
             }
 
-            water = SpeciesTable.LogWater(kelvin);
+            _water = SpeciesTable.LogWater(kelvin);
             if (surroundings.CarbonDioxide is { } pressure)
             {
-                double gas = CarbonateConstants.LogHenry(kelvin) + Math.Log10(pressure / 101325);
-                carbonate = Math.Pow(
+                var gas = CarbonateConstants.LogHenry(kelvin) + Math.Log10(pressure / 101325);
+                _carbonate = Math.Pow(
                     10,
                     gas + CarbonateConstants.LogK1(kelvin) + CarbonateConstants.LogK2(kelvin) + (2 * ph)
                 );
@@ -200,17 +200,17 @@ public sealed class Speciation
         public Speciation Solve()
         {
             double strength = 0;
-            for (int sweep = 0; sweep < MostSweeps; sweep++)
+            for (var sweep = 0; sweep < MostSweeps; sweep++)
             {
-                double davies = medium.Davies(Math.Min(strength, HighestIonicStrength / 1000));
-                for (int z = 1; z < gamma.Length; z++)
+                var davies = _medium.Davies(Math.Min(strength, HighestIonicStrength / 1000));
+                for (var z = 1; z < _gamma.Length; z++)
                 {
-                    gamma[z] = Math.Pow(10, z * z * davies);
+                    _gamma[z] = Math.Pow(10, z * z * davies);
                 }
 
-                double change = Share();
-                double next = Strength();
-                double shift = Math.Abs(next - strength);
+                var change = Share();
+                var next = Strength();
+                var shift = Math.Abs(next - strength);
                 strength = next;
                 if (change < 1e-13 && shift < 1e-13 * strength)
                 {
@@ -224,25 +224,25 @@ public sealed class Speciation
         private double Share()
         {
             double most = 0;
-            for (int i = 0; i < free.Length; i++)
+            for (var i = 0; i < _free.Length; i++)
             {
-                double before = free[i];
-                if (i == SpeciesTable.Carbonate && carbonate is { } activity)
+                var before = _free[i];
+                if (i == SpeciesTable.Carbonate && _carbonate is { } activity)
                 {
-                    free[i] = activity / gamma[2];
+                    _free[i] = activity / _gamma[2];
                 }
-                else if (totals[i] > 0)
+                else if (_totals[i] > 0)
                 {
                     double held = 1;
-                    foreach ((int formed, int partner) in SpeciesTable.Holding[i])
+                    foreach ((var formed, var partner) in SpeciesTable.Holding[i])
                     {
                         held += Term(formed, i, partner);
                     }
 
-                    free[i] = totals[i] / held;
+                    _free[i] = _totals[i] / held;
                 }
 
-                most = Math.Max(most, free[i] > 0 ? Math.Abs((free[i] - before) / free[i]) : 0);
+                most = Math.Max(most, _free[i] > 0 ? Math.Abs((_free[i] - before) / _free[i]) : 0);
             }
 
             return most;
@@ -250,55 +250,55 @@ public sealed class Speciation
 
         private double Term(int formed, int ion, int partner)
         {
-            double other = partner < 0 ? 1 : free[partner] * Gamma(charges[partner]);
-            return constants[formed] * Gamma(charges[ion]) * other / Gamma(SpeciesTable.Formed[formed].Charge);
+            var other = partner < 0 ? 1 : _free[partner] * Gamma(_charges[partner]);
+            return _constants[formed] * Gamma(_charges[ion]) * other / Gamma(SpeciesTable.Formed[formed].Charge);
         }
 
         private double Strength()
         {
-            double sum = Hydrogen + Hydroxide;
-            for (int i = 0; i < free.Length; i++)
+            var sum = Hydrogen + Hydroxide;
+            for (var i = 0; i < _free.Length; i++)
             {
-                sum += charges[i] * charges[i] * free[i];
+                sum += _charges[i] * _charges[i] * _free[i];
             }
 
-            for (int j = 0; j < amounts.Length; j++)
+            for (var j = 0; j < _amounts.Length; j++)
             {
-                Formation made = SpeciesTable.Formed[j];
-                int first = made.Parts[0];
-                amounts[j] = Term(j, first, made.Parts.Length > 1 ? made.Parts[1] : -1) * free[first];
-                sum += made.Charge * made.Charge * amounts[j];
+                var made = SpeciesTable.Formed[j];
+                var first = made.Parts[0];
+                _amounts[j] = Term(j, first, made.Parts.Length > 1 ? made.Parts[1] : -1) * _free[first];
+                sum += made.Charge * made.Charge * _amounts[j];
             }
 
             return sum / 2;
         }
 
-        private double Hydrogen => Math.Pow(10, -ph) / gamma[1];
+        private double Hydrogen => Math.Pow(10, -_ph) / _gamma[1];
 
-        private double Hydroxide => Math.Pow(10, water + ph) / gamma[1];
+        private double Hydroxide => Math.Pow(10, _water + _ph) / _gamma[1];
 
-        private double Gamma(int charge) => gamma[Math.Abs(charge)];
+        private double Gamma(int charge) => _gamma[Math.Abs(charge)];
 
         private Speciation Read(double strength)
         {
-            var species = new Species[free.Length + amounts.Length + 2];
+            var species = new Species[_free.Length + _amounts.Length + 2];
             double carbon = 0;
-            for (int i = 0; i < free.Length; i++)
+            for (var i = 0; i < _free.Length; i++)
             {
-                species[i] = Make(SpeciesTable.Basic[i].Formula, charges[i], free[i]);
-                carbon += i == SpeciesTable.Carbonate ? free[i] : 0;
+                species[i] = Make(SpeciesTable.Basic[i].Formula, _charges[i], _free[i]);
+                carbon += i == SpeciesTable.Carbonate ? _free[i] : 0;
             }
 
-            for (int j = 0; j < amounts.Length; j++)
+            for (var j = 0; j < _amounts.Length; j++)
             {
-                Formation made = SpeciesTable.Formed[j];
-                species[free.Length + j] = Make(made.Formula, made.Charge, amounts[j]);
-                carbon += made.Parts.Contains(SpeciesTable.Carbonate) ? amounts[j] : 0;
+                var made = SpeciesTable.Formed[j];
+                species[_free.Length + j] = Make(made.Formula, made.Charge, _amounts[j]);
+                carbon += made.Parts.Contains(SpeciesTable.Carbonate) ? _amounts[j] : 0;
             }
 
             species[^2] = Make("H", 1, Hydrogen);
             species[^1] = Make("OH", -1, Hydroxide);
-            return new Speciation(species, ph, strength * 1000, carbon * 1000, surroundings);
+            return new Speciation(species, _ph, strength * 1000, carbon * 1000, _surroundings);
         }
 
         private Species Make(string formula, int charge, double amount) =>

@@ -148,16 +148,16 @@ internal static class SpeciesTable
         double diffusion = PairDiffusion
     )
     {
-        double slope = kilocalories * 1000 * CalorieJoules / (Gas * Math.Log(10));
+        var slope = kilocalories * 1000 * CalorieJoules / (Gas * Math.Log(10));
         double LogK(double kelvin) => logK - (slope * ((1 / kelvin) - (1 / 298.15)));
-        Formation made = Of(formula, parts, protons, LogK, 0);
+        var made = Of(formula, parts, protons, LogK, 0);
         return made with { Mobility = Moves(diffusion, made.Charge) };
     }
 
     private static Formation Of(string formula, string[] parts, int protons, Func<double, double> logK, double mobility)
     {
         int[] indices = [.. parts.Select(p => Array.FindIndex(Basic, b => b.Formula == p))];
-        int charge = protons + indices.Sum(i => Basic[i].Charge);
+        var charge = protons + indices.Sum(i => Basic[i].Charge);
         return new Formation(formula, indices, protons, charge, logK, mobility);
     }
 }

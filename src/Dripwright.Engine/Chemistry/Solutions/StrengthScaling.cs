@@ -26,7 +26,7 @@ public static class StrengthScaling
         ArgumentNullException.ThrowIfNull(water);
         ArgumentNullException.ThrowIfNull(recipe);
         Guard.Between(ph, 4, 9);
-        Ec plain = Conductivity.Of(water, ph, SolutionConditions.Closed);
+        var plain = Conductivity.Of(water, ph, SolutionConditions.Closed);
         if (plain > target)
         {
             return Answer<ScaledSolution>.No(Unanswerable.Of("water-over-target", plain.Measured, target.Measured));
@@ -40,7 +40,7 @@ public static class StrengthScaling
             );
         }
 
-        double factor = Bracket.Root(over, 0, LargestFactor);
+        var factor = Bracket.Root(over, 0, LargestFactor);
         return Answer<ScaledSolution>.Of(new ScaledSolution(factor, water + (recipe * factor)));
     }
 

@@ -10,7 +10,7 @@ internal sealed class LayoutRules(Rig rig, RigLayout layout, Judgement judge)
 {
     public void Judge()
     {
-        foreach (RowLayout row in layout.Rows)
+        foreach (var row in layout.Rows)
         {
             Pots(row);
             Modules(row);
@@ -35,14 +35,14 @@ internal sealed class LayoutRules(Rig rig, RigLayout layout, Judgement judge)
             return;
         }
 
-        Row spec = row.Spec;
-        bool staggered = spec.Arrangement == Arrangement.Staggered;
-        double least = row.Pot.Length;
-        double given = spec.Spacing;
+        var spec = row.Spec;
+        var staggered = spec.Arrangement == Arrangement.Staggered;
+        var least = row.Pot.Length;
+        var given = spec.Spacing;
         if (staggered)
         {
             // Pots of one line stand two spacings apart; those of different lines may clear one another across or aslant.
-            double clear =
+            var clear =
                 spec.LineDistance >= row.Pot.Width - 1e-6 ? 0
                 : row.Pot.Round ? Math.Sqrt(Math.Max(0, Square(row.Pot.Length) - Square(spec.LineDistance)))
                 : row.Pot.Length;
@@ -68,7 +68,7 @@ internal sealed class LayoutRules(Rig rig, RigLayout layout, Judgement judge)
 
     private void Modules(RowLayout row)
     {
-        double needed = ((row.Spec.Pots - 1) * row.Spec.Spacing) + row.Pot.Length;
+        var needed = ((row.Spec.Pots - 1) * row.Spec.Spacing) + row.Pot.Length;
         if (needed > row.Length + 1e-6)
         {
             judge.Add(
@@ -87,8 +87,8 @@ internal sealed class LayoutRules(Rig rig, RigLayout layout, Judgement judge)
 
     private void Stand(RowLayout row)
     {
-        double seat = RuleBook.Limit("stand-narrow") * row.Pot.Width;
-        double depth = (row.Spec.Arrangement == Arrangement.Staggered ? row.Spec.LineDistance : 0) + seat;
+        var seat = RuleBook.Limit("stand-narrow") * row.Pot.Width;
+        var depth = (row.Spec.Arrangement == Arrangement.Staggered ? row.Spec.LineDistance : 0) + seat;
         if (rig.Stand.Depth is { } given && given < depth - 1e-6)
         {
             judge.Add(
@@ -119,10 +119,10 @@ internal sealed class LayoutRules(Rig rig, RigLayout layout, Judgement judge)
 
     private void Aisles()
     {
-        double least = RuleBook.Limit("aisle-narrow");
-        foreach (RowLayout row in layout.Rows.Where(r => r.Spec.Aisle < least).DistinctBy(r => r.SpecIndex))
+        var least = RuleBook.Limit("aisle-narrow");
+        foreach (var row in layout.Rows.Where(r => r.Spec.Aisle < least).DistinctBy(r => r.SpecIndex))
         {
-            string field = Field(row, "aisle");
+            var field = Field(row, "aisle");
             judge.Add(
                 "aisle-narrow",
                 [new Place(Phrase.Of("place.aisle", row.Number), row.Number)],
@@ -140,7 +140,7 @@ internal sealed class LayoutRules(Rig rig, RigLayout layout, Judgement judge)
     {
         Compare("room-short", "site.roomLength", layout.LengthUsed, rig.Site.RoomLength);
         Compare("room-narrow", "site.roomWidth", layout.DepthUsed, rig.Site.RoomWidth);
-        double highest = layout.Rows.Max(r => Math.Max(r.Base + r.Pot.Height, r.Feed[0].Path[0].Z) - r.Floor);
+        var highest = layout.Rows.Max(r => Math.Max(r.Base + r.Pot.Height, r.Feed[0].Path[0].Z) - r.Floor);
         Compare("room-low", "site.roomHeight", highest, rig.Site.RoomHeight);
     }
 
@@ -162,12 +162,12 @@ internal sealed class LayoutRules(Rig rig, RigLayout layout, Judgement judge)
 
     private void Tank()
     {
-        TankPlace tank = layout.Tank;
-        foreach (RowLayout row in layout.Rows)
+        var tank = layout.Tank;
+        foreach (var row in layout.Rows)
         {
-            bool alongside = tank.Right > row.OriginX + 1e-6 && tank.Left < row.OriginX + row.Length - 1e-6;
-            bool across = tank.Back > row.CentreY - (row.Depth / 2) && tank.Front < row.CentreY + (row.Depth / 2);
-            double under = Math.Min(row.Base - layout.Parts.Tube.Outside, row.Drain.Path.Min(p => p.Z));
+            var alongside = tank.Right > row.OriginX + 1e-6 && tank.Left < row.OriginX + row.Length - 1e-6;
+            var across = tank.Back > row.CentreY - (row.Depth / 2) && tank.Front < row.CentreY + (row.Depth / 2);
+            var under = Math.Min(row.Base - layout.Parts.Tube.Outside, row.Drain.Path.Min(p => p.Z));
             if (alongside && across && tank.Rim > under)
             {
                 judge.Add(
@@ -193,8 +193,8 @@ internal sealed class LayoutRules(Rig rig, RigLayout layout, Judgement judge)
     // Past the end of the first row, beside which the reservoir is placed, and of any that reaches farther.
     private IReadOnlyList<Cure> PastTheEnd(RowLayout row)
     {
-        RowLayout first = layout.Rows[0];
-        double gap =
+        var first = layout.Rows[0];
+        var gap =
             rig.Reservoir.At == RowEnd.Left
                 ? first.OriginX - row.OriginX
                 : row.OriginX + row.Length - (first.OriginX + first.Length);
@@ -203,13 +203,13 @@ internal sealed class LayoutRules(Rig rig, RigLayout layout, Judgement judge)
 
     private void Fittings()
     {
-        foreach (PipeRun run in layout.Runs)
+        foreach (var run in layout.Runs)
         {
             RunFitting[] breaks = [.. run.Fittings.Where(f => f.Interrupts)];
-            for (int i = 1; i < breaks.Length; i++)
+            for (var i = 1; i < breaks.Length; i++)
             {
-                double room = (breaks[i].Station - breaks[i - 1].Station) * run.Stretch;
-                double needed = breaks[i].Reach + breaks[i - 1].Reach;
+                var room = (breaks[i].Station - breaks[i - 1].Station) * run.Stretch;
+                var needed = breaks[i].Reach + breaks[i - 1].Reach;
                 if (room < needed - 1e-6)
                 {
                     judge.Add(
@@ -234,12 +234,12 @@ internal sealed class LayoutRules(Rig rig, RigLayout layout, Judgement judge)
 
     private void Holes()
     {
-        Dictionary<string, PipeRun> runs = layout.Runs.ToDictionary(r => r.Label);
+        var runs = layout.Runs.ToDictionary(r => r.Label);
         foreach (var group in layout.Conflicts.GroupBy(c => c.With))
         {
-            HoleConflict worst = group.MaxBy(c => Math.Abs(c.Shift))!;
+            var worst = group.MaxBy(c => Math.Abs(c.Shift))!;
             var shift = Measured.Shift(Math.Abs(worst.Shift));
-            RowLayout row = layout.Rows[runs[worst.Run].Row - 1];
+            var row = layout.Rows[runs[worst.Run].Row - 1];
             judge.Add(
                 "hole-on-joint",
                 [

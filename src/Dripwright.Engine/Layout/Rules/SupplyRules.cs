@@ -21,8 +21,8 @@ internal sealed class SupplyRules(Rig rig, RigLayout layout, Judgement judge)
 
     private void Circuit(ResolvedPump pump)
     {
-        double load = (pump.Power + rig.Site.OtherLoads) / rig.Site.Voltage;
-        double allowed = rig.Site.Breaker * RuleBook.Limit("circuit-load");
+        var load = (pump.Power + rig.Site.OtherLoads) / rig.Site.Voltage;
+        var allowed = rig.Site.Breaker * RuleBook.Limit("circuit-load");
         if (load > allowed)
         {
             judge.Add(
@@ -39,7 +39,7 @@ internal sealed class SupplyRules(Rig rig, RigLayout layout, Judgement judge)
 
     private void Cord(ResolvedPump pump)
     {
-        double needed = PumpCord.Needed(rig, layout, pump);
+        var needed = PumpCord.Needed(rig, layout, pump);
         if (pump.Cord < needed)
         {
             judge.Add(
@@ -77,7 +77,7 @@ internal sealed class SupplyRules(Rig rig, RigLayout layout, Judgement judge)
             return;
         }
 
-        double real = layout.Rows[0].Feed[0].Path[0].Z - layout.Tank.PumpOutlet.Z;
+        var real = layout.Rows[0].Feed[0].Path[0].Z - layout.Tank.PumpOutlet.Z;
         if (Math.Abs(stated - real) > RuleBook.Limit("rise-differs"))
         {
             judge.Add(

@@ -7,19 +7,19 @@ internal readonly record struct Amounts(double Drained, double Water, double Uni
     /// <remarks>Water that nobody can measure out at a tank is neither added nor drained.</remarks>
     public static Amounts For(TankReading reading, TankTarget target, Strengthener giver, double water, double capacity)
     {
-        double volume = reading.Volume;
-        double ec = reading.DecisiemensPerMetre;
-        double want = target.DecisiemensPerMetre;
-        double full = target.Volume is { } wished && wished - volume >= TankCorrection.LeastWater ? wished : volume;
+        var volume = reading.Volume;
+        var ec = reading.DecisiemensPerMetre;
+        var want = target.DecisiemensPerMetre;
+        var full = target.Volume is { } wished && wished - volume >= TankCorrection.LeastWater ? wished : volume;
         if (Math.Abs(ec - want) < TankCorrection.SmallestStep && full == volume)
         {
             return default;
         }
 
         // Filled up to the wanted volume with water and what strengthens it.
-        double added = full - volume;
-        double need = ((full * want) - (volume * ec) - (added * water)) / (giver.Strength - (giver.Bulk * water));
-        double taken = need * giver.Bulk;
+        var added = full - volume;
+        var need = ((full * want) - (volume * ec) - (added * water)) / (giver.Strength - (giver.Bulk * water));
+        var taken = need * giver.Bulk;
         if (need >= 0 && taken <= added)
         {
             return new Amounts(0, Told(added - taken), need);
@@ -30,25 +30,25 @@ internal readonly record struct Amounts(double Drained, double Water, double Uni
 
     private static Amounts Strengthen(double volume, double ec, double want, Strengthener giver, double capacity)
     {
-        double need = volume * (want - ec) / (giver.Strength - (giver.Bulk * want));
+        var need = volume * (want - ec) / (giver.Strength - (giver.Bulk * want));
         if (volume + (need * giver.Bulk) < capacity + TankCorrection.LeastWater)
         {
             return new Amounts(0, 0, need);
         }
 
-        double squeezed = capacity * (want - ec) / (giver.Strength - (giver.Bulk * ec));
+        var squeezed = capacity * (want - ec) / (giver.Strength - (giver.Bulk * ec));
         return new Amounts(volume + (squeezed * giver.Bulk) - capacity, 0, squeezed);
     }
 
     private static Amounts Thin(double volume, double ec, double want, double water, double capacity)
     {
-        double need = volume * (ec - want) / (want - water);
+        var need = volume * (ec - want) / (want - water);
         if (volume + need < capacity + TankCorrection.LeastWater)
         {
             return new Amounts(0, Told(need), 0);
         }
 
-        double squeezed = capacity * (ec - want) / (ec - water);
+        var squeezed = capacity * (ec - want) / (ec - water);
         return new Amounts(volume + squeezed - capacity, squeezed, 0);
     }
 

@@ -40,7 +40,7 @@ public static class Blend
             return 0;
         }
 
-        double share = (target - strength) / (addedStrength - target);
+        var share = (target - strength) / (addedStrength - target);
         if (!(share > 0 && double.IsFinite(share)))
         {
             throw new ArgumentOutOfRangeException(nameof(target), target, "The target does not lie between the two.");

@@ -15,12 +15,12 @@ public sealed record PhBottle
     {
         ArgumentException.ThrowIfNullOrWhiteSpace(name);
         ArgumentNullException.ThrowIfNull(contents);
-        foreach (Constituent constituent in Composition.Constituents)
+        foreach (var constituent in Composition.Constituents)
         {
             Guard.NotNegative(contents[constituent], nameof(contents));
         }
 
-        double acid = SaltComposition.AcidEquivalents(contents);
+        var acid = SaltComposition.AcidEquivalents(contents);
         if (Math.Abs(acid) < 1)
         {
             throw new ArgumentOutOfRangeException(

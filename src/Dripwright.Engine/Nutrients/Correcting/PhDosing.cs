@@ -61,15 +61,15 @@ public static class PhDosing
         ArgumentNullException.ThrowIfNull(bottle);
         Guard.Positive(tankVolume);
         Guard.Between(target, 4, 9);
-        Answer<Speciation> now = SolutionPh.Of(tank, surroundings, gap);
+        var now = SolutionPh.Of(tank, surroundings, gap);
         if (!now.Found)
         {
             return Answer<PhDose>.No(now.Refusals);
         }
 
         var left = new Left(tank, target, bottle, surroundings, gap);
-        double open = left.At(0);
-        double way = now.Value.PH - target;
+        var open = left.At(0);
+        var way = now.Value.PH - target;
         if (Math.Abs(way) < 1e-6)
         {
             return Answer<PhDose>.Of(new PhDose(bottle, 0, now.Value, now.Value, tank, Composition.Nothing));
@@ -92,7 +92,7 @@ public static class PhDosing
             return Answer<PhDose>.No(Unanswerable.Of("bottle-too-weak", bottle.Name, Measured.PH(target)));
         }
 
-        double share = Bracket.Root(left, 0, LargestShare);
+        var share = Bracket.Root(left, 0, LargestShare);
         return After(tank, tankVolume, bottle, share * tankVolume / (1 - share), surroundings, gap);
     }
 
@@ -118,10 +118,10 @@ public static class PhDosing
         ArgumentNullException.ThrowIfNull(bottle);
         Guard.Positive(tankVolume);
         Guard.NotNegative(bottleVolume);
-        double share = bottleVolume / (tankVolume + bottleVolume);
-        Composition mixed = (tank * (1 - share)) + (bottle.Contents * share);
-        Answer<Speciation> before = SolutionPh.Of(tank, surroundings, gap);
-        Answer<Speciation> after = SolutionPh.Of(mixed, surroundings, gap * (1 - share));
+        var share = bottleVolume / (tankVolume + bottleVolume);
+        var mixed = (tank * (1 - share)) + (bottle.Contents * share);
+        var before = SolutionPh.Of(tank, surroundings, gap);
+        var after = SolutionPh.Of(mixed, surroundings, gap * (1 - share));
         return before.Found && after.Found
             ? Answer<PhDose>.Of(
                 new PhDose(bottle, bottleVolume, before.Value, after.Value, mixed, bottle.Contents * share)
@@ -139,7 +139,7 @@ public static class PhDosing
     {
         public double At(double x)
         {
-            Composition mixed = (tank * (1 - x)) + (bottle.Contents * x);
+            var mixed = (tank * (1 - x)) + (bottle.Contents * x);
             return Speciation.Within(mixed, target, surroundings).Charge + (gap * (1 - x));
         }
     }

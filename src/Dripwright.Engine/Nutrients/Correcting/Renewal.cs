@@ -28,9 +28,9 @@ public static class Renewal
         ArgumentNullException.ThrowIfNull(limits);
         double share = 0;
         Constituent? because = null;
-        foreach ((Constituent constituent, double limit) in limits.OrderBy(l => l.Key))
+        foreach ((var constituent, var limit) in limits.OrderBy(l => l.Key))
         {
-            double over = tank[constituent] - Guard.NotNegative(limit, nameof(limits));
+            var over = tank[constituent] - Guard.NotNegative(limit, nameof(limits));
             if (over > 0 && refill[constituent] > limit)
             {
                 return Answer<RenewalShare>.No(
@@ -38,7 +38,7 @@ public static class Renewal
                 );
             }
 
-            double part = Blend.RefillShare(tank[constituent], Math.Min(refill[constituent], limit), limit);
+            var part = Blend.RefillShare(tank[constituent], Math.Min(refill[constituent], limit), limit);
             if (part > share)
             {
                 (share, because) = (part, constituent);
@@ -60,10 +60,10 @@ public static class Renewal
         Guard.Between(tolerance, 0.02, 1);
         double share = 0;
         Constituent? because = null;
-        foreach (Constituent constituent in Composition.Constituents)
+        foreach (var constituent in Composition.Constituents)
         {
-            double off = Math.Abs(tank[constituent] - refill[constituent]);
-            double allowed = tolerance * refill[constituent];
+            var off = Math.Abs(tank[constituent] - refill[constituent]);
+            var allowed = tolerance * refill[constituent];
             if (refill[constituent] > 0 && off > allowed && 1 - (allowed / off) > share)
             {
                 (share, because) = (1 - (allowed / off), constituent);

@@ -12,8 +12,8 @@ namespace Dripwright.Engine.Nutrients.Correcting;
 /// </remarks>
 public sealed record SaltDose : Strengthener
 {
-    private readonly IReadOnlyList<RecipeLine> lines;
-    private readonly WeighingScale scale;
+    private readonly IReadOnlyList<RecipeLine> _lines;
+    private readonly WeighingScale _scale;
 
     /// <summary>The salts of a recipe.</summary>
     /// <param name="recipe">The recipe.</param>
@@ -23,9 +23,9 @@ public sealed record SaltDose : Strengthener
     {
         ArgumentNullException.ThrowIfNull(recipe);
         Strength = Guard.Positive(decisiemensPerMetre);
-        lines = [.. recipe.Lines.Where(line => line.Salt.Kind != SaltKind.Acid)];
-        scale = recipe.Job.Scale;
-        Brings = lines.Aggregate(Composition.Nothing, (sum, line) => sum + (line.Salt.Brings * line.Concentration));
+        _lines = [.. recipe.Lines.Where(line => line.Salt.Kind != SaltKind.Acid)];
+        _scale = recipe.Job.Scale;
+        Brings = _lines.Aggregate(Composition.Nothing, (sum, line) => sum + (line.Salt.Brings * line.Concentration));
     }
 
     /// <inheritdoc/>
@@ -48,15 +48,15 @@ public sealed record SaltDose : Strengthener
         Guard.NotNegative(units);
         return
         [
-            .. lines
+            .. _lines
                 .Select(line =>
                 {
-                    double mass = line.Concentration * units;
+                    var mass = line.Concentration * units;
                     double? measured = line.Salt.Density is { } density
-                        ? RecipePlanner.Rounded(mass / density, scale.MeasureStep)
+                        ? RecipePlanner.Rounded(mass / density, _scale.MeasureStep)
                         : null;
-                    double weighed = measured * line.Salt.Density ?? RecipePlanner.Rounded(mass, scale.Step);
-                    return new WeighedSalt(line.Salt.Name, mass, weighed, measured, scale.Step);
+                    var weighed = measured * line.Salt.Density ?? RecipePlanner.Rounded(mass, _scale.Step);
+                    return new WeighedSalt(line.Salt.Name, mass, weighed, measured, _scale.Step);
                 })
                 .OrderByDescending(salt => salt.Mass),
         ];
@@ -66,7 +66,7 @@ public sealed record SaltDose : Strengthener
 
     internal override IEnumerable<TankStep> Give(double units, bool isPart)
     {
-        IReadOnlyList<WeighedSalt> all = Weigh(units);
+        var all = Weigh(units);
         List<Phrase> leftOut = [.. all.Where(salt => salt.Weighed <= 0).Select(salt => Phrase.Plain(salt.Name))];
         yield return new TankStep(
             TankStepKind.Salts,

@@ -60,7 +60,7 @@ public sealed record StockPair : Strengthener
         ArgumentNullException.ThrowIfNull(b);
         Guard.Between(Guard.Positive(doseOfEach), 0, 1.0 / 3);
         Guard.Between(ph, 4, 9);
-        Ec dose = Conductivity.Of((a + b) * doseOfEach, ph, SolutionConditions.Closed);
+        var dose = Conductivity.Of((a + b) * doseOfEach, ph, SolutionConditions.Closed);
         return new StockPair(dose.DecisiemensPerMetre, doseOfEach) { A = a, B = b };
     }
 
@@ -68,7 +68,7 @@ public sealed record StockPair : Strengthener
 
     internal override IEnumerable<TankStep> Give(double units, bool isPart)
     {
-        double each = units / 2;
+        var each = units / 2;
         yield return new TankStep(
             TankStepKind.StockA,
             each,

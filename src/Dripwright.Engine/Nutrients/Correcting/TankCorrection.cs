@@ -59,11 +59,11 @@ public static class TankCorrection
             return Answer<TankPlan>.No(faults);
         }
 
-        Amounts amounts = Amounts.For(reading, target, giver, water.DecisiemensPerMetre, capacity);
+        var amounts = Amounts.For(reading, target, giver, water.DecisiemensPerMetre, capacity);
         List<TankStep> steps = [];
         List<Phrase> notes = [];
-        double volume = reading.Volume - amounts.Drained;
-        double ec = reading.DecisiemensPerMetre;
+        var volume = reading.Volume - amounts.Drained;
+        var ec = reading.DecisiemensPerMetre;
         if (amounts.Drained > 0)
         {
             steps.Add(
@@ -130,8 +130,8 @@ public static class TankCorrection
         double capacity
     )
     {
-        double want = target.DecisiemensPerMetre;
-        Measured wanted = Told(want);
+        var want = target.DecisiemensPerMetre;
+        var wanted = Told(want);
         if (water.DecisiemensPerMetre is not (>= 0 and <= TankReading.HighestEc))
         {
             yield return Unanswerable.Of(
@@ -179,12 +179,12 @@ public static class TankCorrection
         double ec
     )
     {
-        double end = giver.Mixed(volume, ec, units);
+        var end = giver.Mixed(volume, ec, units);
         double[] shares =
             end - ec > 0.1 && giver.CanGive(units * (1 - FirstShare)) ? [FirstShare, 1 - FirstShare] : [1];
-        foreach (double share in shares)
+        foreach (var share in shares)
         {
-            double part = units * share;
+            var part = units * share;
             steps.AddRange(giver.Give(part, share == FirstShare));
             ec = giver.Mixed(volume, ec, part);
             volume += part * giver.Bulk;

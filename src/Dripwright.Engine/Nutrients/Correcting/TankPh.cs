@@ -27,29 +27,29 @@ internal static class TankPh
         List<Phrase> notes
     )
     {
-        double units = plan.SaltsFor + (2 * plan.StockEach);
+        var units = plan.SaltsFor + (2 * plan.StockEach);
         if (ph is null || (plan.Water > 0 && water.Contents is null) || (units > 0 && giver.Brings is null))
         {
             notes.Add(Phrase.Of("tank.note.bucket-test"));
             return plan;
         }
 
-        double kept = reading.Volume - plan.Drained;
-        double total = plan.FinalVolume;
-        Composition mixed =
+        var kept = reading.Volume - plan.Drained;
+        var total = plan.FinalVolume;
+        var mixed =
             (ph.Tank * (kept / total))
             + ((water.Contents ?? Composition.Nothing) * (plan.Water / total))
             + ((giver.Brings ?? Composition.Nothing) * (units / total));
-        SolutionConditions surroundings = ph.SolutionConditions with { Celsius = reading.Celsius };
+        var surroundings = ph.SolutionConditions with { Celsius = reading.Celsius };
         // What the analysis of the tank does not name shows in its measured pH, and is diluted with the tank's own water;
         // stock is made with the water that is filled in.
-        double gap =
+        var gap =
             (
                 (SolutionPh.Gap(ph.Tank, reading.PH, surroundings with { CarbonDioxide = null }) * kept)
                 + (water.Gap * (plan.Water + (units * giver.Bulk)))
             ) / total;
         plan = plan with { Mixed = mixed };
-        Answer<Speciation> now = SolutionPh.Of(mixed, surroundings, gap);
+        var now = SolutionPh.Of(mixed, surroundings, gap);
         if (!now.Found)
         {
             notes.AddRange(now.Refusals.SelectMany(Both));
@@ -63,7 +63,7 @@ internal static class TankPh
             return plan;
         }
 
-        bool down = now.Value.PH > target.PH;
+        var down = now.Value.PH > target.PH;
         if (ph.Bottles.FirstOrDefault(b => b.IsAcid == down) is not { } bottle)
         {
             notes.Add(
@@ -74,7 +74,7 @@ internal static class TankPh
             return plan;
         }
 
-        Answer<PhDose> dose = PhDosing.ToReach(mixed, total, target.PH, bottle, surroundings, gap);
+        var dose = PhDosing.ToReach(mixed, total, target.PH, bottle, surroundings, gap);
         if (!dose.Found)
         {
             notes.AddRange(dose.Refusals.SelectMany(Both));
@@ -96,7 +96,7 @@ internal static class TankPh
 
     private static void Pour(List<TankStep> steps, double volume, string name, double ph)
     {
-        double first = volume * TankCorrection.FirstShare;
+        var first = volume * TankCorrection.FirstShare;
         if (volume - first < TankCorrection.LeastDose)
         {
             steps.Add(Acid("tank.step.acid", volume));

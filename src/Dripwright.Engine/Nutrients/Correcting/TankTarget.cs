@@ -21,7 +21,7 @@ public sealed record MakeUpWater(double DecisiemensPerMetre, Composition? Conten
     public static MakeUpWater Of(WaterSupply supply)
     {
         ArgumentNullException.ThrowIfNull(supply);
-        double ec = supply.Conductivity is { } measured
+        var ec = supply.Conductivity is { } measured
             ? measured * 10
             : Conductivity.Of(supply.Composition, supply.PH ?? 7.5, SolutionConditions.Closed).DecisiemensPerMetre;
         return new MakeUpWater(ec, supply.Composition);

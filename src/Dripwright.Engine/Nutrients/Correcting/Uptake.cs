@@ -34,7 +34,7 @@ public sealed record Uptake(double Volume, double DecisiemensPerMetre)
     {
         Guard.NotNegative(water);
         ArgumentOutOfRangeException.ThrowIfLessThanOrEqual(full, water);
-        double share = (DecisiemensPerMetre - water) / (full - water);
+        var share = (DecisiemensPerMetre - water) / (full - water);
         return share switch
         {
             < 0.25 => TopUpStrength.Water,
@@ -83,8 +83,8 @@ public sealed record Uptake(double Volume, double DecisiemensPerMetre)
             return Answer<Uptake>.No(faults);
         }
 
-        double water = first.Volume - second.Volume + poured.Sum(p => Guard.NotNegative(p.Volume, nameof(poured)));
-        double salt =
+        var water = first.Volume - second.Volume + poured.Sum(p => Guard.NotNegative(p.Volume, nameof(poured)));
+        var salt =
             (first.Volume * first.DecisiemensPerMetre)
             - (second.Volume * second.DecisiemensPerMetre)
             + poured.Sum(p => p.Volume * Guard.NotNegative(p.DecisiemensPerMetre, nameof(poured)));

@@ -32,8 +32,8 @@ public static class HiddenIons
     {
         ArgumentNullException.ThrowIfNull(solution);
         Guard.Between(ph, 4, 9);
-        Ec reads = Conductivity.Of(solution, ph, SolutionConditions.Closed);
-        Answer<ScaledSolution> fresh = StrengthScaling.ToEc(water, recipe, reads, ph);
+        var reads = Conductivity.Of(solution, ph, SolutionConditions.Closed);
+        var fresh = StrengthScaling.ToEc(water, recipe, reads, ph);
         return fresh.Found
             ? Answer<IReadOnlyList<HiddenIon>>.Of([
                 .. Composition

@@ -40,7 +40,7 @@ public static class LoopDay
         var taken = new List<(Constituent, double)>();
         var bled = new List<(Constituent, double)>();
         List<Constituent> wanting = [];
-        foreach (Constituent one in Composition.Constituents)
+        foreach (var one in Composition.Constituents)
         {
             var ion = new OneIon(
                 system,
@@ -87,37 +87,37 @@ public static class LoopDay
     {
         // Flows are steady, so an ion can run out and come back a few times at most.
         private const int MostTurns = 200;
-        private readonly double brought = (water + bleed) * Guard.NotNegative(makeUp);
-        private readonly double wanted = water * Guard.NotNegative(constant);
-        private readonly double sweep = water * Guard.NotNegative(proportion);
+        private readonly double _brought = (water + bleed) * Guard.NotNegative(makeUp);
+        private readonly double _wanted = water * Guard.NotNegative(constant);
+        private readonly double _sweep = water * Guard.NotNegative(proportion);
 
         public Outcome? Run(double reservoir, double pots, double days)
         {
             Guard.NotNegative(reservoir);
             Guard.NotNegative(pots);
-            if (reservoir == 0 && pots == 0 && brought == 0 && wanted == 0)
+            if (reservoir == 0 && pots == 0 && _brought == 0 && _wanted == 0)
             {
                 return null;
             }
 
-            double left = days;
+            var left = days;
             double taken = 0;
             double bled = 0;
-            bool wanting = false;
+            var wanting = false;
             // Set when the feed has just come to bring enough, which rounding may put a hair below.
-            bool fed = false;
-            for (int turn = 0; left > 0; turn++)
+            var fed = false;
+            for (var turn = 0; left > 0; turn++)
             {
                 if (turn > MostTurns)
                 {
                     throw new InvalidOperationException("The loop's balance did not come to an end.");
                 }
 
-                if (!fed && pots <= 0 && system.FeedPerDay * reservoir < wanted)
+                if (!fed && pots <= 0 && system.FeedPerDay * reservoir < _wanted)
                 {
                     fed = true;
                     wanting = true;
-                    (double time, double next, double sum) = Starved(reservoir, left);
+                    (var time, var next, var sum) = Starved(reservoir, left);
                     taken += system.FeedPerDay * sum;
                     bled += bleed * sum;
                     (reservoir, pots, left) = (next, 0, left - time);
@@ -125,9 +125,9 @@ public static class LoopDay
                 }
 
                 fed = false;
-                double span = UntilEmpty(reservoir, pots, left);
+                var span = UntilEmpty(reservoir, pots, left);
                 var (r, p, sumR, sumP) = Pools.After(reservoir, pots, span);
-                taken += (wanted * span) + (sweep * sumP);
+                taken += (_wanted * span) + (_sweep * sumP);
                 bled += bleed * sumR;
                 // What rounding leaves under nought is nothing.
                 (reservoir, pots, left) = (Math.Max(0, r), span < left ? 0 : Math.Max(0, p), left - span);
@@ -140,15 +140,15 @@ public static class LoopDay
         {
             get
             {
-                double feed = system.FeedPerDay;
-                double drain = feed - water;
+                var feed = system.FeedPerDay;
+                var drain = feed - water;
                 return new TwoPools(
                     -(feed + bleed) / system.Reservoir,
                     drain / system.Reservoir,
                     feed / system.Pots,
-                    -(drain + sweep) / system.Pots,
-                    brought / system.Reservoir,
-                    -wanted / system.Pots
+                    -(drain + _sweep) / system.Pots,
+                    _brought / system.Reservoir,
+                    -_wanted / system.Pots
                 );
             }
         }
@@ -156,7 +156,7 @@ public static class LoopDay
         /// <summary>Time until the pots hold none, or the whole time.</summary>
         private double UntilEmpty(double reservoir, double pots, double left)
         {
-            if (wanted == 0)
+            if (_wanted == 0)
             {
                 return left;
             }
@@ -165,12 +165,12 @@ public static class LoopDay
             // end, no dip below nought is missed.
             var curve = new Curve(Pools, reservoir, pots);
             double[] places = Pools.Turn(reservoir, pots) is { } turn && turn < left ? [0, turn, left] : [0, left];
-            for (int i = 1; i < places.Length; i++)
+            for (var i = 1; i < places.Length; i++)
             {
                 if (curve.At(places[i]) < 0)
                 {
                     // From nought it cannot have gone up at once: that is the edge itself, and a moment passes.
-                    double moment = Math.Max(places[i - 1], left * 1e-9);
+                    var moment = Math.Max(places[i - 1], left * 1e-9);
                     return curve.At(places[i - 1]) > 0 ? Bracket.Root(curve, places[i - 1], places[i]) : moment;
                 }
             }
@@ -181,17 +181,17 @@ public static class LoopDay
         /// <summary>With nothing in the pots all that drips in is taken; ends when the feed brings enough again.</summary>
         private (double Time, double Reservoir, double Sum) Starved(double reservoir, double left)
         {
-            double rate = (system.FeedPerDay + bleed) / system.Reservoir;
-            double rest = brought / (system.FeedPerDay + bleed);
-            double enough = wanted / system.FeedPerDay;
-            double time = left;
+            var rate = (system.FeedPerDay + bleed) / system.Reservoir;
+            var rest = _brought / (system.FeedPerDay + bleed);
+            var enough = _wanted / system.FeedPerDay;
+            var time = left;
             if (rest > enough && reservoir < enough)
             {
                 time = Math.Min(left, Math.Log((rest - reservoir) / (rest - enough)) / rate);
             }
 
-            double end = time < left ? enough : rest + ((reservoir - rest) * Math.Exp(-rate * time));
-            double sum = (rest * time) + ((reservoir - end) / rate);
+            var end = time < left ? enough : rest + ((reservoir - rest) * Math.Exp(-rate * time));
+            var sum = (rest * time) + ((reservoir - end) / rate);
             return (time, end, sum);
         }
     }

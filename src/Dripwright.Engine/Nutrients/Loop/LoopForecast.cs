@@ -84,9 +84,9 @@ public sealed record LoopForecast(
     {
         ArgumentNullException.ThrowIfNull(strategy);
         var run = new LoopRun(this, strategy);
-        foreach (LoopUptake stretch in Uptake)
+        foreach (var stretch in Uptake)
         {
-            for (int day = 0; day < stretch.Days && run.Stopped is null; day++)
+            for (var day = 0; day < stretch.Days && run.Stopped is null; day++)
             {
                 run.Day(stretch);
             }

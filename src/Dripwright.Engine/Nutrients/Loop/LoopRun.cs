@@ -6,86 +6,86 @@ namespace Dripwright.Engine.Nutrients.Loop;
 /// <summary>The running sums of one forecast.</summary>
 internal sealed class LoopRun(LoopForecast forecast, TopUpStrategy strategy)
 {
-    private readonly double bleedPerUptake = Guard.NotNegative(forecast.Bleed.BleedPerUptake, nameof(forecast));
-    private readonly List<LoopEvening> evenings = [];
-    private readonly SortedDictionary<Constituent, int> past = [];
-    private readonly SortedDictionary<Constituent, int> wanting = [];
-    private LoopState state = forecast.Start;
-    private Composition madeUp = Composition.Nothing;
-    private Composition takenUp = Composition.Nothing;
-    private Composition lost = Composition.Nothing;
-    private double water;
-    private double letOut;
-    private double strengths;
-    private int dumps;
+    private readonly double _bleedPerUptake = Guard.NotNegative(forecast.Bleed.BleedPerUptake, nameof(forecast));
+    private readonly List<LoopEvening> _evenings = [];
+    private readonly SortedDictionary<Constituent, int> _past = [];
+    private readonly SortedDictionary<Constituent, int> _wanting = [];
+    private LoopState _state = forecast.Start;
+    private Composition _madeUp = Composition.Nothing;
+    private Composition _takenUp = Composition.Nothing;
+    private Composition _lost = Composition.Nothing;
+    private double _water;
+    private double _letOut;
+    private double _strengths;
+    private int _dumps;
 
     public void Day(LoopUptake uptake)
     {
-        double bleed = bleedPerUptake * uptake.WaterPerDay;
-        double factor = Factor(uptake, bleed);
-        LoopStep step = Step(uptake, bleed, factor);
-        state = step.State;
-        madeUp += step.MadeUp;
-        takenUp += step.TakenUp;
-        lost += step.Bled;
-        water += uptake.WaterPerDay + bleed;
-        letOut += bleed;
-        strengths += factor * (uptake.WaterPerDay + bleed);
-        int day = evenings.Count + 1;
-        foreach (Constituent one in step.Wanting)
+        var bleed = _bleedPerUptake * uptake.WaterPerDay;
+        var factor = Factor(uptake, bleed);
+        var step = Step(uptake, bleed, factor);
+        _state = step.State;
+        _madeUp += step.MadeUp;
+        _takenUp += step.TakenUp;
+        _lost += step.Bled;
+        _water += uptake.WaterPerDay + bleed;
+        _letOut += bleed;
+        _strengths += factor * (uptake.WaterPerDay + bleed);
+        var day = _evenings.Count + 1;
+        foreach (var one in step.Wanting)
         {
-            wanting.TryAdd(one, day);
+            _wanting.TryAdd(one, day);
         }
 
-        foreach ((Constituent one, double limit) in forecast.Limits)
+        foreach ((var one, var limit) in forecast.Limits)
         {
-            if (state.Pots[one] > limit)
+            if (_state.Pots[one] > limit)
             {
-                past.TryAdd(one, day);
+                _past.TryAdd(one, day);
             }
         }
 
-        bool dump = forecast.Bleed.DumpAbove is { } limits && limits.Any(l => state.Pots[l.Key] > l.Value);
+        var dump = forecast.Bleed.DumpAbove is { } limits && limits.Any(l => _state.Pots[l.Key] > l.Value);
         if (dump)
         {
             Dump();
         }
 
-        if (TooStrong(state.Reservoir) || TooStrong(state.Pots))
+        if (TooStrong(_state.Reservoir) || TooStrong(_state.Pots))
         {
             Stopped = Unanswerable.Of("loop-too-strong", day);
             return;
         }
 
-        evenings.Add(
-            new LoopEvening(day, state, forecast.EcOf(state.Reservoir), forecast.EcOf(state.Pots), factor, dump)
+        _evenings.Add(
+            new LoopEvening(day, _state, forecast.EcOf(_state.Reservoir), forecast.EcOf(_state.Pots), factor, dump)
         );
     }
 
     public LoopOutcome Outcome()
     {
-        double kilograms = strengths * (forecast.Cost?.KilogramsPerCubicMetre ?? 0);
-        double nitrate = strategy.Recipe[Constituent.NitrateNitrogen];
-        double gone =
+        var kilograms = _strengths * (forecast.Cost?.KilogramsPerCubicMetre ?? 0);
+        var nitrate = strategy.Recipe[Constituent.NitrateNitrogen];
+        var gone =
             nitrate > 0
-                ? lost[Constituent.NitrateNitrogen] / nitrate * (forecast.Cost?.KilogramsPerCubicMetre ?? 0)
+                ? _lost[Constituent.NitrateNitrogen] / nitrate * (forecast.Cost?.KilogramsPerCubicMetre ?? 0)
                 : 0;
-        decimal price = forecast.Cost?.PricePerKilogram ?? 0;
+        var price = forecast.Cost?.PricePerKilogram ?? 0;
         return new LoopOutcome(
             strategy,
-            evenings,
-            water,
-            letOut,
-            dumps,
+            _evenings,
+            _water,
+            _letOut,
+            _dumps,
             kilograms,
             gone,
             (decimal)kilograms * price,
             (decimal)gone * price,
-            past,
-            wanting,
-            madeUp,
-            takenUp,
-            lost,
+            _past,
+            _wanting,
+            _madeUp,
+            _takenUp,
+            _lost,
             Stopped
         );
     }
@@ -98,7 +98,7 @@ internal sealed class LoopRun(LoopForecast forecast, TopUpStrategy strategy)
         > Speciation.HighestIonicStrength;
 
     private LoopStep Step(LoopUptake uptake, double bleed, double factor) =>
-        LoopDay.Run(forecast.System, state, uptake, forecast.Water + (strategy.Recipe * factor), bleed);
+        LoopDay.Run(forecast.System, _state, uptake, forecast.Water + (strategy.Recipe * factor), bleed);
 
     private double Factor(LoopUptake uptake, double bleed)
     {
@@ -121,18 +121,18 @@ internal sealed class LoopRun(LoopForecast forecast, TopUpStrategy strategy)
     /// <summary>The reservoir is let out whole and mixed anew, at full strength or at the EC that is held.</summary>
     private void Dump()
     {
-        double volume = forecast.System.Reservoir;
-        double factor = strategy.HeldEc is { } held
+        var volume = forecast.System.Reservoir;
+        var factor = strategy.HeldEc is { } held
             ? StrengthScaling.ToEc(forecast.Water, strategy.Recipe, held, forecast.PH).Value?.Factor ?? 1
             : 1;
-        Composition fresh = forecast.Water + (strategy.Recipe * factor);
-        lost += state.Reservoir * volume;
-        madeUp += fresh * volume;
-        water += volume;
-        letOut += volume;
-        strengths += factor * volume;
-        dumps++;
-        state = state with { Reservoir = fresh };
+        var fresh = forecast.Water + (strategy.Recipe * factor);
+        _lost += _state.Reservoir * volume;
+        _madeUp += fresh * volume;
+        _water += volume;
+        _letOut += volume;
+        _strengths += factor * volume;
+        _dumps++;
+        _state = _state with { Reservoir = fresh };
     }
 
     private readonly struct Over(LoopRun run, LoopUptake uptake, double bleed, Ec held) : IOneNumber

@@ -11,26 +11,26 @@ internal readonly record struct TwoPools(double A11, double A12, double A21, dou
     /// <remarks>Its slope is α e^(slow t) + β e^(fast t): from slope and bend at the start, nought where e^((slow - fast) t) = -β/α.</remarks>
     public double? Turn(double x1, double x2)
     {
-        (double slow, double fast) = Eigenvalues();
-        double rise1 = (A11 * x1) + (A12 * x2) + B1;
-        double rise2 = (A21 * x1) + (A22 * x2) + B2;
-        double bend = (A21 * rise1) + (A22 * rise2);
-        double alpha = (bend - (fast * rise2)) / (slow - fast);
-        double beta = rise2 - alpha;
-        double ratio = -beta / alpha;
+        (var slow, var fast) = Eigenvalues();
+        var rise1 = (A11 * x1) + (A12 * x2) + B1;
+        var rise2 = (A21 * x1) + (A22 * x2) + B2;
+        var bend = (A21 * rise1) + (A22 * rise2);
+        var alpha = (bend - (fast * rise2)) / (slow - fast);
+        var beta = rise2 - alpha;
+        var ratio = -beta / alpha;
         return ratio > 1 && double.IsFinite(ratio) ? Math.Log(ratio) / (slow - fast) : null;
     }
 
     /// <summary>Both concentrations after a time, and their integrals over it.</summary>
     public (double X1, double X2, double Sum1, double Sum2) After(double x1, double x2, double time)
     {
-        (double slow, double fast) = Eigenvalues();
-        (double E, double P, double Q) s = Functions(slow * time);
-        (double E, double P, double Q) f = Functions(fast * time);
-        (double end1, double end2) = Apply(s.E, f.E, slow, fast, x1, x2);
-        (double push1, double push2) = Apply(s.P, f.P, slow, fast, B1, B2);
-        (double held1, double held2) = Apply(s.P, f.P, slow, fast, x1, x2);
-        (double grown1, double grown2) = Apply(s.Q, f.Q, slow, fast, B1, B2);
+        (var slow, var fast) = Eigenvalues();
+        var s = Functions(slow * time);
+        var f = Functions(fast * time);
+        (var end1, var end2) = Apply(s.E, f.E, slow, fast, x1, x2);
+        (var push1, var push2) = Apply(s.P, f.P, slow, fast, B1, B2);
+        (var held1, var held2) = Apply(s.P, f.P, slow, fast, x1, x2);
+        (var grown1, var grown2) = Apply(s.Q, f.Q, slow, fast, B1, B2);
         return (
             end1 + (time * push1),
             end2 + (time * push2),
@@ -41,18 +41,18 @@ internal readonly record struct TwoPools(double A11, double A12, double A21, dou
 
     private (double Slow, double Fast) Eigenvalues()
     {
-        double middle = (A11 + A22) / 2;
-        double half = (A11 - A22) / 2;
-        double fast = middle - Math.Sqrt((half * half) + (A12 * A21));
+        var middle = (A11 + A22) / 2;
+        var half = (A11 - A22) / 2;
+        var fast = middle - Math.Sqrt((half * half) + (A12 * A21));
         // The slow one is a small difference where little is lost; from the determinant it keeps its digits.
         return (((A11 * A22) - (A12 * A21)) / fast, fast);
     }
 
     private (double, double) Apply(double atSlow, double atFast, double slow, double fast, double x1, double x2)
     {
-        double slope = (atSlow - atFast) / (slow - fast);
-        double y1 = ((A11 - fast) * x1) + (A12 * x2);
-        double y2 = (A21 * x1) + ((A22 - fast) * x2);
+        var slope = (atSlow - atFast) / (slow - fast);
+        var y1 = ((A11 - fast) * x1) + (A12 * x2);
+        var y2 = (A21 * x1) + ((A22 - fast) * x2);
         return ((atFast * x1) + (slope * y1), (atFast * x2) + (slope * y2));
     }
 
@@ -61,20 +61,20 @@ internal readonly record struct TwoPools(double A11, double A12, double A21, dou
     {
         if (Math.Abs(z) > 0.5)
         {
-            double e = Math.Exp(z);
-            double p = (e - 1) / z;
+            var e = Math.Exp(z);
+            var p = (e - 1) / z;
             return (e, p, (p - 1) / z);
         }
 
-        double term = 0.5;
-        double q = 0.5;
-        for (int n = 3; n < 20; n++)
+        var term = 0.5;
+        var q = 0.5;
+        for (var n = 3; n < 20; n++)
         {
             term *= z / n;
             q += term;
         }
 
-        double first = 1 + (z * q);
+        var first = 1 + (z * q);
         return (1 + (z * first), first, q);
     }
 }

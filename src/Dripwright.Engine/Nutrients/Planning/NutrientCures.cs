@@ -34,10 +34,9 @@ internal static class NutrientCures
             return new FieldChange(NutrientPaths.Acid, $"\"{salt.Key}\"");
         }
 
-        IEnumerable<NutrientSalt> had =
-            rig.Nutrients.Salts ?? ResolvedNutrients.UsualSalts.Select(key => new NutrientSalt { Salt = key });
+        var had = rig.Nutrients.Salts ?? ResolvedNutrients.UsualSalts.Select(key => new NutrientSalt { Salt = key });
         var text = new RecordText(rig.Units, leaveOutAssumed: true, comments: false);
-        IEnumerable<string> all = had.Append(new NutrientSalt { Salt = salt.Key })
+        var all = had.Append(new NutrientSalt { Salt = salt.Key })
             .Select(one =>
                 string.Join(' ', text.Write(one).Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries))
             );

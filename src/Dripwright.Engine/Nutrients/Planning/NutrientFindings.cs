@@ -70,13 +70,13 @@ internal static class NutrientFindings
 
     private static Finding? Strength(NutrientPlan plan)
     {
-        double off = plan.Ec.DecisiemensPerMetre / plan.Wanted.DecisiemensPerMetre - 1;
+        var off = plan.Ec.DecisiemensPerMetre / plan.Wanted.DecisiemensPerMetre - 1;
         if (Math.Abs(off) <= RuleBook.Limit("recipe-ec-unreached"))
         {
             return null;
         }
 
-        bool water = plan.FilledEc > plan.Wanted;
+        var water = plan.FilledEc > plan.Wanted;
         return Judged.By(
             "recipe-ec-unreached",
             Solution,
@@ -94,7 +94,7 @@ internal static class NutrientFindings
 
     private static Finding? RestingPH(NutrientPlan plan)
     {
-        Phrase wanted = Phrase.Of("nutrients.ph", Measured.PH(plan.WantedPH));
+        var wanted = Phrase.Of("nutrients.ph", Measured.PH(plan.WantedPH));
         if (plan.PH is not { } ph)
         {
             return Judged.By(
@@ -113,7 +113,7 @@ internal static class NutrientFindings
             return null;
         }
 
-        bool high = ph > plan.WantedPH;
+        var high = ph > plan.WantedPH;
         return Judged.By(
             "recipe-ph-off",
             Solution,

@@ -25,9 +25,9 @@ internal static class NutrientOutlooks
         NutrientPlan plan
     )
     {
-        double pots = WaterInCoir * NutrientPlanner.CoirIn(layout);
-        double dripped = feed.TotalFlow * layout.Resolved.Clock.SecondsPerDay;
-        double use = reservoir.Use * 86_400;
+        var pots = WaterInCoir * NutrientPlanner.CoirIn(layout);
+        var dripped = feed.TotalFlow * layout.Resolved.Clock.SecondsPerDay;
+        var use = reservoir.Use * 86_400;
         // Where plants drink all that drips nothing runs back, and this is no loop.
         if (
             use <= 0
@@ -40,11 +40,11 @@ internal static class NutrientOutlooks
             return null;
         }
 
-        SodiumLimit limit = plan.SodiumLimit;
+        var limit = plan.SodiumLimit;
         var limits = new Dictionary<Constituent, double> { [Constituent.Sodium] = limit.Classic };
-        Composition fresh = plan.Recipe.Composition;
-        double kilograms = plan.Recipe.Lines.Sum(line => line.Concentration);
-        bool priced = plan.Recipe.Unpriced.Count == 0 && plan.Recipe.Cost > 0;
+        var fresh = plan.Recipe.Composition;
+        var kilograms = plan.Recipe.Lines.Sum(line => line.Concentration);
+        var priced = plan.Recipe.Unpriced.Count == 0 && plan.Recipe.Cost > 0;
         var forecast = new LoopForecast(
             new LoopSystem(reservoir.FullVolume, pots, dripped),
             new LoopState(fresh, fresh),
@@ -59,11 +59,11 @@ internal static class NutrientOutlooks
                 priced ? plan.Recipe.Cost / (decimal)(kilograms * plan.Recipe.Job.Volume) : 0
             ),
         };
-        IReadOnlyList<LoopOutcome> ways = forecast.Compare(TopUpStrategy.Usual(plan.Added, plan.Wanted));
-        LoopOutcome? dumping = ways[^1].PastLimit.ContainsKey(Constituent.Sodium)
+        var ways = forecast.Compare(TopUpStrategy.Usual(plan.Added, plan.Wanted));
+        var dumping = ways[^1].PastLimit.ContainsKey(Constituent.Sodium)
             ? (forecast with { Bleed = new BleedRule(0, limits) }).Run(ways[^1].Strategy)
             : null;
-        IReadOnlyList<HiddenIon> hidden = ways[^1].Evenings is [.., var last]
+        var hidden = ways[^1].Evenings is [.., var last]
             ? HiddenIons.Of(last.State.Reservoir, plan.Filled.Composition, plan.Added, plan.WantedPH).Value ?? []
             : [];
         return new NutrientOutlook(Days, limit, ways, dumping, hidden);

@@ -32,20 +32,20 @@ public static class NutrientPlanner
             return null;
         }
 
-        NutrientMix mix = layout.Resolved.Rig.Nutrients;
-        SaltCatalogue known = layout.Parts.Catalogue.Salts;
-        WaterReading reading = WaterCheck.Read(NutrientChecks.Analysis(mix.Water));
-        WaterSupply raw =
+        var mix = layout.Resolved.Rig.Nutrients;
+        var known = layout.Parts.Catalogue.Salts;
+        var reading = WaterCheck.Read(NutrientChecks.Analysis(mix.Water));
+        var raw =
             reading.Supply
             ?? throw new ArgumentOutOfRangeException(nameof(layout), reading.Faults[0].Why, "The water cannot be.");
-        WaterSupply filled = WaterBlend.Of((raw, 1 - mix.PureShare), (WaterSupply.Pure, mix.PureShare));
-        double ph = asked.PH;
-        WantedNutrients goal = WantedNutrients.Of(mix, asked, filled);
-        Ec wanted = goal.Strength;
+        var filled = WaterBlend.Of((raw, 1 - mix.PureShare), (WaterSupply.Pure, mix.PureShare));
+        var ph = asked.PH;
+        var goal = WantedNutrients.Of(mix, asked, filled);
+        var wanted = goal.Strength;
         // What the analysis leaves open is carried along, so that the alkalinity reported is the alkalinity reckoned with.
-        double gap = -(reading.Balance?.Gap ?? 0) * (1 - mix.PureShare);
+        var gap = -(reading.Balance?.Gap ?? 0) * (1 - mix.PureShare);
         var sodium = SodiumLimit.Of(asked.SodiumOf);
-        NutrientRecipe recipe = Settle(
+        var recipe = Settle(
             mix,
             goal,
             filled,
@@ -55,8 +55,8 @@ public static class NutrientPlanner
             reservoir.FullVolume,
             sodium.Classic
         );
-        Answer<Speciation> rest = SolutionPh.Of(recipe.Composition, Air(recipe), gap);
-        double acid = recipe
+        var rest = SolutionPh.Of(recipe.Composition, Air(recipe), gap);
+        var acid = recipe
             .Lines.Where(line => line.Salt.Kind == SaltKind.Acid)
             .Sum(line => line.Concentration / line.Salt.Density!.Value);
         var plan = new NutrientPlan
@@ -109,7 +109,7 @@ public static class NutrientPlanner
 
     private static SolutionConditions Air(NutrientRecipe recipe)
     {
-        bool chelated = recipe.Lines.Any(line =>
+        var chelated = recipe.Lines.Any(line =>
             line.Salt.Kind == SaltKind.Chelate && line.Salt.Brings[Constituent.Iron] > 0
         );
         return SolutionConditions.Open with { Iron = chelated ? IronForm.Chelated : IronForm.Ferrous };
@@ -127,12 +127,12 @@ public static class NutrientPlanner
         double sodium
     )
     {
-        double first = goal.Factor;
-        double factor = first;
-        double demand = Math.Max(0, water.Alkalinity - 0.5);
-        double volume = mix.Mixing is NutrientMixing.Cans ? mix.CanVolume * mix.PartsOfFeed : tank;
+        var first = goal.Factor;
+        var factor = first;
+        var demand = Math.Max(0, water.Alkalinity - 0.5);
+        var volume = mix.Mixing is NutrientMixing.Cans ? mix.CanVolume * mix.PartsOfFeed : tank;
         NutrientRecipe recipe = null!;
-        for (int round = 0; round < Rounds; round++)
+        for (var round = 0; round < Rounds; round++)
         {
             recipe = RecipePlanner.Plan(
                 new RecipeJob
@@ -147,7 +147,7 @@ public static class NutrientPlanner
                     Scale = new WeighingScale(mix.ScaleStep),
                 }
             );
-            double reads = EcOf(recipe.Composition, ph).DecisiemensPerMetre;
+            var reads = EcOf(recipe.Composition, ph).DecisiemensPerMetre;
             // Amounts that the grower wrote without a strength stand as they are.
             if (reads > 0 && !goal.IsFixed)
             {
@@ -159,7 +159,7 @@ public static class NutrientPlanner
                 );
             }
 
-            double open = Speciation.Within(recipe.Composition, ph, Air(recipe)).Charge + gap;
+            var open = Speciation.Within(recipe.Composition, ph, Air(recipe)).Charge + gap;
             demand = Math.Max(0, recipe.AcidGiven >= demand - 1e-6 ? demand + open : demand);
         }
 

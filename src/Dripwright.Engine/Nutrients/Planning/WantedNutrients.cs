@@ -21,8 +21,8 @@ internal sealed record WantedNutrients(NutrientTarget Target, Ec Strength, doubl
     /// <param name="water">What is filled in.</param>
     public static WantedNutrients Of(NutrientMix mix, ResolvedNutrients asked, WaterSupply water)
     {
-        NutrientTarget whole = asked.Target;
-        double ph = asked.PH;
+        var whole = asked.Target;
+        var ph = asked.PH;
         var usual = new Ec(asked.Stage.Conductivity * 10);
         var own = NutrientChecks.Wanted(mix.Wanted).ToList();
         if (own.Count > 0)
@@ -31,13 +31,13 @@ internal sealed record WantedNutrients(NutrientTarget Target, Ec Strength, doubl
             whole = With(whole.Times(Reaching(whole, water, usual, ph)), own);
         }
 
-        Phrase source = own.Count > 0 ? Phrase.Of("nutrients.source.own", whole.Source) : Phrase.Plain(whole.Source);
+        var source = own.Count > 0 ? Phrase.Of("nutrients.source.own", whole.Source) : Phrase.Plain(whole.Source);
         if (own.Count > 0 && mix.Strength is null)
         {
             return new WantedNutrients(whole, Reads(whole.Complete, water, ph), 1, true, source);
         }
 
-        Ec strength = mix.Strength is { } wished ? new Ec(wished * 10) : usual;
+        var strength = mix.Strength is { } wished ? new Ec(wished * 10) : usual;
         return new WantedNutrients(whole, strength, Reaching(whole, water, strength, ph), false, source);
     }
 
@@ -72,9 +72,9 @@ internal sealed record WantedNutrients(NutrientTarget Target, Ec Strength, doubl
     private static double Reaching(NutrientTarget whole, WaterSupply water, Ec wanted, double ph)
     {
         var (low, high) = (0.1, 5.0);
-        for (int i = 0; i < 30; i++)
+        for (var i = 0; i < 30; i++)
         {
-            double middle = (low + high) / 2;
+            var middle = (low + high) / 2;
             (low, high) = Reads(whole.Times(middle).Complete, water, ph) < wanted ? (middle, high) : (low, middle);
         }
 

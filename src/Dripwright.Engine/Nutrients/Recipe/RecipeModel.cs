@@ -7,19 +7,19 @@ namespace Dripwright.Engine.Nutrients.Recipe;
 /// <summary>A recipe's job as numbers, and its answer: acid first, then the fit, then the price.</summary>
 internal sealed class RecipeModel
 {
-    private readonly RecipeJob job;
-    private readonly double[] lengths;
-    private readonly double[][] rows;
-    private readonly double[] wanted;
-    private readonly double[] acid;
-    private readonly double acidLength;
-    private readonly double[][] limited;
-    private readonly double[] limits;
-    private readonly double[] most;
+    private readonly RecipeJob _job;
+    private readonly double[] _lengths;
+    private readonly double[][] _rows;
+    private readonly double[] _wanted;
+    private readonly double[] _acid;
+    private readonly double _acidLength;
+    private readonly double[][] _limited;
+    private readonly double[] _limits;
+    private readonly double[] _most;
 
     public RecipeModel(RecipeJob job)
     {
-        this.job = job;
+        this._job = job;
         AtHand =
         [
             .. job.Salts.DistinctBy(hand => hand.Salt.Key).OrderBy(hand => hand.Salt.Key, StringComparer.Ordinal),
@@ -33,30 +33,30 @@ internal sealed class RecipeModel
                 .Order(),
         ];
         var weights = Asked.Select(key => job.Weights[key] / FitWeights.ScaleOf(key, job.Target.Wanted[key])).ToArray();
-        wanted = [.. Asked.Select((key, i) => weights[i] * (job.Target.Wanted[key] - Of(job.Water.Composition, key)))];
-        rows = [.. Asked.Select((key, i) => Columns(salt => weights[i] * Of(salt.Brings, key)))];
-        lengths = Lengths();
-        acid = Columns(AcidOf);
-        (limited, limits) = Limits();
-        most =
+        _wanted = [.. Asked.Select((key, i) => weights[i] * (job.Target.Wanted[key] - Of(job.Water.Composition, key)))];
+        _rows = [.. Asked.Select((key, i) => Columns(salt => weights[i] * Of(salt.Brings, key)))];
+        _lengths = Lengths();
+        _acid = Columns(AcidOf);
+        (_limited, _limits) = Limits();
+        _most =
         [
             .. AtHand.Select(
-                (hand, j) => hand.Most is { } kilograms ? kilograms / job.Volume * lengths[j] : double.PositiveInfinity
+                (hand, j) => hand.Most is { } kilograms ? kilograms / job.Volume * _lengths[j] : double.PositiveInfinity
             ),
         ];
-        foreach (var row in rows)
+        foreach (var row in _rows)
         {
             WeighingScale(row);
         }
-        WeighingScale(acid);
-        acidLength = Length(acid);
-        Divide(acid, acidLength);
-        for (var i = 0; i < limited.Length; i++)
+        WeighingScale(_acid);
+        _acidLength = Length(_acid);
+        Divide(_acid, _acidLength);
+        for (var i = 0; i < _limited.Length; i++)
         {
-            WeighingScale(limited[i]);
-            var length = Length(limited[i]);
-            Divide(limited[i], length);
-            limits[i] /= length;
+            WeighingScale(_limited[i]);
+            var length = Length(_limited[i]);
+            Divide(_limited[i], length);
+            _limits[i] /= length;
         }
     }
 
@@ -77,32 +77,32 @@ internal sealed class RecipeModel
             return x;
         }
         var kept = Array.Empty<double[]>();
-        if (acidLength > 0)
+        if (_acidLength > 0)
         {
-            kept = [acid];
-            x = Run(Problem(x) with { Rows = [acid], Wanted = [job.Demand / acidLength] });
+            kept = [_acid];
+            x = Run(Problem(x) with { Rows = [_acid], Wanted = [_job.Demand / _acidLength] });
         }
-        x = Run(Problem(x) with { Rows = rows, Wanted = wanted, Kept = kept });
+        x = Run(Problem(x) with { Rows = _rows, Wanted = _wanted, Kept = kept });
         x = Run(
             Problem(x) with
             {
-                Kept = [.. kept, .. rows.Select(Unit).Where(row => row.Length > 0)],
+                Kept = [.. kept, .. _rows.Select(Unit).Where(row => row.Length > 0)],
                 Costs = Prices(),
             }
         );
-        return [.. x.Select((amount, j) => amount <= 1e-12 ? 0 : amount / lengths[j])];
+        return [.. x.Select((amount, j) => amount <= 1e-12 ? 0 : amount / _lengths[j])];
     }
 
     /// <summary>[-] Σ (weight · miss)² of amounts.</summary>
     public double Misfit(double[] amounts)
     {
         var sum = 0.0;
-        for (var i = 0; i < rows.Length; i++)
+        for (var i = 0; i < _rows.Length; i++)
         {
-            var miss = -wanted[i];
+            var miss = -_wanted[i];
             for (var j = 0; j < amounts.Length; j++)
             {
-                miss += rows[i][j] * amounts[j] * lengths[j];
+                miss += _rows[i][j] * amounts[j] * _lengths[j];
             }
             sum += miss * miss;
         }
@@ -113,9 +113,9 @@ internal sealed class RecipeModel
     internal FitProblem FitOnly(double[] start) =>
         Problem(start) with
         {
-            Rows = rows,
-            Wanted = wanted,
-            Kept = acidLength > 0 ? [acid] : [],
+            Rows = _rows,
+            Wanted = _wanted,
+            Kept = _acidLength > 0 ? [_acid] : [],
         };
 
     /// <summary>[mol/kg] H⁺ of a product as the fit counts it.</summary>
@@ -134,16 +134,16 @@ internal sealed class RecipeModel
         new()
         {
             Unknowns = AtHand.Count,
-            Limited = limited,
-            Limits = limits,
-            Most = most,
+            Limited = _limited,
+            Limits = _limits,
+            Most = _most,
             Start = start,
         };
 
     private double[] Columns(Func<Salt, double> of) => [.. AtHand.Select(hand => of(hand.Salt))];
 
     private double Of(Composition composition, Constituent key) =>
-        key == Constituent.NitrateNitrogen && job.Target.NitrogenIsSum
+        key == Constituent.NitrateNitrogen && _job.Target.NitrogenIsSum
             ? composition[key] + composition[Constituent.AmmoniumNitrogen]
             : composition[key];
 
@@ -153,7 +153,7 @@ internal sealed class RecipeModel
         var found = new double[AtHand.Count];
         for (var j = 0; j < found.Length; j++)
         {
-            var sum = rows.Sum(row => row[j] * row[j]);
+            var sum = _rows.Sum(row => row[j] * row[j]);
             var brings = Composition.Constituents.Sum(key => Math.Abs(AtHand[j].Salt.Brings[key]));
             found[j] =
                 sum > 0 ? Math.Sqrt(sum)
@@ -167,17 +167,17 @@ internal sealed class RecipeModel
     {
         List<double[]> found = [];
         List<double> bounds = [];
-        var water = job.Water.Composition;
-        var share = job.MostAmmoniumShare;
+        var water = _job.Water.Composition;
+        var share = _job.MostAmmoniumShare;
         Add(
             salt => (1 - share) * salt[Constituent.AmmoniumNitrogen] - share * salt[Constituent.NitrateNitrogen],
             share * water[Constituent.NitrateNitrogen] - (1 - share) * water[Constituent.AmmoniumNitrogen]
         );
-        if (job.MostChloride is { } chloride)
+        if (_job.MostChloride is { } chloride)
         {
             Add(salt => salt[Constituent.Chloride], chloride - water[Constituent.Chloride]);
         }
-        if (job.MostSodium is { } sodium)
+        if (_job.MostSodium is { } sodium)
         {
             Add(salt => salt[Constituent.Sodium], sodium - water[Constituent.Sodium]);
         }
@@ -200,7 +200,7 @@ internal sealed class RecipeModel
     private double[] Prices()
     {
         var dearest = AtHand.Max(hand => hand.Salt.PricePerKilogram ?? 0);
-        double[] prices = Columns(salt => (double)(salt.PricePerKilogram ?? (dearest > 0 ? dearest : 1)));
+        var prices = Columns(salt => (double)(salt.PricePerKilogram ?? (dearest > 0 ? dearest : 1)));
         WeighingScale(prices);
         var greatest = prices.Max();
         Divide(prices, greatest);
@@ -211,7 +211,7 @@ internal sealed class RecipeModel
     {
         for (var j = 0; j < row.Length; j++)
         {
-            row[j] /= lengths[j];
+            row[j] /= _lengths[j];
         }
     }
 

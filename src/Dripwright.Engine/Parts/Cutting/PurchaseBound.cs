@@ -114,7 +114,7 @@ internal sealed class PurchaseBound(CutModel model)
                 continue;
             }
 
-            BigInteger cost = (BigInteger)kind.Cost * Scale;
+            var cost = (BigInteger)kind.Cost * Scale;
             if (above.IsZero && below.IsOne || cost * below < above * holds[k])
             {
                 (above, below) = (cost, holds[k]);

@@ -13,7 +13,7 @@ internal sealed class PartsRules(RigLayout layout, PartsPlan parts, Judgement ju
         Cuts();
         Kerf();
         Clamps();
-        int lines = parts.Lines.Count(l => l.Buy > 0);
+        var lines = parts.Lines.Count(l => l.Buy > 0);
         if (lines > 0)
         {
             judge.Add(
@@ -30,7 +30,7 @@ internal sealed class PartsRules(RigLayout layout, PartsPlan parts, Judgement ju
 
     private void Cuts()
     {
-        foreach (CutTrouble trouble in parts.CutTroubles)
+        foreach (var trouble in parts.CutTroubles)
         {
             judge.Add(
                 "cut-impossible",
@@ -46,9 +46,9 @@ internal sealed class PartsRules(RigLayout layout, PartsPlan parts, Judgement ju
 
     private void Kerf()
     {
-        foreach (CutPlan cut in parts.Cuts)
+        foreach (var cut in parts.Cuts)
         {
-            foreach (KerfTrap trap in cut.KerfTraps)
+            foreach (var trap in cut.KerfTraps)
             {
                 judge.Add(
                     "kerf-trap",

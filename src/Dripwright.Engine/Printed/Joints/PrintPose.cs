@@ -27,11 +27,11 @@ internal sealed record PrintPose(Placement Turn, IReadOnlyList<Vector3> Ways)
     {
         Vector3[] ways = [.. directions.Select(d => d.Unit())];
         List<Vector3> ups = [];
-        for (int i = 0; i < ways.Length; i++)
+        for (var i = 0; i < ways.Length; i++)
         {
-            for (int j = i + 1; j < ways.Length; j++)
+            for (var j = i + 1; j < ways.Length; j++)
             {
-                Vector3 normal = ways[i].Cross(ways[j]);
+                var normal = ways[i].Cross(ways[j]);
                 if (normal.Length > 1e-3)
                 {
                     ups.Add(normal.Unit());
@@ -57,13 +57,13 @@ internal sealed record PrintPose(Placement Turn, IReadOnlyList<Vector3> Ways)
 
     private static PrintPose With(Vector3 up, Vector3[] ways)
     {
-        Vector3 along = ways.FirstOrDefault(way => Math.Abs(way.Dot(up)) < Level);
+        var along = ways.FirstOrDefault(way => Math.Abs(way.Dot(up)) < Level);
         if (along.Length < 0.5)
         {
             along = Math.Abs(up.X) < 0.9 ? new(1, 0, 0) : new(0, 1, 0);
         }
 
-        Placement turn = Placement.Along(up, along, default).Inverse();
+        var turn = Placement.Along(up, along, default).Inverse();
         return new(turn, [.. ways.Select(way => Clean(turn.Turned(way)))]);
     }
 

@@ -67,14 +67,14 @@ internal sealed record SocketForm
     /// <exception cref="PrintException">No wall that we print carries it.</exception>
     public static SocketForm For(PrintParameters parameters, bool upright = true, bool flat = true)
     {
-        double nozzle = parameters.Printer.Nozzle;
-        double depth = parameters.SocketDepth ?? (1.5 * parameters.TubeOutside);
-        int least = LeastLinesOf(parameters);
-        double needed = parameters.Load.Moment;
-        for (int lines = least; lines <= MostLines; lines++)
+        var nozzle = parameters.Printer.Nozzle;
+        var depth = parameters.SocketDepth ?? (1.5 * parameters.TubeOutside);
+        var least = LeastLinesOf(parameters);
+        var needed = parameters.Load.Moment;
+        for (var lines = least; lines <= MostLines; lines++)
         {
             var form = new SocketForm(parameters, lines * nozzle, depth) { LoadRules = lines > least };
-            SocketStrength strength = form.Strength;
+            var strength = form.Strength;
             if (
                 (!upright || strength.UprightMoment >= needed)
                 && (!flat || strength.FlatMoment >= needed)
@@ -113,9 +113,9 @@ internal sealed record SocketForm
     /// <summary>A bore that lies on its side, along z from its floor at z = 0, up being +y.</summary>
     public (Solid Cut, double Removed) LyingBore(double depth)
     {
-        Loop bore = Round ? Outlines.LyingBore(Half, Lift) : Loop.Rectangle(-Half, -Half, Half, Half + Lift);
-        Solid flare = new Taper(bore, Scale(Flare + Past), Flare + Past).Shifted(0, 0, depth - Flare);
-        double removed = (bore.Area * (depth - Flare)) + new Taper(bore, Scale(Flare), Flare).Volume!.Value;
+        var bore = Round ? Outlines.LyingBore(Half, Lift) : Loop.Rectangle(-Half, -Half, Half, Half + Lift);
+        var flare = new Taper(bore, Scale(Flare + Past), Flare + Past).Shifted(0, 0, depth - Flare);
+        var removed = (bore.Area * (depth - Flare)) + new Taper(bore, Scale(Flare), Flare).Volume!.Value;
         return (new Union([new Extrusion(bore, depth), flare]), removed);
     }
 
@@ -127,9 +127,9 @@ internal sealed record SocketForm
 
     private static PrintFault TooWeak(PrintParameters parameters, double depth)
     {
-        Plastic plastic = parameters.Plastic;
-        bool warm = parameters.Load.Temperature > plastic.WarmestInUse;
-        double bearing = SocketStrength.Of(parameters, parameters.TubeOutside / 2, 1e-3, depth).BearingMoment;
+        var plastic = parameters.Plastic;
+        var warm = parameters.Load.Temperature > plastic.WarmestInUse;
+        var bearing = SocketStrength.Of(parameters, parameters.TubeOutside / 2, 1e-3, depth).BearingMoment;
         return new(
             nameof(PrintParameters.Load),
             Phrase.Of(

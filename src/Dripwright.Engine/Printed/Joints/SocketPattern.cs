@@ -6,22 +6,22 @@ public static class SocketPattern
     /// <summary>[-] Directions count as square, opposite or the same within this much of their product.</summary>
     private const double Same = 1e-3;
 
-    private static readonly Vector3 X = new(1, 0, 0);
-    private static readonly Vector3 Y = new(0, 1, 0);
-    private static readonly Vector3 Down = new(0, 0, -1);
+    private static readonly Vector3 s_x = new(1, 0, 0);
+    private static readonly Vector3 s_y = new(0, 1, 0);
+    private static readonly Vector3 s_down = new(0, 0, -1);
 
     /// <summary>The usual directions of a kind, in the room (z up); empty for a kind that joins no tubes.</summary>
     /// <param name="kind">The kind.</param>
     public static IReadOnlyList<Vector3> Usual(PrintedKind kind) =>
         kind switch
         {
-            PrintedKind.Corner => [X, Y],
-            PrintedKind.ThreeWay => [X, Y, Down],
-            PrintedKind.FourWay => [X, -X, Y, Down],
-            PrintedKind.Cross => [X, -X, Y, -Y],
-            PrintedKind.Tee => [X, -X, Y],
-            PrintedKind.Joint => [X, -X, new Vector3(1, 0, -1).Unit(), Down],
-            PrintedKind.Coupler => [X, -X],
+            PrintedKind.Corner => [s_x, s_y],
+            PrintedKind.ThreeWay => [s_x, s_y, s_down],
+            PrintedKind.FourWay => [s_x, -s_x, s_y, s_down],
+            PrintedKind.Cross => [s_x, -s_x, s_y, -s_y],
+            PrintedKind.Tee => [s_x, -s_x, s_y],
+            PrintedKind.Joint => [s_x, -s_x, new Vector3(1, 0, -1).Unit(), s_down],
+            PrintedKind.Coupler => [s_x, -s_x],
             PrintedKind.Foot => [Vector3.Up],
             _ => [],
         };
@@ -34,8 +34,8 @@ public static class SocketPattern
     {
         ArgumentOutOfRangeException.ThrowIfZero(directions.Count, nameof(directions));
         Vector3[] ways = [.. directions.Select(d => d.Unit())];
-        int opposite = Pairs(ways).Count(p => p <= -1 + Same);
-        bool square = Pairs(ways).All(p => Math.Abs(p) <= Same || p <= -1 + Same);
+        var opposite = Pairs(ways).Count(p => p <= -1 + Same);
+        var square = Pairs(ways).All(p => Math.Abs(p) <= Same || p <= -1 + Same);
         return (ways.Length, opposite, square) switch
         {
             (1, _, _) => PrintedKind.Foot,
@@ -59,9 +59,9 @@ public static class SocketPattern
 
     private static IEnumerable<double> Pairs(Vector3[] ways)
     {
-        for (int i = 0; i < ways.Length; i++)
+        for (var i = 0; i < ways.Length; i++)
         {
-            for (int j = 0; j < i; j++)
+            for (var j = 0; j < i; j++)
             {
                 yield return ways[i].Dot(ways[j]);
             }

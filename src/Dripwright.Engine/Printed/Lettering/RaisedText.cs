@@ -21,8 +21,8 @@ internal static class RaisedText
     /// <summary>[m] Height of a text in a space; 0 where it would be too small to print.</summary>
     public static double Height(string text, double width, double height, Printer printer)
     {
-        double fit = Math.Min(Largest, height);
-        double wide = StrokeLetters.Width(text, 1);
+        var fit = Math.Min(Largest, height);
+        var wide = StrokeLetters.Width(text, 1);
         fit = wide > 0 ? Math.Min(fit, width / wide) : fit;
         return fit >= Smallest(printer) ? fit : 0;
     }
@@ -42,7 +42,7 @@ internal static class RaisedText
             return body;
         }
 
-        double size = Height(text, width, height, printer);
+        var size = Height(text, width, height, printer);
         if (size == 0)
         {
             throw new PrintException(
@@ -55,7 +55,7 @@ internal static class RaisedText
             );
         }
 
-        double left = -StrokeLetters.Width(text, size) / 2;
+        var left = -StrokeLetters.Width(text, size) / 2;
         Loop[] loops = [.. StrokeLetters.Outlines(text, size).Select(loop => loop.Shifted(left, -size / 2))];
         var letters = new Extrusion(loops, Sunk + Raise(printer));
         return new Union(

@@ -13,11 +13,11 @@ public static class StrokeLetters
     private const double Gap = 1;
     private const double Space = 2;
 
-    private static readonly Dictionary<char, IReadOnlyList<Loop>> Letters = Read();
+    private static readonly Dictionary<char, IReadOnlyList<Loop>> s_letters = Read();
 
     /// <summary>True where every character has a letter or is a space.</summary>
     /// <param name="text">The text.</param>
-    public static bool Know(string text) => text.All(c => c == ' ' || Letters.ContainsKey(c));
+    public static bool Know(string text) => text.All(c => c == ' ' || s_letters.ContainsKey(c));
 
     /// <summary>[m] Width of a text.</summary>
     /// <param name="text">Known characters only.</param>
@@ -31,7 +31,7 @@ public static class StrokeLetters
     public static IReadOnlyList<Loop> Outlines(string text, double height)
     {
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(height);
-        double unit = height / Units;
+        var unit = height / Units;
         return
         [
             .. Place(text)
@@ -43,7 +43,7 @@ public static class StrokeLetters
     {
         List<Loop> loops = [];
         double x = 0;
-        foreach (char c in text)
+        foreach (var c in text)
         {
             if (c == ' ')
             {
@@ -51,12 +51,12 @@ public static class StrokeLetters
                 continue;
             }
 
-            if (!Letters.TryGetValue(c, out IReadOnlyList<Loop>? letter))
+            if (!s_letters.TryGetValue(c, out var letter))
             {
                 throw new ArgumentOutOfRangeException(nameof(text), text, $"There is no letter for '{c}'.");
             }
 
-            double left = letter.Min(loop => loop.Corners.Min(corner => corner.X));
+            var left = letter.Min(loop => loop.Corners.Min(corner => corner.X));
             loops.AddRange(letter.Select(loop => loop.Shifted(x - left, 0)));
             x += letter.Max(loop => loop.Corners.Max(corner => corner.X)) - left + Gap;
         }
@@ -66,7 +66,7 @@ public static class StrokeLetters
 
     private static Dictionary<char, IReadOnlyList<Loop>> Read()
     {
-        using Stream stream = typeof(StrokeLetters).Assembly.GetManifestResourceStream(
+        using var stream = typeof(StrokeLetters).Assembly.GetManifestResourceStream(
             "Dripwright.Engine.Printed.Data.letters.json"
         )!;
         var all = JsonSerializer.Deserialize<Dictionary<string, double[][][]>>(stream)!;

@@ -10,11 +10,11 @@ internal static class CouplerMaker
 {
     public static PrintDesign Make(PrintParameters parameters)
     {
-        SocketForm form = SocketForm.For(parameters, flat: false);
-        double rim = Math.Clamp(0.15 * form.Half, 0.001, 0.0025);
-        double web = form.Wall;
-        (double h, double d, double f) = (form.Half, form.Depth, SocketForm.Flare);
-        double top = (2 * d) + rim + web;
+        var form = SocketForm.For(parameters, flat: false);
+        var rim = Math.Clamp(0.15 * form.Half, 0.001, 0.0025);
+        var web = form.Wall;
+        (var h, var d, var f) = (form.Half, form.Depth, SocketForm.Flare);
+        var top = (2 * d) + rim + web;
 
         // One outline from below to above: under the throat the bore narrows in 45°, so that nothing hangs in the air.
         Loop Bore(double past) =>
@@ -32,7 +32,7 @@ internal static class CouplerMaker
             ]);
 
         var outer = new Extrusion(form.Outline, top);
-        double removed = new Lathe(Bore(0), form.Sides).Volume!.Value;
+        var removed = new Lathe(Bore(0), form.Sides).Volume!.Value;
         Solid body = new Difference(outer, [new Lathe(Bore(SocketForm.Past), form.Sides)], removed);
         body = RaisedText.On(
             body,

@@ -17,12 +17,12 @@ internal static class FootMaker
 
     public static PrintDesign Make(PrintParameters parameters)
     {
-        SocketForm form = SocketForm.For(parameters, flat: false);
-        double wide = Spread * form.Outer;
-        double top = Floor + form.Depth;
-        int sides = form.Round ? 8 : 4;
+        var form = SocketForm.For(parameters, flat: false);
+        var wide = Spread * form.Outer;
+        var top = Floor + form.Depth;
+        var sides = form.Round ? 8 : 4;
         // A sole, a slope of 45° and the socket; the slope ends below the mouth so that letters have their place.
-        double shoulder = BasePlate + wide - form.Outer;
+        var shoulder = BasePlate + wide - form.Outer;
         var outer = new Lathe(
             new([
                 new(0, 0),
@@ -35,17 +35,17 @@ internal static class FootMaker
             sides
         );
 
-        (Solid bore, double removed) = form.UprightBore(form.Depth);
-        Loop hole = Loop.Around(24, DrainHole / 2);
+        (var bore, var removed) = form.UprightBore(form.Depth);
+        var hole = Loop.Around(24, DrainHole / 2);
         removed += hole.Area * (Floor - Groove);
         removed += 2 * wide * DrainHole * Groove;
         var drain = new Extrusion(hole, Floor + 0.001);
-        Solid groove = new Extrusion(
+        var groove = new Extrusion(
             Loop.Rectangle(-wide - SocketForm.Past, -DrainHole / 2, wide + SocketForm.Past, DrainHole / 2),
             Groove + SocketForm.Past
         ).Shifted(0, 0, -SocketForm.Past);
         Solid body = new Difference(outer, [bore.Shifted(0, 0, Floor), drain, groove], removed);
-        double room = top - shoulder - 0.002;
+        var room = top - shoulder - 0.002;
         body = RaisedText.On(
             body,
             parameters.Number,

@@ -17,24 +17,24 @@ internal static class GuideMaker
 
     public static PrintDesign Make(PrintParameters parameters)
     {
-        PrintDesign bar = Bar(parameters);
+        var bar = Bar(parameters);
         return bar.Bed.Fits ? bar : Blocks(parameters);
     }
 
     /// <summary>One bar with two holes.</summary>
     private static PrintDesign Bar(PrintParameters parameters)
     {
-        double pitch = parameters.HolePitch;
-        double along = pitch + (2 * End);
-        (Loop profile, double half) = Profile(parameters, Bush);
-        Loop hole = Hole(parameters);
+        var pitch = parameters.HolePitch;
+        var along = pitch + (2 * End);
+        (var profile, var half) = Profile(parameters, Bush);
+        var hole = Hole(parameters);
         Solid body = new Difference(
             Lying(profile, along).Shifted(-along / 2, 0, 0),
             [Drill(hole, Bush).Shifted(-pitch / 2, 0, 0), Drill(hole, Bush).Shifted(pitch / 2, 0, 0)],
             2 * hole.Area * Bush
         );
-        double high = profile.Corners.Max(c => c.Y);
-        string text = $"{parameters.Number} {PrintWords.Number(pitch * 1000)}".Trim();
+        var high = profile.Corners.Max(c => c.Y);
+        var text = $"{parameters.Number} {PrintWords.Number(pitch * 1000)}".Trim();
         body = RaisedText.On(body, text, Front(half, high / 2), along - 0.004, high - 0.002, parameters.Printer);
         return Of(parameters, body, 1, Phrase.Of("print.lay.guide"), []);
     }
@@ -42,14 +42,14 @@ internal static class GuideMaker
     /// <summary>Where the bar is too long for the bed: a block for each end of a spare stand tube.</summary>
     private static PrintDesign Blocks(PrintParameters parameters)
     {
-        SocketForm form = SocketForm.Bare(parameters);
-        double depth = 0.030;
-        double floor = (2 * End) + form.Wall;
-        double along = floor + depth;
-        double high = 2 * form.Outer;
-        (Loop profile, double least) = Profile(parameters, high, form.Outer);
-        Loop hole = Hole(parameters);
-        (Solid bore, double bored) = form.LyingBore(depth);
+        var form = SocketForm.Bare(parameters);
+        var depth = 0.030;
+        var floor = (2 * End) + form.Wall;
+        var along = floor + depth;
+        var high = 2 * form.Outer;
+        (var profile, var least) = Profile(parameters, high, form.Outer);
+        var hole = Hole(parameters);
+        (var bore, var bored) = form.LyingBore(depth);
         var x = new Vector3(1, 0, 0);
         Solid body = new Difference(
             Lying(profile, along),
@@ -70,7 +70,7 @@ internal static class GuideMaker
             high - 0.002,
             parameters.Printer
         );
-        double tube = parameters.HolePitch - (2 * (floor - End));
+        var tube = parameters.HolePitch - (2 * (floor - End));
         return Of(
             parameters,
             body,
@@ -99,11 +99,11 @@ internal static class GuideMaker
     /// <summary>A bar with a groove on top, whose edges straddle the pipe.</summary>
     private static (Loop Profile, double Half) Profile(PrintParameters parameters, double bush, double least = 0)
     {
-        double flat = (parameters.PilotDrill / 2) + Edge;
-        double half = Math.Max(Math.Max(Math.Min(0.013, 0.6 * parameters.PipeOutside / 2), flat + Edge + 0.002), least);
-        double deep = Math.Min(half - Edge - flat, 0.008);
-        double inner = flat + deep;
-        double top = bush + deep;
+        var flat = (parameters.PilotDrill / 2) + Edge;
+        var half = Math.Max(Math.Max(Math.Min(0.013, 0.6 * parameters.PipeOutside / 2), flat + Edge + 0.002), least);
+        var deep = Math.Min(half - Edge - flat, 0.008);
+        var inner = flat + deep;
+        var top = bush + deep;
         return (
             new([
                 new(-half, 0),

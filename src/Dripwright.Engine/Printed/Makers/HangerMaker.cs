@@ -28,36 +28,36 @@ internal static class HangerMaker
 
     public static PrintDesign Make(PrintParameters parameters)
     {
-        SocketForm form = SocketForm.Bare(parameters);
-        bool along = parameters.HangerMount == HangerMount.Rail;
-        double bed = 0.35 * form.Half;
-        double rise = form.Half - bed;
-        double web = bed + TieThick + (2 * form.Wall);
-        double pipe = (parameters.PipeOutside / 2) + Math.Max(0, parameters.Clearance);
-        double high = along ? LeastAlong : (2 * form.Half) + (2 * bed) + (2 * form.Wall);
-        (double wall, HangerStrength strength) = Ring(parameters, pipe, high);
-        double outer = pipe + wall;
-        double axis = Axis(parameters, rise, web, outer);
+        var form = SocketForm.Bare(parameters);
+        var along = parameters.HangerMount == HangerMount.Rail;
+        var bed = 0.35 * form.Half;
+        var rise = form.Half - bed;
+        var web = bed + TieThick + (2 * form.Wall);
+        var pipe = (parameters.PipeOutside / 2) + Math.Max(0, parameters.Clearance);
+        var high = along ? LeastAlong : (2 * form.Half) + (2 * bed) + (2 * form.Wall);
+        (var wall, var strength) = Ring(parameters, pipe, high);
+        var outer = pipe + wall;
+        var axis = Axis(parameters, rise, web, outer);
 
         // Two slots at the ends of the foot, room for the number between them.
-        double half = form.Wall + TieWidth + Math.Max(0.0085, 21 * parameters.Printer.Nozzle);
+        var half = form.Wall + TieWidth + Math.Max(0.0085, 21 * parameters.Printer.Nozzle);
         if (along)
         {
             // The groove runs the other way then, with a wall on both its sides.
-            Loop groove = Outlines.Groove(form.Round, form.Half, bed, 0, lying: false);
+            var groove = Outlines.Groove(form.Round, form.Half, bed, 0, lying: false);
             half = Math.Max(half, groove.Corners.Max(corner => Math.Abs(corner.Y)) + form.Wall);
         }
 
-        double low = parameters.HangerMount == HangerMount.Leg ? parameters.HangerLow : 0;
-        (double left, double right) = (-low - half, half - low);
+        var low = parameters.HangerMount == HangerMount.Leg ? parameters.HangerLow : 0;
+        (var left, var right) = (-low - half, half - low);
         Solid body = new Extrusion(Outline(pipe, outer, axis, web, left, right, low > 0), high);
-        (List<Solid> cuts, double removed) = along
+        (var cuts, var removed) = along
             ? Lengthwise(form, bed, high, left, right)
             : Crosswise(form, bed, high, left, right);
         body = new Difference(body, cuts, removed);
-        double room = along ? 2 * (half - 0.001) : (2 * (half - form.Wall - TieWidth)) - 0.002;
+        var room = along ? 2 * (half - 0.001) : (2 * (half - form.Wall - TieWidth)) - 0.002;
         var face = Placement.Shifted(new(-low, along ? (bed + web) / 2 : web / 2, high));
-        double tall = along ? web - bed - 0.001 : web - 0.002;
+        var tall = along ? web - bed - 0.001 : web - 0.002;
         body = RaisedText.On(body, parameters.Number, face, room, tall, parameters.Printer);
         return new()
         {
@@ -88,7 +88,7 @@ internal static class HangerMaker
     /// <exception cref="PrintException">The pipe lies too near to the tube.</exception>
     private static double Axis(PrintParameters parameters, double rise, double web, double outer)
     {
-        double least = web + outer;
+        var least = web + outer;
         if (parameters.HangerReach is not { } reach)
         {
             return least;
@@ -114,9 +114,9 @@ internal static class HangerMaker
     /// <summary>The thinnest ring that carries the load.</summary>
     private static (double Wall, HangerStrength Strength) Ring(PrintParameters parameters, double pipe, double high)
     {
-        double nozzle = parameters.Printer.Nozzle;
-        int least = (int)Math.Ceiling((0.0024 / nozzle) - 1e-9);
-        for (int lines = least; lines <= SocketForm.MostLines; lines++)
+        var nozzle = parameters.Printer.Nozzle;
+        var least = (int)Math.Ceiling((0.0024 / nozzle) - 1e-9);
+        for (var lines = least; lines <= SocketForm.MostLines; lines++)
         {
             var strength = HangerStrength.Of(parameters, pipe, lines * nozzle, high);
             if (strength.Carries >= parameters.HangerLoad)
@@ -125,7 +125,7 @@ internal static class HangerMaker
             }
         }
 
-        bool warm = parameters.Load.Temperature > parameters.Plastic.WarmestInUse;
+        var warm = parameters.Load.Temperature > parameters.Plastic.WarmestInUse;
         throw new PrintException(
             new(
                 nameof(PrintParameters.HangerLoad),
@@ -158,8 +158,8 @@ internal static class HangerMaker
         bool strut
     )
     {
-        double neckRight = Math.Min(HalfNeck, 0.98 * outer * Math.Cos(HalfMouth));
-        double neckLeft = strut ? left : -Math.Min(HalfNeck, 0.9 * outer);
+        var neckRight = Math.Min(HalfNeck, 0.98 * outer * Math.Cos(HalfMouth));
+        var neckLeft = strut ? left : -Math.Min(HalfNeck, 0.9 * outer);
         List<Corner> corners = [new(left, 0), new(right, 0), new(right, web)];
         if (Math.Abs(neckRight - right) > 1e-6)
         {
@@ -167,12 +167,12 @@ internal static class HangerMaker
         }
 
         // Outside from the neck to one lip, inside from lip to lip, outside back to the neck.
-        double end = neckLeft <= -outer ? -Math.PI : -Math.Acos(neckLeft / outer);
-        int turn = Outlines.Facets;
+        var end = neckLeft <= -outer ? -Math.PI : -Math.Acos(neckLeft / outer);
+        var turn = Outlines.Facets;
         corners.AddRange(Arc(outer, -Math.Acos(neckRight / outer), -HalfMouth, turn / 8, axis));
         // Facets touch the pipe's bore from outside.
-        int steps = turn * 5 / 6;
-        double corner = pipe / Math.Cos((Math.PI - HalfMouth) / steps);
+        var steps = turn * 5 / 6;
+        var corner = pipe / Math.Cos((Math.PI - HalfMouth) / steps);
         corners.AddRange(Arc(corner, -HalfMouth, HalfMouth - (2 * Math.PI), steps, axis));
         corners.AddRange(Arc(outer, HalfMouth, (2 * Math.PI) + end, turn / 2, axis));
         if (Math.Abs(neckLeft - corners[^1].X) > 1e-6 || !strut)
@@ -198,12 +198,12 @@ internal static class HangerMaker
     )
     {
         Loop Groove(double past) => Outlines.Groove(form.Round, form.Half, bed, past, lying: false);
-        Solid tube = new Extrusion(Groove(Past), high + (2 * Past)).Placed(
+        var tube = new Extrusion(Groove(Past), high + (2 * Past)).Placed(
             new(new(0, 1, 0), new(-1, 0, 0), Vector3.Up, new(0, 0, -Past))
         );
-        double y = bed + form.Wall;
+        var y = bed + form.Wall;
         Solid Slot(double z) => Box(left - Past, y, z, right - left + (2 * Past), TieThick, TieWidth);
-        double removed = (Groove(0).Area * high) + (2 * TieWidth * TieThick * (right - left));
+        var removed = (Groove(0).Area * high) + (2 * TieWidth * TieThick * (right - left));
         return ([tube, Slot(form.Wall), Slot(high - form.Wall - TieWidth)], removed);
     }
 
@@ -217,12 +217,12 @@ internal static class HangerMaker
     )
     {
         Loop Groove(double past) => Outlines.Groove(form.Round, form.Half, bed, past, lying: true);
-        Solid tube = new Extrusion(Groove(Past), right - left + (2 * Past)).Placed(
+        var tube = new Extrusion(Groove(Past), right - left + (2 * Past)).Placed(
             new(new(0, 1, 0), Vector3.Up, new(1, 0, 0), new(left - Past, 0, high / 2))
         );
-        double y = bed + form.Wall;
+        var y = bed + form.Wall;
         Solid Slot(double x) => Box(x, y, -Past, TieWidth, TieThick, high + (2 * Past));
-        double removed = (Groove(0).Area * (right - left)) + (2 * TieWidth * TieThick * high);
+        var removed = (Groove(0).Area * (right - left)) + (2 * TieWidth * TieThick * high);
         return ([tube, Slot(left + form.Wall), Slot(right - form.Wall - TieWidth)], removed);
     }
 

@@ -13,18 +13,18 @@ internal static class HoseClipMaker
     /// <summary>[m] Between tube and hose, where the number stands.</summary>
     private const double Bar = 0.008;
 
-    private static readonly double HalfMouth = Math.PI / 3;
+    private static readonly double s_halfMouth = Math.PI / 3;
 
     public static PrintDesign Make(PrintParameters parameters)
     {
-        SocketForm form = SocketForm.Bare(parameters);
-        double wall = Math.Max(0.0024, 6 * parameters.Printer.Nozzle);
-        double tube = form.Half;
-        double hose = (parameters.HoseOutside / 2) + Math.Max(0, parameters.Clearance);
-        double hoseAt = tube + Bar + hose;
-        double bar = Math.Max(0.6 * Math.Min(tube, hose), 0.004);
+        var form = SocketForm.Bare(parameters);
+        var wall = Math.Max(0.0024, 6 * parameters.Printer.Nozzle);
+        var tube = form.Half;
+        var hose = (parameters.HoseOutside / 2) + Math.Max(0, parameters.Clearance);
+        var hoseAt = tube + Bar + hose;
+        var bar = Math.Max(0.6 * Math.Min(tube, hose), 0.004);
 
-        Loop around = form.Round ? Arms(tube, wall, 0, -1) : Trough(tube, wall, parameters.Printer.Nozzle);
+        var around = form.Round ? Arms(tube, wall, 0, -1) : Trough(tube, wall, parameters.Printer.Nozzle);
         Solid body = new Union([
             new Extrusion(around, Height),
             new Extrusion(Loop.Rectangle(-bar, tube, bar, tube + Bar), Height),
@@ -47,14 +47,12 @@ internal static class HoseClipMaker
     private static Loop Arms(double inside, double wall, double axis, int way)
     {
         const int steps = Outlines.Facets;
-        double middle = way * Math.PI / 2;
+        var middle = way * Math.PI / 2;
         // Facets touch the bore from outside.
-        double half = Math.PI - HalfMouth;
-        double corner = inside / Math.Cos(half / steps);
+        var half = Math.PI - s_halfMouth;
+        var corner = inside / Math.Cos(half / steps);
         Corner At(double radius, double angle) => new(radius * Math.Cos(angle), axis + (radius * Math.Sin(angle)));
-        IEnumerable<double> angles = Enumerable
-            .Range(0, steps + 1)
-            .Select(i => middle + HalfMouth + (2 * half * i / steps));
+        var angles = Enumerable.Range(0, steps + 1).Select(i => middle + s_halfMouth + (2 * half * i / steps));
         return new([
             .. angles.Select(angle => At(inside + wall, angle)),
             .. angles.Reverse().Select(angle => At(corner, angle)),
@@ -64,9 +62,9 @@ internal static class HoseClipMaker
     /// <summary>Around a square tube: a trough whose lips snap behind the lower corners.</summary>
     private static Loop Trough(double inside, double wall, double nozzle)
     {
-        double outside = inside + wall;
-        double neck = inside - Math.Max(0.0008, 2 * nozzle);
-        double funnel = Math.Min(inside, neck + wall);
+        var outside = inside + wall;
+        var neck = inside - Math.Max(0.0008, 2 * nozzle);
+        var funnel = Math.Min(inside, neck + wall);
         return new([
             new(-outside, -outside),
             new(-funnel, -outside),

@@ -15,21 +15,21 @@ internal static class JointMaker
 
     public static PrintDesign Make(PrintedKind kind, PrintParameters parameters)
     {
-        IReadOnlyList<Vector3> directions = parameters.Sockets ?? SocketPattern.Usual(kind);
-        PrintPose pose = PrintPose.Of(directions);
-        SocketForm form = SocketForm.For(parameters, pose.Ways.Any(w => !PrintPose.IsFlat(w)), pose.Flat > 0);
-        double lay = Lay(form, directions);
-        double reach = lay + form.Depth;
+        var directions = parameters.Sockets ?? SocketPattern.Usual(kind);
+        var pose = PrintPose.Of(directions);
+        var form = SocketForm.For(parameters, pose.Ways.Any(w => !PrintPose.IsFlat(w)), pose.Flat > 0);
+        var lay = Lay(form, directions);
+        var reach = lay + form.Depth;
 
-        bool square = pose.Ways.All(way => PrintPose.IsFlat(way) && (way.X == 0 || way.Y == 0));
-        Lathe hub = Hub(form, square || pose.Ways.All(w => w.X == 0 || w.Y == 0));
+        var square = pose.Ways.All(way => PrintPose.IsFlat(way) && (way.X == 0 || way.Y == 0));
+        var hub = Hub(form, square || pose.Ways.All(w => w.X == 0 || w.Y == 0));
         List<Solid> parts = [hub];
         parts.AddRange(pose.Ways.Select(way => new Extrusion(form.Outline, reach).Placed(Frame(way))));
         // Half the hub lies within each flat arm of a square joint, and all that two arms share lies in the hub.
-        double atLeast = pose.Ways.Sum(way => HubIn(way, form, hub));
+        var atLeast = pose.Ways.Sum(way => HubIn(way, form, hub));
         double? shared = square ? atLeast : null;
-        Vector3 lettered = pose.Ways.FirstOrDefault(PrintPose.IsFlat);
-        double text = lettered.Length > 0.5 ? TextLength(parameters, form) : 0;
+        var lettered = pose.Ways.FirstOrDefault(PrintPose.IsFlat);
+        var text = lettered.Length > 0.5 ? TextLength(parameters, form) : 0;
         if (form.LoadRules)
         {
             Rib[] ribs = [.. Ribs(form, pose.Ways, Math.Min(0.5 * form.Depth, reach - form.Outer - text - 0.003))];
@@ -40,17 +40,17 @@ internal static class JointMaker
 
         List<Solid> cuts = [];
         double bored = 0;
-        bool drained = false;
-        foreach (Vector3 way in pose.Ways)
+        var drained = false;
+        foreach (var way in pose.Ways)
         {
-            (Solid cut, double volume) = PrintPose.IsUpright(way)
+            (var cut, var volume) = PrintPose.IsUpright(way)
                 ? form.UprightBore(form.Depth)
                 : form.LyingBore(form.Depth);
             cuts.Add(cut.Placed(Frame(way) with { Origin = lay * way }));
             bored += volume;
         }
 
-        foreach ((Vector3 way, Vector3 room) in pose.Ways.Zip(directions))
+        foreach ((var way, var room) in pose.Ways.Zip(directions))
         {
             if (room.Unit().Z > 0.3)
             {
@@ -87,10 +87,10 @@ internal static class JointMaker
     /// <summary>[m] From the centre to the tube's end: the bores of any two sockets stay a wall apart.</summary>
     private static double Lay(SocketForm form, IReadOnlyList<Vector3> directions)
     {
-        double angle = SocketPattern.LeastAngle(directions);
+        var angle = SocketPattern.LeastAngle(directions);
         // A slanting square bore may turn a corner to its neighbour.
-        double half = (form.Half + form.Lift) * (form.Round || Math.Abs(Math.Cos(angle)) < 1e-6 ? 1 : Math.Sqrt(2));
-        double least = (half / Math.Tan(angle / 2)) + (form.Wall / 2);
+        var half = (form.Half + form.Lift) * (form.Round || Math.Abs(Math.Cos(angle)) < 1e-6 ? 1 : Math.Sqrt(2));
+        var least = (half / Math.Tan(angle / 2)) + (form.Wall / 2);
         if (form.Parameters.JointCentre is not { } given)
         {
             return least;
@@ -113,7 +113,7 @@ internal static class JointMaker
 
     private static Lathe Hub(SocketForm form, bool square)
     {
-        (double r, double c) = (form.Outer, form.Bevel);
+        (var r, var c) = (form.Outer, form.Bevel);
         return new(
             new([new(0, -r), new(r - c, -r), new(r, c - r), new(r, r - c), new(r - c, r), new(0, r)]),
             square ? 4 : 16
@@ -123,9 +123,9 @@ internal static class JointMaker
     /// <summary>[m³] What of the hub lies within an arm, at least; a round hub's facets stand out a little from the arm.</summary>
     private static double HubIn(Vector3 way, SocketForm form, Lathe hub)
     {
-        double half = hub.Volume!.Value / 2;
-        double circle = Math.PI / (hub.Sides * Math.Tan(Math.PI / hub.Sides));
-        bool square = hub.Sides == 4;
+        var half = hub.Volume!.Value / 2;
+        var circle = Math.PI / (hub.Sides * Math.Tan(Math.PI / hub.Sides));
+        var square = hub.Sides == 4;
         return way switch
         {
             _ when PrintPose.IsFlat(way) => square ? half : circle * half,
@@ -150,20 +150,20 @@ internal static class JointMaker
             yield break;
         }
 
-        (double r, double end) = (form.Outer, form.Outer + leg);
+        (var r, var end) = (form.Outer, form.Outer + leg);
         var web = new Loop([new(0, 0), new(end, 0), new(end, r), new(r, end), new(0, end)]);
-        double thickness = 1.5 * form.Wall;
+        var thickness = 1.5 * form.Wall;
         // At least so far from its axis an arm fills the web's plane; the rest of the web is a triangle with two tips cut off.
-        double filled = r - form.Bevel;
-        double open = (Math.Pow(end + r - (2 * filled), 2) / 2) - Math.Pow(r - filled, 2);
-        double within = web.Area - open;
-        foreach (Vector3 a in ways.Where(PrintPose.IsFlat))
+        var filled = r - form.Bevel;
+        var open = (Math.Pow(end + r - (2 * filled), 2) / 2) - Math.Pow(r - filled, 2);
+        var within = web.Area - open;
+        foreach (var a in ways.Where(PrintPose.IsFlat))
         {
-            foreach (Vector3 b in ways.Where(way => Math.Abs(a.Dot(way)) < 1e-6))
+            foreach (var b in ways.Where(way => Math.Abs(a.Dot(way)) < 1e-6))
             {
                 if (PrintPose.IsUpright(b))
                 {
-                    Vector3 side = a.Cross(Vector3.Up);
+                    var side = a.Cross(Vector3.Up);
                     var standing = new Extrusion(web, thickness).Placed(
                         new(a, Vector3.Up, side, -(thickness / 2) * side)
                     );
@@ -181,18 +181,18 @@ internal static class JointMaker
     /// <summary>A hole through the wall just over the floor of a socket that would hold rain or spilt water.</summary>
     private static Solid Drain(SocketForm form, Vector3 way, IReadOnlyList<Vector3> ways, double lay)
     {
-        Placement frame = Frame(way);
-        Vector3 best = Enumerable
+        var frame = Frame(way);
+        var best = Enumerable
             .Range(0, 8)
             .Select(i => (Math.Cos(i * Math.PI / 4) * frame.X) + (Math.Sin(i * Math.PI / 4) * frame.Y))
             .MinBy(side => ways.Where(w => w != way).Select(w => w.Dot(side)).DefaultIfEmpty(-1).Max());
-        Vector3 start = (lay + (DrainHole / 2)) * way;
+        var start = (lay + (DrainHole / 2)) * way;
         return new Extrusion(Loop.Around(24, DrainHole / 2), 3 * form.Outer).Placed(Placement.Along(best, way, start));
     }
 
     private static double TextLength(PrintParameters parameters, SocketForm form)
     {
-        double height = RaisedText.Height(parameters.Number, form.Depth - 0.002, form.Flat - 0.001, parameters.Printer);
+        var height = RaisedText.Height(parameters.Number, form.Depth - 0.002, form.Flat - 0.001, parameters.Printer);
         return StrokeLetters.Width(parameters.Number, height);
     }
 
@@ -205,11 +205,11 @@ internal static class JointMaker
         double text
     )
     {
-        Printer printer = form.Parameters.Printer;
-        double room = form.Depth - 0.002;
+        var printer = form.Parameters.Printer;
+        var room = form.Depth - 0.002;
         if (flat.Length > 0.5)
         {
-            double middle = reach - 0.001 - ((text > 0 ? text : room) / 2);
+            var middle = reach - 0.001 - ((text > 0 ? text : room) / 2);
             var face = new Placement(
                 flat,
                 Vector3.Up.Cross(flat),
@@ -220,9 +220,9 @@ internal static class JointMaker
         }
 
         // No flat socket: along the first one, on the side that faces away from the bed's middle.
-        Vector3 way = ways[0];
-        Placement frame = Frame(way);
-        Vector3 outwards = frame.X;
+        var way = ways[0];
+        var frame = Frame(way);
+        var outwards = frame.X;
         var side = new Placement(
             way,
             outwards.Cross(way),
@@ -234,11 +234,11 @@ internal static class JointMaker
 
     private static Phrase Orientation(PrintPose pose)
     {
-        Phrase flat =
+        var flat =
             pose.Flat == pose.Ways.Count
                 ? Phrase.Of("print.lay.joint.flat")
                 : Phrase.Counted("print.lay.joint.upright", pose.Flat);
-        Phrase support = Phrase.Of(pose.NeedsSupport ? "print.lay.joint.support" : "print.lay.joint.free");
+        var support = Phrase.Of(pose.NeedsSupport ? "print.lay.joint.support" : "print.lay.joint.free");
         return Phrase.Of(new Several([flat, support], Joint.Sentence));
     }
 }

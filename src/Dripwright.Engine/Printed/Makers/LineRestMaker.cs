@@ -17,18 +17,18 @@ internal static class LineRestMaker
 
     public static PrintDesign Make(PrintParameters parameters)
     {
-        double wall = Wall(parameters);
-        double slot = Slot(parameters);
-        double hose = parameters.HoseOutside / 2;
-        double bed = Bed(parameters);
-        double wide = Wide(parameters);
-        double along = Along(parameters);
-        double hook = (2 * wall) + slot;
-        double middle = hook / 2;
-        double over = Math.Max(0, (along - hook) / 2);
-        (double left, double right) = (-over, hook + over);
-        double tieAt = Grip + wall;
-        double top = tieAt + BlockMaker.TieThick + wall + bed;
+        var wall = Wall(parameters);
+        var slot = Slot(parameters);
+        var hose = parameters.HoseOutside / 2;
+        var bed = Bed(parameters);
+        var wide = Wide(parameters);
+        var along = Along(parameters);
+        var hook = (2 * wall) + slot;
+        var middle = hook / 2;
+        var over = Math.Max(0, (along - hook) / 2);
+        (var left, var right) = (-over, hook + over);
+        var tieAt = Grip + wall;
+        var top = tieAt + BlockMaker.TieThick + wall + bed;
 
         // The hook lies on its side: legs, slot for the rim open at the bottom, block with the seat at the top.
         Corner[] outline =
@@ -47,10 +47,10 @@ internal static class LineRestMaker
             new(0, Grip),
         ];
         Loop seat(double past) => Outlines.Groove(round: true, hose, bed, past, lying: true);
-        Solid groove = new Extrusion(seat(Past), along + (2 * Past)).Placed(
+        var groove = new Extrusion(seat(Past), along + (2 * Past)).Placed(
             new(new(0, -1, 0), Vector3.Up, new(-1, 0, 0), new(right + Past, top, wide / 2))
         );
-        Solid tie = BlockMaker.Box(
+        var tie = BlockMaker.Box(
             middle - (BlockMaker.TieWidth / 2),
             tieAt,
             -Past,
@@ -58,7 +58,7 @@ internal static class LineRestMaker
             BlockMaker.TieThick,
             wide + (2 * Past)
         );
-        double removed = (seat(0).Area * along) + (BlockMaker.TieWidth * BlockMaker.TieThick * wide);
+        var removed = (seat(0).Area * along) + (BlockMaker.TieWidth * BlockMaker.TieThick * wide);
         Solid body = new Difference(
             new Extrusion(
                 new Loop([.. outline.Where((corner, i) => corner != outline[(i + 1) % outline.Length])]),
@@ -93,8 +93,8 @@ internal static class LineRestMaker
     /// <summary>[m] Room for the rim: its thickness, the gap on each side, and what a round rim bends away within the hook.</summary>
     private static double Slot(PrintParameters parameters)
     {
-        double wide = Wide(parameters);
-        double bend = parameters.RimRadius is { } radius ? wide * wide / (8 * radius) : 0;
+        var wide = Wide(parameters);
+        var bend = parameters.RimRadius is { } radius ? wide * wide / (8 * radius) : 0;
         return parameters.RimThickness + (2 * Math.Max(0, parameters.Clearance)) + bend;
     }
 }

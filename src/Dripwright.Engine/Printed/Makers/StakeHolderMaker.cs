@@ -13,15 +13,15 @@ internal static class StakeHolderMaker
 
     public static PrintDesign Make(PrintParameters parameters)
     {
-        double wall = Math.Max(0.0024, 6 * parameters.Printer.Nozzle);
-        double rim = parameters.RimThickness + (2 * Math.Max(0, parameters.Clearance));
-        double stake = (parameters.StakeDiameter / 2) + Math.Max(0, parameters.Clearance);
-        double lift = parameters.Printer.Layer;
-        double wide = Math.Max(2 * ((Math.Sqrt(2) * stake) + wall), 0.012);
-        double eye = 2 * (stake + wall);
-        double inner = wall + rim;
-        double right = inner + eye;
-        double top = Grip + wall;
+        var wall = Math.Max(0.0024, 6 * parameters.Printer.Nozzle);
+        var rim = parameters.RimThickness + (2 * Math.Max(0, parameters.Clearance));
+        var stake = (parameters.StakeDiameter / 2) + Math.Max(0, parameters.Clearance);
+        var lift = parameters.Printer.Layer;
+        var wide = Math.Max(2 * ((Math.Sqrt(2) * stake) + wall), 0.012);
+        var eye = 2 * (stake + wall);
+        var inner = wall + rim;
+        var right = inner + eye;
+        var top = Grip + wall;
 
         // Hook lying on its side: outer leg, slot for the rim open at the bottom, inner block with the eye.
         var outline = new Loop([
@@ -34,8 +34,8 @@ internal static class StakeHolderMaker
             new(right, top),
             new(0, top),
         ]);
-        Loop bore = Outlines.LyingBore(stake, lift);
-        Solid cut = new Extrusion(bore, EyeHeight + (2 * SocketForm.Past)).Placed(
+        var bore = Outlines.LyingBore(stake, lift);
+        var cut = new Extrusion(bore, EyeHeight + (2 * SocketForm.Past)).Placed(
             new(
                 new(-1, 0, 0),
                 Vector3.Up,

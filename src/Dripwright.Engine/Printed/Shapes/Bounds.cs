@@ -13,8 +13,8 @@ public readonly record struct Bounds(Vector3 Low, Vector3 High)
     public static Bounds Of(Solid solid)
     {
         var low = new Vector3(double.MaxValue, double.MaxValue, double.MaxValue);
-        Vector3 high = -low;
-        foreach (Vector3 p in solid.Outermost)
+        var high = -low;
+        foreach (var p in solid.Outermost)
         {
             low = new(Math.Min(low.X, p.X), Math.Min(low.Y, p.Y), Math.Min(low.Z, p.Z));
             high = new(Math.Max(high.X, p.X), Math.Max(high.Y, p.Y), Math.Max(high.Z, p.Z));

@@ -26,8 +26,8 @@ public sealed record Union(IReadOnlyList<Solid> Parts, double? Shared = null, do
     {
         get
         {
-            double? sum = -Shared;
-            foreach (Solid part in Parts)
+            var sum = -Shared;
+            foreach (var part in Parts)
             {
                 sum += part.Volume;
             }

@@ -15,10 +15,10 @@ public sealed record Loop(IReadOnlyList<Corner> Corners)
         get
         {
             double twice = 0;
-            for (int i = 0; i < Corners.Count; i++)
+            for (var i = 0; i < Corners.Count; i++)
             {
-                Corner a = Corners[i];
-                Corner b = Corners[(i + 1) % Corners.Count];
+                var a = Corners[i];
+                var b = Corners[(i + 1) % Corners.Count];
                 twice += (a.X * b.Y) - (b.X * a.Y);
             }
 

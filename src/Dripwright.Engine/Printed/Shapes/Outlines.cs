@@ -16,11 +16,11 @@ public static class Outlines
     public static Loop Between(IReadOnlyList<OutlineSide> sides)
     {
         var corners = new Corner[sides.Count];
-        for (int i = 0; i < sides.Count; i++)
+        for (var i = 0; i < sides.Count; i++)
         {
-            OutlineSide a = sides[i];
-            OutlineSide b = sides[(i + 1) % sides.Count];
-            double turn = Math.Sin(b.Angle - a.Angle);
+            var a = sides[i];
+            var b = sides[(i + 1) % sides.Count];
+            var turn = Math.Sin(b.Angle - a.Angle);
             corners[i] = new(
                 ((a.Distance * Math.Sin(b.Angle)) - (b.Distance * Math.Sin(a.Angle))) / turn,
                 ((b.Distance * Math.Cos(a.Angle)) - (a.Distance * Math.Cos(b.Angle))) / turn
@@ -35,7 +35,7 @@ public static class Outlines
     /// <param name="cut">[m] What is cut off along each side; half times 0.586 gives a regular octagon.</param>
     public static Loop CutSquare(double half, double cut)
     {
-        double slant = ((2 * half) - cut) / Math.Sqrt(2);
+        var slant = ((2 * half) - cut) / Math.Sqrt(2);
         return Between([
             .. Enumerable.Range(0, 8).Select(i => new OutlineSide(i * Math.PI / 4, i % 2 == 0 ? half : slant)),
         ]);
@@ -48,7 +48,7 @@ public static class Outlines
     {
         const int eighth = Facets / 8;
         List<OutlineSide> sides = [];
-        for (int i = 0; i < Facets; i++)
+        for (var i = 0; i < Facets; i++)
         {
             if (i <= eighth || i >= 3 * eighth)
             {
@@ -79,7 +79,7 @@ public static class Outlines
     public static Loop Groove(bool round, double half, double depth, double past, bool lying)
     {
         // Angles of the sides around a point on the face; the bar's axis lies before the face by the rise.
-        double rise = round ? half - depth : 0;
+        var rise = round ? half - depth : 0;
         List<OutlineSide> sides = [new(Math.PI, past)];
         if (!round)
         {
@@ -91,11 +91,11 @@ public static class Outlines
 
         // Facets that touch the bar only before the face are left out.
         const int quarter = Facets / 4;
-        double edge = Math.Acos(rise / half);
-        int last = (int)Math.Floor(edge * Facets / (2 * Math.PI));
-        for (int i = -last; i <= (lying ? quarter / 2 : last); i++)
+        var edge = Math.Acos(rise / half);
+        var last = (int)Math.Floor(edge * Facets / (2 * Math.PI));
+        for (var i = -last; i <= (lying ? quarter / 2 : last); i++)
         {
-            double angle = 2 * Math.PI * i / Facets;
+            var angle = 2 * Math.PI * i / Facets;
             if (Math.Abs(i) < quarter)
             {
                 sides.Add(new((2 * Math.PI) + angle, half - (rise * Math.Cos(angle))));

@@ -21,8 +21,8 @@ public readonly record struct Placement(Vector3 X, Vector3 Y, Vector3 Z, Vector3
     /// <exception cref="InvalidOperationException">A direction has no length, or the two are parallel.</exception>
     public static Placement Along(Vector3 z, Vector3 x, Vector3 origin)
     {
-        Vector3 up = z.Unit();
-        Vector3 side = (x - (x.Dot(up) * up)).Unit();
+        var up = z.Unit();
+        var side = (x - (x.Dot(up) * up)).Unit();
         return new(side, up.Cross(side), up, origin);
     }
 

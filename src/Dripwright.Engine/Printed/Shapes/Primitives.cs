@@ -56,10 +56,10 @@ public sealed record Lathe(Loop Outline, int Sides) : Solid
         get
         {
             double sum = 0;
-            for (int i = 0; i < Outline.Corners.Count; i++)
+            for (var i = 0; i < Outline.Corners.Count; i++)
             {
-                Corner a = Outline.Corners[i];
-                Corner b = Outline.Corners[(i + 1) % Outline.Corners.Count];
+                var a = Outline.Corners[i];
+                var b = Outline.Corners[(i + 1) % Outline.Corners.Count];
                 sum += (b.Y - a.Y) * ((a.X * a.X) + (a.X * b.X) + (b.X * b.X)) / 3;
             }
 
@@ -87,7 +87,7 @@ public sealed record Hull(IReadOnlyList<Solid> Parts) : Solid
     {
         get
         {
-            Vector3 size = Bounds.Of(this).Size;
+            var size = Bounds.Of(this).Size;
             return size.X * size.Y * size.Z;
         }
     }

@@ -13,11 +13,9 @@ internal static class DrillGuides
     {
         // Along the pipe: on a slope that is a little more than along the row. A hose is punched and needs no guide.
         List<(PipeRun Run, long Pitch, Hole From, Hole To)> steps = [];
-        foreach (
-            PipeRun run in layout.Rows.SelectMany(row => row.Feed.Append(row.Drain)).Where(run => !run.Pipe.Flexible)
-        )
+        foreach (var run in layout.Rows.SelectMany(row => row.Feed.Append(row.Drain)).Where(run => !run.Pipe.Flexible))
         {
-            foreach ((Hole from, Hole to) in run.Holes.Zip(run.Holes.Skip(1)))
+            foreach ((var from, var to) in run.Holes.Zip(run.Holes.Skip(1)))
             {
                 // The guide lies on one piece of pipe: it reaches over no joint and no tee.
                 if (run.Pieces.Any(piece => piece.From <= from.Station && to.Station <= piece.To))
@@ -35,17 +33,17 @@ internal static class DrillGuides
                 .OrderByDescending(group => group.Count())
         )
         {
-            (PipeRun run, long pitch, Hole _, Hole _) = alike.First();
+            (var run, var pitch, var _, var _) = alike.First();
             PipeRun[] runs = [.. alike.Select(step => step.Run).Distinct()];
-            bool feed = run.Service == RunService.Feed;
-            string pipe = feed ? "feed" : "drain";
-            Phrase pipes =
+            var feed = run.Service == RunService.Feed;
+            var pipe = feed ? "feed" : "drain";
+            var pipes =
                 runs.Length == 1
                     ? Phrase.Of($"print.guide.{pipe}", run.Row)
                     : Phrase.Of($"print.guide.{pipe}s", runs.Length);
-            int total = runs.Sum(one => one.Holes.Count - 1);
-            int others = total - alike.Count();
-            Phrase along = Phrase.Of("print.use.guide", Measured.Length(pitch * Fine), pipes);
+            var total = runs.Sum(one => one.Holes.Count - 1);
+            var others = total - alike.Count();
+            var along = Phrase.Of("print.use.guide", Measured.Length(pitch * Fine), pipes);
             pieces.Add(
                 new(
                     start with

@@ -97,14 +97,14 @@ internal static class HoseHolders
     private static IEnumerable<PrintedSpot> OnLeg(Rig rig, RigLayout layout, RowLayout row, double x)
     {
         // The front leg: it is within reach.
-        StandMember leg = layout
+        var leg = layout
             .Stand.Members.Where(tube => tube.Row == row.Number && tube.Role == MemberRole.Leg)
             .MinBy(tube => (Math.Round(Math.Abs(tube.From.X - x), 6), tube.From.Y))!;
-        double tall = leg.To.Z - leg.From.Z;
-        double least = StandLayout.FootFloor + rig.Stand.SocketDepth + Half;
-        double most = tall - rig.Stand.JointCentre - rig.Stand.SocketDepth - Half;
+        var tall = leg.To.Z - leg.From.Z;
+        var least = StandLayout.FootFloor + rig.Stand.SocketDepth + Half;
+        var most = tall - rig.Stand.JointCentre - rig.Stand.SocketDepth - Half;
         List<(double At, double Half)> taken = [.. Things(layout, leg)];
-        foreach (double share in s_heights)
+        foreach (var share in s_heights)
         {
             var clear = new ClearStations([.. taken.Order()]);
             if (clear.Nearest(share * tall, Half, least, most) is { } height)

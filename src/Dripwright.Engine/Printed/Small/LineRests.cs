@@ -25,13 +25,13 @@ internal static class LineRests
         List<SmallPiece> pieces = [];
         foreach (var alike in layout.Rows.GroupBy(row => row.Pot.Round ? row.Pot.Length / 2 : (double?)null))
         {
-            PrintParameters own = start with { HoseOutside = layout.Parts.Line.OutsideDiameter, RimRadius = alike.Key };
-            double half = LineRestMaker.Along(own) / 2;
+            var own = start with { HoseOutside = layout.Parts.Line.OutsideDiameter, RimRadius = alike.Key };
+            var half = LineRestMaker.Along(own) / 2;
             PrintedSpot[] spots = [.. alike.SelectMany(row => Spots(row, half))];
-            int pots = alike.Sum(row => row.Pots.Count);
+            var pots = alike.Sum(row => row.Pots.Count);
             if (spots.Length > 0)
             {
-                Phrase where =
+                var where =
                     spots.Length == pots
                         ? Phrase.Of("print.use.line-rest")
                         : Phrase.Of("print.use.line-rest.some", spots.Length, pots);
@@ -53,7 +53,7 @@ internal static class LineRests
     private static IEnumerable<PrintedSpot> Spots(RowLayout row, double half)
     {
         // The outer leg of the hook hangs between two pots of a line.
-        double pitch = row.Spec.Spacing * (row.Spec.Arrangement == Arrangement.Single ? 1 : 2);
+        var pitch = row.Spec.Spacing * (row.Spec.Arrangement == Arrangement.Single ? 1 : 2);
         if (row.Pots.Count > 1 && pitch - row.Pot.Length < half)
         {
             yield break;
@@ -65,13 +65,13 @@ internal static class LineRests
                 .Feed.Where(run => Math.Abs(run.Path[0].Y - run.Path[^1].Y) < 1e-9)
                 .Select(run => (run, new ClearStations(Things(run)))),
         ];
-        foreach (PotPlace pot in row.Pots)
+        foreach (var pot in row.Pots)
         {
-            foreach ((PipeRun run, ClearStations clear) in lines)
+            foreach ((var run, var clear) in lines)
             {
                 if (Station(row, pot, run, clear, half) is { } station)
                 {
-                    double rim = pot.Base.Z + row.Pot.Height;
+                    var rim = pot.Base.Z + row.Pot.Height;
                     yield return new(row.Number, new(row.OriginX + station, run.Path[0].Y, rim));
                     break;
                 }
@@ -89,16 +89,16 @@ internal static class LineRests
 
     private static double? Station(RowLayout row, PotPlace pot, PipeRun run, ClearStations clear, double half)
     {
-        double under = run.Path[0].Z - (run.Pipe.OutsideDiameter / 2) - pot.Base.Z - row.Pot.Height;
-        double aside = Math.Abs(run.Path[0].Y - pot.Base.Y);
+        var under = run.Path[0].Z - (run.Pipe.OutsideDiameter / 2) - pot.Base.Z - row.Pot.Height;
+        var aside = Math.Abs(run.Path[0].Y - pot.Base.Y);
         if (Math.Abs(under) > Hover || Reach(row, aside) is not { } reach)
         {
             return null;
         }
 
-        foreach (double station in (double[])[pot.Station + reach, pot.Station - reach])
+        foreach (var station in (double[])[pot.Station + reach, pot.Station - reach])
         {
-            bool on = station - half >= run.Start && station + half <= run.End;
+            var on = station - half >= run.Start && station + half <= run.End;
             if (on && clear.Blocking(station, half + Free) is null)
             {
                 return station;
@@ -116,7 +116,7 @@ internal static class LineRests
             return aside <= (row.Pot.Width / 2) - Corner ? row.Pot.Length / 2 : null;
         }
 
-        double radius = row.Pot.Length / 2;
+        var radius = row.Pot.Length / 2;
         return aside <= Aslant * radius ? Math.Sqrt((radius * radius) - (aside * aside)) : null;
     }
 }

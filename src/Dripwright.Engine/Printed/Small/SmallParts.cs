@@ -16,7 +16,7 @@ internal static class SmallParts
     /// <param name="wantedOnly">True for those alone that the rig asks for.</param>
     public static IReadOnlyList<SmallPart> Of(Rig rig, RigLayout layout, PrintParameters start, bool wantedOnly)
     {
-        SmallPartsWanted wanted = rig.Printing.SmallParts;
+        var wanted = rig.Printing.SmallParts;
         List<SmallPart> parts = [];
         Offer(PrintedKind.LineRest, "lineRests", wanted.LineRests, () => LineRests.Of(layout, start));
         Offer(PrintedKind.HoseClip, "hoseClips", wanted.HoseClips, () => HoseHolders.Clips(rig, layout, start));
@@ -44,21 +44,21 @@ internal static class SmallParts
     {
         List<PrintedPart> parts = [];
         List<RefusedPart> refused = [];
-        string letter = PrintedJoints.Letter(kind);
+        var letter = PrintedJoints.Letter(kind);
         // Clip and clamp hold the same hose and share a letter, but each keeps its number whether or not the other is printed.
-        int number = kind == PrintedKind.ClampBlock ? 1 : 0;
+        var number = kind == PrintedKind.ClampBlock ? 1 : 0;
         string Next() => letter + (++number).ToString(CultureInfo.InvariantCulture);
         if (use.WhyNot is { } why)
         {
             refused.Add(new(Next(), why));
         }
 
-        foreach (SmallPiece piece in use.Pieces)
+        foreach (var piece in use.Pieces)
         {
-            string name = Next();
+            var name = Next();
             try
             {
-                PrintDesign fitting = PrintDesigner.For(kind, piece.Measures with { Number = name });
+                var fitting = PrintDesigner.For(kind, piece.Measures with { Number = name });
                 parts.Add(
                     new(name, piece.Count, fitting, piece.Use) { Key = SmallPartKeys.Of(kind), Spots = piece.Spots }
                 );

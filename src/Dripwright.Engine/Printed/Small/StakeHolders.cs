@@ -36,12 +36,12 @@ internal static class StakeHolders
     /// <summary>Side by side along the pot's front.</summary>
     private static IEnumerable<PrintedSpot> Spots(RowLayout row, PotPlace pot)
     {
-        int count = pot.Planted ? pot.Emitters : 0;
-        for (int i = 0; i < count; i++)
+        var count = pot.Planted ? pot.Emitters : 0;
+        for (var i = 0; i < count; i++)
         {
-            double x = (((i + 0.5) / count) - 0.5) * Spread * row.Pot.Length;
-            double radius = row.Pot.Length / 2;
-            double front = row.Pot.Round ? Math.Sqrt((radius * radius) - (x * x)) : row.Pot.Width / 2;
+            var x = (((i + 0.5) / count) - 0.5) * Spread * row.Pot.Length;
+            var radius = row.Pot.Length / 2;
+            var front = row.Pot.Round ? Math.Sqrt((radius * radius) - (x * x)) : row.Pot.Width / 2;
             yield return new(row.Number, new(pot.Base.X + x, pot.Base.Y - front, pot.Base.Z + row.Pot.Height));
         }
     }

@@ -33,9 +33,9 @@ internal static class FittingNeeds
 
     private static IEnumerable<FittingKind> OfHeader(Rig rig)
     {
-        Feed feed = rig.Feed;
-        bool both = feed.Entry is FeedEntry.BothEnds;
-        bool bypass = feed.Bypass is not null;
+        var feed = rig.Feed;
+        var both = feed.Entry is FeedEntry.BothEnds;
+        var bypass = feed.Bypass is not null;
         yield return FittingKind.Coupling;
         if (feed.CheckValve)
         {

@@ -23,11 +23,11 @@ internal static class NutrientResolver
             return null;
         }
 
-        CropType crop = catalogue.Crops[mix.Crop];
-        string stage = FieldDescription.Dashed(mix.Stage.ToString());
+        var crop = catalogue.Crops[mix.Crop];
+        var stage = FieldDescription.Dashed(mix.Stage.ToString());
         if (catalogue.Targets.StageOf(crop.Key, mix.Stage) is not { } row)
         {
-            IEnumerable<string> fed = catalogue.Targets.Stages.Select(known => known.Crop).Distinct();
+            var fed = catalogue.Targets.Stages.Select(known => known.Crop).Distinct();
             say(
                 "nutrients.crop",
                 $"{FaultList.Quote(crop.Key)}, for which the catalogue has no stage \"{stage}\"",
@@ -37,9 +37,9 @@ internal static class NutrientResolver
         }
 
         row = mix.Target == GroupKeys.Usual ? row : row with { Target = mix.Target };
-        CropType? sodium = crop.SodiumMillimolesPerLitre is null ? catalogue.CropOrOther("") : crop;
-        NutrientTarget? target = TargetOf(row.Target, "the proportions of crop and stage");
-        NutrientTarget? loop = crop.LoopTarget is { } key ? TargetOf(key, "what the crop takes up in a loop") : target;
+        var sodium = crop.SodiumMillimolesPerLitre is null ? catalogue.CropOrOther("") : crop;
+        var target = TargetOf(row.Target, "the proportions of crop and stage");
+        var loop = crop.LoopTarget is { } key ? TargetOf(key, "what the crop takes up in a loop") : target;
         if (sodium?.SodiumMillimolesPerLitre is null)
         {
             say(
@@ -66,7 +66,7 @@ internal static class NutrientResolver
 
         NutrientTarget? TargetOf(string key, string what)
         {
-            if (catalogue.Targets.Targets.TryGetValue(key, out NutrientTarget? found))
+            if (catalogue.Targets.Targets.TryGetValue(key, out var found))
             {
                 return found;
             }

@@ -19,14 +19,14 @@ internal static class PlantedPots
     /// <param name="cropOf">The crop that a word means.</param>
     public static PlantedPot[] Of(Row row, Feed feed, Func<string, CropType> cropOf)
     {
-        double open = feed.InlineValves ? feed.ValveOpen : 1;
+        var open = feed.InlineValves ? feed.ValveOpen : 1;
         var empty = new PlantedPot("", null, 0, feed.EmittersAtEmptyPots ? feed.EmittersPerPot : 0, 0);
         var pots = new PlantedPot[row.Pots];
         Array.Fill(pots, row.Planting is null ? Unsaid(cropOf("")) : empty);
-        foreach (Planting planting in row.Planting ?? [])
+        foreach (var planting in row.Planting ?? [])
         {
-            CropType crop = cropOf(planting.Crop);
-            foreach (int pot in PotRange.Parse(planting.Pots, row.Pots))
+            var crop = cropOf(planting.Crop);
+            foreach (var pot in PotRange.Parse(planting.Pots, row.Pots))
             {
                 pots[pot - 1] = new PlantedPot(
                     planting.Crop,

@@ -18,7 +18,7 @@ public sealed record PumpClock(bool Continuous, double Waterings, double HoursPe
             return new PumpClock(true, 1, 24);
         }
 
-        double waterings = timer.HoursPerDay / (timer.On + timer.Off);
+        var waterings = timer.HoursPerDay / (timer.On + timer.Off);
         return new PumpClock(false, waterings, waterings * timer.On / 3600);
     }
 }

@@ -40,7 +40,7 @@ public sealed record ResolvedTank
     {
         get
         {
-            VesselShape shape = TankType.InsideOf(Shape, Length, Width, Height);
+            var shape = TankType.InsideOf(Shape, Length, Width, Height);
             return Measured is { } volume ? new MeasuredVessel(shape, volume) : shape;
         }
     }

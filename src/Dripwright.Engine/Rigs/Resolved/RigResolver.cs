@@ -31,15 +31,12 @@ internal static class RigResolver
             say(path, found, expected);
         }
 
-        FrozenDictionary<(PipeFamily, string, FittingKind), FittingType>? fittings =
-            sound.Contains("feed") && sound.Contains("drain") ? Fittings(rig, catalogue, Say) : null;
-        ResolvedTank? tank = sound.Contains("reservoir")
+        var fittings = sound.Contains("feed") && sound.Contains("drain") ? Fittings(rig, catalogue, Say) : null;
+        var tank = sound.Contains("reservoir")
             ? TankResolver.Resolve(rig, catalogue.Tanks[rig.Reservoir.Tank], Say)
             : null;
         IReadOnlyList<ResolvedRow> rows = sound.Contains("rows") ? Rows(rig, catalogue, Say) : [];
-        ResolvedNutrients? nutrients = sound.Contains("nutrients")
-            ? NutrientResolver.Resolve(rig.Nutrients, catalogue, Say)
-            : null;
+        var nutrients = sound.Contains("nutrients") ? NutrientResolver.Resolve(rig.Nutrients, catalogue, Say) : null;
         return good && fittings is not null && tank is not null
             ? ResolvedRig.Made(rig, Parts(rig, catalogue, fittings, tank), rows, nutrients)
             : null;
@@ -54,9 +51,9 @@ internal static class RigResolver
 
     private static void Keys(object record, string path, IKeys known, Action<string, string, string> say)
     {
-        foreach (FieldDescription field in FieldDescription.Of(record.GetType()))
+        foreach (var field in FieldDescription.Of(record.GetType()))
         {
-            string at = path.Length == 0 ? field.Name : $"{path}.{field.Name}";
+            var at = path.Length == 0 ? field.Name : $"{path}.{field.Name}";
             switch (field.Property.GetValue(record))
             {
                 case string key when field.Key is { } named && key != named.Or && !known.Has(named, key):
@@ -82,11 +79,11 @@ internal static class RigResolver
         Action<string, string, string> say
     )
     {
-        PipeSize line = catalogue.Pipes[rig.Feed.Line];
-        PipeSize header = catalogue.Pipes[rig.Feed.Header.Pipe];
-        PipeSize drain = catalogue.Pipes[rig.Drain.Pipe];
+        var line = catalogue.Pipes[rig.Feed.Line];
+        var header = catalogue.Pipes[rig.Feed.Header.Pipe];
+        var drain = catalogue.Pipes[rig.Drain.Pipe];
         var fittings = new Dictionary<(PipeFamily, string, FittingKind), FittingType>();
-        foreach (FittingNeed need in FittingNeeds.Of(rig, line, header, drain))
+        foreach (var need in FittingNeeds.Of(rig, line, header, drain))
         {
             if (catalogue.FittingFor(need.Pipe, need.Kind) is { } fitting)
             {
@@ -94,8 +91,8 @@ internal static class RigResolver
                 continue;
             }
 
-            string kind = FieldDescription.Dashed(need.Kind.ToString());
-            string family = FieldDescription.Dashed(need.Pipe.Family.ToString());
+            var kind = FieldDescription.Dashed(need.Kind.ToString());
+            var family = FieldDescription.Dashed(need.Pipe.Family.ToString());
             say(
                 need.Path,
                 $"{FaultList.Quote(need.Pipe.Key)}, for which the catalogue has no {kind}",
@@ -149,7 +146,7 @@ internal static class RigResolver
                 continue;
             }
 
-            PlantedPot[] pots = PlantedPots.Of(row, rig.Feed, crop => catalogue.CropOrOther(crop)!);
+            var pots = PlantedPots.Of(row, rig.Feed, crop => catalogue.CropOrOther(crop)!);
             rows.Add(new ResolvedRow(index, row, catalogue.Pots[row.Pot], pots));
         }
 

@@ -12,8 +12,8 @@ internal static class TankResolver
     /// <param name="say">Told path, what was found and what is expected.</param>
     public static ResolvedTank? Resolve(Rig rig, TankType tank, Action<string, string, string> say)
     {
-        Reservoir given = rig.Reservoir;
-        TankShape shape = given.Shape ?? tank.Shape;
+        var given = rig.Reservoir;
+        var shape = given.Shape ?? tank.Shape;
         string Length(double metres) => QuantityText.Format(Dimension.Length, metres, rig.Units);
 
         var (length, width, height) = (

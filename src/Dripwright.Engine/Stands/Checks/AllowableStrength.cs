@@ -27,9 +27,9 @@ public static class AllowableStrength
         ArgumentNullException.ThrowIfNull(section);
         ArgumentNullException.ThrowIfNull(steel);
         Guard.Positive(effectiveLength);
-        double slenderness = effectiveLength / Math.Min(section.GyrationY, section.GyrationZ);
-        double euler = Math.PI * Math.PI * steel.Young / (slenderness * slenderness);
-        double critical =
+        var slenderness = effectiveLength / Math.Min(section.GyrationY, section.GyrationZ);
+        var euler = Math.PI * Math.PI * steel.Young / (slenderness * slenderness);
+        var critical =
             slenderness <= 4.71 * Math.Sqrt(steel.Young / steel.Yield)
                 ? Math.Pow(0.658, steel.Yield / euler) * steel.Yield
                 : 0.877 * euler;
@@ -69,11 +69,11 @@ public static class AllowableStrength
         double compression
     )
     {
-        double allowed = forces.Axial < 0 ? compression : Tension(section, steel);
-        double axial = Math.Abs(forces.Axial) / allowed;
-        double y = forces.MomentY / (steel.Yield * section.ModulusY / Safety);
-        double z = forces.MomentZ / (steel.Yield * section.ModulusZ / Safety);
-        double bending = section.Round ? Math.Sqrt((y * y) + (z * z)) : Math.Abs(y) + Math.Abs(z);
+        var allowed = forces.Axial < 0 ? compression : Tension(section, steel);
+        var axial = Math.Abs(forces.Axial) / allowed;
+        var y = forces.MomentY / (steel.Yield * section.ModulusY / Safety);
+        var z = forces.MomentZ / (steel.Yield * section.ModulusZ / Safety);
+        var bending = section.Round ? Math.Sqrt((y * y) + (z * z)) : Math.Abs(y) + Math.Abs(z);
         return axial >= 0.2 ? axial + (8.0 / 9 * bending) : (axial / 2) + bending;
     }
 
@@ -86,11 +86,11 @@ public static class AllowableStrength
     {
         ArgumentNullException.ThrowIfNull(section);
         ArgumentNullException.ThrowIfNull(steel);
-        double stress = 0.6 * steel.Yield / Safety;
+        var stress = 0.6 * steel.Yield / Safety;
         // The lesser of the half area and the webs, in whichever direction.
-        double area = Math.Min(section.Area / 2, Math.Min(section.ShearAreaY, section.ShearAreaZ));
-        double across = Math.Sqrt((forces.ShearY * forces.ShearY) + (forces.ShearZ * forces.ShearZ)) / area;
-        double radius = section.InertiaY / section.ModulusY;
+        var area = Math.Min(section.Area / 2, Math.Min(section.ShearAreaY, section.ShearAreaZ));
+        var across = Math.Sqrt((forces.ShearY * forces.ShearY) + (forces.ShearZ * forces.ShearZ)) / area;
+        var radius = section.InertiaY / section.ModulusY;
         return (across + (Math.Abs(forces.Twist) * radius / section.Torsion)) / stress;
     }
 }

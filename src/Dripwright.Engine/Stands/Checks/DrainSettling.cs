@@ -29,16 +29,16 @@ public sealed record DrainSettling(double LaidSlope, double LowestSlope, double 
     {
         ArgumentNullException.ThrowIfNull(frame);
         ArgumentNullException.ThrowIfNull(solution);
-        RowLayout row = frame.Row;
-        bool across = row.Hangers.Any(hanger => hanger.Mount != HangerMount.Leg);
-        RailLine rail = StandLoads.DrainRail(frame);
+        var row = frame.Row;
+        var across = row.Hangers.Any(hanger => hanger.Mount != HangerMount.Leg);
+        var rail = StandLoads.DrainRail(frame);
         List<DrainHolder> holders = [];
-        foreach (double x in frame.FrameStations)
+        foreach (var x in frame.FrameStations)
         {
-            double station = x - row.OriginX;
+            var station = x - row.OriginX;
             if (station >= row.Drain.Start - 1e-9 && station <= row.Drain.End + 1e-9)
             {
-                Vector3 laid = row.Drain.At(Math.Clamp(station, row.Drain.Start, row.Drain.End));
+                var laid = row.Drain.At(Math.Clamp(station, row.Drain.Start, row.Drain.End));
                 var (element, at) = across
                     ? Cross(frame, x, laid.Y) ?? rail.Place(x, frame.Model)
                     : rail.Place(x, frame.Model);
@@ -46,7 +46,7 @@ public sealed record DrainSettling(double LaidSlope, double LowestSlope, double 
             }
         }
 
-        double weight = PipeBeam.LastingWeight(row.Drain.Pipe, frame.Options.Loads.PipeDensity);
+        var weight = PipeBeam.LastingWeight(row.Drain.Pipe, frame.Options.Loads.PipeDensity);
         return Along(holders, row.OriginX + row.DrainExit, weight, PipeBeam.Stiffness(row.Drain.Pipe));
     }
 
@@ -94,24 +94,24 @@ public sealed record DrainSettling(double LaidSlope, double LowestSlope, double 
             return null;
         }
 
-        double lowest = double.PositiveInfinity;
-        double straight = double.PositiveInfinity;
+        var lowest = double.PositiveInfinity;
+        var straight = double.PositiveInfinity;
         double where = 0;
-        double sill = holders[0].Z;
+        var sill = holders[0].Z;
         double pool = 0;
-        for (int i = 1; i < holders.Length; i++)
+        for (var i = 1; i < holders.Length; i++)
         {
-            double run = Math.Abs(holders[i].X - holders[i - 1].X);
-            double rise = (holders[i].Z - holders[i - 1].Z) / run;
-            double slope = rise - PipeBeam.SagSlope(weight, stiffness, run, 0);
+            var run = Math.Abs(holders[i].X - holders[i - 1].X);
+            var rise = (holders[i].Z - holders[i - 1].Z) / run;
+            var slope = rise - PipeBeam.SagSlope(weight, stiffness, run, 0);
             straight = Math.Min(straight, (holders[i].Laid - holders[i - 1].Laid) / run);
             if (slope < lowest)
             {
                 (lowest, where) = (slope, holders[i - 1].X);
             }
 
-            double deep = Deepest(rise, weight, stiffness, run);
-            double bottom = holders[i - 1].Z + (rise * deep) - PipeBeam.Sag(weight, stiffness, run, deep);
+            var deep = Deepest(rise, weight, stiffness, run);
+            var bottom = holders[i - 1].Z + (rise * deep) - PipeBeam.Sag(weight, stiffness, run, deep);
             pool = Math.Max(pool, sill - bottom);
             sill = Math.Max(sill, holders[i].Z);
         }
@@ -123,10 +123,10 @@ public sealed record DrainSettling(double LaidSlope, double LowestSlope, double 
     private static double Deepest(double rise, double weight, double stiffness, double run)
     {
         // The sag's slope falls all along the span, from its greatest to its negative.
-        (double low, double high) = (0, run);
-        for (int i = 0; i < 60; i++)
+        (double low, var high) = (0, run);
+        for (var i = 0; i < 60; i++)
         {
-            double middle = (low + high) / 2;
+            var middle = (low + high) / 2;
             if (PipeBeam.SagSlope(weight, stiffness, run, middle) > rise)
             {
                 low = middle;
@@ -142,7 +142,7 @@ public sealed record DrainSettling(double LaidSlope, double LowestSlope, double 
 
     private static (int Element, double At)? Cross(StandFrame frame, double x, double y)
     {
-        foreach (StandTube tube in frame.Tubes)
+        foreach (var tube in frame.Tubes)
         {
             if (
                 tube.Member.Role == MemberRole.Cross
@@ -151,10 +151,10 @@ public sealed record DrainSettling(double LaidSlope, double LowestSlope, double 
                 && y <= Math.Max(tube.Member.From.Y, tube.Member.To.Y)
             )
             {
-                double along = Math.Abs(y - tube.Member.From.Y);
-                foreach (int e in tube.Elements)
+                var along = Math.Abs(y - tube.Member.From.Y);
+                foreach (var e in tube.Elements)
                 {
-                    double length = frame.Model.LengthOf(e);
+                    var length = frame.Model.LengthOf(e);
                     if (along <= length || e == tube.Elements[^1])
                     {
                         return (e, Math.Min(along, length));

@@ -49,7 +49,7 @@ public sealed record CaseResult
     {
         get
         {
-            Vector3 sum = Loads.Acting.Aggregate(default(Vector3), (a, b) => a + b.Force);
+            var sum = Loads.Acting.Aggregate(default(Vector3), (a, b) => a + b.Force);
             return Math.Sqrt((sum.X * sum.X) + (sum.Y * sum.Y)) / Math.Max(-sum.Z, 1e-9);
         }
     }
@@ -95,7 +95,7 @@ public sealed record RowStand
                 return null;
             }
 
-            CaseResult worst = Cases.MaxBy(c => c.Worst!.Utilisation)!;
+            var worst = Cases.MaxBy(c => c.Worst!.Utilisation)!;
             return (Frame.Tubes[worst.Worst!.Tube], worst.Worst, worst);
         }
     }

@@ -3,7 +3,6 @@ using Dripwright.Engine.Physics;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Stands.Frame;
 using Dripwright.Engine.Stands.Loads;
-using Dripwright.Engine.Stands.Sections;
 
 namespace Dripwright.Engine.Stands.Checks;
 
@@ -34,8 +33,8 @@ public static class StandPlanner
     public static RowStand Check(StandFrame frame)
     {
         ArgumentNullException.ThrowIfNull(frame);
-        RowLayout row = frame.Row;
-        bool staggered = row.Spec.Arrangement == Arrangement.Staggered;
+        var row = frame.Row;
+        var staggered = row.Spec.Arrangement == Arrangement.Staggered;
         var solver = new FrameSolver(frame.Model);
         var firsts = StandCase
             .Of(staggered, row.Modules)
@@ -43,7 +42,7 @@ public static class StandPlanner
             .Select(c => StandLoads.Of(frame, c))
             .Select(loads => (Loads: loads, First: solver.Solve(loads.Loading)))
             .ToList();
-        double[]? proven = Proven(solver, [.. firsts.Select(f => f.First)]);
+        var proven = Proven(solver, [.. firsts.Select(f => f.First)]);
         frame.Options.Stop.ThrowIfCancellationRequested();
         var seconds = new Queue<FrameOutcome>(
             solver.SecondOrder(
@@ -57,17 +56,17 @@ public static class StandPlanner
         foreach (var (loads, first) in firsts)
         {
             frame.Options.Stop.ThrowIfCancellationRequested();
-            FrameOutcome outcome = first is FrameSolution ? seconds.Dequeue() : first;
-            CaseResult result = Judged(frame, solver, loads, first, outcome, lowest, proven);
+            var outcome = first is FrameSolution ? seconds.Dequeue() : first;
+            var result = Judged(frame, solver, loads, first, outcome, lowest, proven);
             lowest = frame.Options.EveryBuckling ? null : result.Buckling?.Factor ?? lowest;
             cases.Add(result);
         }
 
-        StandLoads empty = StandLoads.Of(frame, new StandCase("empty", PotsFull.None));
+        var empty = StandLoads.Of(frame, new StandCase("empty", PotsFull.None));
         var (front, back) = FeetLines(frame);
-        double top = frame.Model.Nodes[frame.NodeAt(frame.Rails[0].Tubes[0].Member.From)].At.Z - row.Floor;
-        CaseResult full = cases[0];
-        double footprint = (frame.FrameStations[^1] - frame.FrameStations[0]) * Math.Max(back - front, row.Depth);
+        var top = frame.Model.Nodes[frame.NodeAt(frame.Rails[0].Tubes[0].Member.From)].At.Z - row.Floor;
+        var full = cases[0];
+        var footprint = (frame.FrameStations[^1] - frame.FrameStations[0]) * Math.Max(back - front, row.Depth);
         return new RowStand
         {
             Frame = frame,
@@ -92,7 +91,7 @@ public static class StandPlanner
             return null;
         }
 
-        double slack = 0.01 * solved.Max(s => s.Tensions.Max(Math.Abs));
+        var slack = 0.01 * solved.Max(s => s.Tensions.Max(Math.Abs));
         double[] least =
         [
             .. Enumerable
@@ -115,7 +114,7 @@ public static class StandPlanner
     )
     {
         var (front, back) = FeetLines(frame);
-        TipCheck tip = TipOver.Worst(loads.Acting, front, back, frame.Row.Floor);
+        var tip = TipOver.Worst(loads.Acting, front, back, frame.Row.Floor);
         return new CaseResult
         {
             Loads = loads,
@@ -134,7 +133,7 @@ public static class StandPlanner
     private static TubeUse[] Uses(StandFrame frame, FrameSolution solution)
     {
         var uses = new TubeUse[frame.Tubes.Count];
-        for (int t = 0; t < uses.Length; t++)
+        for (var t = 0; t < uses.Length; t++)
         {
             uses[t] = Use(frame, solution, t);
         }
@@ -144,28 +143,28 @@ public static class StandPlanner
 
     private static TubeUse Use(StandFrame frame, FrameSolution solution, int index)
     {
-        StandTube tube = frame.Tubes[index];
-        SectionProperties section = frame.Tube.Properties;
-        double compression = AllowableStrength.Compression(section, frame.Steel, tube.Span);
+        var tube = frame.Tubes[index];
+        var section = frame.Tube.Properties;
+        var compression = AllowableStrength.Compression(section, frame.Steel, tube.Span);
         double bending = 0;
         double shear = 0;
         double axial = 0;
         double moment = 0;
         double sag = 0;
-        Vector3 start = solution.Shift(frame.Model.Elements[tube.Elements[0]].From);
-        Vector3 end = solution.Shift(frame.Model.Elements[tube.Elements[^1]].To);
+        var start = solution.Shift(frame.Model.Elements[tube.Elements[0]].From);
+        var end = solution.Shift(frame.Model.Elements[tube.Elements[^1]].To);
         double done = 0;
-        foreach (int e in tube.Elements)
+        foreach (var e in tube.Elements)
         {
-            foreach (double x in solution.Stations(e))
+            foreach (var x in solution.Stations(e))
             {
                 var (f, shift) = solution.PlaceAt(e, x);
                 bending = Math.Max(bending, AllowableStrength.CombinedUnder(section, frame.Steel, f, compression));
                 shear = Math.Max(shear, AllowableStrength.Shear(section, frame.Steel, f));
                 axial = Math.Abs(f.Axial) > Math.Abs(axial) ? f.Axial : axial;
                 moment = Math.Max(moment, f.Bending);
-                double share = (done + x) / tube.Span;
-                Vector3 off = shift - ((1 - share) * start) - (share * end);
+                var share = (done + x) / tube.Span;
+                var off = shift - ((1 - share) * start) - (share * end);
                 sag = Math.Max(sag, off.Length);
             }
 
@@ -176,7 +175,7 @@ public static class StandPlanner
         double pull = 0;
         void Joint(int element, bool atEnd)
         {
-            SectionForces f = solution.JointForces(element, atEnd);
+            var f = solution.JointForces(element, atEnd);
             jointMoment = Math.Max(jointMoment, f.Bending);
             pull = Math.Max(pull, f.Axial);
         }
@@ -191,7 +190,7 @@ public static class StandPlanner
             Joint(tube.Elements[^1], true);
         }
 
-        JointValues joint = frame.Options.Joint;
+        var joint = frame.Options.Joint;
         return new TubeUse(
             index,
             bending,
@@ -209,9 +208,9 @@ public static class StandPlanner
 
     private static FloorLoad Reservoir(RigLayout layout)
     {
-        TankPlace tank = layout.Tank;
-        double area = (tank.Right - tank.Left) * (tank.Back - tank.Front);
-        double volume = layout.Parts.Tank.Inside.Capacity;
+        var tank = layout.Tank;
+        var area = (tank.Right - tank.Left) * (tank.Back - tank.Front);
+        var volume = layout.Parts.Tank.Inside.Capacity;
         return FloorLoad.InLivingRoom("the full reservoir", volume * WaterDensity, area);
     }
 }

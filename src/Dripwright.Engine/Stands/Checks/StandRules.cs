@@ -16,7 +16,7 @@ internal sealed class StandRules(Rig rig, RigLayout layout, StandPlan plan, Judg
 
     public void Judge()
     {
-        foreach (RowStand stand in plan.Rows)
+        foreach (var stand in plan.Rows)
         {
             Falls(stand);
             Strength(stand);
@@ -38,7 +38,7 @@ internal sealed class StandRules(Rig rig, RigLayout layout, StandPlan plan, Judg
     /// <summary>A part of the stand, in every row that has one like it.</summary>
     private Place[] Part(RowStand stand, object part)
     {
-        int[] rows = RowsOf(stand);
+        var rows = RowsOf(stand);
         return
         [
             new Place(
@@ -105,9 +105,9 @@ internal sealed class StandRules(Rig rig, RigLayout layout, StandPlan plan, Judg
     {
         if (Worst(stand, u => Math.Max(u.JointMoment, u.PullOut)) is { Value: > 1 } worst)
         {
-            bool tilts = worst.Use.JointMoment >= worst.Use.PullOut;
-            bool measured = (tilts ? rig.Stand.JointSlip : rig.Stand.JointPull) is not null;
-            Phrase remedy = StandRemedy.Of(rig, stand);
+            var tilts = worst.Use.JointMoment >= worst.Use.PullOut;
+            var measured = (tilts ? rig.Stand.JointSlip : rig.Stand.JointPull) is not null;
+            var remedy = StandRemedy.Of(rig, stand);
             judge.Add(
                 "stand-joint-slips",
                 Part(stand, worst.Tube.Name),
@@ -172,14 +172,14 @@ internal sealed class StandRules(Rig rig, RigLayout layout, StandPlan plan, Judg
 
     private Place DrainOf(int row)
     {
-        string run = layout.Rows[row - 1].Drain.Label;
+        var run = layout.Rows[row - 1].Drain.Label;
         return new Place(Phrase.Of("place.drain", row, run), row, Run: run);
     }
 
     private void Tips(RowStand stand)
     {
-        double least = RuleBook.Limit("stand-tips");
-        CaseResult worst = stand.Cases.MinBy(c => c.Tip.Factor ?? double.PositiveInfinity)!;
+        var least = RuleBook.Limit("stand-tips");
+        var worst = stand.Cases.MinBy(c => c.Tip.Factor ?? double.PositiveInfinity)!;
         if (!rig.Stand.Tied && worst.Tip.Factor < least)
         {
             judge.Add(
@@ -202,7 +202,7 @@ internal sealed class StandRules(Rig rig, RigLayout layout, StandPlan plan, Judg
     // them. What matters is a load that stays, or so many feet that the stand rocks.
     private void Feet(RowStand stand)
     {
-        double most = RuleBook.Limit("foot-lifts") * stand.Frame.Feet.Count;
+        var most = RuleBook.Limit("foot-lifts") * stand.Frame.Feet.Count;
         CaseResult[] rocking =
         [
             .. stand.Cases.Where(c =>
@@ -215,7 +215,7 @@ internal sealed class StandRules(Rig rig, RigLayout layout, StandPlan plan, Judg
             return;
         }
 
-        IReadOnlyList<int> lifted = worst.Solution!.Lifted;
+        var lifted = worst.Solution!.Lifted;
         var named = new Several([.. lifted.Take(MostNamed).Select(n => stand.Frame.Places[n])], Joint.Semicolon);
         judge.Add(
             "foot-lifts",
@@ -232,14 +232,14 @@ internal sealed class StandRules(Rig rig, RigLayout layout, StandPlan plan, Judg
 
     private void Floor()
     {
-        double limit = RuleBook.Limit("floor-load");
+        var limit = RuleBook.Limit("floor-load");
         RowStand[] heavy = [.. plan.Rows.Where(r => r.Floor.Pressure > limit)];
         if (heavy.Length == 0)
         {
             return;
         }
 
-        RowStand worst = heavy.MaxBy(r => r.Floor.Pressure)!;
+        var worst = heavy.MaxBy(r => r.Floor.Pressure)!;
         judge.Add(
             "floor-load",
             [.. heavy.SelectMany(RowsOf).Order().Select(Place.OfRow)],

@@ -48,11 +48,11 @@ public static class StandTrials
             );
         }
 
-        FieldChange? frame =
+        var frame =
             rig.Stand.ExtraFrames < RigCure.Field("stand.extraFrames").Whole!.Max
                 ? RigCure.Whole("stand.extraFrames", rig.Stand.ExtraFrames + 1)
                 : null;
-        FieldChange? brace = rig.Stand.Bracing == Bracing.Both ? null : RigCure.Text("stand.bracing", "both");
+        var brace = rig.Stand.Bracing == Bracing.Both ? null : RigCure.Text("stand.bracing", "both");
         if (frame is not null)
         {
             Try(CureKind.ExtraFrame, Phrase.Of("stand.trial.frame"), [frame]);
@@ -80,7 +80,7 @@ public static class StandTrials
             }
 
             var laid = RigLayout.Of(changed);
-            RowStand? then = StandPlanner
+            var then = StandPlanner
                 .Of(laid, StandOptions.Of(changed.Rig) with { Stop = stop })
                 .Rows.FirstOrDefault(r => r.Frame.Row.SpecIndex == stand.Frame.Row.SpecIndex);
             if (then is not null)

@@ -53,8 +53,8 @@ public static class TipOver
     {
         ArgumentNullException.ThrowIfNull(acting);
         ArgumentOutOfRangeException.ThrowIfLessThanOrEqual(back, front);
-        TipCheck ahead = About(acting, front, floor, 1);
-        TipCheck behind = About(acting, back, floor, -1);
+        var ahead = About(acting, front, floor, 1);
+        var behind = About(acting, back, floor, -1);
         // Compared without dividing: where nothing tips it the factor is beyond all others.
         return ahead.Restoring * behind.Overturning <= behind.Restoring * ahead.Overturning ? ahead : behind;
     }

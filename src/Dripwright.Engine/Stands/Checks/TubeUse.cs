@@ -44,7 +44,7 @@ public sealed record TubeUse(
     {
         get
         {
-            double most = Utilisation;
+            var most = Utilisation;
             return most == Bending ? UseKind.Bending
                 : most == JointMoment ? UseKind.JointMoment
                 : most == PullOut ? UseKind.PullOut

@@ -31,16 +31,16 @@ internal readonly struct BeamPlane
         _ei = young * inertia;
         _length = length;
         _phi = double.IsPositiveInfinity(shearArea) ? 0 : 12 * _ei / (shear * shearArea * length * length);
-        double a = (4 + _phi) * _ei / (length * (1 + _phi));
-        double b = (2 - _phi) * _ei / (length * (1 + _phi));
-        double r1 = double.IsPositiveInfinity(k1) ? 1 : k1 / (k1 + a);
-        double r2 = double.IsPositiveInfinity(k2) ? 1 : k2 / (k2 + a);
-        double c = b / a * (b / a);
-        double d = 1 - (c * (1 - r1) * (1 - r2));
+        var a = (4 + _phi) * _ei / (length * (1 + _phi));
+        var b = (2 - _phi) * _ei / (length * (1 + _phi));
+        var r1 = double.IsPositiveInfinity(k1) ? 1 : k1 / (k1 + a);
+        var r2 = double.IsPositiveInfinity(k2) ? 1 : k2 / (k2 + a);
+        var c = b / a * (b / a);
+        var d = 1 - (c * (1 - r1) * (1 - r2));
         _s11 = r1 * a * (1 - (c * (1 - r2))) / d;
         _s22 = r2 * a * (1 - (c * (1 - r1))) / d;
         _s12 = b * r1 * r2 / d;
-        double det = (a * a) - (b * b);
+        var det = (a * a) - (b * b);
         _g11 = ((a * _s11) - (b * _s12)) / det;
         _g12 = ((a * _s12) - (b * _s22)) / det;
         _g21 = ((a * _s12) - (b * _s11)) / det;
@@ -55,12 +55,11 @@ internal readonly struct BeamPlane
         // Rows of the map from end displacements to turns against the chord.
         Span<double> t1 = [1 / _length, 1, -1 / _length, 0];
         Span<double> t2 = [1 / _length, 0, -1 / _length, 1];
-        for (int i = 0; i < 4; i++)
+        for (var i = 0; i < 4; i++)
         {
-            for (int j = 0; j < 4; j++)
+            for (var j = 0; j < 4; j++)
             {
-                double value =
-                    (t1[i] * ((_s11 * t1[j]) + (_s12 * t2[j]))) + (t2[i] * ((_s12 * t1[j]) + (_s22 * t2[j])));
+                var value = (t1[i] * ((_s11 * t1[j]) + (_s12 * t2[j]))) + (t2[i] * ((_s12 * t1[j]) + (_s22 * t2[j])));
                 k[(12 * place[i]) + place[j]] += Sign(i, j, turnSign) * value;
             }
         }
@@ -69,12 +68,12 @@ internal readonly struct BeamPlane
     /// <summary>Adds the geometric stiffness for a tension of 1 N.</summary>
     public void AddGeometric(double[] k, ReadOnlySpan<int> place, double turnSign)
     {
-        double l = _length;
-        double e = (1 + _phi) * (1 + _phi);
-        double shift = 1 / l * (1.2 + (2 * _phi) + (_phi * _phi)) / e;
-        double mixed = 0.1 / e;
-        double near = l * ((2.0 / 15) + (_phi / 6) + (_phi * _phi / 12)) / e;
-        double far = -l * ((1.0 / 30) + (_phi / 6) + (_phi * _phi / 12)) / e;
+        var l = _length;
+        var e = (1 + _phi) * (1 + _phi);
+        var shift = 1 / l * (1.2 + (2 * _phi) + (_phi * _phi)) / e;
+        var mixed = 0.1 / e;
+        var near = l * ((2.0 / 15) + (_phi / 6) + (_phi * _phi / 12)) / e;
+        var far = -l * ((1.0 / 30) + (_phi / 6) + (_phi * _phi / 12)) / e;
         Span<double> inner =
         [
             shift,
@@ -95,16 +94,16 @@ internal readonly struct BeamPlane
             near,
         ];
         // Element ends from nodes: shifts as they are, turns through the springs about the chord ψ = (v₂ − v₁)/L.
-        double c1 = (1 - _g11 - _g12) / l;
-        double c2 = (1 - _g21 - _g22) / l;
+        var c1 = (1 - _g11 - _g12) / l;
+        var c2 = (1 - _g21 - _g22) / l;
         Span<double> map = [1, 0, 0, 0, -c1, _g11, c1, _g12, 0, 0, 1, 0, -c2, _g21, c2, _g22];
         Span<double> half = stackalloc double[16];
-        for (int i = 0; i < 4; i++)
+        for (var i = 0; i < 4; i++)
         {
-            for (int j = 0; j < 4; j++)
+            for (var j = 0; j < 4; j++)
             {
                 double sum = 0;
-                for (int m = 0; m < 4; m++)
+                for (var m = 0; m < 4; m++)
                 {
                     sum += inner[(4 * i) + m] * map[(4 * m) + j];
                 }
@@ -113,12 +112,12 @@ internal readonly struct BeamPlane
             }
         }
 
-        for (int i = 0; i < 4; i++)
+        for (var i = 0; i < 4; i++)
         {
-            for (int j = 0; j < 4; j++)
+            for (var j = 0; j < 4; j++)
             {
                 double sum = 0;
-                for (int m = 0; m < 4; m++)
+                for (var m = 0; m < 4; m++)
                 {
                     sum += map[(4 * m) + i] * half[(4 * m) + j];
                 }
@@ -131,17 +130,17 @@ internal readonly struct BeamPlane
     /// <summary>Adds the end actions that hold the nodes still under a point load across the element.</summary>
     public void AddHeldPoint(double[] q, ReadOnlySpan<int> place, double turnSign, double load, double at)
     {
-        double a = at;
-        double b = _length - at;
-        double slope = load * a * b / (6 * _ei * _length);
+        var a = at;
+        var b = _length - at;
+        var slope = load * a * b / (6 * _ei * _length);
         AddHeld(q, place, turnSign, slope * (_length + b), -slope * (_length + a), load * b, load * a);
     }
 
     /// <summary>Adds the end actions that hold the nodes still under an even load across the element.</summary>
     public void AddHeldLine(double[] q, ReadOnlySpan<int> place, double turnSign, double perMetre)
     {
-        double slope = perMetre * _length * _length * _length / (24 * _ei);
-        double half = perMetre * _length * _length / 2;
+        var slope = perMetre * _length * _length * _length / (24 * _ei);
+        var half = perMetre * _length * _length / 2;
         AddHeld(q, place, turnSign, slope, -slope, half, half);
     }
 
@@ -155,8 +154,8 @@ internal readonly struct BeamPlane
         double aboutStart
     )
     {
-        double m1 = -((_s11 * slope1) + (_s12 * slope2));
-        double m2 = -((_s12 * slope1) + (_s22 * slope2));
+        var m1 = -((_s11 * slope1) + (_s12 * slope2));
+        var m2 = -((_s12 * slope1) + (_s22 * slope2));
         q[place[0]] += (m1 + m2 - aboutEnd) / _length;
         q[place[1]] += turnSign * m1;
         q[place[2]] += (-(m1 + m2) - aboutStart) / _length;

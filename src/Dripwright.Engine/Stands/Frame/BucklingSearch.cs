@@ -29,25 +29,25 @@ internal static class BucklingSearch
             return null;
         }
 
-        int n = held.Length;
-        int count = Math.Min(Vectors, n);
+        var n = held.Length;
+        var count = Math.Min(Vectors, n);
         double[][] x = [.. Enumerable.Range(0, count).Select(i => Start(i, held))];
         // The load of each vector is −Kg·x; solving for it gives the next vector.
         double[][] load = [.. x.Select(v => Product(matrix, press, v, held))];
         double best = 0;
-        for (int round = 0; round < MostRounds; round++)
+        for (var round = 0; round < MostRounds; round++)
         {
-            for (int i = 0; i < x.Length; i++)
+            for (var i = 0; i < x.Length; i++)
             {
                 x[i] = (double[])load[i].Clone();
                 matrix.Solve(x[i]);
             }
 
             double[][] pressed = [.. x.Select(v => Product(matrix, press, v, held))];
-            (double value, double[][] mix) = Ritz(x, load, pressed);
+            (var value, var mix) = Ritz(x, load, pressed);
             x = Mixed(x, mix);
             load = Mixed(pressed, mix);
-            bool settled = value > 0 && Math.Abs(value - best) <= 1e-8 * value;
+            var settled = value > 0 && Math.Abs(value - best) <= 1e-8 * value;
             best = value;
             if (settled)
             {
@@ -55,10 +55,10 @@ internal static class BucklingSearch
             }
         }
 
-        double[]? mode = x[0];
-        double factor = best > 0 ? 1 / best : double.PositiveInfinity;
+        var mode = x[0];
+        var factor = best > 0 ? 1 / best : double.PositiveInfinity;
         bool stable(double f) => matrix.TryFactor(held, [.. tension.Select(t => f * t)]);
-        bool proven = factor < Most && stable(factor * (1 - 1e-5)) && !stable(factor * (1 + 1e-5));
+        var proven = factor < Most && stable(factor * (1 - 1e-5)) && !stable(factor * (1 + 1e-5));
         if (!proven)
         {
             (factor, mode) = Halving(matrix, stable);
@@ -87,7 +87,7 @@ internal static class BucklingSearch
 
         while (high - low > 1e-7 * high)
         {
-            double middle = (low + high) / 2;
+            var middle = (low + high) / 2;
             if (stable(middle))
             {
                 low = middle;
@@ -106,14 +106,14 @@ internal static class BucklingSearch
     // shares of the vectors; load is K·x and pressed −Kg·x.
     private static (double Value, double[][] Mix) Ritz(double[][] x, double[][] load, double[][] pressed)
     {
-        int count = x.Length;
+        var count = x.Length;
         var k = Matrix<double>.Build.Dense(count, count, (i, j) => (Dot(x[i], load[j]) + Dot(x[j], load[i])) / 2);
         var g = Matrix<double>.Build.Dense(count, count, (i, j) => (Dot(x[i], pressed[j]) + Dot(x[j], pressed[i])) / 2);
         // Whitened by the eigenvectors of the small K; directions in which the vectors have become alike are dropped.
         double[] scale = [.. Enumerable.Range(0, count).Select(i => k[i, i] > 0 ? 1 / Math.Sqrt(k[i, i]) : 0)];
         var scaled = Matrix<double>.Build.Dense(count, count, (i, j) => scale[i] * k[i, j] * scale[j]);
         var evd = scaled.Evd(Symmetricity.Symmetric);
-        double top = evd.EigenValues.Max(v => v.Real);
+        var top = evd.EigenValues.Max(v => v.Real);
         int[] kept = [.. Enumerable.Range(0, count).Where(i => evd.EigenValues[i].Real > 1e-10 * top)];
         var white = Matrix<double>.Build.Dense(
             count,
@@ -132,11 +132,11 @@ internal static class BucklingSearch
             .. mix.Select(shares =>
             {
                 var sum = new double[vectors[0].Length];
-                for (int j = 0; j < shares.Length; j++)
+                for (var j = 0; j < shares.Length; j++)
                 {
-                    double f = shares[j];
-                    double[] v = vectors[j];
-                    for (int i = 0; i < sum.Length; i++)
+                    var f = shares[j];
+                    var v = vectors[j];
+                    for (var i = 0; i < sum.Length; i++)
                     {
                         sum[i] += f * v[i];
                     }
@@ -150,7 +150,7 @@ internal static class BucklingSearch
     {
         var y = new double[x.Length];
         matrix.AddGeometric(press, x, y);
-        for (int i = 0; i < y.Length; i++)
+        for (var i = 0; i < y.Length; i++)
         {
             y[i] = held[i] ? 0 : y[i];
         }
@@ -162,7 +162,7 @@ internal static class BucklingSearch
     private static double[] Start(int vector, bool[] held)
     {
         var x = new double[held.Length];
-        for (int i = 0; i < x.Length; i++)
+        for (var i = 0; i < x.Length; i++)
         {
             x[i] = held[i] ? 0 : Math.Cos(((vector + 1) * 0.7 * (i + 1)) + (i % 6 == vector ? 2 : 0)) + 0.1;
         }
@@ -173,7 +173,7 @@ internal static class BucklingSearch
     private static double Dot(double[] a, double[] b)
     {
         double sum = 0;
-        for (int i = 0; i < a.Length; i++)
+        for (var i = 0; i < a.Length; i++)
         {
             sum += a[i] * b[i];
         }
@@ -185,7 +185,7 @@ internal static class BucklingSearch
     {
         var shape = new (Vector3 Shift, Vector3 Turn)[mode.Length / 6];
         double most = 0;
-        for (int i = 0; i < shape.Length; i++)
+        for (var i = 0; i < shape.Length; i++)
         {
             shape[i] = (
                 new Vector3(mode[6 * i], mode[(6 * i) + 1], mode[(6 * i) + 2]),
@@ -194,7 +194,7 @@ internal static class BucklingSearch
             most = Math.Max(most, shape[i].Shift.Length);
         }
 
-        double f = most > 0 ? 1 / most : 1;
+        var f = most > 0 ? 1 / most : 1;
         return [.. shape.Select(s => (f * s.Shift, f * s.Turn))];
     }
 }

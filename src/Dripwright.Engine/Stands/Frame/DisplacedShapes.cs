@@ -1,6 +1,5 @@
 using System.Numerics;
 using System.Runtime.InteropServices;
-using Vector3 = Dripwright.Engine.Numerics.Vector3;
 
 namespace Dripwright.Engine.Stands.Frame;
 
@@ -36,7 +35,7 @@ internal sealed class DisplacedShapes
     private DisplacedShapes(FrameModel model, FrameMatrix matrix, bool[] held, IReadOnlyList<FrameSolution> firsts)
     {
         (_model, _matrix, _held, _firsts) = (model, matrix, held, firsts);
-        int lanes = Vector<double>.Count;
+        var lanes = Vector<double>.Count;
         _width = (firsts.Count + lanes - 1) / lanes;
         _start = Beside(matrix.Rows, (first, row) => first.Displacements[row]);
         _x = [.. _start];
@@ -65,10 +64,10 @@ internal sealed class DisplacedShapes
         var found = new DisplacedShape?[_firsts.Count];
         double[] sizes = [.. _firsts.Select(first => first.Displacements.Sum(v => v * v))];
         double[] before = [.. sizes.Select(_ => double.PositiveInfinity)];
-        for (int round = 0; round < MostRounds && found.Any(f => f is null); round++)
+        for (var round = 0; round < MostRounds && found.Any(f => f is null); round++)
         {
-            double[] steps = Step(axialFactor);
-            for (int i = 0; i < found.Length; i++)
+            var steps = Step(axialFactor);
+            for (var i = 0; i < found.Length; i++)
             {
                 if (found[i] is not null)
                 {
@@ -98,7 +97,7 @@ internal sealed class DisplacedShapes
     {
         Array.Clear(_bent);
         _matrix.AddGeometric(_tension, axialFactor, _x, _bent, _width);
-        for (int row = 0; row < _held.Length; row++)
+        for (var row = 0; row < _held.Length; row++)
         {
             if (_held[row])
             {
@@ -108,25 +107,25 @@ internal sealed class DisplacedShapes
 
         _matrix.Solve(_bent, _width);
         var moved = new Vector<double>[_width];
-        for (int row = 0; row < _held.Length; row++)
+        for (var row = 0; row < _held.Length; row++)
         {
-            for (int v = 0; v < _width; v++)
+            for (var v = 0; v < _width; v++)
             {
-                int at = (row * _width) + v;
-                Vector<double> next = _start[at] - _bent[at];
-                Vector<double> by = next - _x[at];
+                var at = (row * _width) + v;
+                var next = _start[at] - _bent[at];
+                var by = next - _x[at];
                 moved[v] += by * by;
                 _x[at] = next;
             }
         }
 
-        for (int e = 0; e < _matrix.Elements.Length; e++)
+        for (var e = 0; e < _matrix.Elements.Length; e++)
         {
-            ElementMatrix element = _matrix.Elements[e];
-            Vector3 pull = element.TensionPerShift;
-            int from = 6 * _model.Elements[e].From * _width;
-            int to = 6 * _model.Elements[e].To * _width;
-            for (int v = 0; v < _width; v++, from++, to++)
+            var element = _matrix.Elements[e];
+            var pull = element.TensionPerShift;
+            var from = 6 * _model.Elements[e].From * _width;
+            var to = 6 * _model.Elements[e].To * _width;
+            for (var v = 0; v < _width; v++, from++, to++)
             {
                 _tension[(e * _width) + v] =
                     _resting[(e * _width) + v]
@@ -137,7 +136,7 @@ internal sealed class DisplacedShapes
         }
 
         var steps = new double[_firsts.Count];
-        for (int i = 0; i < steps.Length; i++)
+        for (var i = 0; i < steps.Length; i++)
         {
             steps[i] = moved[i / Vector<double>.Count][i % Vector<double>.Count];
         }
@@ -148,11 +147,11 @@ internal sealed class DisplacedShapes
     private Vector<double>[] Beside(int rows, Func<FrameSolution, int, double> value)
     {
         var beside = new Vector<double>[rows * _width];
-        Span<double> lanes = MemoryMarshal.Cast<Vector<double>, double>(beside.AsSpan());
-        int stride = _width * Vector<double>.Count;
-        for (int i = 0; i < _firsts.Count; i++)
+        var lanes = MemoryMarshal.Cast<Vector<double>, double>(beside.AsSpan());
+        var stride = _width * Vector<double>.Count;
+        for (var i = 0; i < _firsts.Count; i++)
         {
-            for (int row = 0; row < rows; row++)
+            for (var row = 0; row < rows; row++)
             {
                 lanes[(row * stride) + i] = value(_firsts[i], row);
             }
@@ -164,9 +163,9 @@ internal sealed class DisplacedShapes
     private double[] Lane(Vector<double>[] beside, int i)
     {
         ReadOnlySpan<double> lanes = MemoryMarshal.Cast<Vector<double>, double>(beside.AsSpan());
-        int stride = _width * Vector<double>.Count;
+        var stride = _width * Vector<double>.Count;
         var lane = new double[beside.Length / _width];
-        for (int row = 0; row < lane.Length; row++)
+        for (var row = 0; row < lane.Length; row++)
         {
             lane[row] = lanes[(row * stride) + i];
         }

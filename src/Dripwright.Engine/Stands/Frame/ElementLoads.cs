@@ -15,7 +15,7 @@ internal sealed class ElementLoads
         Held = new double[elements.Length][];
         OnNodes = new Vector3[model.Nodes.Count];
         MomentsOnNodes = new Vector3[model.Nodes.Count];
-        foreach (NodeLoad load in loading.Nodes)
+        foreach (var load in loading.Nodes)
         {
             Check(load.Node, model.Nodes.Count);
             Check(load.Force);
@@ -25,18 +25,18 @@ internal sealed class ElementLoads
             Size += load.Force.Length + load.Moment.Length;
         }
 
-        foreach (PointLoad load in loading.Points)
+        foreach (var load in loading.Points)
         {
             Check(load.Element, elements.Length);
             Check(load.Force);
-            ElementMatrix element = elements[load.Element];
+            var element = elements[load.Element];
             Guard.Between(load.At, 0, element.Length * (1 + 1e-12));
             (Points[load.Element] ??= []).Add(load);
             element.AddHeldPoint(Held[load.Element] ??= new double[12], load.Force, load.At);
             Size += load.Force.Length;
         }
 
-        foreach (LineLoad load in loading.Lines)
+        foreach (var load in loading.Lines)
         {
             Check(load.Element, elements.Length);
             Check(load.PerMetre);
@@ -45,22 +45,22 @@ internal sealed class ElementLoads
             Size += load.PerMetre.Length * elements[load.Element].Length;
         }
 
-        foreach (List<PointLoad>? list in Points)
+        foreach (var list in Points)
         {
             list?.Sort((a, b) => a.At.CompareTo(b.At));
         }
 
         _rows = new double[6 * model.Nodes.Count];
-        for (int node = 0; node < model.Nodes.Count; node++)
+        for (var node = 0; node < model.Nodes.Count; node++)
         {
             Put(6 * node, OnNodes[node], MomentsOnNodes[node]);
         }
 
-        for (int e = 0; e < elements.Length; e++)
+        for (var e = 0; e < elements.Length; e++)
         {
             if (Held[e] is { } q)
             {
-                ElementMatrix m = elements[e];
+                var m = elements[e];
                 Put(6 * model.Elements[e].From, -m.ToRoom(q[0], q[1], q[2]), -m.ToRoom(q[3], q[4], q[5]));
                 Put(6 * model.Elements[e].To, -m.ToRoom(q[6], q[7], q[8]), -m.ToRoom(q[9], q[10], q[11]));
             }
@@ -87,7 +87,7 @@ internal sealed class ElementLoads
     public double[] Rows(bool[] held)
     {
         var rows = (double[])_rows.Clone();
-        for (int i = 0; i < rows.Length; i++)
+        for (var i = 0; i < rows.Length; i++)
         {
             if (held[i])
             {

@@ -6,23 +6,23 @@ namespace Dripwright.Engine.Stands.Frame;
 /// </summary>
 internal sealed class ElementMatrix
 {
-    private static readonly int[] _planeXy = [1, 5, 7, 11];
-    private static readonly int[] _planeXz = [2, 4, 8, 10];
+    private static readonly int[] s_planeXy = [1, 5, 7, 11];
+    private static readonly int[] s_planeXz = [2, 4, 8, 10];
 
     private readonly double _axial;
     private readonly double _twist;
 
     public ElementMatrix(FrameElement element, Vector3 from, Vector3 to)
     {
-        Vector3 span = Vector3.Between(from, to);
+        var span = Vector3.Between(from, to);
         Length = span.Length;
         X = 1 / Length * span;
         (Y, Z) = Axes(X, element.Roll);
         var (section, steel) = (element.Section, element.Steel);
         _axial = steel.Young * section.Area / Length;
         // Twist is a chain of three springs; a free end makes it nothing.
-        double free = Length / (steel.Shear * section.Torsion);
-        bool spins = element.Start.Twist == 0 || element.End.Twist == 0;
+        var free = Length / (steel.Shear * section.Torsion);
+        var spins = element.Start.Twist == 0 || element.End.Twist == 0;
         _twist = spins ? 0 : 1 / (free + (1 / element.Start.Twist) + (1 / element.End.Twist));
         BeamPlane plane(double inertia, double shearArea) =>
             new(steel.Young, inertia, steel.Shear, shearArea, Length, element.Start.Bending, element.End.Bending);
@@ -31,12 +31,12 @@ internal sealed class ElementMatrix
         Elastic = new double[144];
         Pair(Elastic, 0, _axial);
         Pair(Elastic, 3, _twist);
-        Xy.AddStiffness(Elastic, _planeXy, 1);
+        Xy.AddStiffness(Elastic, s_planeXy, 1);
         // Turning about y lowers the far end: the x-z plane sees the turns with the other sign.
-        Xz.AddStiffness(Elastic, _planeXz, -1);
+        Xz.AddStiffness(Elastic, s_planeXz, -1);
         Geometric = new double[144];
-        Xy.AddGeometric(Geometric, _planeXy, 1);
-        Xz.AddGeometric(Geometric, _planeXz, -1);
+        Xy.AddGeometric(Geometric, s_planeXy, 1);
+        Xz.AddGeometric(Geometric, s_planeXz, -1);
     }
 
     public double Length { get; }
@@ -57,28 +57,28 @@ internal sealed class ElementMatrix
 
     public void AddHeldPoint(double[] q, Vector3 force, double at)
     {
-        double along = force.Dot(X);
+        var along = force.Dot(X);
         q[0] -= along * (Length - at) / Length;
         q[6] -= along * at / Length;
-        Xy.AddHeldPoint(q, _planeXy, 1, force.Dot(Y), at);
-        Xz.AddHeldPoint(q, _planeXz, -1, force.Dot(Z), at);
+        Xy.AddHeldPoint(q, s_planeXy, 1, force.Dot(Y), at);
+        Xz.AddHeldPoint(q, s_planeXz, -1, force.Dot(Z), at);
     }
 
     public void AddHeldLine(double[] q, Vector3 perMetre)
     {
-        double along = perMetre.Dot(X) * Length / 2;
+        var along = perMetre.Dot(X) * Length / 2;
         q[0] -= along;
         q[6] -= along;
-        Xy.AddHeldLine(q, _planeXy, 1, perMetre.Dot(Y));
-        Xz.AddHeldLine(q, _planeXz, -1, perMetre.Dot(Z));
+        Xy.AddHeldLine(q, s_planeXy, 1, perMetre.Dot(Y));
+        Xz.AddHeldLine(q, s_planeXz, -1, perMetre.Dot(Z));
     }
 
     /// <summary>Twelve displacements of two nodes in local axes.</summary>
     public void ToLocal(ReadOnlySpan<double> from, ReadOnlySpan<double> to, Span<double> local)
     {
-        for (int b = 0; b < 4; b++)
+        for (var b = 0; b < 4; b++)
         {
-            ReadOnlySpan<double> part = (b < 2 ? from : to).Slice(3 * (b % 2), 3);
+            var part = (b < 2 ? from : to).Slice(3 * (b % 2), 3);
             var v = new Vector3(part[0], part[1], part[2]);
             local[3 * b] = X.Dot(v);
             local[(3 * b) + 1] = Y.Dot(v);
@@ -95,14 +95,14 @@ internal sealed class ElementMatrix
         var room = new double[144];
         Span<double> r = [X.X, X.Y, X.Z, Y.X, Y.Y, Y.Z, Z.X, Z.Y, Z.Z];
         Span<double> half = stackalloc double[9];
-        for (int bi = 0; bi < 12; bi += 3)
+        for (var bi = 0; bi < 12; bi += 3)
         {
-            for (int bj = bi; bj < 12; bj += 3)
+            for (var bj = bi; bj < 12; bj += 3)
             {
-                for (int i = 0; i < 3; i++)
+                for (var i = 0; i < 3; i++)
                 {
-                    int row = 12 * (bi + i);
-                    for (int j = 0; j < 3; j++)
+                    var row = 12 * (bi + i);
+                    for (var j = 0; j < 3; j++)
                     {
                         half[(3 * i) + j] =
                             (local[row + bj] * r[j])
@@ -111,11 +111,11 @@ internal sealed class ElementMatrix
                     }
                 }
 
-                for (int i = 0; i < 3; i++)
+                for (var i = 0; i < 3; i++)
                 {
-                    for (int j = 0; j < 3; j++)
+                    for (var j = 0; j < 3; j++)
                     {
-                        double value = (r[i] * half[j]) + (r[3 + i] * half[3 + j]) + (r[6 + i] * half[6 + j]);
+                        var value = (r[i] * half[j]) + (r[3 + i] * half[3 + j]) + (r[6 + i] * half[6 + j]);
                         room[(12 * (bi + i)) + bj + j] = value;
                         room[(12 * (bj + j)) + bi + i] = value;
                     }
@@ -141,7 +141,7 @@ internal sealed class ElementMatrix
         }
 
         y = 1 / y.Length * y;
-        Vector3 z = x.Cross(y);
+        var z = x.Cross(y);
         return ((Math.Cos(roll) * y) + (Math.Sin(roll) * z), (Math.Cos(roll) * z) - (Math.Sin(roll) * y));
     }
 

@@ -29,17 +29,17 @@ internal sealed class FrameMatrix
     public FrameMatrix(FrameModel model)
     {
         _model = model;
-        int nodes = model.Nodes.Count;
+        var nodes = model.Nodes.Count;
         Elements = [.. model.Elements.Select(e => new ElementMatrix(e, model.Nodes[e.From].At, model.Nodes[e.To].At))];
         var pairs = new List<(int A, int B)>();
         var known = new Dictionary<(int, int), int>();
         _pairOf = new int[Elements.Length];
         _turned = new bool[Elements.Length];
-        for (int e = 0; e < Elements.Length; e++)
+        for (var e = 0; e < Elements.Length; e++)
         {
             var (from, to) = (model.Elements[e].From, model.Elements[e].To);
             var key = (Math.Min(from, to), Math.Max(from, to));
-            if (!known.TryGetValue(key, out int pair))
+            if (!known.TryGetValue(key, out var pair))
             {
                 pair = known[key] = pairs.Count;
                 pairs.Add(key);
@@ -49,19 +49,19 @@ internal sealed class FrameMatrix
             _turned[e] = from > to;
         }
 
-        int[] order = EliminationOrder.MinimumDegree(nodes, pairs);
+        var order = EliminationOrder.MinimumDegree(nodes, pairs);
         var position = new int[6 * nodes];
-        for (int i = 0; i < position.Length; i++)
+        for (var i = 0; i < position.Length; i++)
         {
             position[i] = (6 * order[i / 6]) + (i % 6);
         }
 
         var edges = new List<(int A, int B)>((15 * nodes) + (36 * pairs.Count));
-        for (int node = 0; node < nodes; node++)
+        for (var node = 0; node < nodes; node++)
         {
-            for (int i = 1; i < 6; i++)
+            for (var i = 1; i < 6; i++)
             {
-                for (int j = 0; j < i; j++)
+                for (var j = 0; j < i; j++)
                 {
                     edges.Add(((6 * node) + i, (6 * node) + j));
                 }
@@ -71,9 +71,9 @@ internal sealed class FrameMatrix
         _pairStart = edges.Count;
         foreach (var (a, b) in pairs)
         {
-            for (int i = 0; i < 6; i++)
+            for (var i = 0; i < 6; i++)
             {
-                for (int j = 0; j < 6; j++)
+                for (var j = 0; j < 6; j++)
                 {
                     edges.Add(((6 * a) + i, (6 * b) + j));
                 }
@@ -113,12 +113,12 @@ internal sealed class FrameMatrix
         }
 
         _last.Clear();
-        for (int e = 0; e < Elements.Length; e++)
+        for (var e = 0; e < Elements.Length; e++)
         {
             Add(e, tension?[e] ?? 0, held);
         }
 
-        for (int row = 0; row < held.Length; row++)
+        for (var row = 0; row < held.Length; row++)
         {
             if (held[row])
             {
@@ -126,7 +126,7 @@ internal sealed class FrameMatrix
             }
         }
 
-        bool good = _last.TryFactor(LeastPivot);
+        var good = _last.TryFactor(LeastPivot);
         if (tension is null && good)
         {
             _elasticHeld = held;
@@ -147,7 +147,7 @@ internal sealed class FrameMatrix
     /// <summary>y += K·x with the elastic stiffness.</summary>
     public void AddElastic(double[] x, double[] y)
     {
-        for (int e = 0; e < Elements.Length; e++)
+        for (var e = 0; e < Elements.Length; e++)
         {
             AddProduct(e, _elasticInRoom[e], 1, x, y);
         }
@@ -156,7 +156,7 @@ internal sealed class FrameMatrix
     /// <summary>y += Kg·x with the geometric stiffness for an axial force of each element.</summary>
     public void AddGeometric(double[] tension, double[] x, double[] y)
     {
-        for (int e = 0; e < Elements.Length; e++)
+        for (var e = 0; e < Elements.Length; e++)
         {
             if (tension[e] != 0)
             {
@@ -173,21 +173,21 @@ internal sealed class FrameMatrix
     /// <param name="width">Vectors a row.</param>
     public void AddGeometric(Vector<double>[] tension, double times, Vector<double>[] x, Vector<double>[] y, int width)
     {
-        for (int e = 0; e < Elements.Length; e++)
+        for (var e = 0; e < Elements.Length; e++)
         {
-            double[] k = _geometricInRoom[e];
+            var k = _geometricInRoom[e];
             ReadOnlySpan<Vector<double>> from = x.AsSpan(6 * _model.Elements[e].From * width, 6 * width);
             ReadOnlySpan<Vector<double>> to = x.AsSpan(6 * _model.Elements[e].To * width, 6 * width);
-            for (int i = 0; i < 12; i++)
+            for (var i = 0; i < 12; i++)
             {
-                int row = i < 6 ? (6 * _model.Elements[e].From) + i : (6 * _model.Elements[e].To) + i - 6;
+                var row = i < 6 ? (6 * _model.Elements[e].From) + i : (6 * _model.Elements[e].To) + i - 6;
                 ReadOnlySpan<double> line = k.AsSpan(12 * i, 12);
-                for (int v = 0; v < width; v++)
+                for (var v = 0; v < width; v++)
                 {
-                    Vector<double> sum = Vector<double>.Zero;
-                    for (int j = 0; j < 6; j++)
+                    var sum = Vector<double>.Zero;
+                    for (var j = 0; j < 6; j++)
                     {
-                        int at = (j * width) + v;
+                        var at = (j * width) + v;
                         sum += (line[j] * from[at]) + (line[6 + j] * to[at]);
                     }
 
@@ -199,12 +199,12 @@ internal sealed class FrameMatrix
 
     private void AddProduct(int e, double[] k, double times, double[] x, double[] y)
     {
-        int from = 6 * _model.Elements[e].From;
-        int to = 6 * _model.Elements[e].To;
-        for (int i = 0; i < 12; i++)
+        var from = 6 * _model.Elements[e].From;
+        var to = 6 * _model.Elements[e].To;
+        for (var i = 0; i < 12; i++)
         {
             double sum = 0;
-            for (int j = 0; j < 6; j++)
+            for (var j = 0; j < 6; j++)
             {
                 sum += (k[(12 * i) + j] * x[from + j]) + (k[(12 * i) + 6 + j] * x[to + j]);
             }
@@ -215,26 +215,26 @@ internal sealed class FrameMatrix
 
     private void Add(int e, double tension, bool[] held)
     {
-        int from = _model.Elements[e].From;
-        int to = _model.Elements[e].To;
-        double[] k = _elasticInRoom[e];
-        double[] g = _geometricInRoom[e];
+        var from = _model.Elements[e].From;
+        var to = _model.Elements[e].To;
+        var k = _elasticInRoom[e];
+        var g = _geometricInRoom[e];
         AddNode(from, 0);
         AddNode(to, 6);
-        int block = _pairStart + (36 * _pairOf[e]);
-        for (int i = 0; i < 6; i++)
+        var block = _pairStart + (36 * _pairOf[e]);
+        for (var i = 0; i < 6; i++)
         {
             if (held[(6 * from) + i])
             {
                 continue;
             }
 
-            for (int j = 0; j < 6; j++)
+            for (var j = 0; j < 6; j++)
             {
                 if (!held[(6 * to) + j])
                 {
-                    int slot = _turned[e] ? (6 * j) + i : (6 * i) + j;
-                    int at = (12 * i) + 6 + j;
+                    var slot = _turned[e] ? (6 * j) + i : (6 * i) + j;
+                    var at = (12 * i) + 6 + j;
                     _last.AddEdge(block + slot, k[at] + (tension * g[at]));
                 }
             }
@@ -242,9 +242,9 @@ internal sealed class FrameMatrix
 
         void AddNode(int node, int offset)
         {
-            int edge = 15 * node;
-            int row = 6 * node;
-            for (int i = 0; i < 6; i++)
+            var edge = 15 * node;
+            var row = 6 * node;
+            for (var i = 0; i < 6; i++)
             {
                 if (held[row + i])
                 {
@@ -252,9 +252,9 @@ internal sealed class FrameMatrix
                     continue;
                 }
 
-                int at = (12 * (offset + i)) + offset;
+                var at = (12 * (offset + i)) + offset;
                 _last.AddDiagonal(row + i, k[at + i] + (tension * g[at + i]));
-                for (int j = 0; j < i; j++, edge++)
+                for (var j = 0; j < i; j++, edge++)
                 {
                     if (!held[row + j])
                     {

@@ -93,14 +93,14 @@ public sealed record FrameModel
         IsNode(0, nodes.Count);
         Nodes = nodes;
         Elements = elements;
-        foreach (FrameNode node in nodes)
+        foreach (var node in nodes)
         {
             Guard.Finite(node.At.X);
             Guard.Finite(node.At.Y);
             Guard.Finite(node.At.Z);
         }
 
-        foreach (FrameElement element in elements)
+        foreach (var element in elements)
         {
             IsNode(element.From, nodes.Count);
             IsNode(element.To, nodes.Count);
@@ -113,7 +113,7 @@ public sealed record FrameModel
             Guard.Positive(element.Steel.Shear);
             Guard.Finite(element.Roll);
             foreach (
-                double k in (ReadOnlySpan<double>)
+                var k in (ReadOnlySpan<double>)
                     [element.Start.Bending, element.Start.Twist, element.End.Bending, element.End.Twist]
             )
             {

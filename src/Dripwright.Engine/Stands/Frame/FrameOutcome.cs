@@ -44,7 +44,7 @@ public sealed record FrameFault(
     /// <param name="node">What to call the node that moves most.</param>
     public Phrase Sentence(Phrase node)
     {
-        Phrase motion = Turns ? Phrase.Of("frame.turns", node, Way) : Phrase.Of("frame.moves", node, Way);
+        var motion = Turns ? Phrase.Of("frame.turns", node, Way) : Phrase.Of("frame.moves", node, Way);
         return Kind switch
         {
             FrameFaultKind.Loose => Phrase.Of("frame.loose", motion),
@@ -59,7 +59,7 @@ public sealed record FrameFault(
         get
         {
             var (x, y, z) = (Math.Abs(Direction.X), Math.Abs(Direction.Y), Math.Abs(Direction.Z));
-            double most = Math.Max(x, Math.Max(y, z));
+            var most = Math.Max(x, Math.Max(y, z));
             List<Phrase> ways = [];
             void Add(double size, string key)
             {

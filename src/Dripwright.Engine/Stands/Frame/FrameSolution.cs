@@ -50,19 +50,19 @@ public sealed record FrameSolution : FrameOutcome
         _reactionForce = new Vector3[model.Nodes.Count];
         _reactionMoment = new Vector3[model.Nodes.Count];
         Span<double> d = stackalloc double[12];
-        for (int e = 0; e < elements.Length; e++)
+        for (var e = 0; e < elements.Length; e++)
         {
-            ElementMatrix m = elements[e];
-            FrameElement element = model.Elements[e];
+            var m = elements[e];
+            var element = model.Elements[e];
             m.ToLocal(x.AsSpan(6 * element.From, 6), x.AsSpan(6 * element.To, 6), d);
-            double pulled = tension?[e] ?? 0;
-            Span<double> q = _ends.AsSpan(12 * e, 12);
-            for (int i = 0; i < 12; i++)
+            var pulled = tension?[e] ?? 0;
+            var q = _ends.AsSpan(12 * e, 12);
+            for (var i = 0; i < 12; i++)
             {
-                double sum = loads.Held[e]?[i] ?? 0;
-                for (int j = 0; j < 12; j++)
+                var sum = loads.Held[e]?[i] ?? 0;
+                for (var j = 0; j < 12; j++)
                 {
-                    int at = (12 * i) + j;
+                    var at = (12 * i) + j;
                     sum += (m.Elastic[at] + (pulled * m.Geometric[at])) * d[j];
                 }
 
@@ -105,8 +105,8 @@ public sealed record FrameSolution : FrameOutcome
     /// <param name="node">Node.</param>
     public (Vector3 Force, Vector3 Moment) Reaction(int node)
     {
-        Vector3 f = _reactionForce[node] - _loads.OnNodes[node];
-        Vector3 m = _reactionMoment[node] - _loads.MomentsOnNodes[node];
+        var f = _reactionForce[node] - _loads.OnNodes[node];
+        var m = _reactionMoment[node] - _loads.MomentsOnNodes[node];
         double kept(int i, double value) => _held[(6 * node) + i] ? value : 0;
         return (
             new Vector3(kept(0, f.X), kept(1, f.Y), kept(2, f.Z)),
@@ -154,19 +154,19 @@ public sealed record FrameSolution : FrameOutcome
 
     private SectionForces ForcesAt(int element, double x, (double Y, double Z) across)
     {
-        ElementMatrix m = _elements[element];
+        var m = _elements[element];
         ReadOnlySpan<double> q = _ends.AsSpan(12 * element, 12);
-        Vector3 w = _loads.PerMetre[element];
+        var w = _loads.PerMetre[element];
         var (wx, wy, wz) = (w.Dot(m.X), w.Dot(m.Y), w.Dot(m.Z));
-        double n = -q[0] - (wx * x);
-        double vy = q[1] + (wy * x);
-        double vz = q[2] + (wz * x);
+        var n = -q[0] - (wx * x);
+        var vy = q[1] + (wy * x);
+        var vz = q[2] + (wz * x);
         // EI·v'' in each plane; turns about y carry the other sign there.
-        double mxy = -q[5] + (q[1] * x) + (wy * x * x / 2);
-        double mxz = q[4] + (q[2] * x) + (wz * x * x / 2);
-        foreach (PointLoad p in _loads.Points[element] ?? [])
+        var mxy = -q[5] + (q[1] * x) + (wy * x * x / 2);
+        var mxz = q[4] + (q[2] * x) + (wz * x * x / 2);
+        foreach (var p in _loads.Points[element] ?? [])
         {
-            double arm = x - p.At;
+            var arm = x - p.At;
             if (arm < 0)
             {
                 break;
@@ -181,7 +181,7 @@ public sealed record FrameSolution : FrameOutcome
 
         if (_tension is not null && _tension[element] != 0)
         {
-            Vector3 start = Shift(_model.Elements[element].From);
+            var start = Shift(_model.Elements[element].From);
             mxy += _tension[element] * (across.Y - start.Dot(m.Y));
             mxz += _tension[element] * (across.Z - start.Dot(m.Z));
         }
@@ -191,15 +191,15 @@ public sealed record FrameSolution : FrameOutcome
 
     private Vector3 ShiftAt(int element, double x, (double Y, double Z) across)
     {
-        ElementMatrix m = _elements[element];
-        double share = x / m.Length;
-        FrameElement e = _model.Elements[element];
-        double along = ((1 - share) * Shift(e.From).Dot(m.X)) + (share * Shift(e.To).Dot(m.X));
-        double stretch = 1 / (e.Steel.Young * e.Section.Area);
+        var m = _elements[element];
+        var share = x / m.Length;
+        var e = _model.Elements[element];
+        var along = ((1 - share) * Shift(e.From).Dot(m.X)) + (share * Shift(e.To).Dot(m.X));
+        var stretch = 1 / (e.Steel.Young * e.Section.Area);
         along += stretch * _loads.PerMetre[element].Dot(m.X) * x * (m.Length - x) / 2;
-        foreach (PointLoad p in _loads.Points[element] ?? [])
+        foreach (var p in _loads.Points[element] ?? [])
         {
-            double near = Math.Min(x, p.At) * (m.Length - Math.Max(x, p.At)) / m.Length;
+            var near = Math.Min(x, p.At) * (m.Length - Math.Max(x, p.At)) / m.Length;
             along += stretch * p.Force.Dot(m.X) * near;
         }
 
@@ -209,11 +209,11 @@ public sealed record FrameSolution : FrameOutcome
     /// <summary>Places on an element where a moment can be largest: ends, middle, loads, and where a shear is nothing.</summary>
     internal IEnumerable<double> Stations(int element)
     {
-        ElementMatrix m = _elements[element];
+        var m = _elements[element];
         yield return 0;
         if (_loads.Points[element] is { } points)
         {
-            foreach (PointLoad p in points)
+            foreach (var p in points)
             {
                 yield return Math.Min(p.At, m.Length);
             }
@@ -221,7 +221,7 @@ public sealed record FrameSolution : FrameOutcome
 
         if (_loads.PerMetre[element] != default || _tension is not null)
         {
-            for (int i = 1; i < 8; i++)
+            for (var i = 1; i < 8; i++)
             {
                 yield return i * m.Length / 8;
             }
@@ -233,34 +233,34 @@ public sealed record FrameSolution : FrameOutcome
     // Shift along local y and z: chord, end moments on two hinges, loads on two hinges.
     private (double Y, double Z) Across(int element, double x)
     {
-        ElementMatrix m = _elements[element];
-        FrameElement e = _model.Elements[element];
-        double l = m.Length;
-        double s = x / l;
+        var m = _elements[element];
+        var e = _model.Elements[element];
+        var l = m.Length;
+        var s = x / l;
         ReadOnlySpan<double> q = _ends.AsSpan(12 * element, 12);
-        double first = l * l / 6 * ((2 * s) - (3 * s * s) + (s * s * s));
-        double second = l * l / 6 * ((s * s * s) - s);
-        Vector3 from = Shift(e.From);
-        Vector3 to = Shift(e.To);
-        double y = ((1 - s) * from.Dot(m.Y)) + (s * to.Dot(m.Y));
-        double z = ((1 - s) * from.Dot(m.Z)) + (s * to.Dot(m.Z));
+        var first = l * l / 6 * ((2 * s) - (3 * s * s) + (s * s * s));
+        var second = l * l / 6 * ((s * s * s) - s);
+        var from = Shift(e.From);
+        var to = Shift(e.To);
+        var y = ((1 - s) * from.Dot(m.Y)) + (s * to.Dot(m.Y));
+        var z = ((1 - s) * from.Dot(m.Z)) + (s * to.Dot(m.Z));
         y += ((q[5] * first) + (q[11] * second)) * m.Xy.Flexibility;
         z -= ((q[4] * first) + (q[10] * second)) * m.Xz.Flexibility;
-        double shearY = 1 / (e.Steel.Shear * e.Section.ShearAreaY);
-        double shearZ = 1 / (e.Steel.Shear * e.Section.ShearAreaZ);
-        Vector3 w = _loads.PerMetre[element];
-        double line = x * ((l * l * l) - (2 * l * x * x) + (x * x * x)) / 24;
-        double lineMoment = x * (l - x) / 2;
+        var shearY = 1 / (e.Steel.Shear * e.Section.ShearAreaY);
+        var shearZ = 1 / (e.Steel.Shear * e.Section.ShearAreaZ);
+        var w = _loads.PerMetre[element];
+        var line = x * ((l * l * l) - (2 * l * x * x) + (x * x * x)) / 24;
+        var lineMoment = x * (l - x) / 2;
         y += w.Dot(m.Y) * ((line * m.Xy.Flexibility) + (lineMoment * shearY));
         z += w.Dot(m.Z) * ((line * m.Xz.Flexibility) + (lineMoment * shearZ));
         if (_loads.Points[element] is { } points)
         {
-            foreach (PointLoad p in points)
+            foreach (var p in points)
             {
-                double a = x <= p.At ? x : l - x;
-                double b = x <= p.At ? l - p.At : p.At;
-                double bend = b * a * ((l * l) - (b * b) - (a * a)) / (6 * l);
-                double moment = b * a / l;
+                var a = x <= p.At ? x : l - x;
+                var b = x <= p.At ? l - p.At : p.At;
+                var bend = b * a * ((l * l) - (b * b) - (a * a)) / (6 * l);
+                var moment = b * a / l;
                 y += p.Force.Dot(m.Y) * ((bend * m.Xy.Flexibility) + (moment * shearY));
                 z += p.Force.Dot(m.Z) * ((bend * m.Xz.Flexibility) + (moment * shearZ));
             }

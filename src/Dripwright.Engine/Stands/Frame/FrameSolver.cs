@@ -25,9 +25,9 @@ public sealed class FrameSolver
         Model = model;
         _matrix = new FrameMatrix(model);
         _supports = new bool[_matrix.Rows];
-        for (int node = 0; node < model.Nodes.Count; node++)
+        for (var node = 0; node < model.Nodes.Count; node++)
         {
-            for (int i = 0; i < 6; i++)
+            for (var i = 0; i < 6; i++)
             {
                 _supports[(6 * node) + i] = ((int)model.Nodes[node].Held >> i & 1) == 1;
             }
@@ -54,7 +54,7 @@ public sealed class FrameSolver
         options ??= new FrameOptions();
         Guard.Positive(options.AxialFactor);
         var loads = new ElementLoads(Model, _matrix.Elements, loading);
-        FrameOutcome first = Settled(loads, null, null, options with { SecondOrder = false }, null);
+        var first = Settled(loads, null, null, options with { SecondOrder = false }, null);
         return options.SecondOrder && first is FrameSolution solution ? SecondOrder([solution], options)[0] : first;
     }
 
@@ -79,10 +79,10 @@ public sealed class FrameSolver
         foreach (var alike in Enumerable.Range(0, firsts.Count).GroupBy(i => string.Join(',', firsts[i].Lifted)))
         {
             int[] members = [.. alike];
-            DisplacedShape[] shapes = Displaced([.. members.Select(i => firsts[i])], options);
-            for (int k = 0; k < members.Length; k++)
+            var shapes = Displaced([.. members.Select(i => firsts[i])], options);
+            for (var k = 0; k < members.Length; k++)
             {
-                FrameSolution first = firsts[members[k]];
+                var first = firsts[members[k]];
                 outcomes[members[k]] = Settled(
                     first.Loads,
                     first,
@@ -102,7 +102,7 @@ public sealed class FrameSolver
     // Solutions that stand on the same feet.
     private DisplacedShape[] Displaced(IReadOnlyList<FrameSolution> firsts, FrameOptions options)
     {
-        bool[] held = HeldWith(firsts[0].Lifted);
+        var held = HeldWith(firsts[0].Lifted);
         return _matrix.TryFactor(held, null)
             ? DisplacedShapes.Of(Model, _matrix, held, firsts, options.AxialFactor)
             : [.. firsts.Select(first => new DisplacedShape([.. first.Tensions], null))];
@@ -149,12 +149,12 @@ public sealed class FrameSolver
     {
         var lifted = new HashSet<int>(first?.Lifted ?? []);
         HashSet<string> seen = [];
-        bool oneByOne = false;
-        int most = (4 * Model.Nodes.Count(n => n.Lifts)) + 10;
-        for (int round = 0; ; round++)
+        var oneByOne = false;
+        var most = (4 * Model.Nodes.Count(n => n.Lifts)) + 10;
+        for (var round = 0; ; round++)
         {
-            bool known = round == 0;
-            FrameOutcome outcome = known
+            var known = round == 0;
+            var outcome = known
                 ? WithFeet(loads, first, shape, lifted, options, proven)
                 : WithFeet(loads, null, null, lifted, options, null);
             if (outcome is not FrameSolution solution || !options.FeetLift)
@@ -170,7 +170,7 @@ public sealed class FrameSolver
             oneByOne |= !seen.Add(string.Join(',', lifted.Order()));
             if (round >= most)
             {
-                int node = lifted.Count > 0 ? lifted.Min() : 0;
+                var node = lifted.Count > 0 ? lifted.Min() : 0;
                 return Fault(FrameFaultKind.NotSettled, UnitLift(node));
             }
         }
@@ -186,13 +186,13 @@ public sealed class FrameSolver
         double[]? proven
     )
     {
-        bool[] held = HeldWith(lifted);
+        var held = HeldWith(lifted);
         if (!_matrix.TryFactor(held, null))
         {
             return Fault(lifted.Count > 0 ? FrameFaultKind.Tips : FrameFaultKind.Loose, _matrix.FreeMotion());
         }
 
-        FrameSolution solution = first ?? Solved(loads, held, lifted, null);
+        var solution = first ?? Solved(loads, held, lifted, null);
         if (!options.SecondOrder)
         {
             return solution;
@@ -208,7 +208,7 @@ public sealed class FrameSolver
             }
         }
 
-        for (int round = 0; round < MostSecondOrderRounds; round++)
+        for (var round = 0; round < MostSecondOrderRounds; round++)
         {
             double[] tension = [.. tensions.Select(n => options.AxialFactor * n)];
             if (!_matrix.TryFactor(held, tension))
@@ -216,10 +216,10 @@ public sealed class FrameSolver
                 return Fault(FrameFaultKind.Buckles, _matrix.FreeMotion());
             }
 
-            FrameSolution next = Solved(loads, held, lifted, tension);
+            var next = Solved(loads, held, lifted, tension);
             double change = 0;
             double most = 0;
-            for (int e = 0; e < tension.Length; e++)
+            for (var e = 0; e < tension.Length; e++)
             {
                 change = Math.Max(change, Math.Abs(next.Tensions[e] - tensions[e]));
                 most = Math.Max(most, Math.Abs(next.Tensions[e]));
@@ -239,10 +239,10 @@ public sealed class FrameSolver
 
     private FrameSolution Solved(ElementLoads loads, bool[] held, HashSet<int> lifted, double[]? tension)
     {
-        double[] x = loads.Rows(held);
+        var x = loads.Rows(held);
         _matrix.Solve(x);
         // One round of refinement: what rounding left over is solved for once more.
-        double[] rest = loads.Rows(held);
+        var rest = loads.Rows(held);
         var product = new double[rest.Length];
         _matrix.AddElastic(x, product);
         if (tension is not null)
@@ -250,13 +250,13 @@ public sealed class FrameSolver
             _matrix.AddGeometric(tension, x, product);
         }
 
-        for (int i = 0; i < rest.Length; i++)
+        for (var i = 0; i < rest.Length; i++)
         {
             rest[i] = held[i] ? 0 : rest[i] - product[i];
         }
 
         _matrix.Solve(rest);
-        for (int i = 0; i < rest.Length; i++)
+        for (var i = 0; i < rest.Length; i++)
         {
             x[i] += rest[i];
         }
@@ -266,9 +266,9 @@ public sealed class FrameSolver
 
     private bool ChangeFeet(FrameSolution solution, HashSet<int> lifted, bool oneByOne, double size)
     {
-        double leastForce = 1e-9 * size;
+        var leastForce = 1e-9 * size;
         List<(int Node, double Wrong)> wrong = [];
-        for (int node = 0; node < Model.Nodes.Count; node++)
+        for (var node = 0; node < Model.Nodes.Count; node++)
         {
             if (!Model.Nodes[node].Lifts)
             {
@@ -277,7 +277,7 @@ public sealed class FrameSolver
 
             if (!lifted.Contains(node))
             {
-                double push = solution.Reaction(node).Force.Z;
+                var push = solution.Reaction(node).Force.Z;
                 if (push < -leastForce)
                 {
                     wrong.Add((node, -push));
@@ -308,7 +308,7 @@ public sealed class FrameSolver
     private bool[] HeldWith(IEnumerable<int> lifted)
     {
         var held = (bool[])_supports.Clone();
-        foreach (int node in lifted)
+        foreach (var node in lifted)
         {
             // A lifted foot is free to move and rock; that it could spin in its socket is nobody's concern.
             held.AsSpan(6 * node, 5).Clear();
@@ -327,7 +327,7 @@ public sealed class FrameSolver
     private double[] LargestMotion(FrameSolution solution)
     {
         var motion = new double[_matrix.Rows];
-        for (int node = 0; node < Model.Nodes.Count; node++)
+        for (var node = 0; node < Model.Nodes.Count; node++)
         {
             var (s, t) = (solution.Shift(node), solution.Turn(node));
             ((ReadOnlySpan<double>)[s.X, s.Y, s.Z, t.X, t.Y, t.Z]).CopyTo(motion.AsSpan(6 * node));

@@ -7,9 +7,9 @@ internal static class FreeMotions
     public static FrameFault Fault(FrameModel model, FrameFaultKind kind, double[] motion)
     {
         var parts = new (Vector3 Shift, Vector3 Turn)[model.Nodes.Count];
-        int mostShift = 0;
-        int mostTurn = 0;
-        for (int i = 0; i < parts.Length; i++)
+        var mostShift = 0;
+        var mostTurn = 0;
+        for (var i = 0; i < parts.Length; i++)
         {
             ReadOnlySpan<double> m = motion.AsSpan(6 * i, 6);
             parts[i] = (new Vector3(m[0], m[1], m[2]), new Vector3(m[3], m[4], m[5]));
@@ -18,14 +18,14 @@ internal static class FreeMotions
             mostTurn = parts[i].Turn.Length > (1 + 1e-6) * parts[mostTurn].Turn.Length ? i : mostTurn;
         }
 
-        double shift = parts[mostShift].Shift.Length;
-        double turn = parts[mostTurn].Turn.Length;
+        var shift = parts[mostShift].Shift.Length;
+        var turn = parts[mostTurn].Turn.Length;
         // Measured in metres and radians: a turn that shifts nothing by a thousandth of itself is a turn on the spot.
-        bool turns = shift < 1e-3 * turn;
-        int node = turns ? mostTurn : mostShift;
-        Vector3 way = turns ? parts[node].Turn : parts[node].Shift;
-        double size = way.Length;
-        double most = Math.Max(shift, turn);
+        var turns = shift < 1e-3 * turn;
+        var node = turns ? mostTurn : mostShift;
+        var way = turns ? parts[node].Turn : parts[node].Shift;
+        var size = way.Length;
+        var most = Math.Max(shift, turn);
         return new FrameFault(
             kind,
             node,
@@ -40,7 +40,7 @@ internal static class FreeMotions
     private static Vector3 Forward(Vector3 way)
     {
         var (x, y, z) = (Math.Abs(way.X), Math.Abs(way.Y), Math.Abs(way.Z));
-        double main =
+        var main =
             x >= y && x >= z ? way.X
             : y >= z ? way.Y
             : way.Z;

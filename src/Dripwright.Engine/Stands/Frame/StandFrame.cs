@@ -79,15 +79,15 @@ public sealed record StandFrame
     {
         ArgumentNullException.ThrowIfNull(layout);
         options ??= new StandOptions();
-        TubeSection tube = (options.Tube ?? TubeSection.Of(layout.Stand.Tube)).Worn(options.WallLoss);
-        Steel steel = options.Steel ?? Steels.For(layout.Stand.Tube);
+        var tube = (options.Tube ?? TubeSection.Of(layout.Stand.Tube)).Worn(options.WallLoss);
+        var steel = options.Steel ?? Steels.For(layout.Stand.Tube);
         List<StandFrame> frames = [];
         HashSet<int> seen = [];
-        foreach (RowLayout row in layout.Rows)
+        foreach (var row in layout.Rows)
         {
             if (seen.Add(row.SpecIndex))
             {
-                List<StandMember> members = StandGeometry.Members(layout.Stand, row, options);
+                var members = StandGeometry.Members(layout.Stand, row, options);
                 if (members.Count > 0)
                 {
                     frames.Add(new StandFrame(CutOff(row, options.MostModules), members, tube, steel, options));
@@ -128,11 +128,11 @@ public sealed record RailLine(double Y, IReadOnlyList<StandTube> Tubes)
     public (int Element, double At) Place(double x, FrameModel model)
     {
         ArgumentNullException.ThrowIfNull(model);
-        int low = 0;
-        int high = Tubes.Count - 1;
+        var low = 0;
+        var high = Tubes.Count - 1;
         while (low < high)
         {
-            int middle = (low + high) / 2;
+            var middle = (low + high) / 2;
             if (x <= Tubes[middle].Member.To.X)
             {
                 high = middle;
@@ -143,11 +143,11 @@ public sealed record RailLine(double Y, IReadOnlyList<StandTube> Tubes)
             }
         }
 
-        StandTube tube = Tubes[low];
-        double along = Math.Clamp(x - tube.Member.From.X, 0, tube.Span);
-        foreach (int e in tube.Elements)
+        var tube = Tubes[low];
+        var along = Math.Clamp(x - tube.Member.From.X, 0, tube.Span);
+        foreach (var e in tube.Elements)
         {
-            double length = model.LengthOf(e);
+            var length = model.LengthOf(e);
             if (along <= length + 1e-12 || e == tube.Elements[^1])
             {
                 return (e, Math.Min(along, length));

@@ -33,7 +33,7 @@ internal sealed class StandFrameBuilder
     {
         (_members, _section, _steel, _options, _nodeAt) = (members, tube.Properties, steel, options, nodeAt);
         Frames = StandFrames.Of(members);
-        StandMember leg = members.First(m => m.Role == MemberRole.Leg);
+        var leg = members.First(m => m.Role == MemberRole.Leg);
         (_floor, _top) = (leg.From.Z, leg.To.Z);
         _sides =
         [
@@ -55,12 +55,12 @@ internal sealed class StandFrameBuilder
     public FrameModel Model()
     {
         // Where a tie is clipped to a leg, the leg gets a node.
-        foreach (StandMember m in _members)
+        foreach (var m in _members)
         {
-            foreach (Vector3 end in (Vector3[])[m.From, m.To])
+            foreach (var end in (Vector3[])[m.From, m.To])
             {
                 var (x, y, _) = Key(end);
-                if (!_heightsAt.TryGetValue((x, y), out SortedSet<double>? heights))
+                if (!_heightsAt.TryGetValue((x, y), out var heights))
                 {
                     heights = _heightsAt[(x, y)] = [];
                 }
@@ -69,7 +69,7 @@ internal sealed class StandFrameBuilder
             }
         }
 
-        foreach (StandMember member in _members)
+        foreach (var member in _members)
         {
             Add(member);
         }
@@ -79,28 +79,28 @@ internal sealed class StandFrameBuilder
 
     private void Add(StandMember member)
     {
-        bool clipped = member.Role is MemberRole.Tie or MemberRole.Brace;
+        var clipped = member.Role is MemberRole.Tie or MemberRole.Brace;
         var socket = new EndStiffness(_options.Joint.Stiffness, _options.Joint.TwistStiffness);
-        bool socketAtStart = member.Role is MemberRole.Rail or MemberRole.Cross;
-        bool socketAtEnd = !clipped;
+        var socketAtStart = member.Role is MemberRole.Rail or MemberRole.Cross;
+        var socketAtEnd = !clipped;
         // Where both ends let the tube spin, one of them is said to hold it: it passes no twist either way, and nodes
         // within the tube stay put.
-        double hold = _options.Joint.TwistStiffness > 0 ? _options.Joint.TwistStiffness : double.PositiveInfinity;
-        EndStiffness start =
+        var hold = _options.Joint.TwistStiffness > 0 ? _options.Joint.TwistStiffness : double.PositiveInfinity;
+        var start =
             clipped ? EndStiffness.Hinge
             : socketAtStart ? socket with { Twist = hold }
             : EndStiffness.Rigid;
-        EndStiffness end = clipped ? new EndStiffness(0, 0) : socket;
-        List<double> shares = Shares(member);
-        Vector3 middle = Middle(member);
-        string name = NameOf(member.Label, middle);
+        var end = clipped ? new EndStiffness(0, 0) : socket;
+        var shares = Shares(member);
+        var middle = Middle(member);
+        var name = NameOf(member.Label, middle);
         List<int> elements = [];
-        int from = Node(member.From, member, false);
-        for (int i = 1; i < shares.Count; i++)
+        var from = Node(member.From, member, false);
+        for (var i = 1; i < shares.Count; i++)
         {
-            Vector3 at = Along(member, shares[i]);
-            bool within = i < shares.Count - 1 && !Clipped(member, at);
-            int to = Node(at, member, within);
+            var at = Along(member, shares[i]);
+            var within = i < shares.Count - 1 && !Clipped(member, at);
+            var to = Node(at, member, within);
             elements.Add(_elements.Count);
             _elements.Add(
                 new FrameElement(
@@ -140,7 +140,7 @@ internal sealed class StandFrameBuilder
         if (member.Role == MemberRole.Leg)
         {
             var (x, y, _) = Key(member.From);
-            double height = member.To.Z - member.From.Z;
+            var height = member.To.Z - member.From.Z;
             cuts =
             [
                 .. _heightsAt[(x, y)]
@@ -150,19 +150,19 @@ internal sealed class StandFrameBuilder
         }
 
         // Tubes that are pressed need a node between their ends, or their own buckling is overrated by a fifth.
-        int parts = _options.Divisions;
+        var parts = _options.Divisions;
         if (cuts.Count == 2 && member.Role is MemberRole.Leg or MemberRole.Brace)
         {
             parts *= 2;
         }
 
         List<double> all = [0];
-        for (int i = 1; i < cuts.Count; i++)
+        for (var i = 1; i < cuts.Count; i++)
         {
             if (cuts[i] - all[^1] > 1e-9)
             {
-                double from = all[^1];
-                for (int k = 1; k <= parts; k++)
+                var from = all[^1];
+                for (var k = 1; k <= parts; k++)
                 {
                     all.Add(from + ((cuts[i] - from) * k / parts));
                 }
@@ -175,13 +175,13 @@ internal sealed class StandFrameBuilder
     private int Node(Vector3 at, StandMember member, bool within)
     {
         var key = Key(at);
-        if (_nodeAt.TryGetValue(key, out int node))
+        if (_nodeAt.TryGetValue(key, out var node))
         {
             return node;
         }
 
-        bool foot = Math.Abs(at.Z - _floor) < Grain && member.Role is MemberRole.Leg or MemberRole.Brace;
-        string what =
+        var foot = Math.Abs(at.Z - _floor) < Grain && member.Role is MemberRole.Leg or MemberRole.Brace;
+        var what =
             foot ? "foot"
             : within ? "within"
             : Math.Abs(at.Z - _top) < Grain ? "joint"
@@ -208,7 +208,7 @@ internal sealed class StandFrameBuilder
     private string NameOf(string what, Vector3 at)
     {
         var (frame, between, side) = Whereabouts(at);
-        string number = frame.ToString(CultureInfo.InvariantCulture);
+        var number = frame.ToString(CultureInfo.InvariantCulture);
         return between ? $"{what} after frame {number}, {side}" : $"{what} at frame {number}, {side}";
     }
 
@@ -225,9 +225,9 @@ internal sealed class StandFrameBuilder
 
     private (int Frame, bool Between, string Side) Whereabouts(Vector3 at)
     {
-        int frame = Array.FindLastIndex(Frames, x => x <= at.X + Grain);
-        bool between = at.X - Frames[Math.Max(frame, 0)] > Grain;
-        string side =
+        var frame = Array.FindLastIndex(Frames, x => x <= at.X + Grain);
+        var between = at.X - Frames[Math.Max(frame, 0)] > Grain;
+        var side =
             at.Y <= _sides[0] + Grain ? "front"
             : at.Y >= _sides[^1] - Grain ? "back"
             : "middle";

@@ -18,12 +18,12 @@ internal static class StandGeometry
 
         if (options.MostModules is { } most && row.Modules > most)
         {
-            double end = row.OriginX + (most * row.Spec.ModuleLength) + Close;
+            var end = row.OriginX + (most * row.Spec.ModuleLength) + Close;
             members.RemoveAll(m => m.From.X > end || m.To.X > end);
         }
 
         // Braces are placed anew, since frames may come between and the row may be cut off.
-        Bracing has = members.Where(m => m.Role == MemberRole.Brace).Aggregate(Bracing.None, (b, m) => b | KindOf(m));
+        var has = members.Where(m => m.Role == MemberRole.Brace).Aggregate(Bracing.None, (b, m) => b | KindOf(m));
         members.RemoveAll(m => m.Role == MemberRole.Brace);
         if (options.ExtraFrames > 0)
         {
@@ -39,24 +39,24 @@ internal static class StandGeometry
     // Every module is cut into equal parts: the frame at its left end is repeated, tubes along the row are shortened.
     private static List<StandMember> WithExtraFrames(List<StandMember> members, int parts)
     {
-        double[] frames = StandFrames.Of(members);
+        var frames = StandFrames.Of(members);
         List<StandMember> all = [];
-        foreach (StandMember m in members)
+        foreach (var m in members)
         {
             if (Math.Abs(m.From.X - m.To.X) < Close)
             {
-                int frame = Array.FindIndex(frames, x => Math.Abs(x - m.From.X) < Close);
-                double step = frame + 1 < frames.Length ? (frames[frame + 1] - frames[frame]) / parts : 0;
-                for (int k = 0; k < (step > 0 ? parts : 1); k++)
+                var frame = Array.FindIndex(frames, x => Math.Abs(x - m.From.X) < Close);
+                var step = frame + 1 < frames.Length ? (frames[frame + 1] - frames[frame]) / parts : 0;
+                for (var k = 0; k < (step > 0 ? parts : 1); k++)
                 {
-                    double dx = k * step;
+                    var dx = k * step;
                     all.Add(m with { From = m.From with { X = m.From.X + dx }, To = m.To with { X = m.To.X + dx } });
                 }
             }
             else
             {
-                double span = m.From.DistanceTo(m.To);
-                for (int k = 0; k < parts; k++)
+                var span = m.From.DistanceTo(m.To);
+                for (var k = 0; k < parts; k++)
                 {
                     all.Add(
                         m with

@@ -33,7 +33,7 @@ public static class PipeBeam
     /// <param name="density">[kg/m³] Of its wall.</param>
     public static double LastingWeight(PipeSize pipe, double density)
     {
-        double empty = Weight(pipe, density, full: false);
+        var empty = Weight(pipe, density, full: false);
         return Weight(pipe, density, full: true) + ((Creep(pipe.Family) - 1) * empty);
     }
 
@@ -44,8 +44,8 @@ public static class PipeBeam
     public static double Weight(PipeSize pipe, double density, bool full)
     {
         ArgumentNullException.ThrowIfNull(pipe);
-        double bore = Math.PI / 4 * pipe.InsideDiameter * pipe.InsideDiameter;
-        double wall = (Math.PI / 4 * pipe.OutsideDiameter * pipe.OutsideDiameter) - bore;
+        var bore = Math.PI / 4 * pipe.InsideDiameter * pipe.InsideDiameter;
+        var wall = (Math.PI / 4 * pipe.OutsideDiameter * pipe.OutsideDiameter) - bore;
         return ((wall * density) + (full ? bore * Water : 0)) * StandardGravity.Value;
     }
 
@@ -54,7 +54,7 @@ public static class PipeBeam
     public static double Stiffness(PipeSize pipe)
     {
         ArgumentNullException.ThrowIfNull(pipe);
-        double inertia = Math.PI / 64 * (Math.Pow(pipe.OutsideDiameter, 4) - Math.Pow(pipe.InsideDiameter, 4));
+        var inertia = Math.PI / 64 * (Math.Pow(pipe.OutsideDiameter, 4) - Math.Pow(pipe.InsideDiameter, 4));
         return Modulus(pipe.Family) * inertia;
     }
 

@@ -41,7 +41,7 @@ public sealed record StandLoads
         (_frame, _case, _values) = (frame, @case, values);
         AddTubes();
         AddPipes();
-        foreach (PotPlace pot in frame.Row.Pots)
+        foreach (var pot in frame.Row.Pots)
         {
             AddPot(pot);
         }
@@ -92,22 +92,22 @@ public sealed record StandLoads
 
     private void AddTubes()
     {
-        double perMetre = _frame.Tube.Properties.Area * _frame.Steel.Density * StandardGravity.Value;
-        for (int e = 0; e < _frame.Model.Elements.Count; e++)
+        var perMetre = _frame.Tube.Properties.Area * _frame.Steel.Density * StandardGravity.Value;
+        for (var e = 0; e < _frame.Model.Elements.Count; e++)
         {
-            FrameElement element = _frame.Model.Elements[e];
-            double weight = perMetre * _frame.Model.LengthOf(e);
-            Vector3 force = Leaning(_values.Factors.Dead * perMetre);
+            var element = _frame.Model.Elements[e];
+            var weight = perMetre * _frame.Model.LengthOf(e);
+            var force = Leaning(_values.Factors.Dead * perMetre);
             _lines.Add(new LineLoad(e, force));
             Act(_frame.Model.LengthOf(e) * force, Middle(element));
             _tubes += weight;
         }
 
-        foreach (StandTube tube in _frame.Tubes.Where(t => t.Member.Role == MemberRole.Leg))
+        foreach (var tube in _frame.Tubes.Where(t => t.Member.Role == MemberRole.Leg))
         {
             // One joint at the top and one foot to every leg, the rest among them.
-            int top = _frame.NodeAt(tube.Member.To);
-            Vector3 force = Leaning(_values.Factors.Dead * _values.JointMass * StandardGravity.Value);
+            var top = _frame.NodeAt(tube.Member.To);
+            var force = Leaning(_values.Factors.Dead * _values.JointMass * StandardGravity.Value);
             _nodes.Add(new NodeLoad(top, force));
             Act(force, tube.Member.To);
             _joints += _values.JointMass * StandardGravity.Value;
@@ -116,14 +116,14 @@ public sealed record StandLoads
 
     private void AddPipes()
     {
-        RowLayout row = _frame.Row;
-        RailLine rail = DrainRail(_frame);
-        bool water = _case.Pots is not (PotsFull.Light or PotsFull.None);
-        double perMetre = row.Feed.Take(1).Append(row.Drain).Sum(run => PipeWeight(run.Pipe, water));
-        double length = rail.Right - rail.Left;
-        foreach (int e in rail.Tubes.SelectMany(t => t.Elements))
+        var row = _frame.Row;
+        var rail = DrainRail(_frame);
+        var water = _case.Pots is not (PotsFull.Light or PotsFull.None);
+        var perMetre = row.Feed.Take(1).Append(row.Drain).Sum(run => PipeWeight(run.Pipe, water));
+        var length = rail.Right - rail.Left;
+        foreach (var e in rail.Tubes.SelectMany(t => t.Elements))
         {
-            Vector3 force = Leaning(_values.Factors.Wet * perMetre);
+            var force = Leaning(_values.Factors.Wet * perMetre);
             _lines.Add(new LineLoad(e, force));
             Act(_frame.Model.LengthOf(e) * force, Middle(_frame.Model.Elements[e]));
         }
@@ -142,21 +142,21 @@ public sealed record StandLoads
         }
 
         const double G = StandardGravity.Value;
-        PotType type = _frame.Row.Pot;
-        bool light = _case.Pots == PotsFull.Light;
-        double shell = type.Mass * G;
-        double filling = WetSubstrate.Mass(type.Volume, light ? _values.Light : _values.Soaked) * G;
-        int vines = Math.Max(pot.Plants, 0);
-        double plants = light ? 0 : vines * _values.PlantOnStand * G;
-        LoadFactors f = _values.Factors;
-        double down = (f.Dead * shell) + (f.Wet * filling) + (f.Plants * plants);
-        Vector3 weight = Leaning(down);
-        double pull = _case.Pull == default ? 0 : vines * _values.StringPull;
-        Vector3 slant =
+        var type = _frame.Row.Pot;
+        var light = _case.Pots == PotsFull.Light;
+        var shell = type.Mass * G;
+        var filling = WetSubstrate.Mass(type.Volume, light ? _values.Light : _values.Soaked) * G;
+        var vines = Math.Max(pot.Plants, 0);
+        var plants = light ? 0 : vines * _values.PlantOnStand * G;
+        var f = _values.Factors;
+        var down = (f.Dead * shell) + (f.Wet * filling) + (f.Plants * plants);
+        var weight = Leaning(down);
+        var pull = _case.Pull == default ? 0 : vines * _values.StringPull;
+        var slant =
             f.Plants
             * pull
             * ((Math.Sin(_values.StringSlant) * _case.Pull) + new Vector3(0, 0, Math.Cos(_values.StringSlant)));
-        double arm = type.Height + _values.StringHeight;
+        var arm = type.Height + _values.StringHeight;
         OnRails(pot.Base.X, pot.Base.Y, weight + slant, slant.Y * arm);
         Act(weight, pot.Base);
         if (pull > 0)
@@ -173,23 +173,23 @@ public sealed record StandLoads
     // A force on the two rails beside y by the lever rule, and a moment about x (to the back positive) as a couple on them.
     private void OnRails(double x, double y, Vector3 force, double momentToBack)
     {
-        IReadOnlyList<RailLine> rails = _frame.Rails;
+        var rails = _frame.Rails;
         if (rails.Count == 1)
         {
             OnRail(rails[0], x, force);
             return;
         }
 
-        int back = 1;
+        var back = 1;
         while (back < rails.Count - 1 && rails[back].Y < y)
         {
             back++;
         }
 
-        RailLine near = rails[back - 1];
-        RailLine far = rails[back];
-        double gauge = far.Y - near.Y;
-        double share = Math.Clamp((y - near.Y) / gauge, 0, 1);
+        var near = rails[back - 1];
+        var far = rails[back];
+        var gauge = far.Y - near.Y;
+        var share = Math.Clamp((y - near.Y) / gauge, 0, 1);
         var couple = new Vector3(0, 0, momentToBack / gauge);
         OnRail(near, x, ((1 - share) * force) + couple);
         OnRail(far, x, (share * force) - couple);
@@ -208,7 +208,7 @@ public sealed record StandLoads
 
     private bool Stands(PotPlace pot)
     {
-        int module = (int)Math.Floor((pot.Station / _frame.Row.Spec.ModuleLength) + 1e-9);
+        var module = (int)Math.Floor((pot.Station / _frame.Row.Spec.ModuleLength) + 1e-9);
         return _case.Pots switch
         {
             PotsFull.Left => 2 * pot.Number <= _frame.Row.Pots.Count,
@@ -228,13 +228,13 @@ public sealed record StandLoads
             return;
         }
 
-        double f = _values.Factors.Person;
-        RailLine front = _frame.Rails[0];
-        StandMember first = front.Tubes[0].Member;
+        var f = _values.Factors.Person;
+        var front = _frame.Rails[0];
+        var first = front.Tubes[0].Member;
         if (_case.Lean == LeanPlace.FrontRail)
         {
             var force = new Vector3(0, f * _values.LeanSide, -f * _values.LeanDown);
-            double x = (first.From.X + first.To.X) / 2;
+            var x = (first.From.X + first.To.X) / 2;
             OnRail(front, x, force);
             Act(force, first.From with { X = x });
         }
@@ -252,14 +252,14 @@ public sealed record StandLoads
 
     private Vector3 Middle(FrameElement e)
     {
-        Vector3 a = _frame.Model.Nodes[e.From].At;
-        Vector3 b = _frame.Model.Nodes[e.To].At;
+        var a = _frame.Model.Nodes[e.From].At;
+        var b = _frame.Model.Nodes[e.To].At;
         return new Vector3((a.X + b.X) / 2, (a.Y + b.Y) / 2, (a.Z + b.Z) / 2);
     }
 
     private List<LoadShare> Listed()
     {
-        LoadFactors f = _values.Factors;
+        var f = _values.Factors;
         List<LoadShare> shares = [];
         void Add(string name, double weight, double factor, string source)
         {
@@ -290,7 +290,7 @@ public sealed record StandLoads
         Add("strings", _strings, f.Plants, "common practice");
         if (_case.Lean != LeanPlace.None)
         {
-            bool rail = _case.Lean == LeanPlace.FrontRail;
+            var rail = _case.Lean == LeanPlace.FrontRail;
             Add("a person leaning, down", rail ? _values.LeanDown : 0, f.Person, "common practice");
             Add("a person leaning, sideways", _values.LeanSide, f.Person, "common practice");
         }

@@ -68,32 +68,32 @@ public sealed record TubeSection
     public TubeSection Worn(double wallLoss)
     {
         Guard.Between(wallLoss, 0, 0.9);
-        double off = wallLoss * Wall;
+        var off = wallLoss * Wall;
         return new TubeSection(Round, Width - (2 * off), Height - (2 * off), Wall - off);
     }
 
     private static SectionProperties OfRound(double outside, double wall)
     {
-        double inside = outside - (2 * wall);
-        double area = Math.PI / 4 * ((outside * outside) - (inside * inside));
-        double inertia = Math.PI / 64 * (Math.Pow(outside, 4) - Math.Pow(inside, 4));
-        double m2 = inside * inside / (outside * outside);
-        double square = (1 + m2) * (1 + m2);
-        double share = 6 * (1 + Poisson) * square / (((7 + (6 * Poisson)) * square) + ((20 + (12 * Poisson)) * m2));
-        double modulus = 2 * inertia / outside;
+        var inside = outside - (2 * wall);
+        var area = Math.PI / 4 * ((outside * outside) - (inside * inside));
+        var inertia = Math.PI / 64 * (Math.Pow(outside, 4) - Math.Pow(inside, 4));
+        var m2 = inside * inside / (outside * outside);
+        var square = (1 + m2) * (1 + m2);
+        var share = 6 * (1 + Poisson) * square / (((7 + (6 * Poisson)) * square) + ((20 + (12 * Poisson)) * m2));
+        var modulus = 2 * inertia / outside;
         return new(area, inertia, inertia, modulus, modulus, 2 * inertia, share * area, share * area, true);
     }
 
     private static SectionProperties OfRectangle(double width, double height, double wall)
     {
-        double b = width - (2 * wall);
-        double h = height - (2 * wall);
+        var b = width - (2 * wall);
+        var h = height - (2 * wall);
         double about(double across, double along, double hollowAcross, double hollowAlong) =>
             ((across * Math.Pow(along, 3)) - (hollowAcross * Math.Pow(hollowAlong, 3))) / 12;
-        double inertiaY = about(width, height, b, h);
-        double inertiaZ = about(height, width, h, b);
-        double middle = (width - wall) * (height - wall);
-        double around = 2 * (width + height - (2 * wall));
+        var inertiaY = about(width, height, b, h);
+        var inertiaZ = about(height, width, h, b);
+        var middle = (width - wall) * (height - wall);
+        var around = 2 * (width + height - (2 * wall));
         return new(
             (width * height) - (b * h),
             inertiaY,

@@ -1,7 +1,6 @@
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Physics;
-using Dripwright.Engine.Rigs;
 
 namespace Dripwright.Engine.Water;
 
@@ -16,15 +15,15 @@ internal sealed class DosePlanner(RigLayout layout, FeedPlan feed)
 
     public DosePlan Plan()
     {
-        PumpClock clock = layout.Resolved.Clock;
-        bool stops = layout.Parts.Pump is not null && !clock.Continuous;
-        double fill = stops ? FillTime() : 0;
-        double watering = clock.SecondsPerDay / clock.Waterings;
-        double running = clock.Waterings * Math.Max(0, watering - fill);
+        var clock = layout.Resolved.Clock;
+        var stops = layout.Parts.Pump is not null && !clock.Continuous;
+        var fill = stops ? FillTime() : 0;
+        var watering = clock.SecondsPerDay / clock.Waterings;
+        var running = clock.Waterings * Math.Max(0, watering - fill);
         // A pulse too short to fill the lines leaves no more in them than it brought.
-        double filled = fill > 0 ? Math.Min(1, watering / fill) : 1;
-        double runOff = stops ? clock.Waterings * filled * RunOffPerLowPot() : 0;
-        Dictionary<(int, int), PotPlace> places = layout
+        var filled = fill > 0 ? Math.Min(1, watering / fill) : 1;
+        var runOff = stops ? clock.Waterings * filled * RunOffPerLowPot() : 0;
+        var places = layout
             .Rows.SelectMany(row => row.Pots.Select(pot => (row.Number, Pot: pot)))
             .ToDictionary(p => (p.Number, p.Pot.Number), p => p.Pot);
         return new DosePlan
@@ -35,9 +34,9 @@ internal sealed class DosePlanner(RigLayout layout, FeedPlan feed)
                     .Pots.Where(p => p.Planted && p.Flow > 0)
                     .Select(p =>
                     {
-                        PotPlace pot = places[(p.Row, p.Pot)];
-                        double use = layout.Resolved.UsePerPlant(pot.CropType!) * SecondsPerDay;
-                        double given = (p.Flow * running) + (feed.Stop.LowRows.Contains(p.Row) ? runOff : 0);
+                        var pot = places[(p.Row, p.Pot)];
+                        var use = layout.Resolved.UsePerPlant(pot.CropType!) * SecondsPerDay;
+                        var given = (p.Flow * running) + (feed.Stop.LowRows.Contains(p.Row) ? runOff : 0);
                         return new PotDose(p.Row, p.Pot, pot.Plants, p.Flow, given, pot.Plants * use);
                     }),
             ],
@@ -49,8 +48,8 @@ internal sealed class DosePlanner(RigLayout layout, FeedPlan feed)
 
     private double FillTime()
     {
-        double ranOut = feed.Stop.BackToTank + feed.Stop.ThroughEmitters;
-        double flow = Math.Max(feed.TotalFlow, FillFlow());
+        var ranOut = feed.Stop.BackToTank + feed.Stop.ThroughEmitters;
+        var flow = Math.Max(feed.TotalFlow, FillFlow());
         return flow > 0 ? ranOut / flow : 0;
     }
 
@@ -58,14 +57,14 @@ internal sealed class DosePlanner(RigLayout layout, FeedPlan feed)
     /// <remarks>It lifts the water to the highest line, through the whole header and the whole longest line at once: the least it gives.</remarks>
     private double FillFlow()
     {
-        Feed said = layout.Resolved.Rig.Feed;
+        var said = layout.Resolved.Rig.Feed;
         if (said.Throttle is not null || said.Bypass is not null)
         {
             return 0;
         }
 
-        double lift = layout.Rows.SelectMany(r => r.Feed).SelectMany(r => r.Path).Max(p => p.Z) - layout.Tank.Lowest;
-        double viscosity = WaterProperties.KinematicViscosity(layout.Resolved.Rig.Reservoir.WaterTemperature - 273.15);
+        var lift = layout.Rows.SelectMany(r => r.Feed).SelectMany(r => r.Path).Max(p => p.Z) - layout.Tank.Lowest;
+        var viscosity = WaterProperties.KinematicViscosity(layout.Resolved.Rig.Reservoir.WaterTemperature - 273.15);
         List<PipeLaw> laws =
         [
             .. layout
@@ -86,7 +85,7 @@ internal sealed class DosePlanner(RigLayout layout, FeedPlan feed)
     /// <summary>[m³] What a pot of a low row gets of the water that runs out of the lines after one watering.</summary>
     private double RunOffPerLowPot()
     {
-        int pots = feed.Pots.Count(p => p.Flow > 0 && feed.Stop.LowRows.Contains(p.Row));
+        var pots = feed.Pots.Count(p => p.Flow > 0 && feed.Stop.LowRows.Contains(p.Row));
         return pots > 0 ? feed.Stop.ThroughEmitters / pots : 0;
     }
 }

@@ -44,15 +44,15 @@ internal static class WateringTime
 
     private static double? Whole(double seconds, double step, double most)
     {
-        double whole = Math.Ceiling((seconds / step) - 1e-6) * step;
+        var whole = Math.Ceiling((seconds / step) - 1e-6) * step;
         return whole <= most ? Math.Max(step, whole) : null;
     }
 
     // n = H / (on + off) waterings of on - fill seconds: n (on - fill) flow >= wanted, solved for on.
     private static double LongEnough(Rigs.Timer timer, DosePlan dose, PotDose pot)
     {
-        double hours = timer.HoursPerDay;
-        double most = (hours * pot.Flow) - pot.Wanted;
+        var hours = timer.HoursPerDay;
+        var most = (hours * pot.Flow) - pot.Wanted;
         return most > 0
             ? ((pot.Wanted * timer.Off) + (hours * pot.Flow * dose.FillTime)) / most
             : double.PositiveInfinity;
@@ -60,7 +60,7 @@ internal static class WateringTime
 
     private static double HoursEnough(Rigs.Timer timer, DosePlan dose, PotDose pot)
     {
-        double each = pot.Flow * (timer.On - dose.FillTime);
+        var each = pot.Flow * (timer.On - dose.FillTime);
         return each > 0 ? pot.Wanted * (timer.On + timer.Off) / each : double.PositiveInfinity;
     }
 }

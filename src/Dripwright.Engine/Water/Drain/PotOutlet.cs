@@ -19,7 +19,7 @@ public static class PotOutlet
     public const double SharpEdged = 0.6;
 
     // The integrand is smooth once the ends are taken by the sine, so twenty points give all digits that matter.
-    private static readonly GaussLegendreRule _rule = new(0, Math.PI / 2, 20);
+    private static readonly GaussLegendreRule s_rule = new(0, Math.PI / 2, 20);
 
     /// <summary>Flow out of the pot.</summary>
     /// <param name="head">[m] Water level in the pot over the sill, 0 or more.</param>
@@ -114,11 +114,11 @@ public static class PotOutlet
     {
         var span = Math.Min(head, bore) - behind;
         var sum = 0.0;
-        for (var i = 0; i < _rule.Order; i++)
+        for (var i = 0; i < s_rule.Order; i++)
         {
-            var (sin, cos) = Math.SinCos(_rule.GetAbscissa(i));
+            var (sin, cos) = Math.SinCos(s_rule.GetAbscissa(i));
             var z = behind + span * sin * sin;
-            sum += _rule.GetWeight(i) * Math.Sqrt(Math.Max((head - z) * z * (bore - z), 0)) * 4 * span * sin * cos;
+            sum += s_rule.GetWeight(i) * Math.Sqrt(Math.Max((head - z) * z * (bore - z), 0)) * 4 * span * sin * cos;
         }
 
         return sum;

@@ -16,12 +16,12 @@ internal sealed class DrainPlanner(Rig rig, RigLayout layout, FeedPlan feed)
 
     public DrainPlan Plan()
     {
-        ILookup<int, PotFlow> flows = feed.Pots.ToLookup(p => p.Row);
+        var flows = feed.Pots.ToLookup(p => p.Row);
         List<DrainRunPlan> runs = [];
         List<PotDrainPlan> pots = [];
         var rowFlow = new double[layout.Rows.Count];
-        bool alone = layout.Rows.Count == 1;
-        foreach (RowLayout row in layout.Rows)
+        var alone = layout.Rows.Count == 1;
+        foreach (var row in layout.Rows)
         {
             double[] pot = [.. flows[row.Number].OrderBy(p => p.Pot).Select(p => p.Flow)];
             rowFlow[row.Number - 1] = pot.Sum();
@@ -29,20 +29,20 @@ internal sealed class DrainPlanner(Rig rig, RigLayout layout, FeedPlan feed)
             [
                 .. Halves(row, pot, alone),
             ];
-            foreach ((DrainRun run, DrainProfile profile, double high, double direction) in halves)
+            foreach ((var run, var profile, var high, var direction) in halves)
             {
-                (string side, DrainHalf half) =
+                (var side, var half) =
                     halves.Count == 1 ? ("", DrainHalf.Whole)
                     : direction > 0 ? (" left", DrainHalf.Left)
                     : (" right", DrainHalf.Right);
-                DrainRunPlan plan = PlanOf(row.Drain.Label + side, row.Number, row.Drain, profile, high, direction);
+                var plan = PlanOf(row.Drain.Label + side, row.Number, row.Drain, profile, high, direction);
                 runs.Add(plan with { Half = half });
             }
 
             pots.Add(PotsOf(row, pot, halves));
         }
 
-        foreach (PipeRun run in layout.Returns.Where(r => r.Label.StartsWith('R')))
+        foreach (var run in layout.Returns.Where(r => r.Label.StartsWith('R')))
         {
             runs.Add(ReturnOf(run, rowFlow[run.Row - 1], alone));
         }
@@ -52,7 +52,7 @@ internal sealed class DrainPlanner(Rig rig, RigLayout layout, FeedPlan feed)
             runs.Add(CollectorOf(collector, rowFlow));
         }
 
-        double highest = layout.Rows.Max(r => r.Drain.Path.Max(p => p.Z));
+        var highest = layout.Rows.Max(r => r.Drain.Path.Max(p => p.Z));
         return new DrainPlan(
             runs,
             pots,
@@ -68,7 +68,7 @@ internal sealed class DrainPlanner(Rig rig, RigLayout layout, FeedPlan feed)
         bool alone
     )
     {
-        PipeRun pipe = row.Drain;
+        var pipe = row.Drain;
         if (rig.Drain.Exit == DrainExit.Middle)
         {
             yield return Half(row, pots, pipe.Start, row.DrainExit, pipe.Stretch, 0);
@@ -76,9 +76,9 @@ internal sealed class DrainPlanner(Rig rig, RigLayout layout, FeedPlan feed)
             yield break;
         }
 
-        bool flowsLeft = pipe.Path[0].Z < pipe.Path[^1].Z || (_slope == 0 && rig.Reservoir.At == RowEnd.Left);
-        double high = flowsLeft ? pipe.End : pipe.Start;
-        double low = flowsLeft ? pipe.Start : pipe.End;
+        var flowsLeft = pipe.Path[0].Z < pipe.Path[^1].Z || (_slope == 0 && rig.Reservoir.At == RowEnd.Left);
+        var high = flowsLeft ? pipe.End : pipe.Start;
+        var low = flowsLeft ? pipe.Start : pipe.End;
         yield return Half(row, pots, high, low, pipe.Stretch, alone ? DrownedDepth() : 0);
     }
 
@@ -120,14 +120,14 @@ internal sealed class DrainPlanner(Rig rig, RigLayout layout, FeedPlan feed)
 
     private DrainRunPlan ReturnOf(PipeRun run, double flow, bool alone)
     {
-        bool flowsLeft = rig.Reservoir.At == RowEnd.Left;
+        var flowsLeft = rig.Reservoir.At == RowEnd.Left;
         return Simple(run, [new DrainInflow(0, flow)], flowsLeft, alone ? DrownedDepth() : 0);
     }
 
     private DrainRunPlan CollectorOf(PipeRun run, double[] rowFlow)
     {
         // From its high end the collector runs past the last row first; a row beyond its end still enters at the end.
-        double highY = run.Path[0].Y;
+        var highY = run.Path[0].Y;
         List<DrainInflow> inflows =
         [
             .. layout
@@ -172,9 +172,9 @@ internal sealed class DrainPlanner(Rig rig, RigLayout layout, FeedPlan feed)
         double direction
     )
     {
-        double lowStation = high + (direction * profile.Run.Length / pipe.Stretch);
-        double lowInvert = pipe.At(Math.Clamp(lowStation, pipe.Start, pipe.End)).Z - (_bore / 2);
-        double flow = profile.Run.TotalFlow;
+        var lowStation = high + (direction * profile.Run.Length / pipe.Stretch);
+        var lowInvert = pipe.At(Math.Clamp(lowStation, pipe.Start, pipe.End)).Z - (_bore / 2);
+        var flow = profile.Run.TotalFlow;
         return new DrainRunPlan(
             label,
             row,
@@ -206,19 +206,19 @@ internal sealed class DrainPlanner(Rig rig, RigLayout layout, FeedPlan feed)
         List<(DrainRun Run, DrainProfile Profile, double High, double Direction)> halves
     )
     {
-        DrainedPot pot = PotOf(layout, row);
-        double most = pots.Max();
-        PotWater running = PotDrain.Running(pot, most);
-        double sill = row.Base + pot.SillHeight;
+        var pot = PotOf(layout, row);
+        var most = pots.Max();
+        var running = PotDrain.Running(pot, most);
+        var sill = row.Base + pot.SillHeight;
         List<int> ponding = [];
         BlockedDrainResult? blocked = null;
-        int blockedPot = 0;
-        foreach ((DrainRun run, DrainProfile profile, double high, double direction) in halves)
+        var blockedPot = 0;
+        foreach ((var run, var profile, var high, var direction) in halves)
         {
-            double low = high + (direction * run.Length / row.Drain.Stretch);
-            double invert = row.Drain.At(Math.Clamp(low, row.Drain.Start, row.Drain.End)).Z - (_bore / 2);
-            int[] numbers = NumbersAlong(row, high, direction, run.Length / row.Drain.Stretch);
-            for (int i = 0; i < profile.Stations.Count && i < numbers.Length; i++)
+            var low = high + (direction * run.Length / row.Drain.Stretch);
+            var invert = row.Drain.At(Math.Clamp(low, row.Drain.Start, row.Drain.End)).Z - (_bore / 2);
+            var numbers = NumbersAlong(row, high, direction, run.Length / row.Drain.Stretch);
+            for (var i = 0; i < profile.Stations.Count && i < numbers.Length; i++)
             {
                 if (invert + profile.Stations[i].SurfaceHeight > sill)
                 {
@@ -241,7 +241,7 @@ internal sealed class DrainPlanner(Rig rig, RigLayout layout, FeedPlan feed)
                 ),
             ];
             double? vent = rig.Drain.Vent ? VentTop(row, high) - invert : null;
-            BlockedDrainResult result = BlockedDrain.Follow(run, standing, run.Length, vent);
+            var result = BlockedDrain.Follow(run, standing, run.Length, vent);
             if (result.Time is { } time && (blocked?.Time is not { } before || time < before))
             {
                 blocked = result;
@@ -291,7 +291,7 @@ internal sealed class DrainPlanner(Rig rig, RigLayout layout, FeedPlan feed)
     private static VesselShape VesselOf(Catalogue.PotType pot)
     {
         // A vessel needs a floor; of a pot that runs to a point it is a millionth of the rim.
-        double low = Math.Max(pot.BaseRatio, 1e-6);
+        var low = Math.Max(pot.BaseRatio, 1e-6);
         return pot.Round
             ? new RoundVessel(low * pot.Length, pot.Length, pot.Height)
             : new BoxVessel(low * pot.Length, low * pot.Width, pot.Length, pot.Width, pot.Height);

@@ -58,7 +58,7 @@ internal sealed class FeedModel
         _rig = rig;
         _layout = layout;
         _parts = layout.Parts;
-        double celsius = rig.Reservoir.WaterTemperature - 273.15;
+        var celsius = rig.Reservoir.WaterTemperature - 273.15;
         SpecificWeight = WaterProperties.SpecificWeight(celsius);
         Law = LawOf(_parts.Emitter, SpecificWeight);
         _barb = LocalLoss.EmitterBarb(Math.Min(BarbArea, 0.3 * Area(_parts.Line)), _parts.Line.InsideDiameter);
@@ -66,7 +66,7 @@ internal sealed class FeedModel
         Surface = Network.AddFixedHead(layout.Tank.Full);
         AddSource();
         AddSupply();
-        foreach (RowLayout row in layout.Rows)
+        foreach (var row in layout.Rows)
         {
             AddRow(row);
         }
@@ -105,7 +105,7 @@ internal sealed class FeedModel
     /// <summary>The catalogue's emitter as a law of head.</summary>
     public static EmitterLaw LawOf(EmitterType emitter, double specificWeight)
     {
-        double rated = emitter.RatedPressure / specificWeight;
+        var rated = emitter.RatedPressure / specificWeight;
         return emitter.Kind == EmitterKind.PressureCompensating
             ? EmitterLaw.PressureCompensating(
                 emitter.RatedFlow,
@@ -122,9 +122,9 @@ internal sealed class FeedModel
 
     private void AddSource()
     {
-        int pump = Network.AddJunction(_layout.Tank.PumpOutlet.Z);
+        var pump = Network.AddJunction(_layout.Tank.PumpOutlet.Z);
         _points["pump"] = pump;
-        double bore = _parts.Header.InsideDiameter;
+        var bore = _parts.Header.InsideDiameter;
         if (_parts.Pump is { } pumping)
         {
             Curve = CurveOf(pumping);
@@ -149,18 +149,15 @@ internal sealed class FeedModel
             return PumpCurve.FromShutOffAndOpenFlow(pump.Curve[0].Head, pump.Curve[^1].Flow, pump.Power);
         }
 
-        PumpCurveReading reading = PumpCurve.Read(
-            pump.Curve.Select(p => new PumpPoint(p.Flow, p.Head)),
-            ratedPower: pump.Power
-        );
+        var reading = PumpCurve.Read(pump.Curve.Select(p => new PumpPoint(p.Flow, p.Head)), ratedPower: pump.Power);
         return reading.Curve ?? throw new InvalidOperationException(string.Join(" ", reading.Faults));
     }
 
     private void AddSupply()
     {
-        double strainer = _parts.Strainer?.Loss ?? 0;
-        bool throttle = _rig.Feed.Throttle is not null;
-        foreach (FeedLink link in _layout.Supply)
+        var strainer = _parts.Strainer?.Loss ?? 0;
+        var throttle = _rig.Feed.Throttle is not null;
+        foreach (var link in _layout.Supply)
         {
             if (link.To == "tank")
             {
@@ -168,8 +165,8 @@ internal sealed class FeedModel
                 continue;
             }
 
-            int from = _points[link.From];
-            bool first = link.From == "pump";
+            var from = _points[link.From];
+            var first = link.From == "pump";
             if (throttle && link.To != "bypass")
             {
                 // The throttling valve sits after the bypass tee, in the first stretch towards the rows.
@@ -177,9 +174,9 @@ internal sealed class FeedModel
                 throttle = false;
             }
 
-            int to = Network.AddJunction(link.Height);
+            var to = Network.AddJunction(link.Height);
             _points[link.To] = to;
-            int index = Network.AddPipe(
+            var index = Network.AddPipe(
                 from,
                 to,
                 PipeOf(link.Run.Pipe, link.Length, link.Loss + (first ? strainer : 0))
@@ -190,22 +187,22 @@ internal sealed class FeedModel
 
     private int AddThrottle(int from, double height)
     {
-        double open = ValveOpening.Effective(_rig.Feed.Throttle!.Value);
-        FittingType valve = _parts.Fitting(_parts.Header, FittingKind.Valve);
-        int after = Network.AddJunction(height);
-        double loss = open > 0 ? ValveOpening.LossCoefficient(valve.LossThrough, open) : 0;
+        var open = ValveOpening.Effective(_rig.Feed.Throttle!.Value);
+        var valve = _parts.Fitting(_parts.Header, FittingKind.Valve);
+        var after = Network.AddJunction(height);
+        var loss = open > 0 ? ValveOpening.LossCoefficient(valve.LossThrough, open) : 0;
         Network.AddValve(from, after, _parts.Header.InsideDiameter, loss, open > 0);
         return after;
     }
 
     private void AddBypass(FeedLink link)
     {
-        double open = ValveOpening.Effective(_rig.Feed.Bypass!.Value);
-        FittingType valve = _parts.Fitting(_parts.Header, FittingKind.Valve);
-        double loss = open > 0 ? ValveOpening.LossCoefficient(valve.LossThrough, open) : 0;
+        var open = ValveOpening.Effective(_rig.Feed.Bypass!.Value);
+        var valve = _parts.Fitting(_parts.Header, FittingKind.Valve);
+        var loss = open > 0 ? ValveOpening.LossCoefficient(valve.LossThrough, open) : 0;
         // It pours out over the water: the head at its end is its own height, and the jet's velocity is lost.
-        int mouth = Network.AddFixedHead(link.Height);
-        Pipe pipe = PipeOf(link.Run.Pipe, link.Length, link.Loss + loss + LocalLoss.Exit);
+        var mouth = Network.AddFixedHead(link.Height);
+        var pipe = PipeOf(link.Run.Pipe, link.Length, link.Loss + loss + LocalLoss.Exit);
         Bypass = Network.AddLink(
             _points["bypass"],
             mouth,
@@ -219,18 +216,18 @@ internal sealed class FeedModel
 
     private void AddRow(RowLayout row)
     {
-        string number = row.Number.ToString(System.Globalization.CultureInfo.InvariantCulture);
-        bool last = row.Number == _layout.Rows.Count;
+        var number = row.Number.ToString(System.Globalization.CultureInfo.InvariantCulture);
+        var last = row.Number == _layout.Rows.Count;
         // A tee's branch feeds the row, except at the header's end, whose adapter is counted in the header.
-        double tap = last ? 0 : _parts.Fitting(_parts.Header, FittingKind.Tee).LossBranch;
-        int near = _points[$"near-{number}"];
+        var tap = last ? 0 : _parts.Fitting(_parts.Header, FittingKind.Tee).LossBranch;
+        var near = _points[$"near-{number}"];
         if (_rig.Feed.Entry == FeedEntry.Loop)
         {
             AddLoop(row, near, tap);
             return;
         }
 
-        ModelLeg leg = AddLeg(row, row.Feed[0], 0);
+        var leg = AddLeg(row, row.Feed[0], 0);
         Enter(near, leg, row.FeedEntries[0], tap);
         if (row.FeedEntries.Count > 1)
         {
@@ -240,15 +237,15 @@ internal sealed class FeedModel
 
     private void AddLoop(RowLayout row, int near, double tap)
     {
-        ModelLeg front = AddLeg(row, row.Feed[0], 0);
-        ModelLeg back = AddLeg(row, row.Feed[1], 1);
-        bool left = row.FeedEntries[0] < row.Length / 2;
-        double half = row.Feed[2].Length / 2;
-        double elbow = _parts.Fitting(_parts.Line, FittingKind.Elbow90).LossThrough;
-        double tee = _parts.Fitting(_parts.Line, FittingKind.Tee).LossBranch;
-        foreach (ModelLeg leg in (ModelLeg[])[front, back])
+        var front = AddLeg(row, row.Feed[0], 0);
+        var back = AddLeg(row, row.Feed[1], 1);
+        var left = row.FeedEntries[0] < row.Length / 2;
+        var half = row.Feed[2].Length / 2;
+        var elbow = _parts.Fitting(_parts.Line, FittingKind.Elbow90).LossThrough;
+        var tee = _parts.Fitting(_parts.Line, FittingKind.Tee).LossBranch;
+        foreach (var leg in (ModelLeg[])[front, back])
         {
-            int node = left ? leg.Nodes[0] : leg.Nodes[^1];
+            var node = left ? leg.Nodes[0] : leg.Nodes[^1];
             Network.AddPipe(near, node, PipeOf(_parts.Line, half, elbow + tee + tap));
         }
 
@@ -261,15 +258,15 @@ internal sealed class FeedModel
 
     private void Enter(int point, ModelLeg leg, double station, double tap)
     {
-        int at = Array.BinarySearch(leg.Stations, station);
-        double turn = _rig.Feed.Entry == FeedEntry.Middle ? _parts.Fitting(_parts.Line, FittingKind.Tee).LossBranch : 0;
+        var at = Array.BinarySearch(leg.Stations, station);
+        var turn = _rig.Feed.Entry == FeedEntry.Middle ? _parts.Fitting(_parts.Line, FittingKind.Tee).LossBranch : 0;
         // The tap itself is short; its length is a hand's breadth of header.
         Network.AddPipe(point, leg.Nodes[at], PipeOf(_parts.Header, 0.05, tap + turn));
     }
 
     private ModelLeg AddLeg(RowLayout row, PipeRun run, int number)
     {
-        double height = run.Path[0].Z;
+        var height = run.Path[0].Z;
         List<EmitterPlace> places = [.. row.Emitters.Where(e => e.Leg == number).OrderBy(e => e.Station)];
         double[] stations =
         [
@@ -283,18 +280,18 @@ internal sealed class FeedModel
         ];
         var nodes = new int[stations.Length];
         var links = new int[Math.Max(0, stations.Length - 1)];
-        for (int i = 0; i < stations.Length; i++)
+        for (var i = 0; i < stations.Length; i++)
         {
             nodes[i] = Network.AddJunction(height);
         }
 
-        int fitting = 0;
-        for (int i = 0; i < links.Length; i++)
+        var fitting = 0;
+        for (var i = 0; i < links.Length; i++)
         {
-            double loss = _barb;
+            var loss = _barb;
             while (fitting < run.Fittings.Count && run.Fittings[fitting].Station <= stations[i + 1])
             {
-                RunFitting f = run.Fittings[fitting++];
+                var f = run.Fittings[fitting++];
                 loss += f.Type.Kind is FittingKind.Coupling or FittingKind.Tee ? f.Type.LossThrough : 0;
             }
 
@@ -305,15 +302,15 @@ internal sealed class FeedModel
             );
         }
 
-        int node = 0;
-        foreach (EmitterPlace place in places)
+        var node = 0;
+        foreach (var place in places)
         {
             while (stations[node] < place.Station)
             {
                 node++;
             }
 
-            double open = ValveOpening.Effective(place.Open);
+            var open = ValveOpening.Effective(place.Open);
             Network.AddEmitter(
                 nodes[node],
                 new Emitter(Law, place.Outlet, _emitters.Count, 1, open > 0 ? 1 : 0, Branch(open))
@@ -329,11 +326,11 @@ internal sealed class FeedModel
     /// <summary>An opened flush cap at each dead end, shut until asked for: q = A √(2 g h).</summary>
     private void AddFlushCaps()
     {
-        for (int i = 0; i < _legs.Count; i++)
+        for (var i = 0; i < _legs.Count; i++)
         {
-            ModelLeg leg = _legs[i];
-            bool near = _rig.Reservoir.At == RowEnd.Left;
-            int dead = _rig.Feed.Entry switch
+            var leg = _legs[i];
+            var near = _rig.Reservoir.At == RowEnd.Left;
+            var dead = _rig.Feed.Entry switch
             {
                 FeedEntry.End => near ? leg.Nodes.Length - 1 : 0,
                 FeedEntry.Middle => leg.Nodes.Length - 1,
@@ -344,23 +341,23 @@ internal sealed class FeedModel
                 continue;
             }
 
-            double coefficient = Area(leg.Run.Pipe) * Math.Sqrt(2 * StandardGravity.Value);
-            int cap = Network.AddEmitter(
+            var coefficient = Area(leg.Run.Pipe) * Math.Sqrt(2 * StandardGravity.Value);
+            var cap = Network.AddEmitter(
                 leg.Nodes[dead],
                 new Emitter(EmitterLaw.Plain(coefficient, 0.5), leg.Run.Path[0].Z, -1, 1, 0)
             );
-            int last = leg.Links.Length == 0 ? -1 : leg.Links[dead == 0 ? 0 : ^1];
+            var last = leg.Links.Length == 0 ? -1 : leg.Links[dead == 0 ? 0 : ^1];
             _legs[i] = leg with { FlushCap = cap, DeadEndLink = last };
         }
     }
 
     private Pipe? Branch(double open)
     {
-        if (!_branches.TryGetValue(open, out Pipe? branch))
+        if (!_branches.TryGetValue(open, out var branch))
         {
-            Feed feed = _rig.Feed;
-            bool valve = feed.InlineValves && open > 0;
-            double loss = TubeEndLoss + (valve ? ValveOpening.LossCoefficient(0.2, open) : 0);
+            var feed = _rig.Feed;
+            var valve = feed.InlineValves && open > 0;
+            var loss = TubeEndLoss + (valve ? ValveOpening.LossCoefficient(0.2, open) : 0);
             branch =
                 feed.MicrotubeLength > 0 || valve
                     ? new Pipe(feed.MicrotubeLength, feed.MicrotubeBore, _parts.Line.Roughness, loss)

@@ -25,13 +25,13 @@ internal sealed class FeedPlanner(Rig rig, RigLayout layout)
     public FeedPlan Plan()
     {
         var solver = new NetworkSolver(_model.Network);
-        NetworkSolution solution = solver.Solve();
-        List<EmitterFlow> emitters = EmittersOf(solution);
-        List<PotFlow> pots = PotsOf(emitters);
+        var solution = solver.Solve();
+        var emitters = EmittersOf(solution);
+        var pots = PotsOf(emitters);
         List<PotFlow> planted = [.. pots.Where(p => p.Planted)];
-        double emitted = emitters.Sum(e => e.Flow);
-        bool flows = planted.Exists(p => p.Flow > 0) && solution.Converged;
-        IReadOnlyList<UniformityMeasure> uniformity = flows ? UniformityOf(emitters) : [];
+        var emitted = emitters.Sum(e => e.Flow);
+        var flows = planted.Exists(p => p.Flow > 0) && solution.Converged;
+        var uniformity = flows ? UniformityOf(emitters) : [];
         return new FeedPlan
         {
             Solved = solution.Converged,
@@ -73,9 +73,9 @@ internal sealed class FeedPlanner(Rig rig, RigLayout layout)
 
         Dictionary<(int, int), int> pots = [];
         List<ScatterEmitter> all = [];
-        foreach (EmitterFlow e in feed.Emitters.Where(e => e.Open > 0))
+        foreach (var e in feed.Emitters.Where(e => e.Open > 0))
         {
-            if (!pots.TryGetValue((e.Row, e.Pot), out int pot))
+            if (!pots.TryGetValue((e.Row, e.Pot), out var pot))
             {
                 pot = pots.Count;
                 pots[(e.Row, e.Pot)] = pot;
@@ -89,8 +89,8 @@ internal sealed class FeedPlanner(Rig rig, RigLayout layout)
 
     private Phrase TroubleOf(NetworkSolution solution)
     {
-        Phrase place = Place.FeedLines.Name;
-        foreach ((FeedLink link, int index) in _model.Supply)
+        var place = Place.FeedLines.Name;
+        foreach ((var link, var index) in _model.Supply)
         {
             if (index == solution.WorstLink)
             {
@@ -98,7 +98,7 @@ internal sealed class FeedPlanner(Rig rig, RigLayout layout)
             }
         }
 
-        foreach (ModelLeg leg in _model.Legs)
+        foreach (var leg in _model.Legs)
         {
             if (leg.Links.Contains(solution.WorstLink))
             {
@@ -112,9 +112,9 @@ internal sealed class FeedPlanner(Rig rig, RigLayout layout)
     private List<EmitterFlow> EmittersOf(NetworkSolution solution)
     {
         List<EmitterFlow> flows = new(_model.Emitters.Count);
-        for (int i = 0; i < _model.Emitters.Count; i++)
+        for (var i = 0; i < _model.Emitters.Count; i++)
         {
-            ModelEmitter e = _model.Emitters[i];
+            var e = _model.Emitters[i];
             flows.Add(
                 new EmitterFlow(
                     e.Row.Number,
@@ -132,14 +132,14 @@ internal sealed class FeedPlanner(Rig rig, RigLayout layout)
 
     private List<PotFlow> PotsOf(List<EmitterFlow> emitters)
     {
-        ILookup<(int Row, int Pot), EmitterFlow> at = emitters.ToLookup(e => (e.Row, e.Pot));
+        var at = emitters.ToLookup(e => (e.Row, e.Pot));
         return
         [
             .. layout.Rows.SelectMany(row =>
                 row.Pots.Select(pot =>
                 {
                     var here = at[(row.Number, pot.Number)];
-                    double pressure = here.Any() ? here.Average(e => e.Pressure) : 0;
+                    var pressure = here.Any() ? here.Average(e => e.Pressure) : 0;
                     return new PotFlow(row.Number, pot.Number, pot.Planted, here.Sum(e => e.Flow), pressure);
                 })
             ),
@@ -149,12 +149,12 @@ internal sealed class FeedPlanner(Rig rig, RigLayout layout)
     private IReadOnlyList<UniformityMeasure> UniformityOf(List<EmitterFlow> emitters)
     {
         List<double> flows = [.. emitters.Where(e => e.Open > 0).Select(e => e.Flow)];
-        double variation = layout.Parts.Emitter.Variation;
-        int perPot = layout.Rows.SelectMany(r => r.Pots).Where(p => p.Planted && p.Emitters > 0).Min(p => p.Emitters);
+        var variation = layout.Parts.Emitter.Variation;
+        var perPot = layout.Rows.SelectMany(r => r.Pots).Where(p => p.Planted && p.Emitters > 0).Min(p => p.Emitters);
         var row = RowUniformity.Of(flows, variation, perPot);
         // Statistical uniformity counts the making too: independent causes add as squares.
-        double hydraulic = 1 - (row.Statistical ?? 1);
-        double statistical = 1 - Math.Sqrt((hydraulic * hydraulic) + (variation * variation / perPot));
+        var hydraulic = 1 - (row.Statistical ?? 1);
+        var statistical = 1 - Math.Sqrt((hydraulic * hydraulic) + (variation * variation / perPot));
         return
         [
             new UniformityMeasure(
@@ -188,7 +188,7 @@ internal sealed class FeedPlanner(Rig rig, RigLayout layout)
     {
         List<double> heads = [];
         List<double> heights = [];
-        for (int i = 0; i < _model.Emitters.Count; i++)
+        for (var i = 0; i < _model.Emitters.Count; i++)
         {
             if (_model.Emitters[i].Place.Open > 0)
             {
@@ -212,12 +212,12 @@ internal sealed class FeedPlanner(Rig rig, RigLayout layout)
             return null;
         }
 
-        double flow = solution.LinkFlows[_model.Source];
-        double head = -_model.SourceLaw.At(flow).Head;
-        double hours = layout.Resolved.Clock.HoursPerDay;
-        double energy = pump.Power * hours * 3600;
-        ResolvedTank tank = layout.Parts.Tank;
-        double mass =
+        var flow = solution.LinkFlows[_model.Source];
+        var head = -_model.SourceLaw.At(flow).Head;
+        var hours = layout.Resolved.Clock.HoursPerDay;
+        var energy = pump.Power * hours * 3600;
+        var tank = layout.Parts.Tank;
+        var mass =
             tank.Inside.VolumeAt(tank.LevelIn(layout.Tank.Full - layout.Tank.Floor))
             * _model.SpecificWeight
             / StandardGravity.Value;
@@ -257,9 +257,9 @@ internal sealed class FeedPlanner(Rig rig, RigLayout layout)
             return points;
         }
 
-        for (int i = 0; i <= SystemPoints; i++)
+        for (var i = 0; i <= SystemPoints; i++)
         {
-            double head = curve.ShutOffHead * i / SystemPoints;
+            var head = curve.ShutOffHead * i / SystemPoints;
             solver.SetLaw(_model.Source, new SteadyHead(head));
             if (solver.TrySolve() && solver.LinkFlows[_model.Source] > 1e-12)
             {
@@ -273,11 +273,11 @@ internal sealed class FeedPlanner(Rig rig, RigLayout layout)
 
     private double FlowAtLowest(NetworkSolver solver)
     {
-        double drop = layout.Tank.Full - layout.Tank.Lowest;
+        var drop = layout.Tank.Full - layout.Tank.Lowest;
         solver.SetLaw(_model.Source, new Lowered(_model.SourceLaw, Math.Max(0, drop)));
         solver.TrySolve();
         double total = 0;
-        for (int i = 0; i < _model.Emitters.Count; i++)
+        for (var i = 0; i < _model.Emitters.Count; i++)
         {
             total += solver.EmitterFlows[i];
         }
@@ -288,17 +288,17 @@ internal sealed class FeedPlanner(Rig rig, RigLayout layout)
 
     private double StaticHead()
     {
-        double outlets = _model.Emitters.Count > 0 ? _model.Emitters.Average(e => e.Place.Outlet) : layout.Tank.Full;
+        var outlets = _model.Emitters.Count > 0 ? _model.Emitters.Average(e => e.Place.Outlet) : layout.Tank.Full;
         return layout.Tank.Full - outlets;
     }
 
     private List<RunFlow> RunsOf(NetworkSolution solution)
     {
         List<RunFlow> runs = [];
-        foreach ((FeedLink link, int index) in _model.Supply)
+        foreach ((var link, var index) in _model.Supply)
         {
-            double flow = solution.LinkFlows[index];
-            double loss =
+            var flow = solution.LinkFlows[index];
+            var loss =
                 link.To == "tank" ? 0 : solution.Heads[_model.Point(link.From)] - solution.Heads[_model.Point(link.To)];
             runs.Add(
                 new RunFlow(
@@ -312,10 +312,10 @@ internal sealed class FeedPlanner(Rig rig, RigLayout layout)
             );
         }
 
-        foreach (ModelLeg leg in _model.Legs)
+        foreach (var leg in _model.Legs)
         {
-            int fastest = -1;
-            for (int i = 0; i < leg.Links.Length; i++)
+            var fastest = -1;
+            for (var i = 0; i < leg.Links.Length; i++)
             {
                 if (
                     fastest < 0
@@ -328,9 +328,9 @@ internal sealed class FeedPlanner(Rig rig, RigLayout layout)
 
             if (fastest >= 0)
             {
-                double flow = Math.Abs(solution.LinkFlows[leg.Links[fastest]]);
-                double highest = leg.Nodes.Max(n => solution.Heads[n]);
-                double lowest = leg.Nodes.Min(n => solution.Heads[n]);
+                var flow = Math.Abs(solution.LinkFlows[leg.Links[fastest]]);
+                var highest = leg.Nodes.Max(n => solution.Heads[n]);
+                var lowest = leg.Nodes.Min(n => solution.Heads[n]);
                 runs.Add(
                     new RunFlow(
                         leg.Run.Label,
@@ -352,7 +352,7 @@ internal sealed class FeedPlanner(Rig rig, RigLayout layout)
         Dictionary<ModelLeg, double> velocities = [];
         List<ModelLeg> legs = [.. _model.Legs.Where(l => l.FlushCap >= 0)];
         IEnumerable<ModelLeg> chosen = legs.Count <= MostFlushSolves ? legs : [legs[0], legs[^1]];
-        foreach (ModelLeg leg in chosen)
+        foreach (var leg in chosen)
         {
             solver.SetMultiplier(leg.FlushCap, 1);
             if (solver.TrySolve() && leg.DeadEndLink >= 0)
@@ -369,11 +369,11 @@ internal sealed class FeedPlanner(Rig rig, RigLayout layout)
     private List<LineProfile> LinesOf(NetworkSolution solution, Dictionary<ModelLeg, double> flush)
     {
         List<LineProfile> lines = [];
-        foreach (ModelLeg leg in _model.Legs)
+        foreach (var leg in _model.Legs)
         {
-            double height = leg.Run.Path[0].Z;
+            var height = leg.Run.Path[0].Z;
             List<LinePoint> points = [];
-            for (int i = 0; i < leg.Nodes.Length; i++)
+            for (var i = 0; i < leg.Nodes.Length; i++)
             {
                 points.Add(
                     new LinePoint(
@@ -384,7 +384,7 @@ internal sealed class FeedPlanner(Rig rig, RigLayout layout)
                 );
             }
 
-            double end =
+            var end =
                 leg.DeadEndLink >= 0 ? Math.Abs(solution.LinkFlows[leg.DeadEndLink]) / FeedModel.Area(leg.Run.Pipe) : 0;
             lines.Add(
                 new LineProfile(
@@ -392,7 +392,7 @@ internal sealed class FeedPlanner(Rig rig, RigLayout layout)
                     leg.Run.Label,
                     points,
                     end,
-                    flush.TryGetValue(leg, out double velocity) ? velocity : null
+                    flush.TryGetValue(leg, out var velocity) ? velocity : null
                 )
             );
         }
@@ -403,7 +403,7 @@ internal sealed class FeedPlanner(Rig rig, RigLayout layout)
     private EmptyPotEffect? EmptyPotsOf(NetworkSolver solver, List<PotFlow> pots)
     {
         List<int> shut = [];
-        for (int i = 0; i < _model.Emitters.Count; i++)
+        for (var i = 0; i < _model.Emitters.Count; i++)
         {
             if (!_model.Emitters[i].Planted)
             {
@@ -420,17 +420,17 @@ internal sealed class FeedPlanner(Rig rig, RigLayout layout)
         solver.TrySolve();
         double wasted = 0;
         double planted = 0;
-        for (int i = 0; i < _model.Emitters.Count; i++)
+        for (var i = 0; i < _model.Emitters.Count; i++)
         {
-            double flow = solver.EmitterFlows[i];
+            var flow = solver.EmitterFlows[i];
             wasted += _model.Emitters[i].Planted ? 0 : flow;
             planted += _model.Emitters[i].Planted ? flow : 0;
         }
 
         shut.ForEach(i => solver.SetMultiplier(i, 0));
-        int plantedPots = pots.Count(p => p.Planted);
-        double shutMean = pots.Where(p => p.Planted).Sum(p => p.Flow) / Math.Max(1, plantedPots);
-        int emptyPots = layout.Rows.SelectMany(r => r.Pots).Count(p => !p.Planted && p.Emitters > 0);
+        var plantedPots = pots.Count(p => p.Planted);
+        var shutMean = pots.Where(p => p.Planted).Sum(p => p.Flow) / Math.Max(1, plantedPots);
+        var emptyPots = layout.Rows.SelectMany(r => r.Pots).Count(p => !p.Planted && p.Emitters > 0);
         return new EmptyPotEffect(emptyPots, planted / Math.Max(1, plantedPots), shutMean, wasted);
     }
 
@@ -446,7 +446,7 @@ internal sealed class FeedPlanner(Rig rig, RigLayout layout)
     {
         public HeadLoss At(double flow)
         {
-            HeadLoss loss = law.At(flow);
+            var loss = law.At(flow);
             return loss with { Head = loss.Head + drop };
         }
     }

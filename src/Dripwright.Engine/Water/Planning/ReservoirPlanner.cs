@@ -1,4 +1,3 @@
-using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Physics;
 using Dripwright.Engine.Rigs;
@@ -15,17 +14,17 @@ internal sealed class ReservoirPlanner(Rig rig, RigLayout layout, FeedPlan feed,
 {
     public ReservoirPlan Plan()
     {
-        TankPlace place = layout.Tank;
-        ResolvedTank tank = layout.Parts.Tank;
-        VesselShape shape = tank.Inside;
-        double fullLevel = tank.LevelIn(place.Full - place.Floor);
-        double lowestLevel = tank.LevelIn(place.Lowest - place.Floor);
-        double full = shape.VolumeAt(fullLevel);
-        bool returns = rig.Drain.Into == DrainTarget.Reservoir;
-        double fromLines = feed.Stop.BackToTank;
-        double fromDrains = returns ? drain.Runs.Sum(r => r.Stored) : 0;
-        double fromPots = returns ? PotsHold() : 0;
-        double inlet = layout.Parts.Pump?.InletHeight ?? 0;
+        var place = layout.Tank;
+        var tank = layout.Parts.Tank;
+        var shape = tank.Inside;
+        var fullLevel = tank.LevelIn(place.Full - place.Floor);
+        var lowestLevel = tank.LevelIn(place.Lowest - place.Floor);
+        var full = shape.VolumeAt(fullLevel);
+        var returns = rig.Drain.Into == DrainTarget.Reservoir;
+        var fromLines = feed.Stop.BackToTank;
+        var fromDrains = returns ? drain.Runs.Sum(r => r.Stored) : 0;
+        var fromPots = returns ? PotsHold() : 0;
+        var inlet = layout.Parts.Pump?.InletHeight ?? 0;
         var powerOff = PowerOff.Follow(
             new PowerOffState
             {
@@ -39,18 +38,18 @@ internal sealed class ReservoirPlanner(Rig rig, RigLayout layout, FeedPlan feed,
                 PumpInlet = inlet,
             }
         );
-        double running = shape.LevelOf(Math.Clamp(full - powerOff.Returned, 0, shape.Capacity));
-        double flow = feed.OperatingPoint?.Flow ?? feed.TotalFlow;
-        int plants = layout.Rows.Sum(r => r.Pots.Sum(p => p.Plants));
-        double use = layout
+        var running = shape.LevelOf(Math.Clamp(full - powerOff.Returned, 0, shape.Capacity));
+        var flow = feed.OperatingPoint?.Flow ?? feed.TotalFlow;
+        var plants = layout.Rows.Sum(r => r.Pots.Sum(p => p.Plants));
+        var use = layout
             .Rows.SelectMany(r => r.Pots)
             .Where(p => p.Planted)
             .Sum(p => p.Plants * layout.Resolved.UsePerPlant(p.CropType!));
         // What runs through comes back by itself, or is caught elsewhere and must be carried.
-        double leaves = returns ? use : Math.Max(use, feed.TotalFlow * dose.Running / 86_400);
-        double working = ReservoirDays.WorkingVolume(shape, lowestLevel, fullLevel);
-        double density = WaterProperties.Density(rig.Reservoir.WaterTemperature - 273.15);
-        double overInlet = Math.Max(0, full - shape.VolumeAt(tank.LevelIn(inlet)));
+        var leaves = returns ? use : Math.Max(use, feed.TotalFlow * dose.Running / 86_400);
+        var working = ReservoirDays.WorkingVolume(shape, lowestLevel, fullLevel);
+        var density = WaterProperties.Density(rig.Reservoir.WaterTemperature - 273.15);
+        var overInlet = Math.Max(0, full - shape.VolumeAt(tank.LevelIn(inlet)));
         return new ReservoirPlan
         {
             RimVolume = shape.Capacity,
@@ -81,7 +80,7 @@ internal sealed class ReservoirPlanner(Rig rig, RigLayout layout, FeedPlan feed,
 
     private double CoverWanted(double flow)
     {
-        double diameter = layout.Parts.Pump?.InletDiameter ?? layout.Parts.Header.InsideDiameter;
+        var diameter = layout.Parts.Pump?.InletDiameter ?? layout.Parts.Header.InsideDiameter;
         return PumpInlet.LeastSubmergence(flow, diameter);
     }
 
@@ -89,10 +88,10 @@ internal sealed class ReservoirPlanner(Rig rig, RigLayout layout, FeedPlan feed,
     private double PotsHold()
     {
         double total = 0;
-        ILookup<int, PotFlow> flows = feed.Pots.ToLookup(p => p.Row);
-        foreach (RowLayout row in layout.Rows)
+        var flows = feed.Pots.ToLookup(p => p.Row);
+        foreach (var row in layout.Rows)
         {
-            DrainedPot pot = DrainPlanner.PotOf(layout, row);
+            var pot = DrainPlanner.PotOf(layout, row);
             // Equal flows hold equal water: many pots, few different flows.
             foreach (var group in flows[row.Number].GroupBy(p => p.Flow))
             {
@@ -113,15 +112,15 @@ internal sealed class ReservoirPlanner(Rig rig, RigLayout layout, FeedPlan feed,
             return 0;
         }
 
-        double lift = Math.Max(0, layout.Supply[^1].Height - layout.Tank.Full);
-        for (int i = feed.PumpCurve.Count - 1; i > 0; i--)
+        var lift = Math.Max(0, layout.Supply[^1].Height - layout.Tank.Full);
+        for (var i = feed.PumpCurve.Count - 1; i > 0; i--)
         {
-            CurvePoint low = feed.PumpCurve[i - 1];
-            CurvePoint high = feed.PumpCurve[i];
+            var low = feed.PumpCurve[i - 1];
+            var high = feed.PumpCurve[i];
             if (low.Head >= lift)
             {
-                double fall = low.Head - high.Head;
-                double share = fall > 0 ? Math.Clamp((low.Head - lift) / fall, 0, 1) : 1;
+                var fall = low.Head - high.Head;
+                var share = fall > 0 ? Math.Clamp((low.Head - lift) / fall, 0, 1) : 1;
                 return low.Flow + ((high.Flow - low.Flow) * share);
             }
         }

@@ -17,9 +17,9 @@ internal sealed class StopPlanner(Rig rig, RigLayout layout)
 
     public StopEffect Plan()
     {
-        double surface = layout.Tank.Full;
+        var surface = layout.Tank.Full;
         List<(double Bottom, double Top, double Volume)> pieces = [.. Pieces()];
-        double volume = pieces.Sum(p => p.Volume);
+        var volume = pieces.Sum(p => p.Volume);
         List<(int Row, double Outlet)> open =
         [
             .. layout.Rows.SelectMany(r => r.Emitters.Where(e => e.Open > 0).Select(e => (r.Number, e.Outlet))),
@@ -30,20 +30,20 @@ internal sealed class StopPlanner(Rig rig, RigLayout layout)
             return new StopEffect(volume, 0, 0, volume, [], false);
         }
 
-        double lowest = open.Count > 0 ? open.Min(e => e.Outlet) : double.PositiveInfinity;
-        double highest = pieces.Max(p => p.Top);
-        bool emittersDrain = lowest < highest - NoDrop;
-        bool tankDrains = !rig.Feed.CheckValve && highest > surface;
-        double aboveLow = emittersDrain ? VolumeAbove(pieces, Math.Max(lowest, surface)) : 0;
-        double aboveTank = tankDrains ? VolumeAbove(pieces, surface) : 0;
-        double falls = Math.Max(aboveLow, aboveTank);
-        double share =
+        var lowest = open.Count > 0 ? open.Min(e => e.Outlet) : double.PositiveInfinity;
+        var highest = pieces.Max(p => p.Top);
+        var emittersDrain = lowest < highest - NoDrop;
+        var tankDrains = !rig.Feed.CheckValve && highest > surface;
+        var aboveLow = emittersDrain ? VolumeAbove(pieces, Math.Max(lowest, surface)) : 0;
+        var aboveTank = tankDrains ? VolumeAbove(pieces, surface) : 0;
+        var falls = Math.Max(aboveLow, aboveTank);
+        var share =
             emittersDrain && tankDrains ? EmitterShare(open, surface, highest)
             : emittersDrain ? 1
             : 0;
-        double through = Math.Min(falls * share, aboveLow);
-        double back = tankDrains ? Math.Max(0, aboveTank - through) : 0;
-        bool siphons = open.Count > 0 && !rig.Feed.SiphonBreak && lowest < surface - NoDrop;
+        var through = Math.Min(falls * share, aboveLow);
+        var back = tankDrains ? Math.Max(0, aboveTank - through) : 0;
+        var siphons = open.Count > 0 && !rig.Feed.SiphonBreak && lowest < surface - NoDrop;
         return new StopEffect(
             volume,
             through,
@@ -56,25 +56,25 @@ internal sealed class StopPlanner(Rig rig, RigLayout layout)
 
     private IEnumerable<(double Bottom, double Top, double Volume)> Pieces()
     {
-        IEnumerable<PipeRun> runs = layout
+        var runs = layout
             .Supply.Select(l => l.Run)
             .Where(r => r.Service != RunService.Bypass)
             .Distinct()
             .Concat(layout.Rows.SelectMany(r => r.Feed));
-        foreach (PipeRun run in runs)
+        foreach (var run in runs)
         {
             double path = 0;
-            for (int i = 1; i < run.Path.Count; i++)
+            for (var i = 1; i < run.Path.Count; i++)
             {
                 path += run.Path[i - 1].DistanceTo(run.Path[i]);
             }
 
-            for (int i = 1; i < run.Path.Count; i++)
+            for (var i = 1; i < run.Path.Count; i++)
             {
-                Vector3 a = run.Path[i - 1];
-                Vector3 b = run.Path[i];
+                var a = run.Path[i - 1];
+                var b = run.Path[i];
                 // A stated header length that differs from the drawn path stretches every leg alike.
-                double share = path > 0 ? a.DistanceTo(b) / path : 0;
+                var share = path > 0 ? a.DistanceTo(b) / path : 0;
                 yield return (Math.Min(a.Z, b.Z), Math.Max(a.Z, b.Z), run.Length * share * FeedModel.Area(run.Pipe));
             }
         }
@@ -90,14 +90,14 @@ internal sealed class StopPlanner(Rig rig, RigLayout layout)
     /// <summary>[-] Share of the falling water that leaves through low emitters, by the flows at the moment of stopping.</summary>
     private double EmitterShare(List<(int Row, double Outlet)> open, double surface, double highest)
     {
-        double weight = WaterProperties.SpecificWeight(rig.Reservoir.WaterTemperature - 273.15);
-        EmitterLaw law = FeedModel.LawOf(layout.Parts.Emitter, weight);
-        double through = open.Sum(e => law.Flow(Math.Max(0, highest - e.Outlet)));
-        double bore = layout.Parts.Header.InsideDiameter;
+        var weight = WaterProperties.SpecificWeight(rig.Reservoir.WaterTemperature - 273.15);
+        var law = FeedModel.LawOf(layout.Parts.Emitter, weight);
+        var through = open.Sum(e => law.Flow(Math.Max(0, highest - e.Outlet)));
+        var bore = layout.Parts.Header.InsideDiameter;
         // Back through header and stopped pump: all head goes into its friction (taken as 0.03) and the pump's choke.
-        double length = layout.Supply[0].Length;
-        double k = FeedModel.StoppedPumpLoss + LocalLoss.Exit + (0.03 * length / bore);
-        double back =
+        var length = layout.Supply[0].Length;
+        var k = FeedModel.StoppedPumpLoss + LocalLoss.Exit + (0.03 * length / bore);
+        var back =
             FeedModel.Area(layout.Parts.Header)
             * Math.Sqrt(2 * StandardGravity.Value * Math.Max(0, highest - surface) / k);
         return through + back > 0 ? through / (through + back) : 0;

@@ -23,8 +23,8 @@ public static class ValveOpening
     {
         Guard.NotNegative(fullyOpen);
         Guard.Between(opening, Least, 1);
-        double contraction = 0.62 + (0.38 * opening * opening * opening);
-        double jet = (1 / (contraction * opening)) - 1;
+        var contraction = 0.62 + (0.38 * opening * opening * opening);
+        var jet = (1 / (contraction * opening)) - 1;
         return fullyOpen + (jet * jet);
     }
 }

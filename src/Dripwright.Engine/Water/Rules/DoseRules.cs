@@ -28,7 +28,7 @@ internal sealed class DoseRules(Rig rig, RigLayout layout, FeedPlan feed, DosePl
     /// <summary>Planted pots that get nothing while others do.</summary>
     private void Dry()
     {
-        ILookup<(int Row, int Pot), EmitterFlow> emitters = feed.Emitters.ToLookup(e => (e.Row, e.Pot));
+        var emitters = feed.Emitters.ToLookup(e => (e.Row, e.Pot));
         List<PotFlow> dry = [.. feed.Pots.Where(p => p.Planted && p.Flow <= 0)];
         bool Shut(PotFlow pot) => emitters[(pot.Row, pot.Pot)].All(e => e.Open <= 0);
         Say(
@@ -41,7 +41,7 @@ internal sealed class DoseRules(Rig rig, RigLayout layout, FeedPlan feed, DosePl
         List<PotFlow> lacking = [.. dry.Where(pot => !Shut(pot))];
         if (lacking.Count > 0)
         {
-            (DryCause cause, IReadOnlyList<Cure> cures) = new WaterTrials(rig, layout).Find();
+            (var cause, var cures) = new WaterTrials(rig, layout).Find();
             Say("pot-dry", lacking, cause.ToString(), FieldsOf(cause), cures);
         }
 
@@ -66,9 +66,9 @@ internal sealed class DoseRules(Rig rig, RigLayout layout, FeedPlan feed, DosePl
     /// <summary>Waterings that are spent on filling the lines.</summary>
     private void Filling()
     {
-        PumpClock clock = layout.Resolved.Clock;
-        double most = RuleBook.Limit("lines-fill-long");
-        double watering = clock.SecondsPerDay / clock.Waterings;
+        var clock = layout.Resolved.Clock;
+        var most = RuleBook.Limit("lines-fill-long");
+        var watering = clock.SecondsPerDay / clock.Waterings;
         if (plan.FillTime <= most * watering)
         {
             return;
@@ -129,13 +129,13 @@ internal sealed class DoseRules(Rig rig, RigLayout layout, FeedPlan feed, DosePl
             return;
         }
 
-        (string rule, Func<PotDose, double> least) =
+        (var rule, var least) =
             plan.Pots.Any(p => p.Given < p.LowDay) ? ("plants-starve", (Func<PotDose, double>)(p => p.LowDay))
             : plan.Pots.Any(p => p.Given < p.HotDay) ? ("plants-thirst", p => p.HotDay)
             : ("drain-share-low", p => p.Wanted);
         List<PotDose> under = [.. plan.Pots.Where(p => p.Given < least(p) * (1 - Hair)).OrderBy(p => p.Share)];
-        PotDose said = under[0];
-        IReadOnlyList<Cure> offers = Offers();
+        var said = under[0];
+        var offers = Offers();
         judge.Add(
             rule,
             Where(under.Select(p => (p.Row, p.Pot))),
@@ -160,7 +160,7 @@ internal sealed class DoseRules(Rig rig, RigLayout layout, FeedPlan feed, DosePl
     /// <summary>A clock that gives every pot what is wanted: longer waterings first, then more hours of the day.</summary>
     private IReadOnlyList<Cure> Offers()
     {
-        PumpClock clock = layout.Resolved.Clock;
+        var clock = layout.Resolved.Clock;
         if (clock.Continuous)
         {
             return [];

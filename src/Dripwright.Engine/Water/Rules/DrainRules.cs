@@ -1,4 +1,3 @@
-using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Findings;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Phrases;
@@ -23,8 +22,8 @@ internal sealed class DrainRules(Rig rig, RigLayout layout, FeedPlan feed, Drain
 
     private void Fullness()
     {
-        double half = RuleBook.Limit("drain-half-full");
-        foreach (DrainRunPlan run in drain.Runs)
+        var half = RuleBook.Limit("drain-half-full");
+        foreach (var run in drain.Runs)
         {
             if (run.Pressurised)
             {
@@ -64,7 +63,7 @@ internal sealed class DrainRules(Rig rig, RigLayout layout, FeedPlan feed, Drain
             return new Place(Phrase.Of("place.collector", run.Run), Run: run.Run);
         }
 
-        Phrase name = run.Half switch
+        var name = run.Half switch
         {
             DrainHalf.Left => Phrase.Of("place.drain-left", run.Row, run.Label),
             DrainHalf.Right => Phrase.Of("place.drain-right", run.Row, run.Label),
@@ -75,8 +74,8 @@ internal sealed class DrainRules(Rig rig, RigLayout layout, FeedPlan feed, Drain
 
     private void Slope()
     {
-        double least = RuleBook.Limit("drain-level");
-        double most = RuleBook.Limit("drain-steep");
+        var least = RuleBook.Limit("drain-level");
+        var most = RuleBook.Limit("drain-steep");
         if (rig.Drain.Slope < least * (1 - 1e-9))
         {
             judge.Add(
@@ -129,7 +128,7 @@ internal sealed class DrainRules(Rig rig, RigLayout layout, FeedPlan feed, Drain
 
         if (drain.Runs.Any(r => !r.FreeFall))
         {
-            double under = layout.Tank.Full - layout.Tank.Mouth.Z;
+            var under = layout.Tank.Full - layout.Tank.Mouth.Z;
             judge.Add(
                 "drain-drowned",
                 [Place.Reservoir],
@@ -152,14 +151,14 @@ internal sealed class DrainRules(Rig rig, RigLayout layout, FeedPlan feed, Drain
 
     private void Bore()
     {
-        double least = RuleBook.Limit("drain-narrow") * layout.Parts.Header.InsideDiameter;
-        PipeSize pipe = layout.Parts.Drain;
+        var least = RuleBook.Limit("drain-narrow") * layout.Parts.Header.InsideDiameter;
+        var pipe = layout.Parts.Drain;
         if (pipe.InsideDiameter >= least * 0.98)
         {
             return;
         }
 
-        PipeSize? wider = layout
+        var wider = layout
             .Parts.Catalogue.Pipes.Values.Where(p => p.Family == pipe.Family && p.InsideDiameter >= least * 0.98)
             .OrderBy(p => p.InsideDiameter)
             .ThenBy(p => p.Key, StringComparer.Ordinal)
@@ -195,12 +194,12 @@ internal sealed class DrainRules(Rig rig, RigLayout layout, FeedPlan feed, Drain
 
     private void Floor()
     {
-        foreach (RowLayout row in layout.Rows)
+        foreach (var row in layout.Rows)
         {
-            double lowest = row.Drain.Path.Min(p => p.Z) - (layout.Parts.Drain.OutsideDiameter / 2);
+            var lowest = row.Drain.Path.Min(p => p.Z) - (layout.Parts.Drain.OutsideDiameter / 2);
             if (lowest < row.Floor - 1e-6)
             {
-                double under = row.Floor - lowest;
+                var under = row.Floor - lowest;
                 judge.Add(
                     "drain-under-floor",
                     [

@@ -29,8 +29,8 @@ internal sealed class FeedLineRules(Rig rig, RigLayout layout, FeedPlan feed, Ju
             return;
         }
 
-        double openFlow = feed.PumpCurve[^1].Flow;
-        double share = point.Flow / openFlow;
+        var openFlow = feed.PumpCurve[^1].Flow;
+        var share = point.Flow / openFlow;
         var flow = Measured.Flow(point.Flow);
         if (share is > 1 + 1e-9 or < 0)
         {
@@ -46,7 +46,7 @@ internal sealed class FeedLineRules(Rig rig, RigLayout layout, FeedPlan feed, Ju
         }
         else if (share > RuleBook.Limit("pump-near-open-flow"))
         {
-            bool bypassed = rig.Feed.Bypass > 0;
+            var bypassed = rig.Feed.Bypass > 0;
             judge.Add(
                 "pump-near-open-flow",
                 [Place.Pump],
@@ -79,9 +79,9 @@ internal sealed class FeedLineRules(Rig rig, RigLayout layout, FeedPlan feed, Ju
 
     private void Velocities()
     {
-        double most = RuleBook.Limit("velocity-high");
-        Dictionary<string, PipeRun> runs = layout.Runs.ToDictionary(r => r.Label);
-        foreach (RunFlow run in feed.Runs.Where(r => r.Velocity > most && r.To != "tank"))
+        var most = RuleBook.Limit("velocity-high");
+        var runs = layout.Runs.ToDictionary(r => r.Label);
+        foreach (var run in feed.Runs.Where(r => r.Velocity > most && r.To != "tank"))
         {
             judge.Add(
                 "velocity-high",
@@ -97,7 +97,7 @@ internal sealed class FeedLineRules(Rig rig, RigLayout layout, FeedPlan feed, Ju
 
     private void Flushing()
     {
-        double least = RuleBook.Limit("flush-slow");
+        var least = RuleBook.Limit("flush-slow");
         List<LineProfile> slow = [.. feed.Lines.Where(l => l.FlushVelocity < least).OrderBy(l => l.FlushVelocity)];
         if (slow.Count > 0)
         {

@@ -52,8 +52,8 @@ internal sealed class FeedRules(Rig rig, RigLayout layout, FeedPlan feed, Judgem
 
     private void NoWater()
     {
-        double lift = Math.Max(0, -feed.StaticHead);
-        double shutOff = layout.Parts.Pump is { } pump ? pump.Curve[0].Head : 0;
+        var lift = Math.Max(0, -feed.StaticHead);
+        var shutOff = layout.Parts.Pump is { } pump ? pump.Curve[0].Head : 0;
         string why;
         IReadOnlyList<Cure> cures = [];
         if (layout.Rows.All(r => r.Emitters.All(e => e.Open <= 0)))
@@ -62,7 +62,7 @@ internal sealed class FeedRules(Rig rig, RigLayout layout, FeedPlan feed, Judgem
         }
         else
         {
-            (DryCause cause, cures) = new WaterTrials(rig, layout).Find();
+            (var cause, cures) = new WaterTrials(rig, layout).Find();
             why =
                 cause == DryCause.Throttle ? "throttle"
                 : cause == DryCause.Bypass ? "bypass"
@@ -93,17 +93,17 @@ internal sealed class FeedRules(Rig rig, RigLayout layout, FeedPlan feed, Judgem
 
     private void Uniformity()
     {
-        double value = feed.Uniformity[0].Value;
-        double poor = RuleBook.Limit("uniformity-poor");
-        double fair = RuleBook.Limit("uniformity-fair");
+        var value = feed.Uniformity[0].Value;
+        var poor = RuleBook.Limit("uniformity-poor");
+        var fair = RuleBook.Limit("uniformity-fair");
         if (value >= fair || feed.Causes is not { } causes)
         {
             return;
         }
 
-        bool make = causes.Manufacture >= Math.Max(causes.Pressure, causes.Height);
-        bool height = !make && causes.Height > causes.Pressure;
-        Measured told = Measured.Share(value);
+        var make = causes.Manufacture >= Math.Max(causes.Pressure, causes.Height);
+        var height = !make && causes.Height > causes.Pressure;
+        var told = Measured.Share(value);
         judge.Add(
             value < poor ? "uniformity-poor" : "uniformity-fair",
             [Place.FeedLines],
@@ -123,9 +123,9 @@ internal sealed class FeedRules(Rig rig, RigLayout layout, FeedPlan feed, Judgem
 
     private void Primed()
     {
-        foreach (LineProfile line in feed.Lines)
+        foreach (var line in feed.Lines)
         {
-            double lowest = line.Points.Min(p => p.Pressure);
+            var lowest = line.Points.Min(p => p.Pressure);
             if (lowest < -AirPressure)
             {
                 judge.Add(
@@ -145,7 +145,7 @@ internal sealed class FeedRules(Rig rig, RigLayout layout, FeedPlan feed, Judgem
 
     private void UnderRange()
     {
-        EmitterType emitter = layout.Parts.Emitter;
+        var emitter = layout.Parts.Emitter;
         List<EmitterFlow> open = [.. feed.Emitters.Where(e => e.Open > 0)];
         // An emitter that gives nothing has a finding of its own.
         List<EmitterFlow> under = [.. open.Where(e => e.Flow > 0 && e.Pressure < emitter.MinPressure * (1 - 1e-9))];
@@ -154,10 +154,10 @@ internal sealed class FeedRules(Rig rig, RigLayout layout, FeedPlan feed, Judgem
             return;
         }
 
-        double lowest = under.Min(e => e.Pressure);
+        var lowest = under.Min(e => e.Pressure);
         var missing = Measured.Head((emitter.MinPressure - lowest) / SpecificWeight);
-        bool compensating = emitter.Kind == EmitterKind.PressureCompensating;
-        string source = Pumped ? "pump.model" : "reservoir.base";
+        var compensating = emitter.Kind == EmitterKind.PressureCompensating;
+        var source = Pumped ? "pump.model" : "reservoir.base";
         judge.Add(
             "emitter-under-range",
             Where(under),
@@ -179,7 +179,7 @@ internal sealed class FeedRules(Rig rig, RigLayout layout, FeedPlan feed, Judgem
 
     private void OverRange()
     {
-        EmitterType emitter = layout.Parts.Emitter;
+        var emitter = layout.Parts.Emitter;
         List<EmitterFlow> over =
         [
             .. feed.Emitters.Where(e => e.Open > 0 && e.Pressure > emitter.MaxPressure * (1 + 1e-9)),

@@ -8,8 +8,8 @@ internal sealed class PotDrainRules(FeedPlan feed, DrainPlan drain, Judgement ju
 {
     public void Judge()
     {
-        ILookup<int, PotFlow> flows = feed.Pots.ToLookup(p => p.Row);
-        foreach (PotDrainPlan pot in drain.Pots)
+        var flows = feed.Pots.ToLookup(p => p.Row);
+        foreach (var pot in drain.Pots)
         {
             Ponding(pot);
             Elbow(pot, flows[pot.Row].Max(p => p.Flow));
@@ -35,7 +35,7 @@ internal sealed class PotDrainRules(FeedPlan feed, DrainPlan drain, Judgement ju
 
     private void Elbow(PotDrainPlan pot, double mostFed)
     {
-        double least = mostFed * RuleBook.Limit("pot-drain-small");
+        var least = mostFed * RuleBook.Limit("pot-drain-small");
         if (pot.MostFlow < least)
         {
             judge.Add(

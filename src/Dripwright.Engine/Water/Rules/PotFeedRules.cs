@@ -1,4 +1,3 @@
-using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Findings;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Phrases;
@@ -67,8 +66,8 @@ internal sealed class PotFeedRules(Rig rig, RigLayout layout, FeedPlan feed, Jud
 
     private void Unlike()
     {
-        double variation = layout.Parts.Emitter.Variation;
-        ManufactureClass made = UniformityClasses.OfEmitters(variation);
+        var variation = layout.Parts.Emitter.Variation;
+        var made = UniformityClasses.OfEmitters(variation);
         if (variation > RuleBook.Limit("emitters-unlike"))
         {
             judge.Add(
@@ -91,13 +90,13 @@ internal sealed class PotFeedRules(Rig rig, RigLayout layout, FeedPlan feed, Jud
         }
 
         List<PotFlow> planted = [.. feed.Pots.Where(p => p.Planted)];
-        int worst = 0;
-        for (int i = 1; i < scatter.ChanceOfBeingWeak.Count; i++)
+        var worst = 0;
+        for (var i = 1; i < scatter.ChanceOfBeingWeak.Count; i++)
         {
             worst = scatter.ChanceOfBeingWeak[i] > scatter.ChanceOfBeingWeak[worst] ? i : worst;
         }
 
-        double chance = scatter.ChanceOfBeingWeak[worst];
+        var chance = scatter.ChanceOfBeingWeak[worst];
         if (chance > RuleBook.Limit("weak-pot-likely"))
         {
             judge.Add(
@@ -114,8 +113,8 @@ internal sealed class PotFeedRules(Rig rig, RigLayout layout, FeedPlan feed, Jud
 
     private void Strainer()
     {
-        double passage = layout.Parts.Emitter.Passage;
-        double allowed = passage * RuleBook.Limit("strainer-coarse") * (1 + 1e-9);
+        var passage = layout.Parts.Emitter.Passage;
+        var allowed = passage * RuleBook.Limit("strainer-coarse") * (1 + 1e-9);
         if (layout.Parts.Strainer is not { } strainer)
         {
             judge.Add(
@@ -147,7 +146,7 @@ internal sealed class PotFeedRules(Rig rig, RigLayout layout, FeedPlan feed, Jud
     // The coarsest that is fine enough: the finer ones want cleaning more often.
     private IReadOnlyList<Cure> FineEnough(double allowed)
     {
-        StrainerType? fine = layout
+        var fine = layout
             .Parts.Catalogue.Strainers.Values.Where(s => s.Opening <= allowed)
             .OrderByDescending(s => s.Opening)
             .ThenBy(s => s.Key, StringComparer.Ordinal)

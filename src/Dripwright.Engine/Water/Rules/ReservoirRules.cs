@@ -47,7 +47,7 @@ internal sealed class ReservoirRules(Rig rig, RigLayout layout, ReservoirPlan pl
     {
         var back = Measured.Volume(plan.BackInAll);
         var room = Measured.Volume(plan.Freeboard);
-        double thin = RuleBook.Limit("freeboard-thin");
+        var thin = RuleBook.Limit("freeboard-thin");
         if (plan.Overflow > 0)
         {
             judge.Add(
@@ -81,8 +81,8 @@ internal sealed class ReservoirRules(Rig rig, RigLayout layout, ReservoirPlan pl
             return;
         }
 
-        Phrase limit = Limit.AtLeast(Measured.Length(plan.InletCoverWanted));
-        double atLowest = Math.Min(plan.InletCover, layout.Tank.Lowest - layout.Tank.Floor - pump.InletHeight);
+        var limit = Limit.AtLeast(Measured.Length(plan.InletCoverWanted));
+        var atLowest = Math.Min(plan.InletCover, layout.Tank.Lowest - layout.Tank.Floor - pump.InletHeight);
         if (plan.InletCover <= 0)
         {
             judge.Add(
@@ -118,7 +118,7 @@ internal sealed class ReservoirRules(Rig rig, RigLayout layout, ReservoirPlan pl
     // Only where the water covers the inlet while the pump runs, and where the lowest level stays well under the mark.
     private IReadOnlyList<Cure> HigherLowest(ResolvedPump pump)
     {
-        double least = pump.InletHeight + plan.InletCoverWanted;
+        var least = pump.InletHeight + plan.InletCoverWanted;
         return plan.InletCover >= plan.InletCoverWanted - Hair && least < layout.Tank.Full - layout.Tank.Floor - Finger
             ? RigCure.Offered(RigCure.LengthUp(rig, "reservoir.lowestLevel", least))
             : [];
@@ -169,7 +169,7 @@ internal sealed class ReservoirRules(Rig rig, RigLayout layout, ReservoirPlan pl
     // What was caught is carried back once a day: until then there must be water.
     private void RunsOut(double lasts)
     {
-        double visit = RuleBook.Limit("reservoir-runs-out");
+        var visit = RuleBook.Limit("reservoir-runs-out");
         if (lasts < visit)
         {
             judge.Add(
@@ -194,15 +194,15 @@ internal sealed class ReservoirRules(Rig rig, RigLayout layout, ReservoirPlan pl
     // Just enough for a hot day, where that leaves enough in the reservoir.
     private IReadOnlyList<Cure> ShorterWaterings(double visit)
     {
-        Rigs.Timer timer = rig.Timer;
+        var timer = rig.Timer;
         if (WateringTime.Minutes(timer, dose) is not { } on)
         {
             return [];
         }
 
-        double flow = dose.Pots.Sum(p => p.Flow);
-        double aDay = timer.HoursPerDay / (on + timer.Off) * on * flow;
-        double lasts = plan.WorkingVolume / Math.Max(aDay, plan.Use * 86_400) * 86_400;
+        var flow = dose.Pots.Sum(p => p.Flow);
+        var aDay = timer.HoursPerDay / (on + timer.Off) * on * flow;
+        var lasts = plan.WorkingVolume / Math.Max(aDay, plan.Use * 86_400) * 86_400;
         return lasts >= visit * (1 + 1e-9)
             ? RigCure.Offered(RigCure.Text("timer.mode", "cycle"), WateringTime.On(on))
             : [];
@@ -210,7 +210,7 @@ internal sealed class ReservoirRules(Rig rig, RigLayout layout, ReservoirPlan pl
 
     private void Floor()
     {
-        double load = RuleBook.Limit("floor-load");
+        var load = RuleBook.Limit("floor-load");
         if (plan.FloorPressure > load)
         {
             judge.Add(
@@ -244,7 +244,7 @@ internal sealed class ReservoirRules(Rig rig, RigLayout layout, ReservoirPlan pl
 
     private void Volume()
     {
-        double shape = layout.Parts.Tank.VolumeOfShape;
+        var shape = layout.Parts.Tank.VolumeOfShape;
         if (
             layout.Parts.Tank.Measured is { } measured
             && Math.Abs(measured - shape) / shape > RuleBook.Limit("tank-volume")
@@ -264,7 +264,7 @@ internal sealed class ReservoirRules(Rig rig, RigLayout layout, ReservoirPlan pl
 
     private void Warm()
     {
-        double hot = RuleBook.Limit("water-warm");
+        var hot = RuleBook.Limit("water-warm");
         if (rig.Reservoir.WaterTemperature > hot)
         {
             judge.Add(
@@ -278,7 +278,7 @@ internal sealed class ReservoirRules(Rig rig, RigLayout layout, ReservoirPlan pl
             );
         }
 
-        double cold = RuleBook.Limit("water-cold");
+        var cold = RuleBook.Limit("water-cold");
         if (rig.Reservoir.WaterTemperature < cold)
         {
             judge.Add(

@@ -27,7 +27,7 @@ internal sealed class WaterTrials(Rig rig, RigLayout layout)
     /// <summary>The cause, with the change that was seen to bring water to every planted pot whose valves are open.</summary>
     public (DryCause Cause, IReadOnlyList<Cure> Cures) Find()
     {
-        Feed feed = rig.Feed;
+        var feed = rig.Feed;
         if (feed.Throttle < 1 && Waters(rig with { Feed = feed with { Throttle = null } }))
         {
             return (DryCause.Throttle, [Cure.Field("feed.throttle", null)]);
@@ -44,7 +44,7 @@ internal sealed class WaterTrials(Rig rig, RigLayout layout)
     // A pump with figures of its own is the grower's: none of the catalogue takes its place.
     private PumpModel? Stronger()
     {
-        bool own = rig.Pump is not { Curve: null, ShutOffHead: null, OpenFlow: null, Power: null };
+        var own = rig.Pump is not { Curve: null, ShutOffHead: null, OpenFlow: null, Power: null };
         return own || layout.Parts.Pump is not { } now
             ? null
             : Catalogue
@@ -62,7 +62,7 @@ internal sealed class WaterTrials(Rig rig, RigLayout layout)
         }
 
         var placed = RigLayout.Of(resolved);
-        FeedPlan feed = new FeedPlanner(changed, placed).Plan();
+        var feed = new FeedPlanner(changed, placed).Plan();
         ILookup<(int, int), EmitterFlow> emitters = feed.Emitters.ToLookup(e => (e.Row, e.Pot));
         return feed.Solved
             && feed.Pots.All(p => !p.Planted || p.Flow > 0 || emitters[(p.Row, p.Pot)].All(e => e.Open <= 0));

@@ -11,24 +11,24 @@ public static class UniformityClasses
     private const int Bands = 4;
 
     // Middles of the gaps 87-94, 75-81, 62-68, 50-56.
-    private static readonly double[] _quarterBreaks = [0.905, 0.78, 0.65, 0.53];
+    private static readonly double[] s_quarterBreaks = [0.905, 0.78, 0.65, 0.53];
 
     // Middles of the gaps 90-95, 80-85, 70-75, 60-65.
-    private static readonly double[] _statisticalBreaks = [0.925, 0.825, 0.725, 0.625];
+    private static readonly double[] s_statisticalBreaks = [0.925, 0.825, 0.725, 0.625];
 
     /// <summary>Class of a distribution uniformity of the low quarter, or of a design emission uniformity.</summary>
     /// <remarks>Breaks at 90.5, 78, 65 and 53 % (middles of the gaps of ASABE EP458, from memory).</remarks>
     /// <param name="uniformity">[-] Uniformity as a fraction, at most 1. May be negative for a very uneven row.</param>
     /// <returns>The class.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The uniformity is over 1 or not a number.</exception>
-    public static UniformityClass OfLowQuarter(double uniformity) => Among(_quarterBreaks, uniformity);
+    public static UniformityClass OfLowQuarter(double uniformity) => Among(s_quarterBreaks, uniformity);
 
     /// <summary>Class of a statistical uniformity.</summary>
     /// <remarks>Breaks at 92.5, 82.5, 72.5 and 62.5 % (middles of the gaps of ASABE EP458, from memory).</remarks>
     /// <param name="uniformity">[-] Uniformity as a fraction, at most 1. May be negative for a very uneven row.</param>
     /// <returns>The class.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The uniformity is over 1 or not a number.</exception>
-    public static UniformityClass OfStatistical(double uniformity) => Among(_statisticalBreaks, uniformity);
+    public static UniformityClass OfStatistical(double uniformity) => Among(s_statisticalBreaks, uniformity);
 
     /// <summary>Class of a Christiansen coefficient.</summary>
     /// <remarks>
@@ -40,7 +40,7 @@ public static class UniformityClasses
     /// <exception cref="ArgumentOutOfRangeException">The coefficient is over 1 or not a number.</exception>
     public static UniformityClass OfChristiansen(double coefficient) =>
         Among(
-            _quarterBreaks,
+            s_quarterBreaks,
             1
                 - Uniformity.LowQuarterOfNormal
                     / Uniformity.MeanDeviationOfNormal

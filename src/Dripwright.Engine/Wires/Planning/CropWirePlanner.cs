@@ -27,7 +27,7 @@ internal sealed class CropWirePlanner(Rig rig, RigLayout layout)
             type.Source
         );
         LoadedWire[] wires = [.. layout.Wires.Select(w => Load(w, kind))];
-        PlantLoad? heaviest = layout
+        var heaviest = layout
             .Rows.SelectMany(row =>
                 row.Pots.Select(pot => pot.CropType)
                     .Where(crop => crop is { Hangs: true })
@@ -40,8 +40,8 @@ internal sealed class CropWirePlanner(Rig rig, RigLayout layout)
             return new CropWirePlan(wires, null, null, Hook());
         }
 
-        double rim = layout.Rows.Min(r => r.Base + r.Pot.Height - r.Floor);
-        VineStrings strings = VineStrings.Of(
+        var rim = layout.Rows.Min(r => r.Base + r.Pot.Height - r.Floor);
+        var strings = VineStrings.Of(
             plant.Force,
             rig.CropWire.Strings,
             Math.Max(rig.CropWire.Height - rim, ClipSpacing),
@@ -53,7 +53,7 @@ internal sealed class CropWirePlanner(Rig rig, RigLayout layout)
 
     private LoadedWire Load(WirePlace place, WireKind kind)
     {
-        RowLayout row = layout.Rows[place.Row - 1];
+        var row = layout.Rows[place.Row - 1];
         PlantLoad[] plants = [.. place.Hanging.Select(h => PlantOf(row, row.Pots[h.Pot - 1].CropType!, h.Plants))];
         WireLoad[] loads =
         [
@@ -78,7 +78,7 @@ internal sealed class CropWirePlanner(Rig rig, RigLayout layout)
                 Loads = loads,
             }
         );
-        bool byArea = plants.Count(p => p.Basis == CropLoadBasis.Area) * 2 > plants.Length;
+        var byArea = plants.Count(p => p.Basis == CropLoadBasis.Area) * 2 > plants.Length;
         return new LoadedWire(
             place,
             loaded,

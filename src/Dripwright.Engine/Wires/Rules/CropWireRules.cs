@@ -27,7 +27,7 @@ internal sealed class CropWireRules(Rig rig, RigLayout layout, CropWirePlan plan
 
     private void Strength()
     {
-        double allowed = plan.Wires[0].Loaded.AllowedTension;
+        var allowed = plan.Wires[0].Loaded.AllowedTension;
         if (Over(w => w.Loaded.GreatestTension, allowed) is var (places, tension))
         {
             judge.Add(
@@ -44,7 +44,7 @@ internal sealed class CropWireRules(Rig rig, RigLayout layout, CropWirePlan plan
 
     private void Sag()
     {
-        double most = RuleBook.Limit("wire-sags");
+        var most = RuleBook.Limit("wire-sags");
         if (Over(SagShare, most) is var (places, share))
         {
             judge.Add(
@@ -117,9 +117,9 @@ internal sealed class CropWireRules(Rig rig, RigLayout layout, CropWirePlan plan
 
     private void Height()
     {
-        double least = RuleBook.Limit("wire-low");
-        double given = rig.CropWire.Height;
-        double room = rig.Site.RoomHeight;
+        var least = RuleBook.Limit("wire-low");
+        var given = rig.CropWire.Height;
+        var room = rig.Site.RoomHeight;
         if (given < least - 1e-6)
         {
             judge.Add(
@@ -151,8 +151,8 @@ internal sealed class CropWireRules(Rig rig, RigLayout layout, CropWirePlan plan
             );
         }
 
-        double highest = layout.Wires.Max(w => w.Z);
-        double rim = layout.Rows.Max(r => r.Base + r.Pot.Height);
+        var highest = layout.Wires.Max(w => w.Z);
+        var rim = layout.Rows.Max(r => r.Base + r.Pot.Height);
         if (highest <= rim)
         {
             judge.Add(
@@ -169,10 +169,10 @@ internal sealed class CropWireRules(Rig rig, RigLayout layout, CropWirePlan plan
 
     private void Lamps()
     {
-        double least = RuleBook.Limit("lamps-close");
+        var least = RuleBook.Limit("lamps-close");
         if (rig.CropWire.Lamps is { } lamps && lamps - rig.CropWire.Height < least - 1e-6)
         {
-            double over = lamps - rig.CropWire.Height;
+            var over = lamps - rig.CropWire.Height;
             judge.Add(
                 "lamps-close",
                 [Place.Of("place.lamps")],
@@ -194,7 +194,7 @@ internal sealed class CropWireRules(Rig rig, RigLayout layout, CropWirePlan plan
     private void Ends()
     {
         var end = Measured.Force(plan.Wires.Max(EndPull));
-        double inner = plan.Wires.Max(InnerPull);
+        var inner = plan.Wires.Max(InnerPull);
         judge.Add(
             "wire-pull",
             s_wire,

@@ -7,7 +7,7 @@ namespace Dripwright.Engine.Tests.Nutrients.Loop;
 
 public class LoopForecastTests
 {
-    private static readonly Composition Recipe = Composition.Of(
+    private static readonly Composition s_recipe = Composition.Of(
         (Constituent.NitrateNitrogen, 10.75),
         (Constituent.AmmoniumNitrogen, 1),
         (Constituent.Phosphorus, 1.25),
@@ -17,12 +17,15 @@ public class LoopForecastTests
         (Constituent.Sulfur, 1.5)
     );
 
-    private static readonly Composition Water = Composition.Of((Constituent.Sodium, 1.5), (Constituent.Chloride, 1.5));
+    private static readonly Composition s_water = Composition.Of(
+        (Constituent.Sodium, 1.5),
+        (Constituent.Chloride, 1.5)
+    );
 
     private static LoopForecast Forecast(Composition uptake, Composition water) =>
         new(
             new LoopSystem(0.2, 0.1, 0.08),
-            new LoopState(water + Recipe, water + Recipe),
+            new LoopState(water + s_recipe, water + s_recipe),
             water,
             [new LoopUptake(56, 0.03, uptake, Composition.Nothing)]
         )
@@ -34,8 +37,7 @@ public class LoopForecastTests
     [Fact]
     public void Full_strength_that_is_what_plants_take_changes_nothing()
     {
-        LoopOutcome outcome = Forecast(Recipe, Composition.Nothing)
-            .Run(new TopUpStrategy(Phrase.Plain("full"), Recipe, 1));
+        var outcome = Forecast(s_recipe, Composition.Nothing).Run(new TopUpStrategy(Phrase.Plain("full"), s_recipe, 1));
         Assert.Equal(56, outcome.Evenings.Count);
         Assert.Equal(
             outcome.Evenings[0].ReservoirEc.DecisiemensPerMetre,
@@ -51,9 +53,9 @@ public class LoopForecastTests
     [Fact]
     public void Water_only_weakens_full_strength_strengthens_and_held_EC_holds()
     {
-        LoopForecast forecast = Forecast(Recipe * 0.7, Water);
-        Ec start = Conductivity.Of(Water + Recipe, 5.8, SolutionConditions.Closed);
-        IReadOnlyList<LoopOutcome> outcomes = forecast.Compare(TopUpStrategy.Usual(Recipe, start));
+        var forecast = Forecast(s_recipe * 0.7, s_water);
+        var start = Conductivity.Of(s_water + s_recipe, 5.8, SolutionConditions.Closed);
+        var outcomes = forecast.Compare(TopUpStrategy.Usual(s_recipe, start));
         double[] ends = [.. outcomes.Select(o => o.Evenings[^1].ReservoirEc.DecisiemensPerMetre)];
         Assert.True(ends[0] < ends[1] && ends[1] < ends[2]);
         Assert.True(ends[2] > start.DecisiemensPerMetre);
@@ -66,17 +68,17 @@ public class LoopForecastTests
     [Fact]
     public void Held_EC_hides_sodium_that_crowds_out_feed()
     {
-        LoopForecast forecast = Forecast(Recipe * 0.9, Water);
-        Ec start = Conductivity.Of(Water + Recipe, 5.8, SolutionConditions.Closed);
-        LoopOutcome held = forecast.Run(new TopUpStrategy(Phrase.Plain("held"), Recipe, 0, start));
-        Assert.True(held.PastLimit.TryGetValue(Constituent.Sodium, out int day));
+        var forecast = Forecast(s_recipe * 0.9, s_water);
+        var start = Conductivity.Of(s_water + s_recipe, 5.8, SolutionConditions.Closed);
+        var held = forecast.Run(new TopUpStrategy(Phrase.Plain("held"), s_recipe, 0, start));
+        Assert.True(held.PastLimit.TryGetValue(Constituent.Sodium, out var day));
         // As one pool, 300 L with 30 L a day of 1.5 mmol/L from 1.5 to 8 takes 43 days; the pots are ahead of the mean.
         Assert.InRange(day, 25, 42);
-        LoopEvening then = held.Evenings[day - 1];
-        double mean =
+        var then = held.Evenings[day - 1];
+        var mean =
             ((0.2 * then.State.Reservoir[Constituent.Sodium]) + (0.1 * then.State.Pots[Constituent.Sodium])) / 0.3;
         Assert.Equal(1.5 + (0.15 * day), mean, 1e-9);
-        IReadOnlyList<HiddenIon> hidden = HiddenIons.Of(held.Evenings[^1].State.Reservoir, Water, Recipe).Value!;
+        var hidden = HiddenIons.Of(held.Evenings[^1].State.Reservoir, s_water, s_recipe).Value!;
         Assert.Contains(hidden.Take(2), h => h.Constituent == Constituent.Sodium && h.Off > 0);
         Assert.Contains(hidden, h => h.Constituent == Constituent.NitrateNitrogen && h.Off < 0);
     }
@@ -84,10 +86,10 @@ public class LoopForecastTests
     [Fact]
     public void Dumping_keeps_sodium_down_and_costs_fertiliser()
     {
-        LoopForecast plain = Forecast(Recipe * 0.9, Water * 2);
-        var strategy = new TopUpStrategy(Phrase.Plain("full"), Recipe, 0.9);
-        LoopOutcome kept = plain.Run(strategy);
-        LoopOutcome dumped = (
+        var plain = Forecast(s_recipe * 0.9, s_water * 2);
+        var strategy = new TopUpStrategy(Phrase.Plain("full"), s_recipe, 0.9);
+        var kept = plain.Run(strategy);
+        var dumped = (
             plain with
             {
                 Bleed = new BleedRule(0, new Dictionary<Constituent, double> { [Constituent.Sodium] = 8 }),
@@ -105,16 +107,16 @@ public class LoopForecastTests
     [Fact]
     public void A_forecast_loses_nothing_through_dumps_and_bleeds()
     {
-        LoopForecast forecast = Forecast(Recipe * 0.9, Water * 2) with
+        var forecast = Forecast(s_recipe * 0.9, s_water * 2) with
         {
             Bleed = new BleedRule(0.1, new Dictionary<Constituent, double> { [Constituent.Sodium] = 8 }),
         };
-        LoopOutcome outcome = forecast.Run(new TopUpStrategy(Phrase.Plain("full"), Recipe, 1));
-        LoopState end = outcome.Evenings[^1].State;
-        foreach (Constituent one in Composition.Constituents)
+        var outcome = forecast.Run(new TopUpStrategy(Phrase.Plain("full"), s_recipe, 1));
+        var end = outcome.Evenings[^1].State;
+        foreach (var one in Composition.Constituents)
         {
-            double before = (0.2 * forecast.Start.Reservoir[one]) + (0.1 * forecast.Start.Pots[one]);
-            double after = (0.2 * end.Reservoir[one]) + (0.1 * end.Pots[one]);
+            var before = (0.2 * forecast.Start.Reservoir[one]) + (0.1 * forecast.Start.Pots[one]);
+            var after = (0.2 * end.Reservoir[one]) + (0.1 * end.Pots[one]);
             Assert.Equal(before + outcome.MadeUp[one] - outcome.TakenUp[one] - outcome.Lost[one], after, 1e-9);
         }
     }
@@ -122,8 +124,8 @@ public class LoopForecastTests
     [Fact]
     public void A_loop_that_turns_to_brine_is_stopped_and_explained()
     {
-        Composition sea = Composition.Of((Constituent.Sodium, 400), (Constituent.Chloride, 400));
-        LoopOutcome outcome = Forecast(Composition.Nothing, sea).Run(new TopUpStrategy(Phrase.Plain("sea"), Recipe, 0));
+        var sea = Composition.Of((Constituent.Sodium, 400), (Constituent.Chloride, 400));
+        var outcome = Forecast(Composition.Nothing, sea).Run(new TopUpStrategy(Phrase.Plain("sea"), s_recipe, 0));
         Assert.NotNull(outcome.Stopped);
         Assert.True(outcome.Evenings.Count < 56);
     }
@@ -133,9 +135,9 @@ public class LoopForecastTests
         Assert.Throws<ArgumentOutOfRangeException>(() =>
             LoopDay.Run(
                 new LoopSystem(0.2, 0.1, 0.03),
-                new LoopState(Recipe, Recipe),
-                new LoopUptake(1, 0.03, Recipe, Composition.Nothing),
-                Recipe
+                new LoopState(s_recipe, s_recipe),
+                new LoopUptake(1, 0.03, s_recipe, Composition.Nothing),
+                s_recipe
             )
         );
 }

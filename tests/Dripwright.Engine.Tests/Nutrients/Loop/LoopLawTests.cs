@@ -30,7 +30,7 @@ public class LoopLawTests
         public LoopStep Run(double days) => LoopDay.Run(System, State, Uptake, One(MakeUp), Bleed, days);
     }
 
-    private static readonly Gen<Case> Any = Gen.Select(
+    private static readonly Gen<Case> s_any = Gen.Select(
             Gen.Double[0.02, 0.5],
             Gen.Double[0.01, 0.3],
             Gen.Double[0.05, 0.5],
@@ -62,14 +62,14 @@ public class LoopLawTests
 
     [Fact]
     public void No_ion_is_made_or_lost() =>
-        Gen.Select(Any, Gen.Double[0.1, 60])
+        Gen.Select(s_any, Gen.Double[0.1, 60])
             .Holds(
                 (c, days) =>
                 {
-                    LoopStep step = c.Run(days);
-                    double before = (c.Reservoir * c.R) + (c.Pots * c.P);
-                    double after = (c.Reservoir * step.State.Reservoir[Ion]) + (c.Pots * step.State.Pots[Ion]);
-                    double scale = 1 + before + step.MadeUp[Ion];
+                    var step = c.Run(days);
+                    var before = (c.Reservoir * c.R) + (c.Pots * c.P);
+                    var after = (c.Reservoir * step.State.Reservoir[Ion]) + (c.Pots * step.State.Pots[Ion]);
+                    var scale = 1 + before + step.MadeUp[Ion];
                     Assert.Equal(before + step.MadeUp[Ion] - step.TakenUp[Ion] - step.Bled[Ion], after, 1e-9 * scale);
                     Assert.True(step.State.Reservoir[Ion] >= 0 && step.State.Pots[Ion] >= 0);
                 }
@@ -77,16 +77,16 @@ public class LoopLawTests
 
     [Fact]
     public void One_long_stretch_is_many_short_ones() =>
-        Gen.Select(Any, Gen.Int[2, 12])
+        Gen.Select(s_any, Gen.Int[2, 12])
             .Holds(
                 (c, parts) =>
                 {
-                    LoopStep whole = c.Run(parts);
-                    LoopState state = c.State;
+                    var whole = c.Run(parts);
+                    var state = c.State;
                     double taken = 0;
-                    for (int i = 0; i < parts; i++)
+                    for (var i = 0; i < parts; i++)
                     {
-                        LoopStep part = LoopDay.Run(c.System, state, c.Uptake, One(c.MakeUp), c.Bleed);
+                        var part = LoopDay.Run(c.System, state, c.Uptake, One(c.MakeUp), c.Bleed);
                         state = part.State;
                         taken += part.TakenUp[Ion];
                     }
@@ -99,10 +99,10 @@ public class LoopLawTests
 
     [Fact]
     public void A_loop_twice_as_large_with_twice_the_flows_runs_the_same() =>
-        Any.Holds(c =>
+        s_any.Holds(c =>
         {
-            LoopStep one = c.Run(5);
-            Case twice = c with
+            var one = c.Run(5);
+            var twice = c with
             {
                 Reservoir = 2 * c.Reservoir,
                 Pots = 2 * c.Pots,
@@ -110,7 +110,7 @@ public class LoopLawTests
                 Water = 2 * c.Water,
                 Bleed = 2 * c.Bleed,
             };
-            LoopStep two = twice.Run(5);
+            var two = twice.Run(5);
             Assert.Equal(one.State.Reservoir[Ion], two.State.Reservoir[Ion], 1e-9);
             Assert.Equal(2 * one.TakenUp[Ion], two.TakenUp[Ion], 1e-9);
         });
@@ -122,16 +122,16 @@ public class LoopLawTests
         double r = 6;
         double p = 9;
         const int steps = 200_000;
-        double dt = 20.0 / steps;
-        for (int i = 0; i < steps; i++)
+        var dt = 20.0 / steps;
+        for (var i = 0; i < steps; i++)
         {
-            double dr = ((-0.12 * r) + (0.08 * p) + (0.045 * 5) - (0.005 * r)) / 0.2;
-            double dp = ((0.12 * r) - (0.08 * p) - (0.04 * (4 + (0.3 * p)))) / 0.08;
+            var dr = ((-0.12 * r) + (0.08 * p) + (0.045 * 5) - (0.005 * r)) / 0.2;
+            var dp = ((0.12 * r) - (0.08 * p) - (0.04 * (4 + (0.3 * p)))) / 0.08;
             r += dr * dt;
             p += dp * dt;
         }
 
-        LoopStep exact = c.Run(20);
+        var exact = c.Run(20);
         Assert.Equal(r, exact.State.Reservoir[Ion], 0.001);
         Assert.Equal(p, exact.State.Pots[Ion], 0.001);
     }
@@ -140,7 +140,7 @@ public class LoopLawTests
     public void When_an_ion_runs_out_plants_get_what_drips_in_and_it_is_said()
     {
         var c = new Case(0.2, 0.05, 0.1, 0.05, 0, 2, 2, 1, 10, 0);
-        LoopStep step = c.Run(30);
+        var step = c.Run(30);
         Assert.Contains(Ion, step.Wanting);
         Assert.Equal(0, step.State.Pots[Ion]);
         // In the end the plants take what the make-up brings.
@@ -153,7 +153,7 @@ public class LoopLawTests
     {
         // Nobody takes sodium; bled from a reservoir that goes round fast.
         // What comes in with the make-up goes out with the bleed: 1.5 (1 + b) = 8 b.
-        double ratio = 1.5 / (8 - 1.5);
+        var ratio = 1.5 / (8 - 1.5);
         var c = new Case(0.2, 0.02, 40, 0.04, ratio * 0.04, 1.5, 1.5, 1.5, 0, 0);
         Assert.Equal(8, c.Run(2000).State.Reservoir[Ion], 0.02);
     }

@@ -12,7 +12,7 @@ public class ConductivityLawTests
             .Holds(
                 (solution, which, amount) =>
                 {
-                    Composition salt = which switch
+                    var salt = which switch
                     {
                         0 => Salt(Constituent.Potassium, 1, Constituent.NitrateNitrogen, 1),
                         1 => Salt(Constituent.Calcium, 1, Constituent.NitrateNitrogen, 2),
@@ -33,8 +33,8 @@ public class ConductivityLawTests
         Generated.Balanced.Holds(
             solution =>
             {
-                double once = Conductivity.Of(solution, 5.8, SolutionConditions.Closed).DecisiemensPerMetre;
-                double twice = Conductivity.Of(solution * 2, 5.8, SolutionConditions.Closed).DecisiemensPerMetre;
+                var once = Conductivity.Of(solution, 5.8, SolutionConditions.Closed).DecisiemensPerMetre;
+                var twice = Conductivity.Of(solution * 2, 5.8, SolutionConditions.Closed).DecisiemensPerMetre;
                 Assert.True(twice <= 2 * once && twice > 1.5 * once);
             },
             iter: 200
@@ -58,8 +58,8 @@ public class ConductivityLawTests
             .Holds(
                 (recipe, ec) =>
                 {
-                    Composition water = Composition.Of((Constituent.Calcium, 1), (Constituent.InorganicCarbon, 2));
-                    Answer<ScaledSolution> scaled = StrengthScaling.ToEc(water, recipe, new Ec(ec), 5.8);
+                    var water = Composition.Of((Constituent.Calcium, 1), (Constituent.InorganicCarbon, 2));
+                    var scaled = StrengthScaling.ToEc(water, recipe, new Ec(ec), 5.8);
                     if (scaled.Found)
                     {
                         Assert.Equal(
@@ -75,8 +75,8 @@ public class ConductivityLawTests
     [Fact]
     public void A_target_below_the_water_is_refused_with_a_remedy()
     {
-        Composition water = Composition.Of((Constituent.Sodium, 20), (Constituent.Chloride, 20));
-        Answer<ScaledSolution> scaled = StrengthScaling.ToEc(water, water, new Ec(1), 5.8);
+        var water = Composition.Of((Constituent.Sodium, 20), (Constituent.Chloride, 20));
+        var scaled = StrengthScaling.ToEc(water, water, new Ec(1), 5.8);
         Assert.False(scaled.Found);
         Assert.Contains("rain or reverse-osmosis", scaled.Refusals[0].Remedy.Told(), StringComparison.Ordinal);
     }

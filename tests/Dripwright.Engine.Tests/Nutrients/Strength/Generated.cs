@@ -39,8 +39,8 @@ internal static class Generated
         Gen.Double[0, 5],
         (solution, carbon) =>
         {
-            Composition cations = solution.With(Constituent.NitrateNitrogen, 0);
-            double open =
+            var cations = solution.With(Constituent.NitrateNitrogen, 0);
+            var open =
                 solution[Constituent.AmmoniumNitrogen]
                 + solution[Constituent.Potassium]
                 + (2 * solution[Constituent.Calcium])

@@ -8,17 +8,17 @@ namespace Dripwright.Engine.Tests.Nutrients.Strength;
 
 public class PhLawTests
 {
-    private static readonly PhBottle Nitric = new(
+    private static readonly PhBottle s_nitric = new(
         "nitric acid 38 %",
         Composition.Of((Constituent.NitrateNitrogen, 7435))
     );
 
-    private static readonly PhBottle Phosphoric = new(
+    private static readonly PhBottle s_phosphoric = new(
         "phosphoric acid 59 %",
         Composition.Of((Constituent.Phosphorus, 8525))
     );
 
-    private static readonly PhBottle Lye = new("potassium hydroxide", Composition.Of((Constituent.Potassium, 5000)));
+    private static readonly PhBottle s_lye = new("potassium hydroxide", Composition.Of((Constituent.Potassium, 5000)));
 
     [Fact]
     public void More_acid_never_raises_pH() =>
@@ -26,9 +26,9 @@ public class PhLawTests
             .Holds(
                 (tank, dose, more, open) =>
                 {
-                    SolutionConditions around = open ? SolutionConditions.Open : SolutionConditions.Closed;
-                    Assert.True(Ph(tank, Nitric, dose + more, around) < Ph(tank, Nitric, dose, around));
-                    Assert.True(Ph(tank, Lye, dose + more, around) > Ph(tank, Lye, dose, around));
+                    var around = open ? SolutionConditions.Open : SolutionConditions.Closed;
+                    Assert.True(Ph(tank, s_nitric, dose + more, around) < Ph(tank, s_nitric, dose, around));
+                    Assert.True(Ph(tank, s_lye, dose + more, around) > Ph(tank, s_lye, dose, around));
                 },
                 iter: 100
             );
@@ -39,15 +39,9 @@ public class PhLawTests
             .Holds(
                 (tank, target, phosphoric) =>
                 {
-                    PhBottle acid = phosphoric ? Phosphoric : Nitric;
-                    bool down = SolutionPh.Of(tank, SolutionConditions.Closed).Value!.PH > target;
-                    Answer<PhDose> dose = PhDosing.ToReach(
-                        tank,
-                        0.2,
-                        target,
-                        down ? acid : Lye,
-                        SolutionConditions.Closed
-                    );
+                    var acid = phosphoric ? s_phosphoric : s_nitric;
+                    var down = SolutionPh.Of(tank, SolutionConditions.Closed).Value!.PH > target;
+                    var dose = PhDosing.ToReach(tank, 0.2, target, down ? acid : s_lye, SolutionConditions.Closed);
                     Assert.True(dose.Found);
                     Assert.Equal(target, dose.Value.After.PH, 1e-6);
                     Assert.Equal(
@@ -64,9 +58,9 @@ public class PhLawTests
         Generated.Balanced.Holds(
             tank =>
             {
-                Composition hard = tank + Composition.Of((Constituent.Potassium, 2), (Constituent.InorganicCarbon, 3));
-                double small = PhDosing.ToReach(hard, 0.1, 5, Nitric, SolutionConditions.Closed).Value!.BottleVolume;
-                double large = PhDosing.ToReach(hard, 1, 5, Nitric, SolutionConditions.Closed).Value!.BottleVolume;
+                var hard = tank + Composition.Of((Constituent.Potassium, 2), (Constituent.InorganicCarbon, 3));
+                var small = PhDosing.ToReach(hard, 0.1, 5, s_nitric, SolutionConditions.Closed).Value!.BottleVolume;
+                var large = PhDosing.ToReach(hard, 1, 5, s_nitric, SolutionConditions.Closed).Value!.BottleVolume;
                 Assert.Equal(10 * small, large, 1e-9);
             },
             iter: 50
@@ -78,7 +72,7 @@ public class PhLawTests
             .Holds(
                 (tank, ph) =>
                 {
-                    double gap = SolutionPh.Gap(tank, ph, SolutionConditions.Closed);
+                    var gap = SolutionPh.Gap(tank, ph, SolutionConditions.Closed);
                     Assert.Equal(ph, SolutionPh.Of(tank, SolutionConditions.Closed, gap).Value!.PH, 1e-6);
                 },
                 iter: 100
@@ -90,12 +84,7 @@ public class PhLawTests
             .Holds(
                 (alkalinity, ph) =>
                 {
-                    Composition water = Titration.WithCarbon(
-                        Hard(alkalinity),
-                        alkalinity,
-                        ph,
-                        SolutionConditions.Closed
-                    );
+                    var water = Titration.WithCarbon(Hard(alkalinity), alkalinity, ph, SolutionConditions.Closed);
                     Assert.Equal(alkalinity, Speciation.At(water, ph, SolutionConditions.Closed).Alkalinity, 1e-9);
                     // A titration to 4.5 also pays for the acidity of the end point itself.
                     // The water's own charge balances at the pH that was read, since its cations are its alkalinity.
@@ -112,15 +101,15 @@ public class PhLawTests
     [Fact]
     public void Water_without_alkalinity_turns_acid_with_a_drop()
     {
-        PhDose dose = PhDosing.ToReach(Composition.Nothing, 0.2, 5, Nitric, SolutionConditions.Closed).Value!;
+        var dose = PhDosing.ToReach(Composition.Nothing, 0.2, 5, s_nitric, SolutionConditions.Closed).Value!;
         Assert.Equal(0.2 * 0.01 / 7.435, dose.BottleVolume * 1000, 1e-5);
     }
 
     [Fact]
     public void Water_of_ten_milliequivalents_takes_ten_when_it_is_aired()
     {
-        Composition water = Titration.WithCarbon(Hard(10), 10, 7.8, SolutionConditions.Closed);
-        double acid = Titration.AcidTo(water, 5.8, SolutionConditions.Open);
+        var water = Titration.WithCarbon(Hard(10), 10, 7.8, SolutionConditions.Closed);
+        var acid = Titration.AcidTo(water, 5.8, SolutionConditions.Open);
         Assert.InRange(acid, 9.9, 10);
         Assert.True(Titration.AcidTo(water, 5.8, SolutionConditions.Closed) < 0.85 * acid);
     }
@@ -128,11 +117,11 @@ public class PhLawTests
     [Fact]
     public void The_wrong_bottle_is_refused_and_the_right_kind_named()
     {
-        Composition water = Titration.WithCarbon(Hard(4), 4, 7.6, SolutionConditions.Closed);
-        Answer<PhDose> up = PhDosing.ToReach(water, 0.2, 5.8, Lye, SolutionConditions.Closed);
+        var water = Titration.WithCarbon(Hard(4), 4, 7.6, SolutionConditions.Closed);
+        var up = PhDosing.ToReach(water, 0.2, 5.8, s_lye, SolutionConditions.Closed);
         Assert.False(up.Found);
         Assert.Contains("acid", up.Refusals[0].Remedy.Told(), StringComparison.Ordinal);
-        Answer<PhDose> down = PhDosing.ToReach(water, 0.2, 8.5, Nitric, SolutionConditions.Closed);
+        var down = PhDosing.ToReach(water, 0.2, 8.5, s_nitric, SolutionConditions.Closed);
         Assert.False(down.Found);
         Assert.Contains("base", down.Refusals[0].Remedy.Told(), StringComparison.Ordinal);
     }
@@ -140,7 +129,7 @@ public class PhLawTests
     [Fact]
     public void A_weak_bottle_is_refused()
     {
-        Composition water = Titration.WithCarbon(Hard(10), 10, 7.6, SolutionConditions.Closed);
+        var water = Titration.WithCarbon(Hard(10), 10, 7.6, SolutionConditions.Closed);
         var vinegarish = new PhBottle("weak acid", Composition.Of((Constituent.NitrateNitrogen, 20)));
         Assert.False(PhDosing.ToReach(water, 0.2, 5.5, vinegarish, SolutionConditions.Closed).Found);
     }
@@ -157,10 +146,10 @@ public class PhLawTests
     [Fact]
     public void Bottles_of_the_shelf_hold_what_their_labels_say()
     {
-        PhBottle nitric = PhBottle.Of(SaltCatalogue.Default["nitric-acid-38"])!;
+        var nitric = PhBottle.Of(SaltCatalogue.Default["nitric-acid-38"])!;
         Assert.Equal(7435, nitric.Equivalents, 0.005 * 7435);
         Assert.True(nitric.IsAcid);
-        PhBottle bicarbonate = PhBottle.Dissolved(SaltCatalogue.Default["potassium-bicarbonate"], 100.1);
+        var bicarbonate = PhBottle.Dissolved(SaltCatalogue.Default["potassium-bicarbonate"], 100.1);
         Assert.Equal(-1000, bicarbonate.Equivalents, 1.0);
         Assert.Equal(1000, bicarbonate.Contents[Constituent.InorganicCarbon], 1.0);
         Assert.Null(PhBottle.Of(SaltCatalogue.Default["potassium-bicarbonate"]));

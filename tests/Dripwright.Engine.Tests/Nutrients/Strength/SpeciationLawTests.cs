@@ -12,7 +12,7 @@ public class SpeciationLawTests
             .Holds(
                 (solution, ph) =>
                 {
-                    Speciation divided = Speciation.At(solution, ph, SolutionConditions.Closed);
+                    var divided = Speciation.At(solution, ph, SolutionConditions.Closed);
                     AssertTotal(
                         divided,
                         solution[Constituent.Calcium],
@@ -52,9 +52,9 @@ public class SpeciationLawTests
         Generated.Balanced.Holds(
             solution =>
             {
-                foreach (SolutionConditions around in new[] { SolutionConditions.Closed, SolutionConditions.Open })
+                foreach (var around in new[] { SolutionConditions.Closed, SolutionConditions.Open })
                 {
-                    Answer<Speciation> at = SolutionPh.Of(solution, around);
+                    var at = SolutionPh.Of(solution, around);
                     Assert.True(at.Found);
                     Assert.Equal(0, at.Value.Charge, 1e-8);
                 }
@@ -77,7 +77,7 @@ public class SpeciationLawTests
     [Fact]
     public void Pure_water_is_neutral_and_hardly_conducts()
     {
-        Speciation water = SolutionPh.Of(Composition.Nothing, SolutionConditions.Closed).Value!;
+        var water = SolutionPh.Of(Composition.Nothing, SolutionConditions.Closed).Value!;
         Assert.Equal(7.0, water.PH, 0.005);
         // Pure water at 25 °C: 0.055 µS/cm.
         Assert.Equal(0.055, Conductivity.Of(water).MicrosiemensPerCentimetre, 0.001);
@@ -90,11 +90,8 @@ public class SpeciationLawTests
     [Fact]
     public void An_analysis_that_cannot_be_is_explained()
     {
-        Answer<Speciation> acid = SolutionPh.Of(
-            Composition.Of((Constituent.Chloride, 5000)),
-            SolutionConditions.Closed
-        );
-        Answer<Speciation> lye = SolutionPh.Of(Composition.Of((Constituent.Sodium, 5000)), SolutionConditions.Closed);
+        var acid = SolutionPh.Of(Composition.Of((Constituent.Chloride, 5000)), SolutionConditions.Closed);
+        var lye = SolutionPh.Of(Composition.Of((Constituent.Sodium, 5000)), SolutionConditions.Closed);
         Assert.False(acid.Found);
         Assert.Contains("anions", acid.Refusals[0].What.Told(), StringComparison.Ordinal);
         Assert.False(lye.Found);
@@ -104,7 +101,7 @@ public class SpeciationLawTests
     [Fact]
     public void A_stock_solution_is_refused_not_reckoned()
     {
-        Composition stock = Composition.Of((Constituent.Calcium, 1000), (Constituent.NitrateNitrogen, 2000));
+        var stock = Composition.Of((Constituent.Calcium, 1000), (Constituent.NitrateNitrogen, 2000));
         Assert.Throws<ArgumentOutOfRangeException>(() => Speciation.At(stock, 6, SolutionConditions.Closed));
         Assert.False(SolutionPh.Of(stock, SolutionConditions.Closed).Found);
     }
@@ -112,9 +109,9 @@ public class SpeciationLawTests
     [Fact]
     public void Free_iron_counts_as_cation_and_chelated_iron_as_anion()
     {
-        Composition iron = Composition.Of((Constituent.Iron, 1));
-        double chelated = Speciation.At(iron, 7, SolutionConditions.Closed).Charge;
-        double free = Speciation.At(iron, 7, new SolutionConditions { Iron = IronForm.Ferrous }).Charge;
+        var iron = Composition.Of((Constituent.Iron, 1));
+        var chelated = Speciation.At(iron, 7, SolutionConditions.Closed).Charge;
+        var free = Speciation.At(iron, 7, new SolutionConditions { Iron = IronForm.Ferrous }).Charge;
         Assert.Equal(-1, chelated, 0.001);
         Assert.Equal(2, free, 0.001);
     }

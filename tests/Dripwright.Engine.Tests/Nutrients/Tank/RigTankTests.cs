@@ -2,7 +2,6 @@ using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Chemistry.Formulas;
 using Dripwright.Engine.Nutrients.Correcting;
 using Dripwright.Engine.Nutrients.Planning;
-using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Tending;
 using Dripwright.Engine.Tests.Planning;
@@ -15,12 +14,12 @@ public sealed class RigTankTests
 {
     private const string Tank = """ "crop": "tomato", "pureShare": "100 %" """;
     private const string Cans = """ "crop": "tomato", "pureShare": "100 %", "mixing": "cans" """;
-    private static readonly string AcidCans =
+    private static readonly string s_acidCans =
         $$""" "crop": "tomato", "acid": "nitric-acid-60", "mixing": "cans", {{NutrientPlanTests.Hard}} """;
 
     private static Plan Of(string nutrients, string units = "metric")
     {
-        RigReading reading = RigReader.Read(
+        var reading = RigReader.Read(
             $$"""{ "units": "{{units}}", "rows": [ { "pots": 10, "planting": [ { "crop": "tomato" } ] } ], "nutrients": { {{nutrients}} } }""",
             "test.rig.json",
             PartsCatalogue.Default
@@ -35,8 +34,8 @@ public sealed class RigTankTests
     [Fact]
     public void A_tank_mixed_directly_gets_the_recipe_s_salts_in_their_proportions()
     {
-        Plan plan = Of(Tank);
-        TankPlan steps = NutrientTank.Correct(plan, Reads(plan, 1.4, 5.8, 1)).Value!;
+        var plan = Of(Tank);
+        var steps = NutrientTank.Correct(plan, Reads(plan, 1.4, 5.8, 1)).Value!;
         Assert.Equal(0, steps.StockEach);
         Assert.Contains(steps.Cautions, caution => caution.Told().Contains("nitrates away", StringComparison.Ordinal));
         Assert.DoesNotContain(steps.Steps, s => s.Kind is TankStepKind.StockA or TankStepKind.StockB);
@@ -57,19 +56,19 @@ public sealed class RigTankTests
     [InlineData(Cans, 1.0, 0.5)]
     public void The_ions_of_the_mended_tank_read_the_strength_wanted(string nutrients, double ec, double share)
     {
-        Plan plan = Of(nutrients);
-        TankPlan steps = NutrientTank.Correct(plan, Reads(plan, ec, 5.8, share)).Value!;
+        var plan = Of(nutrients);
+        var steps = NutrientTank.Correct(plan, Reads(plan, ec, 5.8, share)).Value!;
         Assert.Equal(1.9, NutrientPlanner.EcOf(steps.Mixed!, 5.8).DecisiemensPerMetre, 0.03);
     }
 
     [Fact]
     public void Acid_in_the_cans_goes_no_further_than_the_fresh_water_it_is_for()
     {
-        Plan plan = Of(AcidCans);
-        NutrientPlan feed = plan.Nutrients!;
-        TankPlan steps = NutrientTank.Correct(plan, Reads(plan, 1.4, 6.0, 0.8)).Value!;
+        var plan = Of(s_acidCans);
+        var feed = plan.Nutrients!;
+        var steps = NutrientTank.Correct(plan, Reads(plan, 1.4, 6.0, 0.8)).Value!;
         // Stock for the fresh water alone: its dose in what is filled up, and not for the tank that is there.
-        double filled = steps.Water + (2 * steps.StockEach);
+        var filled = steps.Water + (2 * steps.StockEach);
         Assert.Equal(0.2 * feed.Volume, filled, 1e-6);
         Assert.Equal(feed.Stock!.DosePerLitre * filled, steps.StockEach, 1e-9);
         Assert.True(steps.SaltsFor > 0);
@@ -86,8 +85,8 @@ public sealed class RigTankTests
     [Fact]
     public void Stock_with_acid_for_a_full_tank_is_not_poured_at_all()
     {
-        Plan plan = Of(AcidCans);
-        TankPlan steps = NutrientTank.Correct(plan, Reads(plan, 1.4, 6.0, 1)).Value!;
+        var plan = Of(s_acidCans);
+        var steps = NutrientTank.Correct(plan, Reads(plan, 1.4, 6.0, 1)).Value!;
         Assert.Equal(0, steps.StockEach);
         Assert.True(steps.SaltsFor > 0);
     }
@@ -95,8 +94,8 @@ public sealed class RigTankTests
     [Fact]
     public void An_almost_empty_tank_gets_stock_with_its_acid_as_a_fresh_one_does()
     {
-        Plan plan = Of(AcidCans);
-        TankPlan steps = NutrientTank.Correct(plan, Reads(plan, 1.9, 5.8, 0.05)).Value!;
+        var plan = Of(s_acidCans);
+        var steps = NutrientTank.Correct(plan, Reads(plan, 1.9, 5.8, 0.05)).Value!;
         Assert.True(steps.StockEach > 0);
         Assert.Equal(5.8, steps.MixedPH!.Value, 0.3);
     }
@@ -104,8 +103,8 @@ public sealed class RigTankTests
     [Fact]
     public void The_steps_of_one_correction_are_told_in_either_system_of_units()
     {
-        Plan plan = Of(Tank);
-        Phrase step = NutrientTank
+        var plan = Of(Tank);
+        var step = NutrientTank
             .Correct(plan, Reads(plan, 1.9, 5.8, 0.5))
             .Value!.Steps.First(s => s.Kind == TankStepKind.Water)
             .Text;
@@ -116,12 +115,12 @@ public sealed class RigTankTests
     [Fact]
     public void Measured_sodium_says_how_much_to_drain_and_the_tank_then_keeps_the_limit()
     {
-        Plan plan = Of(Tank);
-        double limit = plan.Nutrients!.SodiumLimit.Classic;
-        TankReading reading = Reads(plan, 1.9, 5.8, 1);
-        TankRenewal one = Assert.Single(NutrientRenewal.Of(plan, reading, new TankPast(Sodium: 2 * limit)));
+        var plan = Of(Tank);
+        var limit = plan.Nutrients!.SodiumLimit.Classic;
+        var reading = Reads(plan, 1.9, 5.8, 1);
+        var one = Assert.Single(NutrientRenewal.Of(plan, reading, new TankPast(Sodium: 2 * limit)));
         Assert.Equal(Constituent.Sodium, one.Because);
-        double fresh = plan.Nutrients!.Recipe.Composition[Constituent.Sodium];
+        var fresh = plan.Nutrients!.Recipe.Composition[Constituent.Sodium];
         Assert.Equal(limit, ((1 - one.Share) * 2 * limit) + (one.Share * fresh), 1e-9);
         Assert.Equal(one.Share * reading.Volume, one.Volume, 1e-12);
         Assert.Equal(0, NutrientRenewal.Of(plan, reading, new TankPast(Sodium: 0.5 * limit))[0].Share);
@@ -130,10 +129,10 @@ public sealed class RigTankTests
     [Fact]
     public void A_fresh_tank_needs_nothing_drained_and_an_old_one_is_told_which_element_asks()
     {
-        Plan plan = Of(Tank);
-        TankReading reading = Reads(plan, 1.9, 5.8, 1);
+        var plan = Of(Tank);
+        var reading = Reads(plan, 1.9, 5.8, 1);
         Assert.All(NutrientRenewal.Of(plan, reading, new TankPast(0)), r => Assert.Equal(0, r.Share, 1e-6));
-        IReadOnlyList<TankRenewal> old = NutrientRenewal.Of(plan, reading, new TankPast(60));
+        var old = NutrientRenewal.Of(plan, reading, new TankPast(60));
         Assert.Contains(old, r => r is { Share: > 0, Because: not null and not Constituent.Sodium });
         Assert.Equal(0, Assert.Single(NutrientRenewal.Of(plan, reading, new TankPast())).Share);
     }
@@ -143,11 +142,11 @@ public sealed class RigTankTests
     [InlineData(Cans)]
     public void The_top_up_of_two_readings_holds_the_tank(string nutrients)
     {
-        Plan plan = Of(nutrients);
-        double full = plan.Nutrients!.Volume;
+        var plan = Of(nutrients);
+        var full = plan.Nutrients!.Volume;
         var first = new TankReading(1.9, 5.8, full);
         var second = new TankReading(2.1, 5.8, 0.7 * full);
-        UptakeAdvice advice = NutrientUptake.Between(plan, first, second, new PouredBetween(), 3).Value!;
+        var advice = NutrientUptake.Between(plan, first, second, new PouredBetween(), 3).Value!;
         // By hand: 1.9 times all less 2.1 times what is left, over the water that went.
         Assert.Equal((1.9 - (2.1 * 0.7)) / 0.3, advice.Taken.DecisiemensPerMetre, 1e-9);
         Assert.Equal(0.1 * full, advice.PerDay!.Value, 1e-9);
@@ -160,8 +159,8 @@ public sealed class RigTankTests
     [Fact]
     public void Readings_that_do_not_fit_together_are_explained()
     {
-        Plan plan = Of(Tank);
-        double full = plan.Nutrients!.Volume;
+        var plan = Of(Tank);
+        var full = plan.Nutrients!.Volume;
         string Why(
             double firstEc,
             double firstShare,
@@ -203,7 +202,7 @@ public sealed class RigTankTests
         reader.Past("-3", "120");
         Assert.Equal(["meterScale", "ph", "volume", "sodium", "days"], reader.Faults.Select(f => f.Field));
         var good = new FieldReader();
-        TankReading read = good.Reading("1100 ppm", "500", "6.4", "20 gal", "68 F");
+        var read = good.Reading("1100 ppm", "500", "6.4", "20 gal", "68 F");
         Assert.Empty(good.Faults);
         Assert.Equal(2.2, read.DecisiemensPerMetre, 1e-9);
         Assert.Equal(20, read.Celsius, 1e-9);

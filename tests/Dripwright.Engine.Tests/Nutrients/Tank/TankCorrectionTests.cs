@@ -8,10 +8,10 @@ namespace Dripwright.Engine.Tests.Nutrients.Tank;
 public class TankCorrectionTests
 {
     private const double Capacity = 0.3;
-    private static readonly StockPair Stock = new(2.0, 0.01);
-    private static readonly MakeUpWater Water = new(0.4);
+    private static readonly StockPair s_stock = new(2.0, 0.01);
+    private static readonly MakeUpWater s_water = new(0.4);
 
-    private static readonly Gen<(double Ec, double Volume, double Want, double? Full)> Case = Gen.Select(
+    private static readonly Gen<(double Ec, double Volume, double Want, double? Full)> s_case = Gen.Select(
         Gen.Double[0.1, 6],
         Gen.Double[0.02, Capacity],
         Gen.Double[0.6, 4],
@@ -21,14 +21,14 @@ public class TankCorrectionTests
 
     [Fact]
     public void Every_plan_reaches_its_EC_within_the_tank_and_loses_no_salt() =>
-        Case.Holds(c =>
+        s_case.Holds(c =>
         {
-            TankPlan plan = Plan(c.Ec, c.Volume, c.Want, c.Full).Value!;
+            var plan = Plan(c.Ec, c.Volume, c.Want, c.Full).Value!;
             Assert.True(plan is { Drained: >= 0, Water: >= 0, StockEach: >= 0 });
             Assert.True(plan.FinalVolume < Capacity + TankCorrection.LeastWater);
             Assert.Equal(c.Volume - plan.Drained + plan.Water + (2 * plan.StockEach), plan.FinalVolume, 1e-12);
-            double salt =
-                ((c.Volume - plan.Drained) * c.Ec) + (plan.Water * 0.4) + (2 * plan.StockEach * Stock.Strength);
+            var salt =
+                ((c.Volume - plan.Drained) * c.Ec) + (plan.Water * 0.4) + (2 * plan.StockEach * s_stock.Strength);
             Assert.Equal(salt, plan.FinalVolume * plan.FinalEc, 1e-9);
             Assert.Equal(c.Want, plan.FinalEc, 0.02);
             if (c.Full is { } full && full > c.Volume)
@@ -39,9 +39,9 @@ public class TankCorrectionTests
 
     [Fact]
     public void The_steps_add_up_to_the_plan_and_end_with_a_reading() =>
-        Case.Holds(c =>
+        s_case.Holds(c =>
         {
-            TankPlan plan = Plan(c.Ec, c.Volume, c.Want, c.Full).Value!;
+            var plan = Plan(c.Ec, c.Volume, c.Want, c.Full).Value!;
             Assert.Equal(plan.Drained, Sum(plan, TankStepKind.Drain), 1e-12);
             Assert.Equal(plan.Water, Sum(plan, TankStepKind.Water), 1e-12);
             Assert.Equal(plan.StockEach, Sum(plan, TankStepKind.StockA), 1e-12);
@@ -58,27 +58,27 @@ public class TankCorrectionTests
             .Holds(
                 (ec, more) =>
                 {
-                    TankPlan plan = Plan(ec, 0.2, ec + more, null).Value!;
+                    var plan = Plan(ec, 0.2, ec + more, null).Value!;
                     // Two thirds first, a reading, then the rest.
-                    double done = plan.StockEach * 2 / 3;
-                    double volume = 0.2 + (2 * done);
-                    double reads = Blend.Mixed(0.2, ec, 2 * done, Stock.Strength);
-                    TankPlan rest = Plan(reads, volume, ec + more, null).Value!;
+                    var done = plan.StockEach * 2 / 3;
+                    var volume = 0.2 + (2 * done);
+                    var reads = Blend.Mixed(0.2, ec, 2 * done, s_stock.Strength);
+                    var rest = Plan(reads, volume, ec + more, null).Value!;
                     Assert.Equal(plan.StockEach - done, rest.StockEach, 1e-12);
                 }
             );
 
     [Fact]
     public void Twice_the_tank_takes_twice_the_amounts() =>
-        Case.Holds(c =>
+        s_case.Holds(c =>
         {
-            TankPlan one = Plan(c.Ec, c.Volume, c.Want, c.Full).Value!;
-            TankPlan two = TankCorrection
+            var one = Plan(c.Ec, c.Volume, c.Want, c.Full).Value!;
+            var two = TankCorrection
                 .Plan(
                     new TankReading(c.Ec, 6, 2 * c.Volume),
                     new TankTarget(c.Want, Volume: 2 * c.Full),
-                    Stock,
-                    Water,
+                    s_stock,
+                    s_water,
                     2 * Capacity
                 )
                 .Value!;
@@ -93,9 +93,9 @@ public class TankCorrectionTests
             .Holds(
                 (volume, low, high) =>
                 {
-                    double stock = Blend.ToAdd(volume, low, 100, high);
-                    double water = Blend.ToAdd(volume + stock, high, 0.4, low);
-                    double back = Blend.Mixed(volume + stock, high, water, 0.4);
+                    var stock = Blend.ToAdd(volume, low, 100, high);
+                    var water = Blend.ToAdd(volume + stock, high, 0.4, low);
+                    var back = Blend.Mixed(volume + stock, high, water, 0.4);
                     Assert.Equal(low, back, 1e-9);
                     Assert.Equal((volume * low) + (stock * 100) + (water * 0.4), (volume + stock + water) * back, 1e-9);
                 }
@@ -104,7 +104,7 @@ public class TankCorrectionTests
     [Fact]
     public void A_full_strong_tank_is_drained_first_and_no_more_than_needed()
     {
-        TankPlan plan = Plan(3.0, Capacity, 2.2, null).Value!;
+        var plan = Plan(3.0, Capacity, 2.2, null).Value!;
         Assert.Equal(TankStepKind.Drain, plan.Steps[0].Kind);
         Assert.Equal(TankStepKind.Water, plan.Steps[1].Kind);
         Assert.Equal(0.0923, plan.Drained, 0.0001);
@@ -114,10 +114,10 @@ public class TankCorrectionTests
     [Fact]
     public void A_target_below_the_water_is_refused_and_the_blend_named()
     {
-        Answer<TankPlan> plan = TankCorrection.Plan(
+        var plan = TankCorrection.Plan(
             new TankReading(2, 6, 0.2),
             new TankTarget(0.8),
-            Stock,
+            s_stock,
             new MakeUpWater(1.0),
             Capacity
         );
@@ -128,10 +128,10 @@ public class TankCorrectionTests
     [Fact]
     public void Filling_up_a_weak_tank_with_a_stronger_water_is_refused()
     {
-        Answer<TankPlan> plan = TankCorrection.Plan(
+        var plan = TankCorrection.Plan(
             new TankReading(0.4, 6, 0.1),
             new TankTarget(0.5, Volume: 0.2),
-            Stock,
+            s_stock,
             new MakeUpWater(0.6),
             Capacity
         );
@@ -150,11 +150,11 @@ public class TankCorrectionTests
     [InlineData(2, 6, 0.2, 68, "°F")]
     public void Impossible_readings_are_explained(double ec, double ph, double volume, double celsius, string hint)
     {
-        Answer<TankPlan> plan = TankCorrection.Plan(
+        var plan = TankCorrection.Plan(
             new TankReading(ec, ph, volume, celsius),
             new TankTarget(2),
-            Stock,
-            Water,
+            s_stock,
+            s_water,
             Capacity
         );
         Assert.False(plan.Found);
@@ -164,7 +164,7 @@ public class TankCorrectionTests
     [Fact]
     public void A_tank_at_its_target_is_left_alone()
     {
-        TankPlan plan = Plan(2.0, 0.2, 2.01, null).Value!;
+        var plan = Plan(2.0, 0.2, 2.01, null).Value!;
         Assert.Empty(plan.Steps);
         Assert.Contains(plan.Notes, note => note.Told() == "The EC is right.");
     }
@@ -176,7 +176,7 @@ public class TankCorrectionTests
     public void What_nobody_can_measure_out_is_no_step(double below)
     {
         // Full to a hair, EC right or a hair under: neither a trace of water nor of stock is told.
-        TankPlan plan = Plan(2.0, 0.2 - below, 2.01, 0.2).Value!;
+        var plan = Plan(2.0, 0.2 - below, 2.01, 0.2).Value!;
         Assert.Empty(plan.Steps);
         Assert.Equal(0, plan.Water + plan.StockEach + plan.Drained);
     }
@@ -198,8 +198,8 @@ public class TankCorrectionTests
                 Scale = new Engine.Nutrients.Recipe.WeighingScale(1),
             }
         );
-        TankPlan plan = TankCorrection
-            .Plan(new TankReading(1.5, 6, 0.1), new TankTarget(1.6), new SaltDose(recipe, 2), Water, Capacity)
+        var plan = TankCorrection
+            .Plan(new TankReading(1.5, 6, 0.1), new TankTarget(1.6), new SaltDose(recipe, 2), s_water, Capacity)
             .Value!;
         Assert.Empty(plan.Steps);
         Assert.Equal(0, plan.SaltsFor);
@@ -209,7 +209,7 @@ public class TankCorrectionTests
     [Fact]
     public void Acid_comes_last_in_two_parts_with_its_cautions_and_leads_to_the_pH()
     {
-        Composition tank = Composition.Of(
+        var tank = Composition.Of(
             (Constituent.NitrateNitrogen, 11),
             (Constituent.Phosphorus, 1),
             (Constituent.Potassium, 6),
@@ -219,12 +219,12 @@ public class TankCorrectionTests
             (Constituent.InorganicCarbon, 1.2)
         );
         var acid = new PhBottle("nitric acid 38 %", Composition.Of((Constituent.NitrateNitrogen, 7435)));
-        TankPlan plan = TankCorrection
+        var plan = TankCorrection
             .Plan(
                 new TankReading(1.6, 7.0, 0.2, 22),
                 new TankTarget(1.6, 5.8),
-                Stock,
-                Water,
+                s_stock,
+                s_water,
                 Capacity,
                 new PhMeans(tank, [acid], SolutionConditions.Closed)
             )
@@ -247,10 +247,10 @@ public class TankCorrectionTests
     [Fact]
     public void A_stock_by_its_contents_counts_for_what_its_dose_reads()
     {
-        Composition a = Composition.Of((Constituent.Calcium, 400), (Constituent.NitrateNitrogen, 800));
-        Composition b = Composition.Of((Constituent.Potassium, 600), (Constituent.NitrateNitrogen, 600));
+        var a = Composition.Of((Constituent.Calcium, 400), (Constituent.NitrateNitrogen, 800));
+        var b = Composition.Of((Constituent.Potassium, 600), (Constituent.NitrateNitrogen, 600));
         var pair = StockPair.Of(a, b, 0.01);
-        double reads = Conductivity.Of((a + b) * 0.01, 5.8, SolutionConditions.Closed).DecisiemensPerMetre;
+        var reads = Conductivity.Of((a + b) * 0.01, 5.8, SolutionConditions.Closed).DecisiemensPerMetre;
         Assert.Equal(reads, pair.Strength * 0.02, 1e-9);
     }
 
@@ -258,5 +258,11 @@ public class TankCorrectionTests
         plan.Steps.Where(s => s.Kind == kind).Sum(s => s.Volume);
 
     private static Answer<TankPlan> Plan(double ec, double volume, double want, double? full) =>
-        TankCorrection.Plan(new TankReading(ec, 6, volume), new TankTarget(want, Volume: full), Stock, Water, Capacity);
+        TankCorrection.Plan(
+            new TankReading(ec, 6, volume),
+            new TankTarget(want, Volume: full),
+            s_stock,
+            s_water,
+            Capacity
+        );
 }

@@ -1,13 +1,12 @@
 using CsCheck;
 using Dripwright.Engine.Chemistry.Formulas;
-using Dripwright.Engine.Chemistry.Solutions;
 using Dripwright.Engine.Nutrients.Correcting;
 
 namespace Dripwright.Engine.Tests.Nutrients.Tank;
 
 public class UptakeTests
 {
-    private static readonly StockPair Stock = new(2.0, 0.01);
+    private static readonly StockPair s_stock = new(2.0, 0.01);
 
     [Fact]
     public void What_was_taken_is_found_again_from_two_readings() =>
@@ -21,9 +20,9 @@ public class UptakeTests
             .Holds(
                 (volume, ec, water, strength, filled) =>
                 {
-                    double left = volume - water + filled;
-                    double reads = ((volume * ec) - (water * strength) + (filled * 0.4)) / left;
-                    Uptake uptake = Uptake
+                    var left = volume - water + filled;
+                    var reads = ((volume * ec) - (water * strength) + (filled * 0.4)) / left;
+                    var uptake = Uptake
                         .Between(
                             new TankReading(ec, 6, volume),
                             new TankReading(reads, 6, left),
@@ -42,8 +41,8 @@ public class UptakeTests
             .Holds(
                 (water, strength) =>
                 {
-                    double each = new Uptake(water, strength).StockEachToHold(water, 0.4, Stock);
-                    double back = ((water - (2 * each)) * 0.4) + (2 * each * Stock.Strength);
+                    var each = new Uptake(water, strength).StockEachToHold(water, 0.4, s_stock);
+                    var back = ((water - (2 * each)) * 0.4) + (2 * each * s_stock.Strength);
                     Assert.Equal(water * strength, back, 1e-9);
                 }
             );
@@ -59,15 +58,15 @@ public class UptakeTests
     [Fact]
     public void Evaporation_alone_is_an_uptake_of_nought()
     {
-        Uptake uptake = Uptake.Between(new TankReading(2, 6, 0.2), new TankReading(2.353, 6, 0.17), [], 0.3).Value!;
+        var uptake = Uptake.Between(new TankReading(2, 6, 0.2), new TankReading(2.353, 6, 0.17), [], 0.3).Value!;
         Assert.Equal(0, uptake.DecisiemensPerMetre, 0.01);
     }
 
     [Fact]
     public void Salt_from_nowhere_and_water_from_nowhere_are_explained()
     {
-        Answer<Uptake> salt = Uptake.Between(new TankReading(2, 6, 0.2), new TankReading(3, 6, 0.19), [], 0.3);
-        Answer<Uptake> water = Uptake.Between(new TankReading(2, 6, 0.2), new TankReading(2, 6, 0.21), [], 0.3);
+        var salt = Uptake.Between(new TankReading(2, 6, 0.2), new TankReading(3, 6, 0.19), [], 0.3);
+        var water = Uptake.Between(new TankReading(2, 6, 0.2), new TankReading(2, 6, 0.21), [], 0.3);
         Assert.Contains("salt cannot come", salt.Refusals[0].What.Told(), StringComparison.Ordinal);
         Assert.Contains("rain or a filling", water.Refusals[0].What.Told(), StringComparison.Ordinal);
     }
@@ -78,8 +77,8 @@ public class UptakeTests
             .Holds(
                 (sodium, refill) =>
                 {
-                    Composition tank = Composition.Of((Constituent.Sodium, sodium), (Constituent.Chloride, 5));
-                    RenewalShare renewal = Renewal
+                    var tank = Composition.Of((Constituent.Sodium, sodium), (Constituent.Chloride, 5));
+                    var renewal = Renewal
                         .Below(
                             tank,
                             Composition.Of((Constituent.Sodium, refill)),
@@ -98,8 +97,8 @@ public class UptakeTests
     [Fact]
     public void A_refill_over_the_limit_is_refused()
     {
-        Composition brackish = Composition.Of((Constituent.Sodium, 12));
-        Answer<RenewalShare> renewal = Renewal.Below(
+        var brackish = Composition.Of((Constituent.Sodium, 12));
+        var renewal = Renewal.Below(
             brackish * 2,
             brackish,
             new Dictionary<Constituent, double> { [Constituent.Sodium] = 8 }
@@ -111,9 +110,9 @@ public class UptakeTests
     [Fact]
     public void Renewal_brings_every_ion_within_its_tolerance_and_one_just_so()
     {
-        Composition wanted = Composition.Of((Constituent.Potassium, 6), (Constituent.Calcium, 4));
-        Composition drifted = Composition.Of((Constituent.Potassium, 2), (Constituent.Calcium, 7));
-        RenewalShare renewal = Renewal.Balanced(drifted, wanted, 0.2);
+        var wanted = Composition.Of((Constituent.Potassium, 6), (Constituent.Calcium, 4));
+        var drifted = Composition.Of((Constituent.Potassium, 2), (Constituent.Calcium, 7));
+        var renewal = Renewal.Balanced(drifted, wanted, 0.2);
         Assert.Equal(Constituent.Calcium, renewal.Because);
         Assert.Equal(4.8, renewal.After[Constituent.Calcium], 1e-9);
         Assert.InRange(renewal.After[Constituent.Potassium], 4.8, 7.2);

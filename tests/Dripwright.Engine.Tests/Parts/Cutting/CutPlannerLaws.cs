@@ -7,7 +7,7 @@ namespace Dripwright.Engine.Tests.Parts;
 /// <summary>What must hold for every plan, whatever the job.</summary>
 public sealed class CutPlannerLaws
 {
-    private static readonly Gen<WantedPiece[]> Wanted = Gen.Select(Gen.Int[50, 2900], Gen.Int[1, 9], Gen.Bool)
+    private static readonly Gen<WantedPiece[]> s_wanted = Gen.Select(Gen.Int[50, 2900], Gen.Int[1, 9], Gen.Bool)
         .Array[1, 10]
         .Select(rows =>
             rows.Select(
@@ -22,7 +22,7 @@ public sealed class CutPlannerLaws
                 .ToArray()
         );
 
-    private static readonly Gen<StockOnHand[]> OnHand = Gen.Select(Gen.Int[100, 3200], Gen.Int[1, 3], Gen.Bool)
+    private static readonly Gen<StockOnHand[]> s_onHand = Gen.Select(Gen.Int[100, 3200], Gen.Int[1, 3], Gen.Bool)
         .Array[0, 4]
         .Select(rows =>
             rows.Select(
@@ -37,7 +37,7 @@ public sealed class CutPlannerLaws
                 .ToArray()
         );
 
-    private static readonly Gen<StockOffer[]> Offers = Gen.OneOf<StockOffer[]>(
+    private static readonly Gen<StockOffer[]> s_offers = Gen.OneOf<StockOffer[]>(
         new StockOffer[][]
         {
             [new(3.048)],
@@ -47,10 +47,10 @@ public sealed class CutPlannerLaws
         }
     );
 
-    private static readonly Gen<CutJob> Jobs = Gen.Select(
-        Wanted,
-        OnHand,
-        Offers,
+    private static readonly Gen<CutJob> s_jobs = Gen.Select(
+        s_wanted,
+        s_onHand,
+        s_offers,
         Gen.OneOf(0.0, 0.002, 0.0032),
         Gen.OneOf(0.0, 0.005),
         Gen.OneOf(0.0, 0.01),
@@ -71,13 +71,13 @@ public sealed class CutPlannerLaws
     [Fact]
     public void Every_piece_is_cut_once_with_its_label_and_no_stock_is_overfilled()
     {
-        Jobs.Holds(job => Assert.Null(CutPlanCheck.Mistake(job, Plan(job))), iter: 100);
+        s_jobs.Holds(job => Assert.Null(CutPlanCheck.Mistake(job, Plan(job))), iter: 100);
     }
 
     [Fact]
     public void Never_more_stock_than_first_fit_decreasing()
     {
-        Jobs.Holds(
+        s_jobs.Holds(
             job =>
             {
                 job = job with { Offers = [new(3.048)], OnHand = [] };
@@ -90,7 +90,7 @@ public sealed class CutPlannerLaws
     [Fact]
     public void The_bound_never_exceeds_the_purchase_and_a_proven_plan_has_no_gap()
     {
-        Jobs.Holds(
+        s_jobs.Holds(
             job =>
             {
                 var plan = Plan(job);
@@ -104,13 +104,16 @@ public sealed class CutPlannerLaws
     [Fact]
     public void Pieces_on_hand_never_increase_the_purchase()
     {
-        Jobs.Holds(job => Assert.True(Plan(job).Purchase <= Plan(job with { OnHand = [] }).Purchase + 1e-9), iter: 100);
+        s_jobs.Holds(
+            job => Assert.True(Plan(job).Purchase <= Plan(job with { OnHand = [] }).Purchase + 1e-9),
+            iter: 100
+        );
     }
 
     [Fact]
     public void The_order_of_the_wanted_pieces_does_not_change_the_purchase()
     {
-        Jobs.Holds(
+        s_jobs.Holds(
             job =>
             {
                 var turned = job with { Wanted = [.. job.Wanted.Reverse()], Offers = [.. job.Offers.Reverse()] };
@@ -123,13 +126,13 @@ public sealed class CutPlannerLaws
     [Fact]
     public void The_same_job_gives_the_same_plan_piece_by_piece()
     {
-        Jobs.Holds(job => Assert.Equal(CutPlanCheck.Text(Plan(job)), CutPlanCheck.Text(Plan(job))), iter: 100);
+        s_jobs.Holds(job => Assert.Equal(CutPlanCheck.Text(Plan(job)), CutPlanCheck.Text(Plan(job))), iter: 100);
     }
 
     [Fact]
     public void All_lengths_twice_as_long_buy_as_many_stocks()
     {
-        Jobs.Holds(
+        s_jobs.Holds(
             job =>
             {
                 job = job with { Wanted = [.. job.Wanted.Select(p => p with { Length = Grain(p.Length) })] };

@@ -6,12 +6,12 @@ namespace Dripwright.Engine.Tests.Parts;
 /// <summary>The longest leftover against trying every sharing of a few pieces.</summary>
 public sealed class LongestLeftover
 {
-    private static readonly Gen<int[]> Lengths = Gen.Int[8, 90].Array[2, 7];
+    private static readonly Gen<int[]> s_lengths = Gen.Int[8, 90].Array[2, 7];
 
     [Fact]
     public void A_leftover_called_longest_is_the_longest_of_all_sharings()
     {
-        Lengths.Holds(
+        s_lengths.Holds(
             lengths =>
             {
                 var plan = Plan(lengths);

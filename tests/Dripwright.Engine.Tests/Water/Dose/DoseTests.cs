@@ -1,10 +1,8 @@
 using System.Globalization;
 using CsCheck;
 using Dripwright.Engine.Findings;
-using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Tests.Planning;
 using Dripwright.Engine.Tests.Rigs;
-using Dripwright.Engine.Water;
 
 namespace Dripwright.Engine.Tests.Water.Dose;
 
@@ -17,11 +15,11 @@ public sealed class DoseTests
     public void A_pot_is_given_its_flow_for_as_long_as_water_comes()
     {
         // By hand: 14 h of 15 min on, 45 min off are 14 waterings.
-        Plan plan = Plans.From("""{ "rows": [ { "pots": 10 } ] }""");
-        DosePlan dose = plan.Dose;
+        var plan = Plans.From("""{ "rows": [ { "pots": 10 } ] }""");
+        var dose = plan.Dose;
         Assert.Equal(14, dose.Waterings, 1e-12);
         Assert.InRange(dose.FillTime, 1, 60);
-        foreach (PotDose pot in dose.Pots)
+        foreach (var pot in dose.Pots)
         {
             Assert.Equal(14 * (900 - dose.FillTime) * pot.Flow, pot.Given, 1e-12);
         }
@@ -30,7 +28,7 @@ public sealed class DoseTests
     [Fact]
     public void A_pump_that_never_stops_gives_a_day_of_its_flow()
     {
-        Plan plan = Plans.From("""{ "timer": { "mode": "continuous" } }""");
+        var plan = Plans.From("""{ "timer": { "mode": "continuous" } }""");
         Assert.Equal(0, plan.Dose.FillTime);
         Assert.All(plan.Dose.Pots, pot => Assert.Equal(86_400 * pot.Flow, pot.Given, 1e-12));
     }
@@ -39,8 +37,8 @@ public sealed class DoseTests
     public void A_check_valve_keeps_the_lines_full_so_that_short_pulses_count_whole()
     {
         const string Short = """{ "timer": { "on": "1 min", "off": "29 min" }, "feed": { "checkValve": VALVE } }""";
-        Plan open = Plans.From(Short.Replace("VALVE", "false", StringComparison.Ordinal));
-        Plan held = Plans.From(Short.Replace("VALVE", "true", StringComparison.Ordinal));
+        var open = Plans.From(Short.Replace("VALVE", "false", StringComparison.Ordinal));
+        var held = Plans.From(Short.Replace("VALVE", "true", StringComparison.Ordinal));
         Assert.True(open.Dose.FillTime > held.Dose.FillTime);
         Assert.True(open.Dose.Thirstiest!.Given < held.Dose.Thirstiest!.Given);
     }
@@ -48,7 +46,7 @@ public sealed class DoseTests
     [Fact]
     public void Two_plants_drink_twice_what_one_drinks()
     {
-        Plan plan = Plans.From(
+        var plan = Plans.From(
             """{ "rows": [ { "pots": 2, "planting": [ { "pots": "1", "crop": "tomato" }, { "pots": "2", "crop": "tomato", "plants": 2 } ] } ] }"""
         );
         Assert.Equal(2 * plan.Dose.Pots[0].HotDay, plan.Dose.Pots[1].HotDay, 1e-15);
@@ -66,10 +64,10 @@ public sealed class DoseTests
     public void On_either_side_of_each_limit_the_verdict_is_another(double drink, string? rule, FindingLevel? level)
     {
         const string Timer = """ "timer": { "on": "3 min", "off": "45 min" } """;
-        double given = Plans.From($"{{ {Timer} }}").Dose.Pots.Min(p => p.Given) / Litre;
-        string use = (drink * given).ToString("0.0000", CultureInfo.InvariantCulture);
-        Plan plan = Plans.From($$"""{ {{Timer}}, "reservoir": { "usePerPlant": "{{use}} L/day" } }""");
-        Finding? said = plan.Findings.SingleOrDefault(f =>
+        var given = Plans.From($"{{ {Timer} }}").Dose.Pots.Min(p => p.Given) / Litre;
+        var use = (drink * given).ToString("0.0000", CultureInfo.InvariantCulture);
+        var plan = Plans.From($$"""{ {{Timer}}, "reservoir": { "usePerPlant": "{{use}} L/day" } }""");
+        var said = plan.Findings.SingleOrDefault(f =>
             f.Rule is "plants-starve" or "plants-thirst" or "drain-share-low"
         );
         Assert.Equal(rule, said?.Rule);
@@ -79,7 +77,7 @@ public sealed class DoseTests
     [Fact]
     public void A_pot_behind_a_shut_valve_is_not_watered_by_its_neighbours()
     {
-        Plan plan = Plans.From(
+        var plan = Plans.From(
             """
             {
               "feed": { "inlineValves": true },
@@ -87,7 +85,7 @@ public sealed class DoseTests
             }
             """
         );
-        Finding said = plan.Said("valves-shut")!;
+        var said = plan.Said("valves-shut")!;
         Assert.Equal(FindingLevel.Stop, said.Level);
         Assert.Equal((1, 3), (said.Places[0].Row, said.Places[0].Pot));
         Assert.DoesNotContain(plan.Dose.Pots, pot => pot.Pot == 3);
@@ -97,10 +95,10 @@ public sealed class DoseTests
     [Fact]
     public void A_row_too_high_for_the_pump_is_told_the_true_cause()
     {
-        Plan plan = Plans.From(
+        var plan = Plans.From(
             """{ "site": { "roomHeight": "20 ft" }, "rows": [ { "pots": 4 }, { "pots": 4, "floorLevel": "9 ft" } ] }"""
         );
-        Finding said = plan.Said("pot-dry")!;
+        var said = plan.Said("pot-dry")!;
         Assert.Equal(2, said.Places.Single().Row);
         Assert.Equal("pump.model", said.Fields[0]);
         // One cause, one finding: the pressure of an emitter that gives nothing is not judged as well.
@@ -116,10 +114,10 @@ public sealed class DoseTests
     )]
     public void Dry_pots_are_told_what_keeps_them_dry_and_the_cure_waters_them(string rig, string field)
     {
-        Plan plan = Plans.From($"{{ {rig} }}");
-        Finding said = plan.Said("no-water") ?? plan.Said("pot-dry")!;
+        var plan = Plans.From($"{{ {rig} }}");
+        var said = plan.Said("no-water") ?? plan.Said("pot-dry")!;
         Assert.Equal(field, said.Fields[0]);
-        Cure cure = Assert.Single(said.Cures);
+        var cure = Assert.Single(said.Cures);
         Assert.Equal(field, Assert.Single(cure.Changes).Field);
         var trial = CureTrial.Of(plan, said, cure, new PlanOptions { Draws = 0 });
         Assert.True(trial.Cured);
@@ -138,13 +136,13 @@ public sealed class DoseTests
               "timer": { "mode": "continuous" }
             }
             """;
-        Plan plan = Plans.From(Drum);
-        double hours = 24 * plan.Reservoir.Days!.Value;
+        var plan = Plans.From(Drum);
+        var hours = 24 * plan.Reservoir.Days!.Value;
         Assert.Equal(plan.Reservoir.WorkingVolume / plan.Feed.TotalFlow / 3600, hours, 1e-9);
         Assert.InRange(hours, 2, 5);
 
-        Finding said = plan.Said("reservoir-runs-out")!;
-        Cure cure = Assert.Single(said.Cures);
+        var said = plan.Said("reservoir-runs-out")!;
+        var cure = Assert.Single(said.Cures);
         Assert.Equal(["timer.mode", "timer.on"], cure.Changes.Select(c => c.Field));
         var trial = CureTrial.Of(plan, said, cure, new PlanOptions { Draws = 0 });
         Assert.True(trial.Cured);
@@ -155,14 +153,14 @@ public sealed class DoseTests
     [Fact]
     public void Water_that_comes_back_by_itself_lasts_as_long_as_plants_drink()
     {
-        Plan plan = Plans.From("""{ "timer": { "mode": "continuous" } }""");
+        var plan = Plans.From("""{ "timer": { "mode": "continuous" } }""");
         Assert.Equal(plan.Reservoir.Use, plan.Reservoir.Leaves, 1e-15);
     }
 
     [Fact]
     public void Nobody_is_told_to_buy_another_pump_than_their_own()
     {
-        Plan plan = Plans.From("""{ "pump": { "shutOffHead": "1 ft", "openFlow": "100 gph" } }""");
+        var plan = Plans.From("""{ "pump": { "shutOffHead": "1 ft", "openFlow": "100 gph" } }""");
         Assert.Empty(plan.Said("no-water")!.Cures);
     }
 
@@ -172,7 +170,7 @@ public sealed class DoseTests
             Enumerable.Range(1, 20),
             pots =>
             {
-                Plan plan = Plans.From($$"""{ "rows": [ { "pots": {{pots}} } ] }""");
+                var plan = Plans.From($$"""{ "rows": [ { "pots": {{pots}} } ] }""");
                 Assert.True(plan.Dose.Thirstiest!.Share >= 1, $"{pots} pots: {plan.Dose.Thirstiest}");
             }
         );
@@ -183,9 +181,9 @@ public sealed class DoseTests
             .Holds(
                 (rig, more) =>
                 {
-                    Rig longer = rig with { Timer = rig.Timer with { On = Math.Min(86_400, rig.Timer.On * more) } };
-                    IReadOnlyList<PotDose> before = Plans.Of(rig).Dose.Pots;
-                    IReadOnlyList<PotDose> after = Plans.Of(longer).Dose.Pots;
+                    var longer = rig with { Timer = rig.Timer with { On = Math.Min(86_400, rig.Timer.On * more) } };
+                    var before = Plans.Of(rig).Dose.Pots;
+                    var after = Plans.Of(longer).Dose.Pots;
                     Assert.Equal(before.Count, after.Count);
                     Assert.All(before.Zip(after), p => Assert.True(p.Second.Given >= p.First.Given * (1 - 1e-9)));
                 },
@@ -197,11 +195,11 @@ public sealed class DoseTests
         RigGen.Rigs.Holds(
             rig =>
             {
-                Plan plan = Plans.Of(rig);
-                PumpClock clock = plan.Layout.Resolved.Clock;
-                double filled = plan.Feed.Stop.BackToTank + plan.Feed.Stop.ThroughEmitters;
-                double running = Math.Max(0, clock.SecondsPerDay - (clock.Waterings * plan.Dose.FillTime));
-                double pumped = (running * plan.Feed.TotalFlow) + (clock.Waterings * filled);
+                var plan = Plans.Of(rig);
+                var clock = plan.Layout.Resolved.Clock;
+                var filled = plan.Feed.Stop.BackToTank + plan.Feed.Stop.ThroughEmitters;
+                var running = Math.Max(0, clock.SecondsPerDay - (clock.Waterings * plan.Dose.FillTime));
+                var pumped = (running * plan.Feed.TotalFlow) + (clock.Waterings * filled);
                 Assert.True(plan.Dose.Pots.Sum(p => p.Given) <= pumped * (1 + 1e-9));
             },
             iter: 40

@@ -4,7 +4,7 @@ namespace Dripwright.Engine.Tests.Water.Drain;
 
 public class BlockedDrainTests
 {
-    private static readonly DrainRun _run = new()
+    private static readonly DrainRun s_run = new()
     {
         Diameter = 0.05,
         Length = 3,
@@ -19,7 +19,7 @@ public class BlockedDrainTests
     [Fact]
     public void Sealed_joints_fill_pipe_and_pots_to_the_rim()
     {
-        var result = BlockedDrain.Follow(_run, [Pot(0.5), Pot(1.5), Pot(2.5)], 3);
+        var result = BlockedDrain.Follow(s_run, [Pot(0.5), Pot(1.5), Pot(2.5)], 3);
         var pipe = Math.PI * 0.05 * 0.05 / 4 * 3;
         Assert.Equal(2, result.Pot);
         Assert.Equal(0.40, result.SpillHeight);
@@ -31,7 +31,7 @@ public class BlockedDrainTests
     [Fact]
     public void The_lowest_rim_spills_first()
     {
-        var result = BlockedDrain.Follow(_run, [Pot(0.5), Pot(1.5, rim: 0.35), Pot(2.5)], 3);
+        var result = BlockedDrain.Follow(s_run, [Pot(0.5), Pot(1.5, rim: 0.35), Pot(2.5)], 3);
         Assert.Equal(1, result.Pot);
         Assert.Equal(0.35, result.SpillHeight);
     }
@@ -41,25 +41,25 @@ public class BlockedDrainTests
     {
         // Joints sit on top of the pipe, so on a sloping pipe the lowest one is the lowest along it.
         var pots = new[] { 0.5, 1.5, 2.5 }.Select(at => Pot(at, 0.05 + 0.01 * (3 - at))).ToList();
-        var open = BlockedDrain.Follow(_run, pots, 3);
+        var open = BlockedDrain.Follow(s_run, pots, 3);
         Assert.Equal(2, open.Pot);
         Assert.Empty(open.PondedPots);
-        Assert.True(open.Time < BlockedDrain.Follow(_run, [Pot(0.5), Pot(1.5), Pot(2.5)], 3).Time);
+        Assert.True(open.Time < BlockedDrain.Follow(s_run, [Pot(0.5), Pot(1.5), Pot(2.5)], 3).Time);
     }
 
     [Fact]
     public void Pots_below_the_blockage_do_not_count()
     {
-        var result = BlockedDrain.Follow(_run, [Pot(0.5), Pot(1.5), Pot(2.5)], 1);
+        var result = BlockedDrain.Follow(s_run, [Pot(0.5), Pot(1.5), Pot(2.5)], 1);
         Assert.Equal(0, result.Pot);
         Assert.Equal(result.HeldVolume / 1e-6, result.Time!.Value, 1e-6);
-        Assert.Null(BlockedDrain.Follow(_run, [Pot(2.5)], 1).SpillHeight);
+        Assert.Null(BlockedDrain.Follow(s_run, [Pot(2.5)], 1).SpillHeight);
     }
 
     [Fact]
     public void A_low_vent_spills_before_any_pot()
     {
-        var result = BlockedDrain.Follow(_run, [Pot(0.5)], 3, ventHeight: 0.15);
+        var result = BlockedDrain.Follow(s_run, [Pot(0.5)], 3, ventHeight: 0.15);
         Assert.True(result.AtVent);
         Assert.Null(result.Pot);
         Assert.Equal(0.15, result.SpillHeight);
@@ -68,8 +68,8 @@ public class BlockedDrainTests
     [Fact]
     public void Water_already_there_shortens_the_time()
     {
-        var empty = BlockedDrain.Follow(_run, [Pot(0.5)], 3);
-        var wet = BlockedDrain.Follow(_run, [Pot(0.5)], 3, waterAlready: 0.001);
+        var empty = BlockedDrain.Follow(s_run, [Pot(0.5)], 3);
+        var wet = BlockedDrain.Follow(s_run, [Pot(0.5)], 3, waterAlready: 0.001);
         Assert.Equal(1000, empty.Time!.Value - wet.Time!.Value, 1e-6);
     }
 }

@@ -6,7 +6,7 @@ namespace Dripwright.Engine.Tests.Water.Drain;
 
 public class DrainProfileTests
 {
-    private static readonly Gen<DrainRun> _runs = Gen.Select(
+    private static readonly Gen<DrainRun> s_runs = Gen.Select(
             Gen.Double[0.02, 0.1],
             Gen.Double[0, 0.05],
             Gen.Double[0, 0.013],
@@ -33,7 +33,7 @@ public class DrainProfileTests
 
     [Fact]
     public void More_slope_never_deepens_the_drain() =>
-        Gen.Select(_runs, Gen.Double[0, 0.05])
+        Gen.Select(s_runs, Gen.Double[0, 0.05])
             .Holds(
                 (run, more) =>
                 {
@@ -50,7 +50,7 @@ public class DrainProfileTests
     [Fact]
     public void More_inflow_never_lowers_the_deepest_point_of_a_freely_falling_drain() =>
         // Not so with a drowned outlet: stronger fast flow can push the standing water out of the pipe.
-        Gen.Select(_runs, Gen.Double[1, 3])
+        Gen.Select(s_runs, Gen.Double[1, 3])
             .Holds(
                 (drowned, factor) =>
                 {
@@ -151,11 +151,11 @@ public class DrainProfileTests
 
     [Fact]
     public void Flow_in_is_flow_out() =>
-        _runs.Holds(run => Assert.Equal(run.TotalFlow, DrainProfile.Of(run).Points[^1].Flow, 1e-15));
+        s_runs.Holds(run => Assert.Equal(run.TotalFlow, DrainProfile.Of(run).Points[^1].Flow, 1e-15));
 
     [Fact]
     public void Nothing_is_ever_not_a_number() =>
-        _runs.Holds(run =>
+        s_runs.Holds(run =>
         {
             var profile = DrainProfile.Of(run);
             Assert.All(
@@ -173,7 +173,7 @@ public class DrainProfileTests
 
     [Fact]
     public void Twenty_times_finer_steps_change_the_deepest_point_by_less_than_half_a_percent_or_a_hundredth_of_roughness() =>
-        _runs.Holds(
+        s_runs.Holds(
             run =>
             {
                 // Places without inflow force more steps and add no water.
@@ -207,7 +207,7 @@ public class DrainProfileTests
     [Fact]
     public void A_level_drain_is_deepest_at_its_closed_end() =>
         // As measured on level roof gutters: J. A. Anderson, Hydraulic design of roof drainage gutters, 1994 (abstract).
-        _runs.Holds(run =>
+        s_runs.Holds(run =>
         {
             var profile = DrainProfile.Of(run with { Slope = 0 });
             Assert.Equal(profile.GreatestDepth, profile.Points[0].Depth, 1e-12);

@@ -6,11 +6,11 @@ namespace Dripwright.Engine.Tests.Water.Drain;
 
 public class PartlyFullPipeTests
 {
-    private static readonly Gen<double> _diameter = Gen.Double[0.01, 1];
+    private static readonly Gen<double> s_diameter = Gen.Double[0.01, 1];
 
     [Fact]
     public void Depth_of_area_is_the_inverse_of_area() =>
-        Gen.Select(Gen.Double[1e-6, 1], _diameter)
+        Gen.Select(Gen.Double[1e-6, 1], s_diameter)
             .Holds(
                 (ratio, diameter) =>
                     Assert.Equal(
@@ -23,7 +23,7 @@ public class PartlyFullPipeTests
 
     [Fact]
     public void Area_grows_with_depth_by_the_width_and_moment_by_the_area() =>
-        Gen.Select(Gen.Double[0.01, 0.99], _diameter)
+        Gen.Select(Gen.Double[0.01, 0.99], s_diameter)
             .Holds(
                 (ratio, diameter) =>
                 {
@@ -70,7 +70,7 @@ public class PartlyFullPipeTests
 
     [Fact]
     public void Normal_depth_carries_the_flow() =>
-        Gen.Select(Gen.Double[0.001, 0.93], _diameter, Gen.Double[0.0005, 0.2])
+        Gen.Select(Gen.Double[0.001, 0.93], s_diameter, Gen.Double[0.0005, 0.2])
             .Holds(
                 (ratio, diameter, slope) =>
                 {
@@ -85,7 +85,7 @@ public class PartlyFullPipeTests
 
     [Fact]
     public void Critical_depth_has_froude_one() =>
-        Gen.Select(Gen.Double[-14, 1], _diameter)
+        Gen.Select(Gen.Double[-14, 1], s_diameter)
             .Holds(
                 (logFlow, diameter) =>
                 {

@@ -6,7 +6,7 @@ namespace Dripwright.Engine.Tests.Water.Drain;
 
 public class PotDrainTests
 {
-    private static readonly DrainedPot _pot = new()
+    private static readonly DrainedPot s_pot = new()
     {
         Shape = new BoxVessel(0.25, 0.30, 0.25),
         SillHeight = 0.05,
@@ -82,34 +82,34 @@ public class PotDrainTests
     [Fact]
     public void Longer_falls_and_more_inflow_take_longer()
     {
-        var plain = PotDrain.TimeToDrain(_pot, 0.20)!.Value;
-        Assert.True(PotDrain.TimeToDrain(_pot, 0.25)!.Value > plain);
-        var trickle = PotOutlet.Flow(PotDrain.RestHead, _pot.Bore) / 2;
-        Assert.True(PotDrain.TimeToDrain(_pot, 0.20, inflow: trickle)!.Value > plain);
-        Assert.Null(PotDrain.TimeToDrain(_pot, 0.20, inflow: 1e-5));
-        Assert.Equal(0, PotDrain.TimeToDrain(_pot, 0.05));
+        var plain = PotDrain.TimeToDrain(s_pot, 0.20)!.Value;
+        Assert.True(PotDrain.TimeToDrain(s_pot, 0.25)!.Value > plain);
+        var trickle = PotOutlet.Flow(PotDrain.RestHead, s_pot.Bore) / 2;
+        Assert.True(PotDrain.TimeToDrain(s_pot, 0.20, inflow: trickle)!.Value > plain);
+        Assert.Null(PotDrain.TimeToDrain(s_pot, 0.20, inflow: 1e-5));
+        Assert.Equal(0, PotDrain.TimeToDrain(s_pot, 0.05));
     }
 
     [Fact]
     public void A_fall_in_two_parts_takes_as_long_as_in_one()
     {
-        var whole = PotDrain.TimeToDrain(_pot, 0.25, 0.002)!.Value;
-        var parts = PotDrain.TimeToDrain(_pot, 0.25, 0.05)!.Value + PotDrain.TimeToDrain(_pot, 0.10, 0.002)!.Value;
+        var whole = PotDrain.TimeToDrain(s_pot, 0.25, 0.002)!.Value;
+        var parts = PotDrain.TimeToDrain(s_pot, 0.25, 0.05)!.Value + PotDrain.TimeToDrain(s_pot, 0.10, 0.002)!.Value;
         Assert.Equal(1, parts / whole, 1e-5);
     }
 
     [Fact]
     public void Grains_take_room_and_time_in_proportion()
     {
-        var grains = _pot with { FreeFraction = 0.4 };
-        Assert.Equal(0.4 * PotDrain.TimeToDrain(_pot, 0.2)!.Value, PotDrain.TimeToDrain(grains, 0.2)!.Value, 1e-6);
+        var grains = s_pot with { FreeFraction = 0.4 };
+        Assert.Equal(0.4 * PotDrain.TimeToDrain(s_pot, 0.2)!.Value, PotDrain.TimeToDrain(grains, 0.2)!.Value, 1e-6);
         Assert.Equal(0.4 * 0.25 * 0.30 * 0.05, PotDrain.Running(grains, 0).StandingVolume, 1e-12);
     }
 
     [Fact]
     public void A_pot_without_inflow_stands_at_its_sill()
     {
-        var water = PotDrain.Running(_pot, 0);
+        var water = PotDrain.Running(s_pot, 0);
         Assert.Equal(0.05, water.Level, 12);
         Assert.Equal(0, water.VolumeOverSill, 12);
         Assert.False(water.PondsBack);
@@ -118,18 +118,18 @@ public class PotDrainTests
     [Fact]
     public void Water_in_the_drain_over_the_sill_stands_in_the_pot()
     {
-        var water = PotDrain.Running(_pot, 1e-6, 0.12);
+        var water = PotDrain.Running(s_pot, 1e-6, 0.12);
         Assert.True(water.PondsBack);
         Assert.True(water.Level > 0.12);
         Assert.False(water.Floods);
-        Assert.True(PotDrain.Running(_pot, 1e-6, 0.30).Floods);
-        Assert.False(PotDrain.Running(_pot, 1e-6, 0.04).PondsBack);
+        Assert.True(PotDrain.Running(s_pot, 1e-6, 0.30).Floods);
+        Assert.False(PotDrain.Running(s_pot, 1e-6, 0.04).PondsBack);
     }
 
     [Fact]
     public void A_stuck_drain_spills_when_the_room_is_filled()
     {
-        Assert.Equal(0.25 * 0.30 * 0.20 / 1e-6, PotDrain.TimeToSpill(_pot, 0.05, 1e-6)!.Value, 1e-6);
-        Assert.Null(PotDrain.TimeToSpill(_pot, 0.05, 0));
+        Assert.Equal(0.25 * 0.30 * 0.20 / 1e-6, PotDrain.TimeToSpill(s_pot, 0.05, 1e-6)!.Value, 1e-6);
+        Assert.Null(PotDrain.TimeToSpill(s_pot, 0.05, 0));
     }
 }

@@ -6,11 +6,11 @@ namespace Dripwright.Engine.Tests.Water;
 
 public class FrictionLawTests
 {
-    private static readonly Gen<double> Roughness = Gen.OneOf(Gen.Const(0.0), Gen.Double[0, 0.05]);
+    private static readonly Gen<double> s_roughness = Gen.OneOf(Gen.Const(0.0), Gen.Double[0, 0.05]);
 
     [Fact]
     public void Head_loss_never_falls_as_flow_grows() =>
-        Gen.Select(Roughness, Gen.Double[0, 20], Gen.Double[1e-6, 0.5])
+        Gen.Select(s_roughness, Gen.Double[0, 20], Gen.Double[1e-6, 0.5])
             .Holds(
                 (roughness, logRe, part) =>
                 {
@@ -24,7 +24,7 @@ public class FrictionLawTests
 
     [Fact]
     public void The_stated_slope_is_the_slope() =>
-        Gen.Select(Roughness, Gen.Double[0, 16])
+        Gen.Select(s_roughness, Gen.Double[0, 16])
             .Holds(
                 (roughness, logRe) =>
                 {

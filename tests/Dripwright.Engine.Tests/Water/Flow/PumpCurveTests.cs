@@ -5,9 +5,9 @@ namespace Dripwright.Engine.Tests.Water;
 
 public class PumpCurveTests
 {
-    private static readonly PumpPoint[] Published = [new(1e-4, 2.8, 22), new(2e-4, 2.2, 25), new(3e-4, 1.2, 26)];
+    private static readonly PumpPoint[] s_published = [new(1e-4, 2.8, 22), new(2e-4, 2.2, 25), new(3e-4, 1.2, 26)];
 
-    private static readonly Gen<PumpCurve> Curves =
+    private static readonly Gen<PumpCurve> s_curves =
         from count in Gen.Int[2, 12]
         from falls in Gen.Double[0, 1].Array[count]
         from steps in Gen.Double[1e-5, 1e-3].Array[count]
@@ -17,7 +17,7 @@ public class PumpCurveTests
 
     [Fact]
     public void Head_passes_through_every_point_and_never_rises_between() =>
-        Curves.Holds(
+        s_curves.Holds(
             curve =>
             {
                 foreach (var point in curve.Points)
@@ -40,7 +40,7 @@ public class PumpCurveTests
     [Fact]
     public void Ends_published_apart_become_points_of_the_curve()
     {
-        var curve = PumpCurve.Read(Published, shutOffHead: 3.2, openFlow: 3.8e-4).Curve!;
+        var curve = PumpCurve.Read(s_published, shutOffHead: 3.2, openFlow: 3.8e-4).Curve!;
         Assert.Equal(3.2, curve.Head(0), 1e-12);
         Assert.Equal(0, curve.Head(3.8e-4), 1e-12);
         Assert.Equal(0, curve.LowestHead);
@@ -49,7 +49,7 @@ public class PumpCurveTests
     [Fact]
     public void Head_past_the_end_is_refused_not_guessed()
     {
-        var curve = PumpCurve.Read(Published, shutOffHead: 3.2).Curve!;
+        var curve = PumpCurve.Read(s_published, shutOffHead: 3.2).Curve!;
         Assert.Throws<ArgumentOutOfRangeException>(() => curve.Head(3.01e-4));
         Assert.Throws<ArgumentOutOfRangeException>(() => curve.Head(-1e-9));
         Assert.Throws<ArgumentOutOfRangeException>(() => curve.Head(double.NaN));
@@ -93,7 +93,7 @@ public class PumpCurveTests
     [Fact]
     public void Power_runs_straight_between_points_and_is_unknown_without_watts()
     {
-        var curve = PumpCurve.Read(Published, shutOffHead: 3.2).Curve!;
+        var curve = PumpCurve.Read(s_published, shutOffHead: 3.2).Curve!;
         Assert.Equal(23.5, curve.InputPower(1.5e-4)!.Value, 1e-9);
         // The shut-off point has no watts of its own and takes its neighbour's.
         Assert.Equal(22, curve.InputPower(0)!.Value, 1e-9);
@@ -105,7 +105,7 @@ public class PumpCurveTests
         Gen.Double[0.5, 1.5]
             .Holds(ratio =>
             {
-                var curve = PumpCurve.Read(Published, 3.2, 3.8e-4).Curve!;
+                var curve = PumpCurve.Read(s_published, 3.2, 3.8e-4).Curve!;
                 var there = curve.AtSpeed(ratio);
                 Assert.Equal(curve.Head(1.3e-4) * ratio * ratio, there.Head(1.3e-4 * ratio), 1e-9);
                 Assert.Equal(

@@ -6,11 +6,11 @@ namespace Dripwright.Engine.Tests.Water;
 /// <summary>Networks that growers do build, and that break solvers.</summary>
 public class AwkwardNetworkTests
 {
-    private static readonly EmitterLaw Dripper = EmitterLaw.FromRating(2e-3 / 3600, 10, 0.5);
-    private static readonly EmitterLaw Compensating = EmitterLaw.PressureCompensating(2e-3 / 3600, 10, 0.02, 5, 40);
-    private static readonly PumpCurve SmallPump = PumpCurve.FromShutOffAndOpenFlow(3, 4e-4);
-    private static readonly PumpSetting Running = new(true, false, 0.015, 8);
-    private static readonly PumpSetting Stopped = new(false, false, 0.015, 8);
+    private static readonly EmitterLaw s_dripper = EmitterLaw.FromRating(2e-3 / 3600, 10, 0.5);
+    private static readonly EmitterLaw s_compensating = EmitterLaw.PressureCompensating(2e-3 / 3600, 10, 0.02, 5, 40);
+    private static readonly PumpCurve s_smallPump = PumpCurve.FromShutOffAndOpenFlow(3, 4e-4);
+    private static readonly PumpSetting s_running = new(true, false, 0.015, 8);
+    private static readonly PumpSetting s_stopped = new(false, false, 0.015, 8);
 
     [Fact]
     public void One_emitter_alone_flows_as_its_law_says()
@@ -18,7 +18,7 @@ public class AwkwardNetworkTests
         var network = new Network(1e-6);
         var node = network.AddJunction(0);
         network.AddPipe(network.AddFixedHead(10), node, new Pipe(0.1, 0.02, 0));
-        network.AddEmitter(node, new Emitter(Dripper, 0, Tag: 42));
+        network.AddEmitter(node, new Emitter(s_dripper, 0, Tag: 42));
         var solution = Solve(network);
         Assert.Equal(2e-3 / 3600, solution.TotalFlow, 1e-6 * solution.TotalFlow);
     }
@@ -28,7 +28,7 @@ public class AwkwardNetworkTests
     [InlineData(0.004)] // far too thin: the last pots get next to nothing
     public void Ten_thousand_emitters_on_one_line(double bore)
     {
-        var network = Line(5_000, bore, Dripper, perPot: 2, PumpCurve.FromShutOffAndOpenFlow(30, 5e-3), Running);
+        var network = Line(5_000, bore, s_dripper, perPot: 2, PumpCurve.FromShutOffAndOpenFlow(30, 5e-3), s_running);
         var solver = new NetworkSolver(network);
         var solution = solver.Solve();
         Check(solution);
@@ -43,10 +43,10 @@ public class AwkwardNetworkTests
         var network = Line(
             1_000,
             0.04,
-            Compensating,
+            s_compensating,
             perPot: 2,
             PumpCurve.FromShutOffAndOpenFlow(25, 5e-3),
-            Running,
+            s_running,
             tube
         );
         var solver = new NetworkSolver(network);
@@ -61,16 +61,16 @@ public class AwkwardNetworkTests
     public void From_a_tenth_of_a_litre_to_ten_cubic_metres_an_hour(double total)
     {
         var law = EmitterLaw.FromRating(total / 20, 10, 0.5);
-        var network = Line(20, 0.06, law, 1, PumpCurve.FromShutOffAndOpenFlow(15, 6e-3), Running);
+        var network = Line(20, 0.06, law, 1, PumpCurve.FromShutOffAndOpenFlow(15, 6e-3), s_running);
         Check(Solve(network));
     }
 
     [Fact]
     public void Three_psi_do_not_open_compensating_emitters_and_the_answer_says_so()
     {
-        var network = Line(10, 0.016, Compensating, 2, SmallPump, Running);
+        var network = Line(10, 0.016, s_compensating, 2, s_smallPump, s_running);
         var solution = Solve(network);
-        Assert.All(solution.EmitterHeads, h => Assert.Equal(EmitterRange.BelowOpening, Compensating.RangeAt(h)));
+        Assert.All(solution.EmitterHeads, h => Assert.Equal(EmitterRange.BelowOpening, s_compensating.RangeAt(h)));
         Assert.True(solution.TotalFlow < 20 * 2e-3 / 3600);
     }
 
@@ -79,8 +79,8 @@ public class AwkwardNetworkTests
     {
         var network = new Network(1e-6);
         var line = network.AddJunction(4);
-        network.AddPump(network.AddFixedHead(0), line, SmallPump, Running);
-        network.AddEmitter(line, new Emitter(Dripper, 4.2));
+        network.AddPump(network.AddFixedHead(0), line, s_smallPump, s_running);
+        network.AddEmitter(line, new Emitter(s_dripper, 4.2));
         var solution = Solve(network);
         Assert.Equal(0, solution.TotalFlow);
         Assert.Equal("Nothing flows: the head reaches 3.00 m and the lowest outlet stands at 4.20 m.", solution.Reason);
@@ -92,8 +92,8 @@ public class AwkwardNetworkTests
     {
         var network = new Network(1e-6);
         var line = network.AddJunction(1);
-        network.AddPump(network.AddFixedHead(0.3), line, SmallPump, Running);
-        network.AddEmitter(line, new Emitter(Dripper, 1, Multiplier: 0));
+        network.AddPump(network.AddFixedHead(0.3), line, s_smallPump, s_running);
+        network.AddEmitter(line, new Emitter(s_dripper, 1, Multiplier: 0));
         var solution = Solve(network);
         Assert.Equal(3.3, solution.Heads[0], 1e-9);
         Assert.Equal("Nothing flows: every emitter is closed.", solution.Reason);
@@ -109,8 +109,8 @@ public class AwkwardNetworkTests
         network.AddPipe(network.AddFixedHead(2), a, new Pipe(1, 0.02, 0));
         var valve = network.AddValve(a, b, 0.02, 2, isOpen: false);
         network.AddPipe(b, c, new Pipe(1, 0.02, 0));
-        network.AddEmitter(a, new Emitter(Dripper, 0));
-        network.AddEmitter(c, new Emitter(Dripper, 0.3));
+        network.AddEmitter(a, new Emitter(s_dripper, 0));
+        network.AddEmitter(c, new Emitter(s_dripper, 0.3));
         var solver = new NetworkSolver(network);
         var shut = solver.Solve();
         Check(shut);
@@ -141,7 +141,7 @@ public class AwkwardNetworkTests
     public void A_stopped_pump_without_check_valve_lets_a_low_row_run_on()
     {
         // Surface at 0.8 m, one row at 0.2 m, one at 1.5 m: the low one siphons through the pump, the high one stays dry.
-        var solution = Solve(LowAndHighRow(Stopped, 0.8));
+        var solution = Solve(LowAndHighRow(s_stopped, 0.8));
         Assert.True(solution.EmitterFlows[0] > 0);
         Assert.Equal(0, solution.EmitterFlows[1]);
         Assert.True(solution.LinkFlows[0] > 0);
@@ -150,9 +150,9 @@ public class AwkwardNetworkTests
     [Fact]
     public void A_low_reservoir_leaves_both_rows_dry_when_the_pump_stops()
     {
-        var open = Solve(LowAndHighRow(Stopped, -0.5));
+        var open = Solve(LowAndHighRow(s_stopped, -0.5));
         Assert.Equal(0, open.TotalFlow);
-        var held = Solve(LowAndHighRow(Stopped with { HasCheckValve = true }, -0.5));
+        var held = Solve(LowAndHighRow(s_stopped with { HasCheckValve = true }, -0.5));
         Assert.Equal(0, held.TotalFlow);
         Assert.Equal(0, held.LinkFlows[0]);
     }
@@ -235,7 +235,7 @@ public class AwkwardNetworkTests
         {
             var node = network.AddJunction(0);
             network.AddPipe(last, node, new Pipe(0.3, 0.008, 0));
-            network.AddEmitter(node, new Emitter(Dripper, 0));
+            network.AddEmitter(node, new Emitter(s_dripper, 0));
             last = node;
         }
 
@@ -253,10 +253,10 @@ public class AwkwardNetworkTests
         var network = new Network(1e-6);
         var upper = network.AddFixedHead(20);
         var lower = network.AddFixedHead(0);
-        network.AddPump(upper, lower, SmallPump, Running);
+        network.AddPump(upper, lower, s_smallPump, s_running);
         var solution = Solve(network);
         Assert.Equal([0], solution.PumpsOutsideCurve);
-        Assert.True(solution.LinkFlows[0] > SmallPump.LargestFlow);
+        Assert.True(solution.LinkFlows[0] > s_smallPump.LargestFlow);
     }
 
     [Fact]
@@ -273,7 +273,9 @@ public class AwkwardNetworkTests
     [Fact]
     public void Repeated_solves_allocate_nothing()
     {
-        var solver = new NetworkSolver(Line(10, 0.016, Dripper, 2, SmallPump, Running, new Pipe(0.5, 0.003, 0, 3)));
+        var solver = new NetworkSolver(
+            Line(10, 0.016, s_dripper, 2, s_smallPump, s_running, new Pipe(0.5, 0.003, 0, 3))
+        );
         solver.TrySolve();
         solver.StartFromHere();
         var before = GC.GetAllocatedBytesForCurrentThread();
@@ -301,7 +303,7 @@ public class AwkwardNetworkTests
             return solver.EmitterFlows.ToArray();
         }
 
-        NetworkSolver Fresh() => new(Line(10, 0.016, Dripper, 2, SmallPump, Running, new Pipe(0.5, 0.003, 0, 3)));
+        NetworkSolver Fresh() => new(Line(10, 0.016, s_dripper, 2, s_smallPump, s_running, new Pipe(0.5, 0.003, 0, 3)));
         foreach (var kept in new[] { false, true })
         {
             var (one, other) = (Fresh(), Fresh());
@@ -327,10 +329,10 @@ public class AwkwardNetworkTests
         var node = network.AddJunction(0);
         Assert.Throws<ArgumentOutOfRangeException>(() => network.AddPipe(node, node, new Pipe(1, 0.02, 0)));
         Assert.Throws<ArgumentOutOfRangeException>(() => network.AddPipe(node, 7, new Pipe(1, 0.02, 0)));
-        Assert.Throws<ArgumentOutOfRangeException>(() => network.AddEmitter(tank, new Emitter(Dripper, 0)));
-        Assert.Throws<ArgumentOutOfRangeException>(() => network.AddEmitter(node, new Emitter(Dripper, 0, Count: 0)));
+        Assert.Throws<ArgumentOutOfRangeException>(() => network.AddEmitter(tank, new Emitter(s_dripper, 0)));
+        Assert.Throws<ArgumentOutOfRangeException>(() => network.AddEmitter(node, new Emitter(s_dripper, 0, Count: 0)));
         Assert.Throws<ArgumentOutOfRangeException>(() =>
-            network.AddEmitter(node, new Emitter(Dripper, 0, Multiplier: -1))
+            network.AddEmitter(node, new Emitter(s_dripper, 0, Multiplier: -1))
         );
         Assert.Throws<ArgumentOutOfRangeException>(() => network.AddJunction(double.NaN));
         Assert.Throws<ArgumentOutOfRangeException>(() => new Network(0));
@@ -340,12 +342,12 @@ public class AwkwardNetworkTests
     {
         var network = new Network(1e-6);
         var manifold = network.AddJunction(0);
-        network.AddPump(network.AddFixedHead(surface), manifold, SmallPump, setting);
+        network.AddPump(network.AddFixedHead(surface), manifold, s_smallPump, setting);
         foreach (var height in new[] { 0.2, 1.5 })
         {
             var row = network.AddJunction(height);
             network.AddPipe(manifold, row, new Pipe(3, 0.016, 1.5e-6, 2));
-            network.AddEmitter(row, new Emitter(Dripper, height, Count: 10));
+            network.AddEmitter(row, new Emitter(s_dripper, height, Count: 10));
         }
 
         return network;

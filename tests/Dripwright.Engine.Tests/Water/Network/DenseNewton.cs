@@ -52,7 +52,7 @@ internal static class DenseNewton
         const double Scale = 1e3;
         var size = links.Count + n;
         var x = Vector<double>.Build.Dense(size, i => i < links.Count ? 0.01 : sketch.Surface + 1);
-        Matrix<double> jacobian = Matrix<double>.Build.Dense(size, size);
+        var jacobian = Matrix<double>.Build.Dense(size, size);
 
         Vector<double> Residual(Vector<double> at, Matrix<double>? slopes)
         {

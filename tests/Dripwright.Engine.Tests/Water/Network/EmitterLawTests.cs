@@ -5,7 +5,7 @@ namespace Dripwright.Engine.Tests.Water;
 
 public class EmitterLawTests
 {
-    private static readonly Gen<EmitterLaw> Laws = Gen.OneOf(
+    private static readonly Gen<EmitterLaw> s_laws = Gen.OneOf(
         from q in Gen.Double[1e-8, 1e-4]
         from x in Gen.Double[0.01, 1]
         select EmitterLaw.FromRating(q, 10, x),
@@ -17,7 +17,7 @@ public class EmitterLawTests
 
     [Fact]
     public void Flow_never_falls_with_head_and_has_no_jump() =>
-        Gen.Select(Laws, Gen.Double[-12, 4], Gen.Double[1e-6, 1])
+        Gen.Select(s_laws, Gen.Double[-12, 4], Gen.Double[1e-6, 1])
             .Holds(
                 (law, logHead, part) =>
                 {
@@ -30,7 +30,7 @@ public class EmitterLawTests
 
     [Fact]
     public void The_stated_slope_is_the_slope() =>
-        Gen.Select(Laws, Gen.Double[-10, 4])
+        Gen.Select(s_laws, Gen.Double[-10, 4])
             .Where((law, logHead) => Math.Abs(Math.Exp(logHead) / Math.Max(1e-9, law.OpeningHead) - 1) > 1e-3)
             .Holds(
                 (law, logHead) =>
@@ -66,7 +66,7 @@ public class EmitterLawTests
 
     [Fact]
     public void Head_is_shared_between_microtube_and_emitter() =>
-        Gen.Select(Laws, Gen.Double[1e-4, 40], Gen.Double[0.0005, 0.006], Gen.Double[0.1, 2], Gen.Double[0.01, 40])
+        Gen.Select(s_laws, Gen.Double[1e-4, 40], Gen.Double[0.0005, 0.006], Gen.Double[0.1, 2], Gen.Double[0.01, 40])
             .Holds(
                 (law, head, bore, multiplier, guess) =>
                 {

@@ -6,28 +6,29 @@ namespace Dripwright.Engine.Tests.Water;
 /// <summary>Laws that hold for every network, tried on random trees and loops.</summary>
 public class NetworkLawTests
 {
-    private static readonly Gen<NetworkSketch> Trees =
+    private static readonly Gen<NetworkSketch> s_trees =
         from seed in Gen.Int[0, 1_000_000]
         from size in Gen.Int[1, 60]
         select NetworkSketch.Random(seed, size, 0);
 
-    private static readonly Gen<NetworkSketch> Loops =
+    private static readonly Gen<NetworkSketch> s_loops =
         from seed in Gen.Int[0, 1_000_000]
         from size in Gen.Int[2, 60]
         from loops in Gen.Int[1, 25]
         select NetworkSketch.Random(seed, size, loops);
 
-    private static readonly Gen<NetworkSketch> Any = Gen.OneOf(Trees, Loops);
+    private static readonly Gen<NetworkSketch> s_any = Gen.OneOf(s_trees, s_loops);
 
     [Fact]
-    public void Trees_conserve_mass_and_energy() => Trees.Holds(s => Check(s), iter: 1000);
+    public void Trees_conserve_mass_and_energy() => s_trees.Holds(s => Check(s), iter: 1000);
 
     [Fact]
-    public void Loops_conserve_mass_and_energy() => Loops.Holds(s => Check(s), iter: 1000);
+    public void Loops_conserve_mass_and_energy() => s_loops.Holds(s => Check(s), iter: 1000);
 
     [Fact]
     public void A_stronger_pump_never_lowers_the_total_flow() =>
-        Any.Where(s => s.Pump is not null)
+        s_any
+            .Where(s => s.Pump is not null)
             .Holds(
                 s =>
                 {
@@ -40,7 +41,8 @@ public class NetworkLawTests
 
     [Fact]
     public void Raising_an_outlet_never_raises_its_flow() =>
-        Any.Where(s => s.Emitters.Length > 0)
+        s_any
+            .Where(s => s.Emitters.Length > 0)
             .Holds(
                 s =>
                 {
@@ -56,7 +58,7 @@ public class NetworkLawTests
 
     [Fact]
     public void Numbering_the_nodes_otherwise_changes_nothing() =>
-        Any.Holds(
+        s_any.Holds(
             s =>
             {
                 var plain = Solve(s);
@@ -73,7 +75,7 @@ public class NetworkLawTests
 
     [Fact]
     public void Nothing_flows_into_an_emitter_and_nothing_back_through_a_check_valve() =>
-        Any.Holds(
+        s_any.Holds(
             s =>
             {
                 var solution = Solve(s);
@@ -128,7 +130,8 @@ public class NetworkLawTests
 
     [Fact]
     public void Starting_from_a_kept_answer_gives_the_same_answer() =>
-        Any.Where(s => s.Emitters.Length > 1)
+        s_any
+            .Where(s => s.Emitters.Length > 1)
             .Holds(
                 s =>
                 {

@@ -7,7 +7,7 @@ namespace Dripwright.Engine.Tests.Water.Reservoir;
 public class PowerOffTests
 {
     // One square metre by half a metre: a millimetre is a litre.
-    private static readonly PowerOffState _state = new()
+    private static readonly PowerOffState s_state = new()
     {
         Reservoir = new BoxVessel(1, 1, 0.5),
         RunningLevel = 0.40,
@@ -22,7 +22,7 @@ public class PowerOffTests
                 (line, film, pots) =>
                 {
                     var result = PowerOff.Follow(
-                        _state with
+                        s_state with
                         {
                             FeedLineReturn = line,
                             DrainFilm = film,
@@ -38,7 +38,7 @@ public class PowerOffTests
     [Fact]
     public void What_does_not_fit_runs_over()
     {
-        var result = PowerOff.Follow(_state with { FeedLineReturn = 0.03, DrainFilm = 0.02, PotsOverSill = 0.01 });
+        var result = PowerOff.Follow(s_state with { FeedLineReturn = 0.03, DrainFilm = 0.02, PotsOverSill = 0.01 });
         Assert.Equal(0.01, result.Overflow, 12);
         Assert.Equal(0.45, result.LevelAfterReturn, 12);
         Assert.False(result.SiphonsOut);
@@ -51,7 +51,7 @@ public class PowerOffTests
     [InlineData(-1.0, 0.35, 0.35)]
     public void A_siphon_draws_down_to_the_highest_that_breaks_it(double outlet, double? hole, double expected)
     {
-        var result = PowerOff.Follow(_state with { LowestOutlet = outlet, SiphonBreak = hole });
+        var result = PowerOff.Follow(s_state with { LowestOutlet = outlet, SiphonBreak = hole });
         Assert.True(result.SiphonsOut);
         Assert.Equal(expected, result.SiphonLevel, 12);
         Assert.Equal(0.40 - expected, result.SiphonedOut, 12);
@@ -60,8 +60,8 @@ public class PowerOffTests
     [Fact]
     public void A_shut_line_or_an_outlet_over_the_water_does_not_siphon()
     {
-        Assert.False(PowerOff.Follow(_state with { LowestOutlet = -1, LineIsShut = true }).SiphonsOut);
-        var high = PowerOff.Follow(_state with { LowestOutlet = 0.9 });
+        Assert.False(PowerOff.Follow(s_state with { LowestOutlet = -1, LineIsShut = true }).SiphonsOut);
+        var high = PowerOff.Follow(s_state with { LowestOutlet = 0.9 });
         Assert.False(high.SiphonsOut);
         Assert.Equal(0, high.SiphonedOut);
     }
@@ -69,11 +69,11 @@ public class PowerOffTests
     [Fact]
     public void Days_and_times_follow_the_working_volume()
     {
-        var working = ReservoirDays.WorkingVolume(_state.Reservoir, 0.1, 0.4);
+        var working = ReservoirDays.WorkingVolume(s_state.Reservoir, 0.1, 0.4);
         Assert.Equal(0.3, working, 12);
         // 300 litres, ten plants, three litres a day.
         Assert.Equal(10, ReservoirDays.Days(working, 3, 10), 9);
         Assert.Equal(3000, ReservoirDays.TimeToEmpty(working, 1e-4), 9);
-        Assert.Equal(0, ReservoirDays.WorkingVolume(_state.Reservoir, 0.4, 0.1));
+        Assert.Equal(0, ReservoirDays.WorkingVolume(s_state.Reservoir, 0.4, 0.1));
     }
 }

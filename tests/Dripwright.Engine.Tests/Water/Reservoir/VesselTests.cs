@@ -5,18 +5,18 @@ namespace Dripwright.Engine.Tests.Water.Reservoir;
 
 public class VesselTests
 {
-    private static readonly Gen<double> _size = Gen.Double[0.05, 2];
+    private static readonly Gen<double> s_size = Gen.Double[0.05, 2];
 
-    private static readonly Gen<VesselShape> _shapes = Gen.OneOf<VesselShape>(
-        Gen.Select(_size, _size, _size, _size, _size)
+    private static readonly Gen<VesselShape> s_shapes = Gen.OneOf<VesselShape>(
+        Gen.Select(s_size, s_size, s_size, s_size, s_size)
             .Select((a, b, c, d, h) => (VesselShape)new BoxVessel(a, b, c, d, h)),
-        Gen.Select(_size, _size, _size).Select((a, b, h) => (VesselShape)new RoundVessel(a, b, h)),
-        Gen.Select(_size, _size).Select((d, l) => (VesselShape)new LyingDrum(d, l))
+        Gen.Select(s_size, s_size, s_size).Select((a, b, h) => (VesselShape)new RoundVessel(a, b, h)),
+        Gen.Select(s_size, s_size).Select((d, l) => (VesselShape)new LyingDrum(d, l))
     );
 
     [Fact]
     public void Level_is_the_inverse_of_volume() =>
-        Gen.Select(_shapes, Gen.Double[0, 1])
+        Gen.Select(s_shapes, Gen.Double[0, 1])
             .Holds(
                 (shape, part) =>
                 {
@@ -27,7 +27,7 @@ public class VesselTests
 
     [Fact]
     public void Volume_grows_with_level_by_the_surface() =>
-        Gen.Select(_shapes, Gen.Double[0.05, 0.95])
+        Gen.Select(s_shapes, Gen.Double[0.05, 0.95])
             .Holds(
                 (shape, part) =>
                 {

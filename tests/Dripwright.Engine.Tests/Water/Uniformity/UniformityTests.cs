@@ -5,7 +5,7 @@ namespace Dripwright.Engine.Tests.Water;
 
 public class UniformityTests
 {
-    private static readonly Gen<double[]> _flows = Gen.Double[0.1, 10].Array[6, 60];
+    private static readonly Gen<double[]> s_flows = Gen.Double[0.1, 10].Array[6, 60];
 
     [Fact]
     public void Equal_flows_are_perfectly_even()
@@ -19,7 +19,7 @@ public class UniformityTests
 
     [Fact]
     public void No_measure_changes_with_the_unit_of_flow() =>
-        Gen.Select(_flows, Gen.Double[1e-9, 1e3])
+        Gen.Select(s_flows, Gen.Double[1e-9, 1e3])
             .Holds(
                 (flows, factor) =>
                 {
@@ -33,13 +33,13 @@ public class UniformityTests
 
     [Fact]
     public void Low_quarter_lies_between_least_over_mean_and_one() =>
-        _flows.Holds(flows =>
+        s_flows.Holds(flows =>
             Assert.InRange(Uniformity.OfLowQuarter(flows), flows.Min() / flows.Average() - 1e-12, 1 + 1e-12)
         );
 
     [Fact]
     public void Low_quarter_does_not_change_when_every_reading_is_taken_four_times() =>
-        _flows.Holds(flows =>
+        s_flows.Holds(flows =>
             Assert.Equal(
                 // Four copies make every quarter whole, so the rule for broken quarters must agree with the plain one.
                 flows.SelectMany(flow => new[] { flow, flow, flow, flow }).Order().Take(flows.Length).Average()

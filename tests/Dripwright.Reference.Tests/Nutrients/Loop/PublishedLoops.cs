@@ -29,7 +29,7 @@ public class PublishedLoops
     [InlineData(2.0, 0.4, 8, 0.2667)]
     public void Bleed_holds_a_limit(double water, double uptake, double held, double bleed)
     {
-        double end = Sodium(water, water, 0, bleed, 1e4, uptake);
+        var end = Sodium(water, water, 0, bleed, 1e4, uptake);
         Assert.Equal(held, end, 0.001 * held);
     }
 
@@ -64,7 +64,7 @@ public class PublishedLoops
     )
     {
         Composition Of(double amount) => Composition.Of((Constituent.Sodium, amount));
-        LoopStep end = LoopDay.Run(
+        var end = LoopDay.Run(
             new LoopSystem(0.15, 0.05, 400),
             new LoopState(Of(start), Of(start)),
             new LoopUptake(1, 0.04, Of(uptake), Of(proportion)),

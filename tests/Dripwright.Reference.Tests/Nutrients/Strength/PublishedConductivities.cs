@@ -39,8 +39,8 @@ public class PublishedConductivities(ITestOutputHelper output)
     public void Potassium_chloride_standards_within_one_per_cent(double molal, double celsius, double published)
     {
         // Salt in a kilogram of water to salt in a litre of solution; KCl takes up 28 mL/mol (from memory).
-        double molar = molal * WaterProperties.Density(celsius) / (1 + (molal * 0.028));
-        Speciation divided = Salt(molar, celsius, Constituent.Potassium, 1, Constituent.Chloride, 1);
+        var molar = molal * WaterProperties.Density(celsius) / (1 + (molal * 0.028));
+        var divided = Salt(molar, celsius, Constituent.Potassium, 1, Constituent.Chloride, 1);
         // At freezing point, where no tank stands, the way the ions warm is taken from fits that bend there: 1.5 %.
         Check(Conductivity.Of(divided), published, celsius < 5 ? 0.015 : 0.01);
         Check(Conductivity.McCleskey(divided), published, 0.015);
@@ -116,8 +116,8 @@ public class PublishedConductivities(ITestOutputHelper output)
     public void Whole_solutions_within_five_per_cent(string name, double ph, double reference)
     {
         // PHREEQC 3.8.9 with phreeqc.dat, USGS, ion pairs included: a computed reference.
-        Composition solution = Named(name);
-        Speciation divided = Speciation.At(solution, ph, SolutionConditions.Closed);
+        var solution = Named(name);
+        var divided = Speciation.At(solution, ph, SolutionConditions.Closed);
         output.WriteLine(name);
         Check(Conductivity.Of(divided), reference, 0.05);
         Check(Conductivity.McCleskey(divided), reference, 0.05);
@@ -136,7 +136,7 @@ public class PublishedConductivities(ITestOutputHelper output)
         // Sonneveld and Straver 1994 (from memory). The lists were made with the linear form, which lies 3 to 7 % under
         // what the ions conduct, and are rounded to a tenth; so this holds the main method to 8 %, the linear form to 5.1 %
         // (cucumber, free drainage, lies at 5.0). Pepper in closed systems (1.6, remembered less surely) is left out.
-        Composition solution = Named(name);
+        var solution = Named(name);
         output.WriteLine(name);
         Check(Conductivity.Of(solution, 5.5, SolutionConditions.Closed), listed * 1000, 0.08);
         Check(Conductivity.LinearRule(solution), listed * 1000, 0.051);
@@ -146,7 +146,7 @@ public class PublishedConductivities(ITestOutputHelper output)
     public void A_tap_water_of_the_standard_methods_within_five_per_cent()
     {
         // Standard Methods 2510, worked example (from memory; its intermediate values are reproduced): 478.8 µS/cm.
-        Composition water = Composition.Of(
+        var water = Composition.Of(
             (Constituent.Calcium, 55 / 40.078),
             (Constituent.Magnesium, 12 / 24.305),
             (Constituent.Sodium, 28 / 22.990),
@@ -162,7 +162,7 @@ public class PublishedConductivities(ITestOutputHelper output)
     public void A_sum_without_any_slowing_is_no_conductivity()
     {
         // 2674.9 µS/cm: CRC conductivities at infinite dilution summed for Hoagland solution 1, 24 % above the reference.
-        Ec ec = Conductivity.Of(Named("Hoagland 1"), 5.5, SolutionConditions.Closed);
+        var ec = Conductivity.Of(Named("Hoagland 1"), 5.5, SolutionConditions.Closed);
         Assert.True(ec.MicrosiemensPerCentimetre < 0.85 * 2674.9);
     }
 
@@ -179,7 +179,7 @@ public class PublishedConductivities(ITestOutputHelper output)
     public void Sodium_chloride_adds_a_tenth_of_a_decisiemens_per_millimole()
     {
         // 1.1 dS/m per 11 mmol/L as a round figure of practice (glastuinbouwwaterproof.nl); PHREEQC gives 1.231.
-        double added =
+        var added =
             Conductivity
                 .Of(Named("tomato, closed, with 11 mmol/L NaCl"), 5.5, SolutionConditions.Closed)
                 .DecisiemensPerMetre
@@ -212,7 +212,7 @@ public class PublishedConductivities(ITestOutputHelper output)
     public void Potassium_chloride_warms_by_its_own_coefficient(double celsius, double published)
     {
         // From the NIST values above.
-        Composition solution = Composition.Of((Constituent.Potassium, 9.97), (Constituent.Chloride, 9.97));
+        var solution = Composition.Of((Constituent.Potassium, 9.97), (Constituent.Chloride, 9.97));
         var there = Conductivity.Of(solution, 7, new SolutionConditions { Celsius = celsius });
         var at25 = Conductivity.Of(solution, 7, SolutionConditions.Closed);
         var risen = (there.DecisiemensPerMetre / at25.DecisiemensPerMetre) - 1;
@@ -221,7 +221,7 @@ public class PublishedConductivities(ITestOutputHelper output)
 
     private void Check(Ec ec, double microsiemens, double tolerance)
     {
-        double got = ec.MicrosiemensPerCentimetre;
+        var got = ec.MicrosiemensPerCentimetre;
         output.WriteLine(
             string.Create(
                 System.Globalization.CultureInfo.InvariantCulture,

@@ -6,7 +6,7 @@ public class UniformityReferenceTests
 {
     // Times to fill one container at 18 emitters, s. Data: public B.Tech examination paper IDE-2.4.8, 2023-24. The
     // paper prints no answer; the answers below were computed apart from this code, from the definitions.
-    private static readonly double[] _fillTimes =
+    private static readonly double[] s_fillTimes =
     [
         64,
         79,
@@ -28,18 +28,18 @@ public class UniformityReferenceTests
         61,
     ];
 
-    private static double[] Flows => Array.ConvertAll(_fillTimes, time => 1 / time);
+    private static double[] Flows => Array.ConvertAll(s_fillTimes, time => 1 / time);
 
     [Fact]
     public void Statistical_uniformity_of_the_examination_sample()
     {
-        Assert.Equal(0.8814, Uniformity.Statistical(_fillTimes), 1e-4);
+        Assert.Equal(0.8814, Uniformity.Statistical(s_fillTimes), 1e-4);
         Assert.Equal(0.8819, Uniformity.Statistical(Flows), 1e-4);
     }
 
     [Fact]
     public void Short_method_of_the_examination_sample() =>
-        Assert.Equal(0.8913, Uniformity.ByFillTimes(_fillTimes), 1e-4);
+        Assert.Equal(0.8913, Uniformity.ByFillTimes(s_fillTimes), 1e-4);
 
     [Fact]
     public void Christiansen_coefficient_of_the_examination_sample() =>

@@ -15,15 +15,15 @@ internal sealed class ActiveSet
 {
     private const double Tolerance = 1e-11;
 
-    private readonly FitProblem problem;
-    private readonly int n;
-    private readonly double[] x;
-    private readonly Held[] held;
-    private readonly List<int> touched = [];
-    private readonly double scale;
-    private readonly double longestRow;
-    private readonly double longestLimit;
-    private bool careful;
+    private readonly FitProblem _problem;
+    private readonly int _n;
+    private readonly double[] _x;
+    private readonly Held[] _held;
+    private readonly List<int> _touched = [];
+    private readonly double _scale;
+    private readonly double _longestRow;
+    private readonly double _longestLimit;
+    private bool _careful;
 
     private enum Held
     {
@@ -34,20 +34,20 @@ internal sealed class ActiveSet
 
     private ActiveSet(FitProblem problem)
     {
-        this.problem = problem;
-        n = problem.Unknowns;
-        x = (double[])problem.Start.Clone();
-        held = new Held[n];
-        for (var j = 0; j < n; j++)
+        this._problem = problem;
+        _n = problem.Unknowns;
+        _x = (double[])problem.Start.Clone();
+        _held = new Held[_n];
+        for (var j = 0; j < _n; j++)
         {
-            held[j] =
-                x[j] <= 0 ? Held.AtNought
-                : x[j] >= problem.Most[j] ? Held.AtMost
+            _held[j] =
+                _x[j] <= 0 ? Held.AtNought
+                : _x[j] >= problem.Most[j] ? Held.AtMost
                 : Held.Free;
         }
-        longestRow = Longest(problem.Rows);
-        longestLimit = Longest(problem.Kept.Concat(problem.Limited));
-        scale = Math.Max(
+        _longestRow = Longest(problem.Rows);
+        _longestLimit = Longest(problem.Kept.Concat(problem.Limited));
+        _scale = Math.Max(
             1,
             Math.Max(Math.Sqrt(problem.Wanted.Sum(b => b * b)), problem.Costs is { } costs ? costs.Max(Math.Abs) : 0)
         );
@@ -60,10 +60,10 @@ internal sealed class ActiveSet
 
     private FitSolution Run()
     {
-        var most = 200 + 40 * (n + problem.Limited.Length);
+        var most = 200 + 40 * (_n + _problem.Limited.Length);
         for (var step = 0; step < most; step++)
         {
-            int[] free = [.. Enumerable.Range(0, n).Where(j => held[j] == Held.Free)];
+            int[] free = [.. Enumerable.Range(0, _n).Where(j => _held[j] == Held.Free)];
             var gradient = Gradient();
             var qr = Holding(free);
             if (Direction(free, gradient, qr) is { } direction && Move(free, direction))
@@ -72,20 +72,20 @@ internal sealed class ActiveSet
             }
             if (!LetGo(free, gradient, qr))
             {
-                return new FitSolution(x, step, true);
+                return new FitSolution(_x, step, true);
             }
         }
-        return new FitSolution(x, most, false);
+        return new FitSolution(_x, most, false);
     }
 
     private double[] Gradient()
     {
-        var gradient = problem.Costs is { } costs ? (double[])costs.Clone() : new double[n];
-        for (var i = 0; i < problem.Rows.Length; i++)
+        var gradient = _problem.Costs is { } costs ? (double[])costs.Clone() : new double[_n];
+        for (var i = 0; i < _problem.Rows.Length; i++)
         {
-            var row = problem.Rows[i];
-            var residual = Dot(row, x) - problem.Wanted[i];
-            for (var j = 0; j < n; j++)
+            var row = _problem.Rows[i];
+            var residual = Dot(row, _x) - _problem.Wanted[i];
+            for (var j = 0; j < _n; j++)
             {
                 gradient[j] += row[j] * residual;
             }
@@ -94,18 +94,18 @@ internal sealed class ActiveSet
     }
 
     private double[] Row(int i) =>
-        i < problem.Kept.Length ? problem.Kept[i] : problem.Limited[touched[i - problem.Kept.Length]];
+        i < _problem.Kept.Length ? _problem.Kept[i] : _problem.Limited[_touched[i - _problem.Kept.Length]];
 
     // The equations that hold, as columns over the free unknowns.
     private PivotedQr Holding(int[] free)
     {
-        var columns = new double[problem.Kept.Length + touched.Count][];
+        var columns = new double[_problem.Kept.Length + _touched.Count][];
         for (var i = 0; i < columns.Length; i++)
         {
             var row = Row(i);
             columns[i] = [.. free.Select(j => row[j])];
         }
-        return new PivotedQr(columns, free.Length, longestLimit);
+        return new PivotedQr(columns, free.Length, _longestLimit);
     }
 
     private double[]? Direction(int[] free, double[] gradient, PivotedQr qr)
@@ -115,7 +115,7 @@ internal sealed class ActiveSet
         {
             return null;
         }
-        var inside = problem.Rows.Length > 0 ? Fit(free, qr, room) : Downhill(free, gradient, qr);
+        var inside = _problem.Rows.Length > 0 ? Fit(free, qr, room) : Downhill(free, gradient, qr);
         qr.Times(inside);
         var gain = 0.0;
         var size = 0.0;
@@ -124,13 +124,13 @@ internal sealed class ActiveSet
             gain -= gradient[free[f]] * inside[f];
             size = Math.Max(size, Math.Abs(inside[f]));
         }
-        return gain > Tolerance * Tolerance * scale * scale && size > 0 ? inside : null;
+        return gain > Tolerance * Tolerance * _scale * _scale && size > 0 ? inside : null;
     }
 
     // Coordinates in Q of the least-squares step: none along the equations, the fit across them.
     private double[] Fit(int[] free, PivotedQr qr, int room)
     {
-        var m = problem.Rows.Length;
+        var m = _problem.Rows.Length;
         var columns = new double[room][];
         for (var c = 0; c < room; c++)
         {
@@ -140,7 +140,7 @@ internal sealed class ActiveSet
         var along = new double[free.Length];
         for (var i = 0; i < m; i++)
         {
-            var row = problem.Rows[i];
+            var row = _problem.Rows[i];
             for (var f = 0; f < free.Length; f++)
             {
                 along[f] = row[free[f]];
@@ -150,9 +150,9 @@ internal sealed class ActiveSet
             {
                 columns[c][i] = along[qr.Rank + c];
             }
-            residual[i] = problem.Wanted[i] - Dot(row, x);
+            residual[i] = _problem.Wanted[i] - Dot(row, _x);
         }
-        var fit = new PivotedQr(columns, m, longestRow);
+        var fit = new PivotedQr(columns, m, _longestRow);
         fit.TransposedTimes(residual);
         var inside = new double[free.Length];
         fit.Back(residual).CopyTo(inside, qr.Rank);
@@ -170,28 +170,28 @@ internal sealed class ActiveSet
     /// <summary>Goes along the direction until the fit is best or a limit is touched; false where it gets nowhere.</summary>
     private bool Move(int[] free, double[] direction)
     {
-        var far = problem.Rows.Length > 0 ? 1 : double.PositiveInfinity;
+        var far = _problem.Rows.Length > 0 ? 1 : double.PositiveInfinity;
         var noise = Tolerance * direction.Max(Math.Abs);
         var (stop, isRow) = (-1, false);
         for (var f = 0; f < free.Length; f++)
         {
             var j = free[f];
             var reach =
-                direction[f] < -noise ? x[j] / -direction[f]
-                : direction[f] > noise ? (problem.Most[j] - x[j]) / direction[f]
+                direction[f] < -noise ? _x[j] / -direction[f]
+                : direction[f] > noise ? (_problem.Most[j] - _x[j]) / direction[f]
                 : double.PositiveInfinity;
             if (reach < far)
             {
                 (far, stop) = (reach, j);
             }
         }
-        for (var i = 0; i < problem.Limited.Length; i++)
+        for (var i = 0; i < _problem.Limited.Length; i++)
         {
-            if (touched.Contains(i))
+            if (_touched.Contains(i))
             {
                 continue;
             }
-            var row = problem.Limited[i];
+            var row = _problem.Limited[i];
             var rise = 0.0;
             for (var f = 0; f < free.Length; f++)
             {
@@ -199,7 +199,7 @@ internal sealed class ActiveSet
             }
             if (rise > noise)
             {
-                var reach = Math.Max(0, problem.Limits[i] - Dot(row, x)) / rise;
+                var reach = Math.Max(0, _problem.Limits[i] - Dot(row, _x)) / rise;
                 if (reach < far)
                 {
                     (far, stop, isRow) = (reach, i, true);
@@ -216,18 +216,18 @@ internal sealed class ActiveSet
         {
             var j = free[f];
             moved = Math.Max(moved, Math.Abs(far * direction[f]));
-            x[j] = Math.Clamp(x[j] + far * direction[f], 0, problem.Most[j]);
+            _x[j] = Math.Clamp(_x[j] + far * direction[f], 0, _problem.Most[j]);
         }
-        careful &= moved <= Tolerance;
+        _careful &= moved <= Tolerance;
         if (isRow)
         {
-            touched.Add(stop);
+            _touched.Add(stop);
         }
         else if (stop >= 0)
         {
             var low = direction[Array.IndexOf(free, stop)] < 0;
-            held[stop] = low ? Held.AtNought : Held.AtMost;
-            x[stop] = low ? 0 : problem.Most[stop];
+            _held[stop] = low ? Held.AtNought : Held.AtMost;
+            _x[stop] = low ? 0 : _problem.Most[stop];
         }
         return stop >= 0 || moved > 0;
     }
@@ -238,10 +238,10 @@ internal sealed class ActiveSet
         double[] pull = [.. free.Select(j => -gradient[j])];
         qr.TransposedTimes(pull);
         var multipliers = qr.Back(pull);
-        var (worst, which, isRow) = (Tolerance * scale, -1, false);
-        for (var j = 0; j < n; j++)
+        var (worst, which, isRow) = (Tolerance * _scale, -1, false);
+        for (var j = 0; j < _n; j++)
         {
-            if (held[j] == Held.Free || problem.Most[j] <= 0)
+            if (_held[j] == Held.Free || _problem.Most[j] <= 0)
             {
                 continue;
             }
@@ -250,16 +250,16 @@ internal sealed class ActiveSet
             {
                 rate += multipliers[i] * Row(i)[j];
             }
-            var wrong = held[j] == Held.AtNought ? -rate : rate;
-            if (wrong > worst && (which < 0 || !careful))
+            var wrong = _held[j] == Held.AtNought ? -rate : rate;
+            if (wrong > worst && (which < 0 || !_careful))
             {
                 (worst, which) = (wrong, j);
             }
         }
-        for (var i = 0; i < touched.Count; i++)
+        for (var i = 0; i < _touched.Count; i++)
         {
-            var wrong = -multipliers[problem.Kept.Length + i];
-            if (wrong > worst && (which < 0 || !careful))
+            var wrong = -multipliers[_problem.Kept.Length + i];
+            if (wrong > worst && (which < 0 || !_careful))
             {
                 (worst, which, isRow) = (wrong, i, true);
             }
@@ -269,14 +269,14 @@ internal sealed class ActiveSet
             return false;
         }
         // Until something moves again, lets go by number only.
-        careful = true;
+        _careful = true;
         if (isRow)
         {
-            touched.RemoveAt(which);
+            _touched.RemoveAt(which);
         }
         else
         {
-            held[which] = Held.Free;
+            _held[which] = Held.Free;
         }
         return true;
     }

@@ -5,19 +5,19 @@ internal sealed class PivotedQr
 {
     private const double RankTolerance = 1e-11;
 
-    private readonly double[][] columns;
-    private readonly double[] heads;
-    private readonly int rows;
+    private readonly double[][] _columns;
+    private readonly double[] _heads;
+    private readonly int _rows;
 
     /// <summary>Factors the matrix; its columns are overwritten.</summary>
     /// <remarks>What is shorter than 1e-11 of the magnitude is rounding. The matrix cannot tell that itself: all of it may be.</remarks>
     public PivotedQr(double[][] columns, int rows, double magnitude)
     {
-        this.columns = columns;
-        this.rows = rows;
+        this._columns = columns;
+        this._rows = rows;
         var count = columns.Length;
         Order = new int[count];
-        heads = new double[count];
+        _heads = new double[count];
         var norms = new double[count];
         for (var j = 0; j < count; j++)
         {
@@ -55,7 +55,7 @@ internal sealed class PivotedQr
     {
         for (var k = 0; k < Rank; k++)
         {
-            Reflect(columns[k], k, v);
+            Reflect(_columns[k], k, v);
         }
     }
 
@@ -64,22 +64,22 @@ internal sealed class PivotedQr
     {
         for (var k = Rank - 1; k >= 0; k--)
         {
-            Reflect(columns[k], k, v);
+            Reflect(_columns[k], k, v);
         }
     }
 
     /// <summary>Solves R·x = y for the independent columns; the others get 0. Given back in the matrix's order.</summary>
     public double[] Back(double[] y)
     {
-        var x = new double[columns.Length];
+        var x = new double[_columns.Length];
         for (var k = Rank - 1; k >= 0; k--)
         {
             var sum = y[k];
             for (var j = k + 1; j < Rank; j++)
             {
-                sum -= columns[j][k] * x[Order[j]];
+                sum -= _columns[j][k] * x[Order[j]];
             }
-            x[Order[k]] = sum / heads[k];
+            x[Order[k]] = sum / _heads[k];
         }
         return x;
     }
@@ -87,25 +87,25 @@ internal sealed class PivotedQr
     // The reflection's vector is kept in its column from k down, scaled so that 2/vᵀv = 1/v₀.
     private void Reflect(int k, double length, double[] norms)
     {
-        var column = columns[k];
+        var column = _columns[k];
         var sign = column[k] > 0 ? 1 : -1;
-        for (var i = k; i < rows; i++)
+        for (var i = k; i < _rows; i++)
         {
             column[i] /= sign * length;
         }
         column[k] += 1;
-        heads[k] = -sign * length;
-        for (var j = k + 1; j < columns.Length; j++)
+        _heads[k] = -sign * length;
+        for (var j = k + 1; j < _columns.Length; j++)
         {
-            Reflect(column, k, columns[j]);
-            norms[j] = Dot(columns[j], columns[j], k + 1);
+            Reflect(column, k, _columns[j]);
+            norms[j] = Dot(_columns[j], _columns[j], k + 1);
         }
     }
 
     private void Reflect(double[] by, int k, double[] v)
     {
         var scale = Dot(by, v, k) / by[k];
-        for (var i = k; i < rows; i++)
+        for (var i = k; i < _rows; i++)
         {
             v[i] -= scale * by[i];
         }
@@ -114,7 +114,7 @@ internal sealed class PivotedQr
     private double Dot(double[] a, double[] b, int from)
     {
         var sum = 0.0;
-        for (var i = from; i < rows; i++)
+        for (var i = from; i < _rows; i++)
         {
             sum += a[i] * b[i];
         }

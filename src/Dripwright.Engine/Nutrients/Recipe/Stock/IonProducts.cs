@@ -35,15 +35,15 @@ public static class IonProducts
     private const double SecondPhosphoricPK = 7.207;
 
     // Stability of the pairs at 25 °C.
-    private static readonly double CalciumSulfate = Math.Pow(10, 2.30);
-    private static readonly double MagnesiumSulfate = Math.Pow(10, 2.37);
-    private static readonly double PotassiumSulfate = Math.Pow(10, 0.85);
-    private static readonly double SodiumSulfate = Math.Pow(10, 0.70);
-    private static readonly double AmmoniumSulfate = Math.Pow(10, 1.11);
-    private static readonly double CalciumHydrogen = Math.Pow(10, 2.739);
-    private static readonly double CalciumDihydrogen = Math.Pow(10, 1.408);
-    private static readonly double MagnesiumHydrogen = Math.Pow(10, 2.87);
-    private static readonly double MagnesiumDihydrogen = Math.Pow(10, 1.513);
+    private static readonly double s_calciumSulfate = Math.Pow(10, 2.30);
+    private static readonly double s_magnesiumSulfate = Math.Pow(10, 2.37);
+    private static readonly double s_potassiumSulfate = Math.Pow(10, 0.85);
+    private static readonly double s_sodiumSulfate = Math.Pow(10, 0.70);
+    private static readonly double s_ammoniumSulfate = Math.Pow(10, 1.11);
+    private static readonly double s_calciumHydrogen = Math.Pow(10, 2.739);
+    private static readonly double s_calciumDihydrogen = Math.Pow(10, 1.408);
+    private static readonly double s_magnesiumHydrogen = Math.Pow(10, 2.87);
+    private static readonly double s_magnesiumDihydrogen = Math.Pow(10, 1.513);
 
     /// <summary>Saturation of both solids.</summary>
     /// <param name="composition">[mol/m³] The solution, counted as moles in a thousand kilograms of water.</param>
@@ -112,12 +112,12 @@ public static class IonProducts
             var two = gamma2 * gamma2;
             // A pair of two doubly charged ions is neutral (γ 1); one of a single and a double charge keeps one charge (γ1).
             var perSulfate =
-                ca * CalciumSulfate * two
-                + mg * MagnesiumSulfate * two
-                + (k * PotassiumSulfate + na * SodiumSulfate + nh4 * AmmoniumSulfate) * gamma2;
+                ca * s_calciumSulfate * two
+                + mg * s_magnesiumSulfate * two
+                + (k * s_potassiumSulfate + na * s_sodiumSulfate + nh4 * s_ammoniumSulfate) * gamma2;
             var split = Math.Pow(10, ph - SecondPhosphoricPK) * gamma1 / gamma2;
-            var perHydrogen = (ca * CalciumHydrogen + mg * MagnesiumHydrogen) * two;
-            var perDihydrogen = (ca * CalciumDihydrogen + mg * MagnesiumDihydrogen) * gamma2;
+            var perHydrogen = (ca * s_calciumHydrogen + mg * s_magnesiumHydrogen) * two;
+            var perDihydrogen = (ca * s_calciumDihydrogen + mg * s_magnesiumDihydrogen) * gamma2;
             var newSulfate = sulfur / (1 + perSulfate);
             var newDihydrogen = phosphorus / (1 + split + perDihydrogen + split * perHydrogen);
             so4 = (so4 + newSulfate) / 2;
@@ -129,9 +129,9 @@ public static class IonProducts
                     + calcium
                         / (
                             1
-                            + so4 * CalciumSulfate * two
-                            + hydrogen * CalciumHydrogen * two
-                            + dihydrogen * CalciumDihydrogen * gamma2
+                            + so4 * s_calciumSulfate * two
+                            + hydrogen * s_calciumHydrogen * two
+                            + dihydrogen * s_calciumDihydrogen * gamma2
                         )
                 ) / 2;
             mg =
@@ -140,14 +140,14 @@ public static class IonProducts
                     + magnesium
                         / (
                             1
-                            + so4 * MagnesiumSulfate * two
-                            + hydrogen * MagnesiumHydrogen * two
-                            + dihydrogen * MagnesiumDihydrogen * gamma2
+                            + so4 * s_magnesiumSulfate * two
+                            + hydrogen * s_magnesiumHydrogen * two
+                            + dihydrogen * s_magnesiumDihydrogen * gamma2
                         )
                 ) / 2;
-            k = (k + potassium / (1 + so4 * PotassiumSulfate * gamma2)) / 2;
-            na = (na + sodium / (1 + so4 * SodiumSulfate * gamma2)) / 2;
-            nh4 = (nh4 + ammonium / (1 + so4 * AmmoniumSulfate * gamma2)) / 2;
+            k = (k + potassium / (1 + so4 * s_potassiumSulfate * gamma2)) / 2;
+            na = (na + sodium / (1 + so4 * s_sodiumSulfate * gamma2)) / 2;
+            nh4 = (nh4 + ammonium / (1 + so4 * s_ammoniumSulfate * gamma2)) / 2;
             if (round > 3 && Math.Abs(ca + so4 + hydrogen - before) < 1e-13)
             {
                 break;
