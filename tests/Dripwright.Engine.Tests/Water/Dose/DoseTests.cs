@@ -146,7 +146,7 @@ public sealed class DoseTests
         Assert.Equal(["timer.mode", "timer.on"], cure.Changes.Select(c => c.Field));
         var trial = CureTrial.Of(plan, said, cure, new PlanOptions { Draws = 0 });
         Assert.True(trial.Cured);
-        Assert.Empty(trial.New.Where(f => f.Level != FindingLevel.Note));
+        Assert.DoesNotContain(trial.New, f => f.Level != FindingLevel.Note);
         Assert.True(trial.After!.Dose.Thirstiest!.Share >= 1);
     }
 
