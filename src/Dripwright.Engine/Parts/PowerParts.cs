@@ -57,6 +57,11 @@ internal static class PowerParts
 
         if (layout.Parts.Pump is not { } pump)
         {
+            if (rig.Timer.Mode == TimerMode.Cycle)
+            {
+                tally.Add("timer-valve", 1, Phrase.Of("part.where.timer-valve"), spares: rig.Spares.Timers);
+            }
+
             return;
         }
 

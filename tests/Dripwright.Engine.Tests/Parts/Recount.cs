@@ -172,6 +172,10 @@ internal static class Recount
             Add("timer-outlet", 1);
             Add("gfci-adapter", 1);
         }
+        else if (rig.Timer.Mode == TimerMode.Cycle)
+        {
+            Add("timer-valve", 1);
+        }
 
         foreach (var key in told ? [] : s_ofTheFrame)
         {
