@@ -36,8 +36,13 @@ internal static class NutrientFindings
         HashSet<string> tooMuch = [.. WaterLimits.TooMuch(plan.Water.Supply!).Select(finding => finding.Rule)];
         return plan
             .Water.Findings.Where(finding => !tooMuch.Contains(finding.Rule))
-            .Concat(WaterLimits.TooMuch(plan.Filled, mix.PureShare));
+            .Concat(WaterLimits.TooMuch(plan.Filled, mix.PureShare))
+            // Alkalinity that the recipe's acid takes is dealt with.
+            .Where(finding => finding.Rule != "water-alkalinity" || !AcidSuffices(plan));
     }
+
+    private static bool AcidSuffices(NutrientPlan plan) =>
+        plan.Recipe.AcidDemand - plan.Recipe.AcidGiven <= RuleBook.Limit("recipe-no-acid");
 
     private static Finding? Salt(NutrientPlan plan)
     {

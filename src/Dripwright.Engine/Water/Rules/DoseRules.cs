@@ -152,7 +152,7 @@ internal sealed class DoseRules(Rig rig, RigLayout layout, FeedPlan feed, DosePl
                 ),
             Phrase.Of("finding.dose.value", Measured.Volume(said.Given)),
             Phrase.Of("finding.dose.limit", Measured.Volume(least(said))),
-            Phrase.Of(offers.Count > 0 ? "finding.dose.clock.remedy" : "finding.dose.emitters.remedy"),
+            Remedy(),
             offers
         );
     }
@@ -168,14 +168,26 @@ internal sealed class DoseRules(Rig rig, RigLayout layout, FeedPlan feed, DosePl
 
         return
         [
-            .. WateringTime.Minutes(rig.Timer, plan) is { } on && on > rig.Timer.On
-                ? RigCure.Offered(WateringTime.On(on))
-                : [],
-            .. WateringTime.Hours(rig.Timer, plan) is { } hours && hours > rig.Timer.HoursPerDay
-                ? RigCure.Offered(WateringTime.HoursPerDay(hours))
-                : [],
+            .. Longer() is { } on ? RigCure.Offered(WateringTime.On(on)) : [],
+            .. MoreHours() is { } hours ? RigCure.Offered(WateringTime.HoursPerDay(hours)) : [],
         ];
     }
+
+    private Phrase Remedy() =>
+        layout.Resolved.Clock.Continuous
+            ? Phrase.Of("finding.dose.emitters.remedy")
+            : (Longer(), MoreHours()) switch
+            {
+                ({ } on, { } hours) => Phrase.Of("finding.dose.both.remedy", Measured.Time(on), Measured.Time(hours)),
+                ({ } on, null) => Phrase.Of("finding.dose.longer.remedy", Measured.Time(on)),
+                (null, { } hours) => Phrase.Of("finding.dose.hours.remedy", Measured.Time(hours)),
+                _ => Phrase.Of("finding.dose.emitters.remedy"),
+            };
+
+    private double? Longer() => WateringTime.Minutes(rig.Timer, plan) is { } on && on > rig.Timer.On ? on : null;
+
+    private double? MoreHours() =>
+        WateringTime.Hours(rig.Timer, plan) is { } hours && hours > rig.Timer.HoursPerDay ? hours : null;
 
     private static List<Place> Where(IEnumerable<(int Row, int Pot)> pots) =>
         [.. pots.GroupBy(p => p.Row).Select(g => Place.OfPots(g.Key, [.. g.Select(p => p.Pot).Order()]))];

@@ -15,6 +15,8 @@ internal sealed class FeedRules(Rig rig, RigLayout layout, FeedPlan feed, Judgem
 
     private const int MostNamed = 4;
 
+    private readonly bool _anyDry = feed.Pots.Any(p => p.Planted && p.Flow <= 0);
+
     private bool Pumped => layout.Parts.Pump is not null;
 
     // [N/m³] Of the rig's own water.
@@ -42,7 +44,12 @@ internal sealed class FeedRules(Rig rig, RigLayout layout, FeedPlan feed, Judgem
             return;
         }
 
-        Uniformity();
+        // Pots that get nothing have a finding of their own; how uneven the row is then says nothing more.
+        if (!_anyDry)
+        {
+            Uniformity();
+        }
+
         UnderRange();
         OverRange();
         Primed();

@@ -172,6 +172,7 @@ internal sealed class ReservoirRules(Rig rig, RigLayout layout, ReservoirPlan pl
         var visit = RuleBook.Limit("reservoir-runs-out");
         if (lasts < visit)
         {
+            var cures = ShorterWaterings(visit);
             judge.Add(
                 "reservoir-runs-out",
                 s_reservoir,
@@ -183,8 +184,13 @@ internal sealed class ReservoirRules(Rig rig, RigLayout layout, ReservoirPlan pl
                 ),
                 Phrase.Of(Measured.Time(lasts)),
                 Limit.AtLeast(Measured.Time(visit)),
-                Phrase.Of("finding.reservoir-runs-out.remedy"),
-                ShorterWaterings(visit)
+                cures.Count > 0
+                    ? Phrase.Of(
+                        "finding.reservoir-runs-out.clock.remedy",
+                        Measured.Time(WateringTime.Minutes(rig.Timer, dose)!.Value)
+                    )
+                    : Phrase.Of("finding.reservoir-runs-out.remedy"),
+                cures
             );
         }
     }
