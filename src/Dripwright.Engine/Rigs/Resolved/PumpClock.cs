@@ -9,6 +9,9 @@ public sealed record PumpClock(bool Continuous, double Waterings, double HoursPe
     /// <summary>[s] Seconds it runs in a day.</summary>
     public double SecondsPerDay => HoursPerDay * 3600;
 
+    /// <summary>[s] Length of one watering; the whole day where it never stops.</summary>
+    public double Watering => SecondsPerDay / Waterings;
+
     /// <summary>The clock of a timer: in the hours of the day in which it waters, on and off in turn.</summary>
     /// <param name="timer">The timer.</param>
     internal static PumpClock Of(Timer timer)

@@ -18,7 +18,7 @@ internal sealed class DosePlanner(RigLayout layout, FeedPlan feed)
         var clock = layout.Resolved.Clock;
         var stops = layout.Parts.Pump is not null && !clock.Continuous;
         var fill = stops ? FillTime() : 0;
-        var watering = clock.SecondsPerDay / clock.Waterings;
+        var watering = clock.Watering;
         var running = clock.Waterings * Math.Max(0, watering - fill);
         // A pulse too short to fill the lines leaves no more in them than it brought.
         var filled = fill > 0 ? Math.Min(1, watering / fill) : 1;

@@ -139,6 +139,13 @@ public sealed record FeedPlan
     /// <summary>Every pot.</summary>
     public required IReadOnlyList<PotFlow> Pots { get; init; }
 
+    /// <summary>The planted pots that get nothing.</summary>
+    public IEnumerable<PotFlow> Dry => Pots.Where(p => p.Planted && p.Flow <= 0);
+
+    /// <summary>True where all emitters of a pot are shut, or it has none.</summary>
+    /// <param name="pot">A pot of this plan.</param>
+    public bool IsShut(PotFlow pot) => Emitters.All(e => e.Open <= 0 || (e.Row, e.Pot) != (pot.Row, pot.Pot));
+
     /// <summary>Flow before the rows and the fastest in each row's line.</summary>
     public required IReadOnlyList<RunFlow> Runs { get; init; }
 

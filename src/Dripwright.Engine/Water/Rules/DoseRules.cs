@@ -28,17 +28,15 @@ internal sealed class DoseRules(Rig rig, RigLayout layout, FeedPlan feed, DosePl
     /// <summary>Planted pots that get nothing while others do.</summary>
     private void Dry()
     {
-        var emitters = feed.Emitters.ToLookup(e => (e.Row, e.Pot));
-        List<PotFlow> dry = [.. feed.Pots.Where(p => p.Planted && p.Flow <= 0)];
-        bool Shut(PotFlow pot) => emitters[(pot.Row, pot.Pot)].All(e => e.Open <= 0);
+        var dry = feed.Dry.ToLookup(feed.IsShut);
         Say(
             "valves-shut",
-            [.. dry.Where(Shut)],
+            [.. dry[true]],
             "Shut",
             ["rows[0].planting", "feed.valveOpen"],
             RigCure.Offered([.. Opened()])
         );
-        List<PotFlow> lacking = [.. dry.Where(pot => !Shut(pot))];
+        List<PotFlow> lacking = [.. dry[false]];
         if (lacking.Count > 0)
         {
             (var cause, var cures) = new WaterTrials(rig, layout).Find();
@@ -66,9 +64,8 @@ internal sealed class DoseRules(Rig rig, RigLayout layout, FeedPlan feed, DosePl
     /// <summary>Waterings that are spent on filling the lines.</summary>
     private void Filling()
     {
-        var clock = layout.Resolved.Clock;
         var most = RuleBook.Limit("lines-fill-long");
-        var watering = clock.SecondsPerDay / clock.Waterings;
+        var watering = layout.Resolved.Clock.Watering;
         if (plan.FillTime <= most * watering)
         {
             return;
@@ -135,13 +132,16 @@ internal sealed class DoseRules(Rig rig, RigLayout layout, FeedPlan feed, DosePl
             : ("drain-share-low", p => p.Wanted);
         List<PotDose> under = [.. plan.Pots.Where(p => p.Given < least(p) * (1 - Hair)).OrderBy(p => p.Share)];
         var said = under[0];
-        var offers = Offers();
+        // A pump that never stops has no clock to set.
+        var stops = !layout.Resolved.Clock.Continuous;
+        var on = stops ? Longer() : null;
+        var hours = stops ? MoreHours() : null;
         judge.Add(
             rule,
             Where(under.Select(p => (p.Row, p.Pot))),
-            layout.Resolved.Clock.Continuous
-                ? ["feed.emittersPerPot", "feed.emitter", "pump.model"]
-                : ["timer.on", "timer.hoursPerDay", "timer.off", "feed.emitter"],
+            stops
+                ? ["timer.on", "timer.hoursPerDay", "timer.off", "feed.emitter"]
+                : ["feed.emittersPerPot", "feed.emitter", "pump.model"],
             rule == "drain-share-low"
                 ? Phrase.Of("finding.drain-share-low.what", Measured.Percent(said.DrainShare))
                 : Phrase.Counted(
@@ -152,37 +152,23 @@ internal sealed class DoseRules(Rig rig, RigLayout layout, FeedPlan feed, DosePl
                 ),
             Phrase.Of("finding.dose.value", Measured.Volume(said.Given)),
             Phrase.Of("finding.dose.limit", Measured.Volume(least(said))),
-            Remedy(),
-            offers
+            Remedy(on, hours),
+            // A clock that gives every pot what is wanted: longer waterings first, then more hours of the day.
+            [
+                .. on is { } longer ? RigCure.Offered(WateringTime.On(longer)) : [],
+                .. hours is { } more ? RigCure.Offered(WateringTime.HoursPerDay(more)) : [],
+            ]
         );
     }
 
-    /// <summary>A clock that gives every pot what is wanted: longer waterings first, then more hours of the day.</summary>
-    private IReadOnlyList<Cure> Offers()
-    {
-        var clock = layout.Resolved.Clock;
-        if (clock.Continuous)
+    private static Phrase Remedy(double? on, double? hours) =>
+        (on, hours) switch
         {
-            return [];
-        }
-
-        return
-        [
-            .. Longer() is { } on ? RigCure.Offered(WateringTime.On(on)) : [],
-            .. MoreHours() is { } hours ? RigCure.Offered(WateringTime.HoursPerDay(hours)) : [],
-        ];
-    }
-
-    private Phrase Remedy() =>
-        layout.Resolved.Clock.Continuous
-            ? Phrase.Of("finding.dose.emitters.remedy")
-            : (Longer(), MoreHours()) switch
-            {
-                ({ } on, { } hours) => Phrase.Of("finding.dose.both.remedy", Measured.Time(on), Measured.Time(hours)),
-                ({ } on, null) => Phrase.Of("finding.dose.longer.remedy", Measured.Time(on)),
-                (null, { } hours) => Phrase.Of("finding.dose.hours.remedy", Measured.Time(hours)),
-                _ => Phrase.Of("finding.dose.emitters.remedy"),
-            };
+            ({ } longer, { } more) => Phrase.Of("finding.dose.both.remedy", Measured.Time(longer), Measured.Time(more)),
+            ({ } longer, null) => Phrase.Of("finding.dose.longer.remedy", Measured.Time(longer)),
+            (null, { } more) => Phrase.Of("finding.dose.hours.remedy", Measured.Time(more)),
+            _ => Phrase.Of("finding.dose.emitters.remedy"),
+        };
 
     private double? Longer() => WateringTime.Minutes(rig.Timer, plan) is { } on && on > rig.Timer.On ? on : null;
 

@@ -15,7 +15,7 @@ internal sealed class FeedRules(Rig rig, RigLayout layout, FeedPlan feed, Judgem
 
     private const int MostNamed = 4;
 
-    private readonly bool _anyDry = feed.Pots.Any(p => p.Planted && p.Flow <= 0);
+    private readonly bool _anyDry = feed.Dry.Any();
 
     private bool Pumped => layout.Parts.Pump is not null;
 

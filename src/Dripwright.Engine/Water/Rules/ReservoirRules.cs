@@ -172,7 +172,7 @@ internal sealed class ReservoirRules(Rig rig, RigLayout layout, ReservoirPlan pl
         var visit = RuleBook.Limit("reservoir-runs-out");
         if (lasts < visit)
         {
-            var cures = ShorterWaterings(visit);
+            var on = ShorterWaterings(visit);
             judge.Add(
                 "reservoir-runs-out",
                 s_reservoir,
@@ -184,13 +184,10 @@ internal sealed class ReservoirRules(Rig rig, RigLayout layout, ReservoirPlan pl
                 ),
                 Phrase.Of(Measured.Time(lasts)),
                 Limit.AtLeast(Measured.Time(visit)),
-                cures.Count > 0
-                    ? Phrase.Of(
-                        "finding.reservoir-runs-out.clock.remedy",
-                        Measured.Time(WateringTime.Minutes(rig.Timer, dose)!.Value)
-                    )
+                on is { } told
+                    ? Phrase.Of("finding.reservoir-runs-out.clock.remedy", Measured.Time(told))
                     : Phrase.Of("finding.reservoir-runs-out.remedy"),
-                cures
+                on is { } shorter ? RigCure.Offered(RigCure.Text("timer.mode", "cycle"), WateringTime.On(shorter)) : []
             );
         }
     }
@@ -198,20 +195,18 @@ internal sealed class ReservoirRules(Rig rig, RigLayout layout, ReservoirPlan pl
     private bool Returns => rig.Drain.Into == DrainTarget.Reservoir;
 
     // Just enough for a hot day, where that leaves enough in the reservoir.
-    private IReadOnlyList<Cure> ShorterWaterings(double visit)
+    private double? ShorterWaterings(double visit)
     {
         var timer = rig.Timer;
         if (WateringTime.Minutes(timer, dose) is not { } on)
         {
-            return [];
+            return null;
         }
 
         var flow = dose.Pots.Sum(p => p.Flow);
         var aDay = timer.HoursPerDay / (on + timer.Off) * on * flow;
         var lasts = plan.WorkingVolume / Math.Max(aDay, plan.Use * 86_400) * 86_400;
-        return lasts >= visit * (1 + 1e-9)
-            ? RigCure.Offered(RigCure.Text("timer.mode", "cycle"), WateringTime.On(on))
-            : [];
+        return lasts >= visit * (1 + 1e-9) ? on : null;
     }
 
     private void Floor()

@@ -63,8 +63,6 @@ internal sealed class WaterTrials(Rig rig, RigLayout layout)
 
         var placed = RigLayout.Of(resolved);
         var feed = new FeedPlanner(changed, placed).Plan();
-        ILookup<(int, int), EmitterFlow> emitters = feed.Emitters.ToLookup(e => (e.Row, e.Pot));
-        return feed.Solved
-            && feed.Pots.All(p => !p.Planted || p.Flow > 0 || emitters[(p.Row, p.Pot)].All(e => e.Open <= 0));
+        return feed.Solved && feed.Dry.All(feed.IsShut);
     }
 }
