@@ -1,5 +1,6 @@
 using System.Globalization;
 using Dripwright.Engine.Rigs;
+using Dripwright.Language;
 using Dripwright.Store.Tables;
 using Microsoft.EntityFrameworkCore;
 
@@ -130,7 +131,7 @@ public sealed partial class Garden
             : new RevisionLine(
                 revision,
                 [],
-                "It does not read with today's catalogue: " + (after.Faults.Concat(before.Faults)).First()
+                Words.Of("store.revision.unread", after.Faults.Concat(before.Faults).First().Told())
             );
     }
 

@@ -1,6 +1,7 @@
 using Dripwright.Engine.Catalogue.Salts;
 using Dripwright.Engine.Catalogue.Targets;
 using Dripwright.Engine.Files;
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Catalogue;
@@ -56,18 +57,16 @@ internal sealed class CatalogueOverlay : IKeys, IRows
     }
 
     // What the currency must be where it is not that; null where it is good.
-    private string? CurrencyWanted(string currency)
+    private Phrase? CurrencyWanted(string currency)
     {
         if (currency.Length != 3 || !currency.All(char.IsAsciiLetterUpper))
         {
-            return "a currency in three capital letters, such as \"USD\" or \"EUR\"";
+            return Phrase.Of("fault.currency");
         }
         var isPriced =
             _basis.All.Any(part => part.Price is not null)
             || _basis.Salts.Salts.Values.Any(salt => salt.Price is not null);
-        return isPriced && currency != _basis.Currency
-            ? $"\"{_basis.Currency}\", in which the catalogue under this file has its prices: all prices are in one currency"
-            : null;
+        return isPriced && currency != _basis.Currency ? Phrase.Of("fault.one-currency", _basis.Currency) : null;
     }
 
     bool IKeys.Has(KeyAttribute field, string key)
@@ -94,7 +93,7 @@ internal sealed class CatalogueOverlay : IKeys, IRows
         var name = (node as FileText)?.Text ?? "";
         if (!rows.TryGetValue(name, out var start))
         {
-            var expected = $"the key of a built-in or earlier row under \"{group.Name}\"";
+            var expected = Phrase.Of("fault.based-on", group.Name);
             Fault($"{path}.{RowAttribute.BasedOn}", node, expected, NearestName.Of(name, rows.Keys));
         }
         return start?.StartOf(field => row[field] is not null);
@@ -156,11 +155,11 @@ internal sealed class CatalogueOverlay : IKeys, IRows
             .Key;
         if (!_given.Add((group, key)))
         {
-            Fault($"{path}.{RowAttribute.Key}", node, "a key that no earlier row of this file has");
+            Fault($"{path}.{RowAttribute.Key}", node, Phrase.Of("fault.key-twice"));
         }
         else if (other is not null)
         {
-            Fault($"{path}.{RowAttribute.Key}", node, $"a key that does not stand under \"{other}\" already");
+            Fault($"{path}.{RowAttribute.Key}", node, Phrase.Of("fault.key-elsewhere", other));
         }
     }
 
@@ -195,7 +194,7 @@ internal sealed class CatalogueOverlay : IKeys, IRows
         }
     }
 
-    private void Fault(string path, FileNode at, string expected, string? nearest = null) =>
+    private void Fault(string path, FileNode at, Phrase expected, string? nearest = null) =>
         _faults.Add(path, at, FaultList.Show(at), expected, nearest);
 
     private string Currency => _read.Currency ?? _basis.Currency;

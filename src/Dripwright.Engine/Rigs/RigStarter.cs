@@ -10,12 +10,12 @@ public static class RigStarter
     /// <summary>The rig that the answers describe; all else is assumed.</summary>
     /// <param name="answers">The answers.</param>
     /// <param name="catalogue">The parts it can name.</param>
-    /// <exception cref="ArgumentOutOfRangeException">An answer lies outside what a rig file allows, or the catalogue lacks a part that is assumed.</exception>
+    /// <exception cref="StarterException">An answer lies outside what a rig file allows, or the catalogue lacks a part that is assumed.</exception>
     public static Rig Rig(StarterAnswers answers, PartsCatalogue catalogue)
     {
         ArgumentNullException.ThrowIfNull(answers);
         var basis = RigReader.ReadStarter(answers.Units, catalogue);
-        var start = basis.Rig ?? throw new ArgumentOutOfRangeException(nameof(answers), basis.Faults[0].ToString());
+        var start = basis.Rig ?? throw new StarterException(basis.Faults[0]);
         var row = start.Rows[0] with
         {
             Count = answers.Rows,
@@ -34,13 +34,13 @@ public static class RigStarter
         };
         rig = answers.Gravity ? Raised(rig) : rig;
         var reading = RigReader.Read(RigWriter.Write(rig), "starter", catalogue);
-        return reading.Rig ?? throw new ArgumentOutOfRangeException(nameof(answers), reading.Faults[0].ToString());
+        return reading.Rig ?? throw new StarterException(reading.Faults[0]);
     }
 
     /// <summary>The starter rig file: every field with its value and what it means. It reads without a fault.</summary>
     /// <param name="answers">The answers.</param>
     /// <param name="catalogue">The parts it can name.</param>
-    /// <exception cref="ArgumentOutOfRangeException">An answer lies outside what a rig file allows, or the catalogue lacks a part that is assumed.</exception>
+    /// <exception cref="StarterException">An answer lies outside what a rig file allows, or the catalogue lacks a part that is assumed.</exception>
     public static string Text(StarterAnswers answers, PartsCatalogue catalogue)
     {
         var rig = Rig(answers, catalogue);

@@ -17,7 +17,7 @@ namespace Dripwright.Workbench.Http;
 internal sealed record CheckAnswer(
     bool Sound,
     bool WouldFail,
-    IReadOnlyList<Fault> Faults,
+    IReadOnlyList<ToldFault> Faults,
     IReadOnlyList<ToldFinding> Findings,
     IReadOnlyList<Assumed> Assumed,
     IReadOnlyList<string> Upgraded

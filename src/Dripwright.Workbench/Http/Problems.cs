@@ -92,7 +92,7 @@ internal static partial class Problems
         var more = new Dictionary<string, object?>(StringComparer.Ordinal) { ["number"] = number };
         if (faults is { Count: > 0 })
         {
-            more["faults"] = faults;
+            more["faults"] = faults.Told();
         }
 
         return Results.Problem(

@@ -45,9 +45,9 @@ internal static class StartCommand
         {
             return RigStarter.Text(answers, catalogue);
         }
-        catch (ArgumentOutOfRangeException wrong) when (wrong.ParamName == "answers")
+        catch (StarterException wrong)
         {
-            throw new Refusal(Exit.WrongCall, Wrong.Told(Words.Of("program.start.cannot", wrong.Message)));
+            throw new Refusal(Exit.WrongCall, Wrong.Told(Words.Of("program.start.cannot", wrong.Fault.Told())));
         }
     }
 }

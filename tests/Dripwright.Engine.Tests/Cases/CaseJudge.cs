@@ -7,6 +7,7 @@ using Dripwright.Engine.Nutrients.Correcting;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Tending;
 using Dripwright.Engine.Units;
+using Dripwright.Language;
 
 namespace Dripwright.Engine.Tests.Cases;
 
@@ -26,7 +27,7 @@ internal static class CaseJudge
         var reading = Read(asked);
         if (reading.Resolved is not { } rig)
         {
-            return new CaseVerdict(false, "the file cannot say it: " + string.Join("; ", reading.Faults));
+            return new CaseVerdict(false, "the file cannot say it: " + string.Join("; ", reading.Faults.Told()));
         }
 
         Plan plan;
@@ -121,7 +122,7 @@ internal static class CaseJudge
         var reading = Cured(plan.Rig, cure);
         if (reading.Resolved is not { } changed)
         {
-            return new CaseVerdict(false, "the cure makes no rig: " + string.Join("; ", reading.Faults));
+            return new CaseVerdict(false, "the cure makes no rig: " + string.Join("; ", reading.Faults.Told()));
         }
 
         var after = Planner.Of(changed, reading.Assumed, OptionsOf(asked));

@@ -1,4 +1,5 @@
 using Dripwright.Engine.Findings;
+using Dripwright.Language;
 
 namespace Dripwright.Engine.Tests.Cases;
 
@@ -74,11 +75,11 @@ public sealed class CaseTests
                 continue;
             }
 
-            Assert.True(reading.Rig is not null, $"'{asked.Name}': {string.Join("; ", reading.Faults)}");
+            Assert.True(reading.Rig is not null, $"'{asked.Name}': {string.Join("; ", reading.Faults.Told())}");
             if (asked.Cure is { } cure)
             {
                 var cured = CaseJudge.Cured(reading.Rig, cure);
-                Assert.True(cured.Rig is not null, $"'{asked.Name}', cured: {string.Join("; ", cured.Faults)}");
+                Assert.True(cured.Rig is not null, $"'{asked.Name}', cured: {string.Join("; ", cured.Faults.Told())}");
             }
         }
     }

@@ -5,6 +5,7 @@ using Dripwright.Engine.Proposing;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Tests.Planning;
 using Dripwright.Engine.Units;
+using Dripwright.Language;
 
 namespace Dripwright.Engine.Tests.Catalogue;
 
@@ -24,7 +25,7 @@ public sealed class CropTests
     private static Plan Plan(string json, PartsCatalogue catalogue)
     {
         var reading = RigReader.Read(json, "a", catalogue);
-        Assert.True(reading.Resolved is not null, string.Join("\n", reading.Faults));
+        Assert.True(reading.Resolved is not null, string.Join("\n", reading.Faults.Told()));
         return Planner.Of(reading.Resolved, [], new PlanOptions { Draws = 0, Strength = false });
     }
 
@@ -80,7 +81,7 @@ public sealed class CropTests
     {
         var reading = RigReader.Read("""{ "nutrients": { "crop": "lettuce" } }""", "a", s_ours);
         var fault = Assert.Single(reading.Faults);
-        Assert.Contains("tomato, cucumber, sweet-pepper", fault.Expected, StringComparison.Ordinal);
+        Assert.Contains("tomato, cucumber, sweet-pepper", fault.Expected.Told(), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -4,6 +4,7 @@ using Dripwright.Engine.Findings;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Tests.Planning;
 using Dripwright.Engine.Tests.Rigs;
+using Dripwright.Language;
 
 namespace Dripwright.Engine.Tests.Findings;
 
@@ -152,7 +153,7 @@ public sealed class CureLawTests
         var trial = CureTrial.Of(plan, finding, cure, options);
         var what =
             $"{finding.Rule}: {string.Join(", ", cure.Changes.Select(c => $"{c.Field} = {c.Text ?? "left out"}"))}";
-        Assert.True(trial.Faults.Count == 0, $"{what} makes no rig: {string.Join("; ", trial.Faults)}");
+        Assert.True(trial.Faults.Count == 0, $"{what} makes no rig: {string.Join("; ", trial.Faults.Told())}");
         Assert.True(trial.Cured, $"{what} cures nothing at {finding.Told().Place}");
     }
 }

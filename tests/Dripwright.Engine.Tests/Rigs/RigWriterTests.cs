@@ -4,6 +4,7 @@ using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Files;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Units;
+using Dripwright.Language;
 
 namespace Dripwright.Engine.Tests.Rigs;
 
@@ -12,7 +13,7 @@ public sealed class RigWriterTests
     private static Rig Read(string text)
     {
         var reading = RigReader.Read(text, "test", PartsCatalogue.Default);
-        Assert.True(reading.Rig is not null, string.Join('\n', reading.Faults) + '\n' + text);
+        Assert.True(reading.Rig is not null, string.Join('\n', reading.Faults.Told()) + '\n' + text);
         return reading.Rig;
     }
 
@@ -64,7 +65,7 @@ public sealed class RigWriterTests
 
     [Fact]
     public void A_starter_with_too_many_pots_is_refused() =>
-        Assert.Throws<ArgumentOutOfRangeException>(() =>
+        Assert.Throws<StarterException>(() =>
             RigStarter.Text(new StarterAnswers(Rows: 100, Pots: 100), PartsCatalogue.Default)
         );
 

@@ -1,5 +1,6 @@
 using Dripwright.Engine.Chemistry.Formulas;
 using Dripwright.Engine.Files;
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Catalogue.Salts;
@@ -115,11 +116,11 @@ internal sealed record SaltRow : CatalogueRow
         var solubility = SaltContent.SolubilityOf(this, content?.Formula, misfits);
         if (PhFrom is null != PhTo is null)
         {
-            misfits.Add(new(PhFrom is null ? nameof(PhTo) : nameof(PhFrom), "\"phFrom\" and \"phTo\" together"));
+            misfits.Add(new(PhFrom is null ? nameof(PhTo) : nameof(PhFrom), Phrase.Of("fault.salt.ph-both")));
         }
         else if (PhFrom >= PhTo)
         {
-            misfits.Add(new(nameof(PhTo), "more than \"phFrom\""));
+            misfits.Add(new(nameof(PhTo), Phrase.Of("fault.salt.ph-to")));
         }
         if (misfits.Count > 0)
         {

@@ -2,6 +2,7 @@ using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Catalogue.Salts;
 using Dripwright.Engine.Catalogue.Targets;
 using Dripwright.Engine.Files;
+using Dripwright.Engine.Phrases;
 
 namespace Dripwright.Engine.Rigs;
 
@@ -15,7 +16,7 @@ internal static class NutrientResolver
     public static ResolvedNutrients? Resolve(
         NutrientMix mix,
         PartsCatalogue catalogue,
-        Action<string, string, string> say
+        Action<string, Phrase, Phrase> say
     )
     {
         if (mix.Crop == GroupKeys.None)
@@ -30,22 +31,22 @@ internal static class NutrientResolver
             var fed = catalogue.Targets.Stages.Select(known => known.Crop).Distinct();
             say(
                 "nutrients.crop",
-                $"{FaultList.Quote(crop.Key)}, for which the catalogue has no stage \"{stage}\"",
-                $"a crop with that stage ({string.Join(", ", fed)}), or a row of your own under \"stages\" in your catalogue"
+                Phrase.Of("fault.crop-stage.found", FaultList.Quoted(crop.Key), stage),
+                Phrase.Of("fault.crop-stage.expected", string.Join(", ", fed))
             );
             return null;
         }
 
         row = mix.Target == GroupKeys.Usual ? row : row with { Target = mix.Target };
         var sodium = crop.SodiumMillimolesPerLitre is null ? catalogue.CropOrOther("") : crop;
-        var target = TargetOf(row.Target, "the proportions of crop and stage");
-        var loop = crop.LoopTarget is { } key ? TargetOf(key, "what the crop takes up in a loop") : target;
+        var target = TargetOf(row.Target, "fault.crop-target.found");
+        var loop = crop.LoopTarget is { } key ? TargetOf(key, "fault.crop-loop-target.found") : target;
         if (sodium?.SodiumMillimolesPerLitre is null)
         {
             say(
                 "nutrients.crop",
-                $"{FaultList.Quote(crop.Key)}, for which the catalogue has no sodium limit",
-                $"a crop with one, or one in the catalogue's row \"{CropType.Other}\""
+                Phrase.Of("fault.crop-sodium.found", FaultList.Quoted(crop.Key)),
+                Phrase.Of("fault.crop-sodium.expected", CropType.Other)
             );
             return null;
         }
@@ -64,23 +65,23 @@ internal static class NutrientResolver
             }
             : null;
 
-        NutrientTarget? TargetOf(string key, string what)
+        NutrientTarget? TargetOf(string key, string found)
         {
-            if (catalogue.Targets.Targets.TryGetValue(key, out var found))
+            if (catalogue.Targets.Targets.TryGetValue(key, out var target))
             {
-                return found;
+                return target;
             }
 
             say(
                 "nutrients.crop",
-                $"{FaultList.Quote(crop.Key)}, {what}: the target {FaultList.Quote(key)} is not in the catalogue",
-                "a crop whose targets the catalogue has"
+                Phrase.Of(found, FaultList.Quoted(crop.Key), FaultList.Quoted(key)),
+                Phrase.Of("fault.crop-target.expected")
             );
             return null;
         }
     }
 
-    private static List<SaltInUse>? Salts(NutrientMix mix, PartsCatalogue catalogue, Action<string, string, string> say)
+    private static List<SaltInUse>? Salts(NutrientMix mix, PartsCatalogue catalogue, Action<string, Phrase, Phrase> say)
     {
         List<SaltInUse> salts = [];
         if (mix.Salts is { } named)
@@ -96,8 +97,8 @@ internal static class NutrientResolver
             {
                 say(
                     "nutrients.salts",
-                    $"nothing, and the catalogue lacks {string.Join(", ", lacking.Select(FaultList.Quote))} of the usual salts",
-                    "the salts you have"
+                    Phrase.Of("fault.usual-salts.found", string.Join(", ", lacking.Select(FaultList.Quoted))),
+                    Phrase.Of("fault.usual-salts.expected")
                 );
                 return null;
             }

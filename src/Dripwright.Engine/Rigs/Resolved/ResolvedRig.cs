@@ -1,4 +1,5 @@
 using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Rigs;
@@ -92,7 +93,7 @@ public sealed record ResolvedRig
     {
         ArgumentNullException.ThrowIfNull(rig);
         ArgumentNullException.ThrowIfNull(catalogue);
-        void Say(string path, string found, string expected) =>
+        void Say(string path, Phrase found, Phrase expected) =>
             faults.Add($"{path}: found {found}; expected {expected}.");
 
         RigResolver.CheckKeys(rig, catalogue, Say);
