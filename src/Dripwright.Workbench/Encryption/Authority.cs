@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Net;
 using System.Security.Cryptography;
 using System.Security.Cryptography.X509Certificates;
@@ -25,7 +26,8 @@ internal static class Authority
     {
         using var key = ECDsa.Create(ECCurve.NamedCurves.nistP256);
         // The date tells it from the one that a later call makes.
-        var request = ForAuthority(key, $"{Short(names)} garden authority {now:yyyy-MM-dd}", names, below: 1);
+        var made = now.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+        var request = ForAuthority(key, $"{Short(names)} garden authority {made}", names, below: 1);
         return request.CreateSelfSigned(now - s_early, now.AddYears(Years));
     }
 

@@ -62,7 +62,7 @@ internal static class CertificateFile
             all = X509CertificateLoader.LoadPkcs12Collection(
                 bytes,
                 place.Passphrase,
-                X509KeyStorageFlags.Exportable | X509KeyStorageFlags.EphemeralKeySet
+                X509KeyStorageFlags.Exportable
             );
         }
         catch (CryptographicException wrong) when (wrong.HResult == WrongPassphrase)

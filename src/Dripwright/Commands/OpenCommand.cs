@@ -2,7 +2,6 @@ using System.CommandLine;
 using System.Globalization;
 using System.Net.Sockets;
 using Dripwright.Language;
-using Dripwright.Store;
 using Dripwright.Workbench;
 using Dripwright.Workbench.Encryption;
 
