@@ -36,6 +36,7 @@ internal sealed class Door(RequestDelegate next)
         "/_framework",
         "/not-there",
         Health.Address,
+        Encryption.CertificateAddresses.Page,
     ];
 
     /// <summary>What signing in needs, whether it is used or not.</summary>

@@ -2,8 +2,8 @@ using System.CommandLine;
 using System.Globalization;
 using System.Net.Sockets;
 using Dripwright.Language;
-using Dripwright.Store;
 using Dripwright.Workbench;
+using Dripwright.Workbench.Encryption;
 
 namespace Dripwright.Commands;
 
@@ -61,6 +61,7 @@ internal static class OpenCommand
                 );
             }
         });
+        var encryption = new EncryptionOptions(around);
         var command = new Command("open", Words.Of("program.open"))
         {
             garden.Option,
@@ -72,9 +73,16 @@ internal static class OpenCommand
             service,
             metrics,
         };
+        foreach (var option in encryption.All)
+        {
+            command.Options.Add(option);
+        }
+
         command.SetAction(
             async (call, stop) =>
             {
+                var proxies = encryption.Proxies(call, call.GetValue(network));
+                var data = CertificateCommands.DataFolder(around);
                 await Serve(
                         new WorkbenchOptions
                         {
@@ -85,7 +93,9 @@ internal static class OpenCommand
                             Garden = garden.Place(call),
                             MetricsTo = call.GetValue(metrics) is { } to ? new Uri(to) : null,
                             CopiesTo = SecondPlace(call.GetValue(copiesTo)),
-                            DataFolder = DataFolder(around),
+                            DataFolder = data,
+                            TrustedProxies = proxies,
+                            Certificate = encryption.Certificate(call, data, call.GetValue(network), proxies.Count > 0),
                         },
                         call.GetValue(service) ? around with { Browse = null } : around,
                         stop
@@ -107,6 +117,10 @@ internal static class OpenCommand
         catch (ArgumentException wrong) when (wrong.ParamName == "address")
         {
             throw new Refusal(Exit.WrongCall, Wrong.Told(wrong.Message.Split(" (Parameter")[0]));
+        }
+        catch (EncryptionException wrong)
+        {
+            throw new Refusal(Exit.FaultyFile, Wrong.Told(wrong.Message));
         }
 
         await using (app.ConfigureAwait(false))
@@ -157,6 +171,12 @@ internal static class OpenCommand
     private static string Reached(WebApplication app, WorkbenchOptions options)
     {
         var url = new Uri(app.Urls.First());
+        if (WorkbenchHost.CertificateOf(app) is { } certificate)
+        {
+            // Only under a name that the certificate has does a browser show the page without a word.
+            return string.Create(CultureInfo.InvariantCulture, $"https://{certificate.BestName}:{url.Port}");
+        }
+
         return options.Network && url.Host is "0.0.0.0" or "[::]"
             ? string.Create(CultureInfo.InvariantCulture, $"http://{Environment.MachineName}:{url.Port}")
             : url.ToString().TrimEnd('/');
@@ -164,12 +184,22 @@ internal static class OpenCommand
 
     private static async Task TellOfNetwork(WebApplication app, WorkbenchOptions options, Surroundings around)
     {
+        foreach (var concern in WorkbenchHost.ConcernsOf(app))
+        {
+            await around.Out.WriteLineAsync(Words.Of("program.certificate.concern", concern)).ConfigureAwait(false);
+        }
+
         if (!options.Network)
         {
             return;
         }
 
-        await around.Out.WriteLineAsync(Words.Of("program.open.network.now")).ConfigureAwait(false);
+        var how =
+            options.Certificate is { IsOwn: true } ? "program.open.network.own"
+            : options.Certificate is not null ? "program.open.network.encrypted"
+            : options.TrustedProxies.Count > 0 ? "program.open.network.proxy"
+            : "program.open.network.now";
+        await around.Out.WriteLineAsync(Words.Of(how, Reached(app, options) + "/certificate")).ConfigureAwait(false);
         if (WorkbenchHost.CodeForNewPerson(app) is { } code)
         {
             await around.Out.WriteLineAsync(Words.Of("program.open.code", code)).ConfigureAwait(false);
@@ -185,10 +215,4 @@ internal static class OpenCommand
         stop.Register(() => asked.TrySetResult());
         return asked.Task;
     }
-
-    // The log and the keys stay where the usual garden is kept, wherever this one lies.
-    private static string DataFolder(Surroundings around) =>
-        around.Variable("DRIPWRIGHT_DATA") is { Length: > 0 } given
-            ? Path.GetFullPath(given)
-            : Path.GetDirectoryName(GardenPlace.Usual().Path)!;
 }

@@ -28,22 +28,25 @@ internal sealed class Bench : IAsyncDisposable
         bool withDemo = true,
         bool network = false,
         TimeProvider? time = null,
-        int port = 0
+        int port = 0,
+        Func<WorkbenchOptions, WorkbenchOptions>? with = null
     )
     {
         folder ??= Directory.CreateTempSubdirectory("dripwright-bench-").FullName;
         var app = await WorkbenchHost.BuildAsync(
-            new WorkbenchOptions
-            {
-                Port = port,
-                Garden = GardenPlace.File(Path.Combine(folder, "garden.dripwright")),
-                DataFolder = folder,
-                KeepAfter = keepAfter ?? TimeSpan.FromMilliseconds(300),
-                WithDemo = withDemo,
-                // The tests reach it on loopback; whether it asks for signing in does not depend on that.
-                Network = network,
-                Time = time,
-            },
+            (with ?? (same => same))(
+                new WorkbenchOptions
+                {
+                    Port = port,
+                    Garden = GardenPlace.File(Path.Combine(folder, "garden.dripwright")),
+                    DataFolder = folder,
+                    KeepAfter = keepAfter ?? TimeSpan.FromMilliseconds(300),
+                    WithDemo = withDemo,
+                    // The tests reach it on loopback; whether it asks for signing in does not depend on that.
+                    Network = network,
+                    Time = time,
+                }
+            ),
             TestContext.Current.CancellationToken
         );
         await app.StartAsync(TestContext.Current.CancellationToken);

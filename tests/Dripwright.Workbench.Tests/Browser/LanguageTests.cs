@@ -13,7 +13,7 @@ namespace Dripwright.Workbench.Tests.Browser;
 /// <summary>In a language of marked and longer words it shows which words of a page do not come from the texts, and what breaks.</summary>
 public sealed partial class LanguageTests(Chromium chromium)
 {
-    private const string Pseudo = "qps-ploc";
+    internal const string Pseudo = "qps-ploc";
 
     // Units, signs of elements, names of files, papers and the program are the same in every language.
     private static readonly string[] s_same =
@@ -262,7 +262,7 @@ public sealed partial class LanguageTests(Chromium chromium)
         await page.WaitForTimeoutAsync(2500);
     }
 
-    private static async Task<IReadOnlyList<string>> Own(IPage page, IEnumerable<string> others) =>
+    internal static async Task<IReadOnlyList<string>> Own(IPage page, IEnumerable<string> others) =>
         Words(await page.EvaluateAsync<string>(AllText), others);
 
     /// <summary>The words outside of marks that are no data.</summary>
