@@ -116,6 +116,7 @@ internal static class CommandLine
             ExportCommand.Of(around),
             ImportCommand.Of(around),
             EmptyBinCommand.Of(around),
+            PeopleCommand.Of(around),
             shared.Catalogue,
             shared.Colour,
             LanguageOption.Make(),
