@@ -24,6 +24,8 @@ public sealed partial class Garden
     {
         ArgumentNullException.ThrowIfNull(who);
         ArgumentNullException.ThrowIfNull(note);
+        // Who has signed in cannot save in another's name.
+        who = _hand.Who.Length > 0 ? _hand.Who : who;
         if ((Limits.NoteFault(who) ?? Limits.NoteFault(note)) is { } why)
         {
             return new RevisionOutcome.Refused(why);
@@ -32,6 +34,11 @@ public sealed partial class Garden
         if (await DraftAsync(id, stop).ConfigureAwait(false) is not { } draft)
         {
             return new RevisionOutcome.Gone();
+        }
+
+        if (_hand.Refusal(GardenHand.ActOn(draft.Kind)) is { } refusal)
+        {
+            return new RevisionOutcome.Refused(refusal);
         }
 
         if (draft.Version != basedOnVersion)

@@ -40,7 +40,7 @@ public static class WorkbenchHost
         _ = Checked(options.Address, options.Network);
         // Before anything is made or opened.
         var served = new ServedCertificate(options);
-        Directory.CreateDirectory(options.DataFolder);
+        MakeFolder(options.DataFolder);
         Passing.Sweep(GardenAddresses.UploadPath(options));
         var garden = await DemoGarden.OpenAsync(options, stop).ConfigureAwait(false);
         var time = options.Time ?? TimeProvider.System;
@@ -84,10 +84,18 @@ public static class WorkbenchHost
         StaticWebAssetsLoader.UseStaticWebAssets(builder.Environment, builder.Configuration);
         builder.WebHost.ConfigureKestrel(server =>
         {
-            server.Listen(address, options.Port, listen => TlsOrPlain.Listen(listen, served));
+            server.Listen(
+                address,
+                options.Port,
+                listen =>
+                {
+                    new AddressLimit().Hold(listen);
+                    TlsOrPlain.Listen(listen, served);
+                }
+            );
             server.AddServerHeader = false;
             server.Limits.MaxRequestBodySize = MostBodyBytes;
-            server.Limits.MaxConcurrentConnections = 1000;
+            server.Limits.MaxConcurrentConnections = AddressLimit.MostOfAll;
             server.Limits.RequestHeadersTimeout = TimeSpan.FromSeconds(15);
         });
         builder.Logging.ClearProviders();
@@ -96,7 +104,12 @@ public static class WorkbenchHost
         AddServices(builder.Services, options, gardens);
         Encrypting.Add(builder.Services, served);
         var app = builder.Build();
-        _ = app.Services.GetRequiredService<IGardens>();
+        foreach (var garden in app.Services.GetRequiredService<IGardens>().All.Where(_ => options.AsksWho))
+        {
+            // Read now, so that a spoilt file of people is told at the start.
+            _ = garden.People;
+        }
+
         Map(app, options);
         return app;
     }
@@ -109,7 +122,17 @@ public static class WorkbenchHost
         ArgumentNullException.ThrowIfNull(app);
         // It is for the grower who opened the workbench, whose garden is alone on its server.
         var people = app.Services.GetRequiredService<IGardens>().All.Single().People;
-        return onlyFirst && !people.IsEmpty ? null : people.NewCode();
+        return onlyFirst && !people.IsEmpty ? null : people.NewCode(Role.Owner, new Visitor(""));
+    }
+
+    /// <summary>Writes the page that lets its reader's browser in, in a file that only the program's own account can read.</summary>
+    /// <param name="app">A workbench that has started.</param>
+    /// <param name="address">Where it is open.</param>
+    /// <returns>The file; null where the workbench is not for its own account only.</returns>
+    public static string? PageToOpen(WebApplication app, string address)
+    {
+        ArgumentNullException.ThrowIfNull(app);
+        return app.Services.GetService<LocalPass>()?.Open(address);
     }
 
     /// <summary>The garden of a workbench that serves one.</summary>
@@ -190,6 +213,10 @@ public static class WorkbenchHost
         Health.Add(services);
         Metrics.Add(services, options.MetricsTo);
         Door.Add(services);
+        if (options.OnlyMe)
+        {
+            services.AddSingleton(_ => new LocalPass(options.DataFolder));
+        }
     }
 
     private static void Map(WebApplication app, WorkbenchOptions options)
@@ -223,7 +250,7 @@ public static class WorkbenchHost
         HttpInterface.Use(app);
         app.UseMiddleware<SameOrigin>();
         app.UseRateLimiter();
-        if (isOpenToNetwork)
+        if (options.AsksWho)
         {
             app.UseAuthentication();
             app.UseMiddleware<Door>();
@@ -239,9 +266,22 @@ public static class WorkbenchHost
         Downloads.Map(app);
         CertificateAddresses.Map(app);
         HttpInterface.Map(app);
-        if (isOpenToNetwork)
+        if (options.AsksWho)
         {
-            Door.Map(app);
+            DoorForms.Map(app);
+        }
+    }
+
+    // What is made here is for the program's own account; a folder that is there keeps the rights it was given.
+    private static void MakeFolder(string path)
+    {
+        if (OperatingSystem.IsWindows())
+        {
+            Directory.CreateDirectory(path);
+        }
+        else
+        {
+            Directory.CreateDirectory(path, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
         }
     }
 

@@ -15,6 +15,15 @@ public sealed record WorkbenchOptions
     /// <summary>Whether it opens to the house network. Then everybody must sign in, also on this machine.</summary>
     public bool Network { get; init; }
 
+    /// <summary>
+    /// Whether only the account that opened it may use it, on a machine with several: then a page in a file that only that account can
+    /// read lets a browser in.
+    /// </summary>
+    public bool OnlyMe { get; init; }
+
+    /// <summary>Whether it asks who somebody is.</summary>
+    public bool AsksWho => Network || OnlyMe;
+
     /// <summary>Further names by which the network knows this machine; requests that call it otherwise are refused.</summary>
     public IReadOnlyList<string> KnownAs { get; init; } = [];
 

@@ -119,6 +119,7 @@ internal static class CommandLine
             CertificateCommands.Make(around),
             CertificateCommands.Renew(around),
             CertificateCommands.Tell(around),
+            PeopleCommand.Of(around),
             shared.Catalogue,
             shared.Colour,
             LanguageOption.Make(),

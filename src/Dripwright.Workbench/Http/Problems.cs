@@ -128,6 +128,7 @@ internal static partial class Problems
     private static int StatusOf(TroubleKind kind) =>
         kind switch
         {
+            TroubleKind.NotAllowed => 403,
             TroubleKind.Refused or TroubleKind.NotAGarden or TroubleKind.Damaged or TroubleKind.Newer => 422,
             _ => 503,
         };

@@ -2,6 +2,8 @@ using System.CommandLine;
 using System.Globalization;
 using System.Net.Sockets;
 using Dripwright.Language;
+using Dripwright.Screen;
+using Dripwright.Store;
 using Dripwright.Workbench;
 using Dripwright.Workbench.Encryption;
 
@@ -35,6 +37,7 @@ internal static class OpenCommand
             HelpName = Words.Of("program.name.address"),
         };
         var network = new Option<bool>("--network") { Description = Words.Of("program.open.network") };
+        var onlyMe = new Option<bool>("--only-me") { Description = Words.Of("program.open.only-me") };
         var knownAs = new Option<string[]>("--known-as")
         {
             Description = Words.Of("program.open.known-as"),
@@ -68,6 +71,7 @@ internal static class OpenCommand
             port,
             address,
             network,
+            onlyMe,
             knownAs,
             copiesTo,
             service,
@@ -88,6 +92,7 @@ internal static class OpenCommand
                         {
                             Address = call.GetValue(address) ?? (call.GetValue(network) ? "0.0.0.0" : "127.0.0.1"),
                             Network = call.GetValue(network),
+                            OnlyMe = call.GetValue(onlyMe),
                             KnownAs = call.GetValue(knownAs) ?? [],
                             Port = call.GetValue(port),
                             Garden = garden.Place(call),
@@ -143,12 +148,30 @@ internal static class OpenCommand
             await around.Out.WriteLineAsync(Words.Of("program.open.garden", options.Garden)).ConfigureAwait(false);
             await TellOfOlder(app, around).ConfigureAwait(false);
             await TellOfNetwork(app, options, around).ConfigureAwait(false);
+            var page = await TellOfAccounts(app, options, around).ConfigureAwait(false);
             await around.Out.FlushAsync(stop).ConfigureAwait(false);
-            around.Browse?.Invoke(Reached(app, options));
+            around.Browse?.Invoke(page is null ? Reached(app, options) : new Uri(page).AbsoluteUri);
             await WaitFor(stop).ConfigureAwait(false);
             using var patience = new CancellationTokenSource(TimeSpan.FromSeconds(5));
             await app.StopAsync(patience.Token).ConfigureAwait(false);
         }
+    }
+
+    // The page lies in a file that only this account can read: its name may be an argument and stand on the terminal.
+    private static async Task<string?> TellOfAccounts(WebApplication app, WorkbenchOptions options, Surroundings around)
+    {
+        if (WorkbenchHost.PageToOpen(app, new Uri(app.Urls.First()).ToString().TrimEnd('/')) is { } page)
+        {
+            await around.Out.WriteLineAsync(Words.Of("program.open.only-me.page", page)).ConfigureAwait(false);
+            return page;
+        }
+
+        if (!options.AsksWho && OtherAccounts.AreHere())
+        {
+            await around.Out.WriteLineAsync(Words.Of("program.open.others")).ConfigureAwait(false);
+        }
+
+        return null;
     }
 
     private static string? SecondPlace(string? given) =>

@@ -1,5 +1,6 @@
 using Dripwright.Store;
 using Dripwright.Workbench.Hosting;
+using Dripwright.Workbench.SignIn;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.Extensions.DependencyInjection;
 
@@ -22,6 +23,9 @@ internal sealed class Bench : IAsyncDisposable
 
     public Garden Garden => App.Services.GetRequiredService<IGardens>().All[0].Garden;
 
+    /// <summary>Who may come in.</summary>
+    public People People => App.Services.GetRequiredService<IGardens>().All[0].People;
+
     public static async Task<Bench> Open(
         string? folder = null,
         TimeSpan? keepAfter = null,
@@ -29,7 +33,8 @@ internal sealed class Bench : IAsyncDisposable
         bool network = false,
         TimeProvider? time = null,
         int port = 0,
-        Func<WorkbenchOptions, WorkbenchOptions>? with = null
+        Func<WorkbenchOptions, WorkbenchOptions>? with = null,
+        bool onlyMe = false
     )
     {
         folder ??= Directory.CreateTempSubdirectory("dripwright-bench-").FullName;
@@ -44,6 +49,7 @@ internal sealed class Bench : IAsyncDisposable
                     WithDemo = withDemo,
                     // The tests reach it on loopback; whether it asks for signing in does not depend on that.
                     Network = network,
+                    OnlyMe = onlyMe,
                     Time = time,
                 }
             ),
