@@ -8,8 +8,8 @@ namespace Dripwright.Engine.Curing;
 /// <param name="before">What the first plan says.</param>
 internal sealed class TriedChange(IReadOnlyList<FieldChange> changes, StagedPlan staged, IReadOnlyList<Finding> before)
 {
-    // What costs least to know first; the stands cost more than all else.
-    private static readonly JudgedStage[] s_cheapFirst =
+    /// <summary>The stages in the order of what they cost to know; the stands cost more than all else.</summary>
+    public static JudgedStage[] CheapFirst { get; } =
     [
         JudgedStage.Layout,
         JudgedStage.CropWire,
@@ -37,11 +37,11 @@ internal sealed class TriedChange(IReadOnlyList<FieldChange> changes, StagedPlan
     public bool Cures(Finding finding, JudgedStage stage) => !staged.Said(stage).Any(finding.IsSaidBy);
 
     /// <summary>Every finding of the changed rig, in the order of what costs least to know.</summary>
-    public IEnumerable<Finding> Said() => s_cheapFirst.SelectMany(staged.Said);
+    public IEnumerable<Finding> Said() => CheapFirst.SelectMany(staged.Said);
 
     private IReadOnlyList<Finding> FirstNewStops()
     {
-        foreach (var stage in s_cheapFirst)
+        foreach (var stage in CheapFirst)
         {
             Finding[] stops =
             [
