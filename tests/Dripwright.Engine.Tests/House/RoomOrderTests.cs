@@ -24,6 +24,7 @@ public sealed class RoomOrderTests
         "Parts",
         RoomArrows.Root,
         "Proposing",
+        "Curing",
         "Extending",
         "Tending",
     ];

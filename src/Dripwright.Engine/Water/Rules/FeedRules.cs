@@ -69,7 +69,7 @@ internal sealed class FeedRules(Rig rig, RigLayout layout, FeedPlan feed, Judgem
         }
         else
         {
-            (var cause, cures) = new WaterTrials(rig, layout).Find();
+            (var cause, cures) = new WaterTrials(rig, layout, judge.Proposes).Find();
             why =
                 cause == DryCause.Throttle ? "throttle"
                 : cause == DryCause.Bypass ? "bypass"
