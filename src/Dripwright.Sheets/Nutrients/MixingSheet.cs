@@ -198,7 +198,7 @@ public static class MixingSheet
         );
         foreach (
             var (salt, weighed, measured) in lines
-                .OrderBy(line => Place(line.Salt))
+                .OrderBy(line => MixingOrder.Of(line.Salt))
                 .ThenByDescending(line => line.Weighed)
         )
         {
@@ -237,13 +237,6 @@ public static class MixingSheet
             );
         }
     }
-
-    // Acid first, then what stands in B, calcium, and chelates at the end: the order in which they go in.
-    private static int Place(Salt salt) =>
-        salt.Kind == SaltKind.Acid ? 0
-        : salt.Kind == SaltKind.Chelate ? 3
-        : salt.Part == StockPart.A ? 2
-        : 1;
 
     private static string Names(NutrientRecipe recipe, StockPart part, bool chelates) =>
         string.Join(

@@ -44,12 +44,13 @@ internal static class TankFigures
             .Between(plan, now with { Volume = plan.Nutrients!.Volume }, now, new PouredBetween(), days: 2)
             .Value;
 
-    private static double? AcidIn(UptakeAdvice? advice) => advice is null ? null : 0;
+    private static double? AcidIn(UptakeAdvice? advice) =>
+        advice?.Salts.Where(salt => salt is { Order: 0, Bottle: null }).Sum(salt => salt.Measured) * 1e6;
 
     /// <summary>What is given of an element against nitrogen, over the same in the recipe.</summary>
     private static double? Share(Plan plan, IEnumerable<WeighedSalt> given, Constituent element)
     {
-        var brought = given.Aggregate(Composition.Nothing, (sum, one) => sum + Brings(plan, one));
+        var brought = given.Aggregate(Composition.Nothing, (sum, one) => sum + one.Brings);
         var recipe = plan.Nutrients!.Recipe.Lines.Aggregate(
             Composition.Nothing,
             (sum, line) => sum + (line.Salt.Brings * line.Concentration)
@@ -57,7 +58,4 @@ internal static class TankFigures
         const Constituent Main = Constituent.NitrateNitrogen;
         return brought[Main] > 0 ? brought[element] / recipe[element] / (brought[Main] / recipe[Main]) : 0;
     }
-
-    private static Composition Brings(Plan plan, WeighedSalt salt) =>
-        plan.Nutrients!.Recipe.Lines.Single(line => line.Salt.Name == salt.Name).Salt.Brings * salt.Weighed;
 }
