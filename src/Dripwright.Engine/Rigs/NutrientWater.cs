@@ -17,7 +17,11 @@ public sealed record NutrientWater
     public string? Alkalinity { get; init; }
 
     /// <summary>Hardness.</summary>
-    [Text(40), FoundByPlan("not measured"), Says("Total hardness: \"200 mg/L as CaCO3\", \"2 mmol/L\", \"11 dH\", \"20 fH\" or \"12 gpg\".")]
+    [
+        Text(40),
+        FoundByPlan("not measured"),
+        Says("Total hardness: \"200 mg/L as CaCO3\", \"2 mmol/L\", \"11 dH\", \"20 fH\" or \"12 gpg\".")
+    ]
     public string? Hardness { get; init; }
 
     /// <summary>Calcium.</summary>

@@ -85,13 +85,7 @@ public sealed record SaltDose : Strengthener
             var measured = MixedBottle.Syringe(mass / density);
             if (measured >= TankCorrection.LeastDose)
             {
-                yield return new WeighedSalt(
-                    line.Salt.Name,
-                    mass,
-                    measured * density,
-                    measured,
-                    recipe.Job.Scale.Step
-                )
+                yield return new WeighedSalt(line.Salt.Name, mass, measured * density, measured, recipe.Job.Scale.Step)
                 {
                     Brings = line.Salt.Brings * (measured * density),
                 };
@@ -126,11 +120,7 @@ public sealed record SaltDose : Strengthener
 
     internal override IEnumerable<TankStep> Give(double units, bool isPart)
     {
-        yield return new TankStep(
-            TankStepKind.Salts,
-            0,
-            Phrase.Of(isPart ? "tank.step.salts.part" : "tank.step.salts")
-        )
+        yield return new TankStep(TankStepKind.Salts, 0, Phrase.Of(isPart ? "tank.step.salts.part" : "tank.step.salts"))
         {
             Weigh = Weigh(units),
         };

@@ -55,9 +55,7 @@ public sealed record WeighedSalt(string Name, double Mass, double Weighed, doubl
             ? Phrase.Of("tank.bottle.dose", Phrases.Measured.MeasuredOut(bottle.Take), Name)
             : Phrase.Of(
                 "tank.weigh",
-                Measured is { } volume
-                    ? Phrases.Measured.MeasuredOut(volume)
-                    : Phrases.Measured.Weighed(Weighed, Step),
+                Measured is { } volume ? Phrases.Measured.MeasuredOut(volume) : Phrases.Measured.Weighed(Weighed, Step),
                 Name
             );
 

@@ -97,7 +97,11 @@ internal static class TankPh
             notes.Add(Phrase.Of("tank.note.reads", Measured.PH(once), Measured.PH(later)));
         }
 
-        return plan with { PH = dose.Value, Cautions = [.. plan.Cautions, .. dose.Value.Cautions] };
+        return plan with
+        {
+            PH = dose.Value,
+            Cautions = [.. plan.Cautions, .. dose.Value.Cautions],
+        };
     }
 
     // At once the carbon dioxide that acid sets free is still there; after a day of bubbling it has gone.

@@ -37,7 +37,10 @@ internal static class NutrientCures
             [
                 Listed(
                     rig,
-                    [.. Had(rig).Where(one => !@out.Contains(one.Salt) && one.Salt != key), new NutrientSalt { Salt = key }]
+                    [
+                        .. Had(rig).Where(one => !@out.Contains(one.Salt) && one.Salt != key),
+                        new NutrientSalt { Salt = key },
+                    ]
                 ),
             ],
             [says]

@@ -17,12 +17,21 @@ internal static class NutrientFindings
         [
             .. OfWater(rig.Nutrients, plan)
                 .Concat(RecipeFindings.Of(plan.Recipe, NutrientCures.Of(rig, plan.Cures), plan.PH))
-                .Where(finding => finding.Rule != "recipe-chloride" || plan.Filled.Composition[Constituent.Chloride] <= 0)
+                .Where(finding =>
+                    finding.Rule != "recipe-chloride" || plan.Filled.Composition[Constituent.Chloride] <= 0
+                )
                 .Concat(Poisons.In(plan))
                 .Concat(SaltFindings.Of(rig, plan))
                 .Concat(plan.Stock?.Findings ?? [])
                 .Concat(
-                    new[] { Strength(plan), RestingPH(plan), Sodium(plan), Salt(rig, plan), Coir(plan) }.OfType<Finding>()
+                    new[]
+                    {
+                        Strength(plan),
+                        RestingPH(plan),
+                        Sodium(plan),
+                        Salt(rig, plan),
+                        Coir(plan),
+                    }.OfType<Finding>()
                 )
                 .OrderBy(finding => finding.Level),
         ];

@@ -82,9 +82,7 @@ internal static class SaltFindings
         var taken = plan.LoopTarget.Complete;
         var worst = NutrientWords
             .Main.Where(one => taken[one] > 0)
-            .Select(one =>
-                (one, Times: fed[one] / Charges.Cations(fed) / (taken[one] / Charges.Cations(taken)))
-            )
+            .Select(one => (one, Times: fed[one] / Charges.Cations(fed) / (taken[one] / Charges.Cations(taken))))
             .MaxBy(one => one.Times);
         return worst.Times <= limit
             ? null

@@ -29,12 +29,7 @@ public static class RecipeCures
     // Less than this is not worth a bag.
     private const double WorthWhile = 0.02;
 
-    private static readonly Constituent[] s_alongside =
-    [
-        Constituent.Chloride,
-        Constituent.Sodium,
-        Constituent.Silicon,
-    ];
+    private static readonly Constituent[] s_alongside = [Constituent.Chloride, Constituent.Sodium, Constituent.Silicon];
 
     /// <summary>For each element that is missed, the catalogue's salt that helps it most without harming the whole.</summary>
     /// <param name="recipe">The recipe as it is.</param>
@@ -86,7 +81,9 @@ public static class RecipeCures
                 .Where(attempt => attempt.After < before - WorthWhile)
                 // Nearly equal helps are told apart by the whole, then by name, so that the answer does not hang on a hair.
                 .OrderByDescending(attempt =>
-                    Charges.IsTrace(element.Constituent) ? Helped(attempt.Recipe) : attempt.Salt == one ? 1 : 0
+                    Charges.IsTrace(element.Constituent) ? Helped(attempt.Recipe)
+                    : attempt.Salt == one ? 1
+                    : 0
                 )
                 .ThenBy(attempt => Math.Round(attempt.After, 3))
                 .ThenBy(attempt => attempt.Salt.Pack is null)
@@ -113,9 +110,7 @@ public static class RecipeCures
         recipe
             .Elements.Where(element => !Charges.IsTrace(element.Constituent))
             .Where(element => element.Constituent != Constituent.AmmoniumNitrogen)
-            .Sum(element =>
-                element.Miss is { } miss ? Math.Pow(recipe.Job.Weights[element.Constituent] * miss, 2) : 0
-            );
+            .Sum(element => element.Miss is { } miss ? Math.Pow(recipe.Job.Weights[element.Constituent] * miss, 2) : 0);
 
     // A little off needs no shopping; a trace too many cannot be bought away; ammonium is judged by its share.
     private static bool IsWorthASalt(ElementResult element) =>

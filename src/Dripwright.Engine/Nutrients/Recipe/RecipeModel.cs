@@ -199,10 +199,7 @@ internal sealed class RecipeModel
         if (_job.MostSodium is { } sodium)
         {
             // Iron is not taken away for the pinch of sodium in its chelate.
-            Add(
-                salt => HasTraces(salt) ? 0 : salt.Brings[Constituent.Sodium],
-                sodium - water[Constituent.Sodium]
-            );
+            Add(salt => HasTraces(salt) ? 0 : salt.Brings[Constituent.Sodium], sodium - water[Constituent.Sodium]);
         }
         if (_job.MostSilicon is { } silicon)
         {

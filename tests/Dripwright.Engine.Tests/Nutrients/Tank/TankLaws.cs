@@ -110,7 +110,11 @@ public sealed class TankLaws
             {
                 var (plan, reading) = one;
                 var feed = plan.Nutrients!;
-                var now = reading with { Volume = 0.8 * feed.Volume, DecisiemensPerMetre = feed.Ec.DecisiemensPerMetre };
+                var now = reading with
+                {
+                    Volume = 0.8 * feed.Volume,
+                    DecisiemensPerMetre = feed.Ec.DecisiemensPerMetre,
+                };
                 var before = now with { Volume = feed.Volume };
                 if (NutrientUptake.Between(plan, before, now, new PouredBetween()).Value is not { } advice)
                 {
