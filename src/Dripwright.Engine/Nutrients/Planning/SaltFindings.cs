@@ -93,7 +93,7 @@ internal static class SaltFindings
                 Phrase.Of("finding.loop-run-to-waste.what", Elements.Name(worst.one)),
                 Phrase.Of("finding.loop-run-to-waste.value", Measured.Number(worst.Times)),
                 Phrase.Of("finding.loop-run-to-waste.limit", Measured.Number(limit)),
-                Phrase.Of("finding.loop-run-to-waste.remedy", plan.LoopTarget.Name),
+                Phrase.Of("finding.loop-run-to-waste.remedy"),
                 new Cure(
                     [new FieldChange(NutrientPaths.Target, $"\"{better}\"")],
                     [Phrase.Of("nutrients.cure.loop-target")]
