@@ -59,6 +59,13 @@ internal static class NutrientChecks
                 say($"nutrients.wanted.{field}", FaultList.Quote(text), expected);
             }
         }
+        foreach (var (index, bag) in mix.Bags.Index())
+        {
+            if (BagLabel.Fault(bag) is { } expected)
+            {
+                say($"nutrients.bags[{index}]", FaultList.Quote(bag.Name), expected);
+            }
+        }
         var readable = true;
         foreach (var (field, text) in NutrientText.Lines(mix.Water))
         {

@@ -38,6 +38,7 @@ internal static class NutrientText
         ["sulfate"] = Of(Constituent.Sulfur, "48", "SO4", "S"),
         ["nitrate"] = Of(Constituent.NitrateNitrogen, "20", "NO3", "N"),
         ["ammonium"] = Of(Constituent.AmmoniumNitrogen, "0.5", "NH4", "N"),
+        ["phosphate"] = Of(Constituent.Phosphorus, "2", "PO4", "P", "P2O5"),
         ["boron"] = Of(Constituent.Boron, "0.1", "", "B"),
         ["iron"] = Of(Constituent.Iron, "0.1", "", "Fe"),
         ["manganese"] = Of(Constituent.Manganese, "0.02", "", "Mn"),
@@ -96,7 +97,7 @@ internal static class NutrientText
     {
         var wrong = new ReportedReading(null, line.Example);
 #pragma warning disable CA1308 // Units are compared in lower case because that is how people read them.
-        var small = unit.ToLowerInvariant().Replace('\u00b5', 'u').Replace('\u03bc', 'u');
+        var small = unit.ToLowerInvariant().Replace('\u00b5', 'u').Replace('\u03bc', 'u').TrimStart('\u00b0');
 #pragma warning restore CA1308
         var perLitre =
             small is "mg/l" or "ppm" or "g/m3" ? amount
@@ -127,10 +128,18 @@ internal static class NutrientText
         (line.Quantity, unit) switch
         {
             (ReportedQuantity.Alkalinity, "meq/l" or "mmol/l") => ReportedValue.Alkalinity(amount),
-            (ReportedQuantity.Alkalinity, "dkh") => ReportedValue.AlkalinityInDegrees(amount),
+            (ReportedQuantity.Alkalinity, "dkh" or "dh") => ReportedValue.AlkalinityInDegrees(amount),
+            (ReportedQuantity.Alkalinity, "fh" or "f") => ReportedValue.AlkalinityAsCarbonate(10 * amount),
+            (ReportedQuantity.Alkalinity, "gpg" or "gr/gal") => ReportedValue.AlkalinityAsCarbonate(
+                ReportedValue.GrainPerGallon * amount
+            ),
             (ReportedQuantity.Hardness, "mmol/l") => ReportedValue.Hardness(amount),
             (ReportedQuantity.Hardness, "meq/l") => ReportedValue.Hardness(amount / 2),
             (ReportedQuantity.Hardness, "dh" or "dgh") => ReportedValue.HardnessInDegrees(amount),
+            (ReportedQuantity.Hardness, "fh" or "f") => ReportedValue.HardnessAsCarbonate(10 * amount),
+            (ReportedQuantity.Hardness, "gpg" or "gr/gal") => ReportedValue.HardnessAsCarbonate(
+                ReportedValue.GrainPerGallon * amount
+            ),
             (ReportedQuantity.Constituent, "mmol/l") => ReportedValue.Moles(line.Constituent, amount),
             (ReportedQuantity.Constituent, "umol/l") => ReportedValue.Moles(line.Constituent, amount / 1000),
             (ReportedQuantity.Constituent, "meq/l") when Charges.Of(line.Constituent) != 0 =>

@@ -9,8 +9,8 @@ namespace Dripwright.Engine.Tests.Cases;
 /// </remarks>
 public sealed class CaseTests
 {
-    /// <summary>Cases that may still come out wrong. It only falls.</summary>
-    private const int MostWrong = 42;
+    /// <summary>Cases that may still come out wrong. It rises only with cases that are new, and falls with each that is mended.</summary>
+    private const int MostWrong = 36;
 
     public static TheoryData<string> Names => [.. CaseBook.All.Select(c => c.Case.Name)];
 

@@ -79,7 +79,7 @@ public sealed class CropTests
     [Fact]
     public void A_crop_without_a_recipe_is_a_fault_that_names_those_with_one()
     {
-        var reading = RigReader.Read("""{ "nutrients": { "crop": "lettuce" } }""", "a", s_ours);
+        var reading = RigReader.Read("""{ "nutrients": { "crop": "eggplant" } }""", "a", s_ours);
         var fault = Assert.Single(reading.Faults);
         Assert.Contains("tomato, cucumber, sweet-pepper", fault.Expected.Told(), StringComparison.Ordinal);
     }
@@ -192,7 +192,7 @@ public sealed class CropTests
     [Theory]
     [InlineData("Tomatoes", "tomato")]
     [InlineData("pepper", "sweet-pepper")]
-    [InlineData("basil", "none")]
+    [InlineData("basil", "basil")]
     [InlineData("purple thing", "none")]
     public void The_starters_crop_is_known_to_the_nutrients(string crop, string fed)
     {

@@ -182,6 +182,24 @@ public sealed class FindingTests
     [InlineData("water-boron", """{ "nutrients": { "crop": "tomato", "water": { "boron": "0.8 mg/L" } } }""")]
     [InlineData("water-iron", """{ "nutrients": { "crop": "tomato", "water": { "iron": "0.6 mg/L" } } }""")]
     [InlineData("water-manganese", """{ "nutrients": { "crop": "tomato", "water": { "manganese": "0.4 mg/L" } } }""")]
+    [InlineData("water-copper", """{ "nutrients": { "crop": "tomato", "water": { "copper": "0.4 mg/L" } } }""")]
+    [InlineData(
+        "recipe-off",
+        """{ "nutrients": { "crop": "tomato", "bags": [ { "n": "4 %", "p2o5": "18 %", "k2o": "38 %" }, { "n": "15.5 %", "ca": "19 %" } ] } }"""
+    )]
+    [InlineData(
+        "recipe-water-off",
+        """{ "nutrients": { "crop": "tomato", "water": { "calcium": "160 mg/L", "alkalinity": "5 meq/L" } } }"""
+    )]
+    [InlineData(
+        "recipe-iron-bare",
+        """{ "nutrients": { "crop": "tomato", "salts": [ { "salt": "potassium-nitrate" }, { "salt": "iron-sulfate-7h2o" } ] } }"""
+    )]
+    [InlineData(
+        "bag-urea",
+        """{ "nutrients": { "crop": "tomato", "bags": [ { "n": "20 %", "ureaN": "10 %", "p2o5": "20 %", "k2o": "20 %" } ] } }"""
+    )]
+    [InlineData("loop-run-to-waste", """{ "nutrients": { "crop": "tomato", "target": "tomato-drain" } }""")]
     [InlineData("water-zinc", """{ "nutrients": { "crop": "tomato", "water": { "zinc": "0.8 mg/L" } } }""")]
     [InlineData(
         "water-alkalinity",

@@ -103,7 +103,7 @@ public sealed class ResolvingTests
                     """
                     { "name": 7,
                       "reservoir": { "shape": "lying", "length": "38 in" },
-                      "nutrients": { "crop": "lettuce" },
+                      "nutrients": { "crop": "eggplant" },
                       "pump": { "openFlow": "100 gph" } }
                     """,
                     "a",

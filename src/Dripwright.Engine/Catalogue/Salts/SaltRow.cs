@@ -151,7 +151,7 @@ internal sealed record SaltRow : CatalogueRow
     }
 
     // The concentrate in which a product stands by what it brings.
-    private static StockPart Natural(Composition brings)
+    internal static StockPart Natural(Composition brings)
     {
         var calcium = brings[Constituent.Calcium] > 0;
         var other = brings[Constituent.Sulfur] > 0 || brings[Constituent.Phosphorus] > 0;

@@ -1,6 +1,7 @@
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Catalogue.Salts;
 using Dripwright.Engine.Catalogue.Targets;
+using Dripwright.Engine.Chemistry.Formulas;
 using Dripwright.Engine.Files;
 using Dripwright.Engine.Phrases;
 
@@ -57,7 +58,7 @@ internal static class NutrientResolver
                 Crop = crop,
                 SodiumOf = sodium,
                 Stage = row,
-                Target = target,
+                Target = WithoutAmmonium(salts) ? target.WithNitrogenAsSum() : target,
                 LoopTarget = loop,
                 PH = mix.Ph,
                 Salts = salts,
@@ -83,8 +84,11 @@ internal static class NutrientResolver
 
     private static List<SaltInUse>? Salts(NutrientMix mix, PartsCatalogue catalogue, Action<string, Phrase, Phrase> say)
     {
-        List<SaltInUse> salts = [];
-        if (mix.Salts is { } named)
+        List<SaltInUse> salts =
+        [
+            .. mix.Bags.Select((bag, index) => new SaltInUse(BagLabel.Salt(bag, index + 1), bag.Have)),
+        ];
+        if ((mix.Salts ?? (salts.Count > 0 ? [] : null)) is { } named)
         {
             salts.AddRange(
                 named.Select(one => new SaltInUse(Priced(catalogue.Salts[one.Salt], one.PricePerKg), one.Have))
@@ -113,6 +117,12 @@ internal static class NutrientResolver
 
         return salts;
     }
+
+    // Nitrate takes the place of ammonium that no salt brings; calcium nitrate's little is none to steer by.
+    private static bool WithoutAmmonium(IEnumerable<SaltInUse> salts) =>
+        !salts.Any(one =>
+            one.Salt.Brings[Constituent.AmmoniumNitrogen] > 0.2 * one.Salt.Brings[Constituent.NitrateNitrogen]
+        );
 
     // The grower's price is that of a kilogram, whatever the pack.
     private static Salt Priced(Salt salt, decimal? perKilogram) =>
