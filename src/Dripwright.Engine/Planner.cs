@@ -134,7 +134,7 @@ public static class Planner
                         Emitters = [],
                         Draws = options.Draws,
                         Seed = options.Seed,
-                        Clogging = options.Clogging,
+                        Clogging = PlanOptions.CloggingOf(layout.Resolved.Rig.Feed),
                     },
                     options.Stop
                 ),
@@ -160,7 +160,9 @@ public static class Planner
         new LayoutRules(rig, layout, judge).Judge();
         new FeedRules(rig, layout, plan.Feed, judge).Judge();
         new DoseRules(rig, layout, plan.Feed, plan.Dose, judge).Judge();
+        new WearRules(rig, layout, plan.Feed, plan.Dose, judge).Judge();
         new DrainRules(rig, layout, plan.Feed, plan.Drain, judge).Judge();
+        new MediumRules(rig, layout, plan.Dose, plan.Drain, judge).Judge();
         new ReservoirRules(rig, layout, plan.Reservoir, plan.Dose, judge).Judge();
         new CropWireRules(rig, layout, plan.CropWire, judge).Judge();
         if (plan.Stand is not null)

@@ -142,11 +142,6 @@ internal static class RigChecks
         {
             say("pump.curve[0]", "a first point with flow", "the head at no flow first: that is the shut-off head");
         }
-        if (pump.Curve[^1].Head != 0)
-        {
-            var path = string.Create(CultureInfo.InvariantCulture, $"pump.curve[{pump.Curve.Count - 1}]");
-            say(path, "a last point with head", "the flow at no head last: that is the open flow");
-        }
         for (var i = 1; i < pump.Curve.Count; i++)
         {
             if (pump.Curve[i].Flow <= pump.Curve[i - 1].Flow || pump.Curve[i].Head >= pump.Curve[i - 1].Head)
