@@ -40,11 +40,18 @@ internal sealed class BreakHoleRules(Rig rig, RigLayout layout, FeedPlan feed, J
         );
     }
 
-    // The hole keeps its height over the water: so much lower the water, so much lower the hole.
+    // So much lower the water, so much lower the hole; but a fitting may be in its way, so it is laid before it is offered.
     private IReadOnlyList<Cure> Lower(double by)
     {
         var percent = (int)Math.Floor((rig.Reservoir.Fill - (by / layout.Parts.Tank.Height)) * 100);
-        return percent > 0 ? RigCure.Offered(RigCure.Text("reservoir.fill", $"{QuantityWords.Count(percent)} %")) : [];
+        var changed = rig with { Reservoir = rig.Reservoir with { Fill = percent / 100.0 } };
+        return
+            percent > 0
+            && ResolvedRig.TryOf(changed, layout.Parts.Catalogue) is { } resolved
+            && RigLayout.Of(resolved) is { BreakHole: { } hole } placed
+            && hole.Height + (hole.Diameter / 2) <= placed.Tank.Rim
+            ? RigCure.Offered(RigCure.Text("reservoir.fill", $"{QuantityWords.Count(percent)} %"))
+            : [];
     }
 
     private void Takes()
