@@ -48,7 +48,6 @@ public sealed class CureLawTests
             [
                 "aisle-narrow",
                 "break-hole-over-rim",
-                "drain-full",
                 "drain-half-full",
                 "drain-level",
                 "drain-narrow",
