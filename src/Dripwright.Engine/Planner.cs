@@ -134,7 +134,7 @@ public static class Planner
                         Emitters = [],
                         Draws = options.Draws,
                         Seed = options.Seed,
-                        Clogging = options.Clogging,
+                        Clogging = PlanOptions.CloggingOf(layout.Resolved.Rig.Feed),
                     },
                     options.Stop
                 ),

@@ -121,9 +121,11 @@ internal sealed class StagedPlan
                 break;
             case JudgedStage.Dose:
                 new DoseRules(rig, Layout, _feed.Value, _dose.Value, judge).Judge();
+                new WearRules(rig, Layout, _feed.Value, _dose.Value, judge).Judge();
                 break;
             case JudgedStage.Drain:
                 new DrainRules(rig, Layout, _feed.Value, _drain.Value, judge).Judge();
+                new MediumRules(rig, Layout, _dose.Value, _drain.Value, judge).Judge();
                 break;
             case JudgedStage.Reservoir:
                 new ReservoirRules(rig, Layout, _reservoir.Value, _dose.Value, judge).Judge();

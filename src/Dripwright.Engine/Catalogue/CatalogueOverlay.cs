@@ -41,6 +41,7 @@ internal sealed class CatalogueOverlay : IKeys, IRows
             ["salts"] = Copy(basis.Salts.Salts.Values.Select(salt => salt.Row)),
             ["targets"] = Copy(basis.Targets.Targets.Values.Select(target => target.Row)),
             ["crops"] = Copy(basis.Crops.Values),
+            ["media"] = Copy(basis.Media.Values),
         };
     }
 
@@ -142,6 +143,7 @@ internal sealed class CatalogueOverlay : IKeys, IRows
             Outlets = Rows<DrainOutletType>("outlets"),
             Sundries = Rows<Sundry>("sundries"),
             Crops = Rows<CropType>("crops"),
+            Media = Rows<MediumType>("media"),
             Salts = new SaltCatalogue { Salts = _salts },
             Targets = new TargetCatalogue { Targets = _targets, Stages = [.. _basis.Targets.Stages, .. _read.Stages] },
         };
@@ -163,10 +165,10 @@ internal sealed class CatalogueOverlay : IKeys, IRows
         }
     }
 
-    // Parts are asked for by their key alone, whatever their group; salts, targets and crops are not.
+    // Parts are asked for by their key alone, whatever their group; salts, targets, crops and media are not.
     private static bool IsOfSameKind(string group, string other) => IsPart(group) && IsPart(other);
 
-    private static bool IsPart(string group) => group is not ("salts" or "targets" or "crops");
+    private static bool IsPart(string group) => group is not ("salts" or "targets" or "crops" or "media");
 
     private IEnumerable<Misfit> Misfits(CatalogueRow read)
     {

@@ -107,7 +107,7 @@ internal static class CatalogueRules
     private static IEnumerable<Misfit> Of(PumpModel pump)
     {
         var curve = pump.Curve;
-        var falls = curve.Count >= 2 && curve[0].Flow == 0 && curve[^1].Head == 0;
+        var falls = curve.Count >= 2 && curve[0].Flow == 0 && curve[^1].Head >= 0;
         for (var i = 1; falls && i < curve.Count; i++)
         {
             falls = curve[i].Flow > curve[i - 1].Flow && curve[i].Head < curve[i - 1].Head;

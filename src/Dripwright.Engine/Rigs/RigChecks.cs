@@ -131,11 +131,6 @@ internal static class RigChecks
         {
             say("pump.curve[0]", Phrase.Of("fault.curve-first.found"), Phrase.Of("fault.curve-first.expected"));
         }
-        if (pump.Curve[^1].Head != 0)
-        {
-            var path = string.Create(CultureInfo.InvariantCulture, $"pump.curve[{pump.Curve.Count - 1}]");
-            say(path, Phrase.Of("fault.curve-last.found"), Phrase.Of("fault.curve-last.expected"));
-        }
         for (var i = 1; i < pump.Curve.Count; i++)
         {
             if (pump.Curve[i].Flow <= pump.Curve[i - 1].Flow || pump.Curve[i].Head >= pump.Curve[i - 1].Head)

@@ -56,6 +56,13 @@ public sealed record Stand
     ]
     public string Tube { get; init; } = "";
 
+    /// <summary>[m] What the saw takes at every cut.</summary>
+    [
+        Quantity(Dimension.Length, "0 mm", "10 mm", Us = "2 mm"),
+        Says("What your saw takes at each cut: about 2 mm by hand, 3 mm (1/8 in) with a chop saw.")
+    ]
+    public double SawCut { get; init; } = 0.002;
+
     /// <summary>[m] Depth of the stand across the row, tube centre to tube centre.</summary>
     [
         Quantity(Dimension.Length, "3 in", "10 ft"),

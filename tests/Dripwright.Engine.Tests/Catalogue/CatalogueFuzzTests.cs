@@ -55,6 +55,7 @@ public sealed class CatalogueFuzzTests
         Assert.Equal(
             ours.All.Count()
                 + ours.Crops.Count
+                + ours.Media.Count
                 + ours.Salts.Salts.Count
                 + ours.Targets.Targets.Count
                 + ours.Targets.Stages.Count,

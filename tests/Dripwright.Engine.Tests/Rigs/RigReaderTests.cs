@@ -124,10 +124,6 @@ public sealed class RigReaderTests
         """{ "pump": { "curve": [{ "flow": "1 gph", "head": "9 ft" }, { "flow": "9 gph" }] } }""",
         "pump.curve[0]: found a first point with flow"
     )]
-    [InlineData(
-        """{ "pump": { "curve": [{ "head": "9 ft" }, { "flow": "9 gph", "head": "1 ft" }] } }""",
-        "pump.curve[1]: found a last point with head"
-    )]
     [InlineData("""{ "name": "a\u0007b" }""", "expected text on one line")]
     [InlineData("""{ "name": "a\nb" }""", "expected text on one line")]
     [InlineData("""{ "notes": "a\u0000\nb" }""", "expected text without control characters")]

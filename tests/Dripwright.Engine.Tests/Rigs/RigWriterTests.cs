@@ -55,8 +55,8 @@ public sealed class RigWriterTests
                     var rig = Read(RigStarter.Text(answers, PartsCatalogue.Default));
                     return SameRig.As(rig, RigStarter.Rig(answers, PartsCatalogue.Default))
                         && rig.Rows[0] is { Spacing: 0.4 } row
-                        && row.Count == rows
-                        && row.Pots == pots
+                        && rig.Rows.Sum(r => r.Count * r.Pots) == rows * pots
+                        && (rows == 1 || (row.Count == rows && row.Pots == pots))
                         && row.Arrangement == arrangement
                         && row.Planting![0].Crop == "pepper"
                         && rig.Pump.Model == "none" == gravity;

@@ -39,7 +39,7 @@ internal static class Set
     {
         var text = QuantityText.Format(dimension, si, rig.Units);
         var field = RigCure.Field(path);
-        return QuantityText.TryParse(dimension, text, out var meant, out _) && meant >= field.Min && meant <= field.Max
+        return QuantityText.TryParse(dimension, text, out var meant) && meant >= field.Min && meant <= field.Max
             ? RigCure.Text(path, text)
             : null;
     }

@@ -101,7 +101,7 @@ public static class NutrientPlanner
             AcidVolume = acid * reservoir.FullVolume,
             Acid = asked.Acid,
             Outlook = null,
-            Coir = mix.RawCoir ? new CoirTreatment(CoirIn(layout)) : null,
+            Coir = mix.RawCoir && CoirIn(layout) > 0 ? new CoirTreatment(CoirIn(layout)) : null,
             Findings = [],
         };
         plan = plan with { Outlook = NutrientOutlooks.Of(asked, layout, feed, reservoir, plan) };
@@ -110,7 +110,7 @@ public static class NutrientPlanner
 
     /// <summary>[m³] Coir in all pots.</summary>
     internal static double CoirIn(RigLayout layout) =>
-        layout.Rows.Sum(row => row.Pots.Count(pot => pot.Planted) * row.Pot.Volume);
+        layout.Rows.Sum(row => row.Pots.Count(pot => pot.Planted) * row.Pot.Volume * layout.MediumOf(row).Coir);
 
     internal static Ec EcOf(Composition solution, double ph) =>
         Conductivity.Of(Speciation.Within(solution, ph, SolutionConditions.Closed));

@@ -148,7 +148,7 @@ internal static class RigResolver
             }
 
             var pots = PlantedPots.Of(row, rig.Feed, crop => catalogue.CropOrOther(crop)!);
-            rows.Add(new ResolvedRow(index, row, catalogue.Pots[row.Pot], pots));
+            rows.Add(new ResolvedRow(index, row, catalogue.Pots[row.Pot], catalogue.Media[row.Medium], pots));
         }
 
         return rows;

@@ -38,6 +38,7 @@ internal sealed class FeedRules(Rig rig, RigLayout layout, FeedPlan feed, Judgem
             return;
         }
 
+        new PressureRules(layout, judge).Judge();
         if (feed.TotalFlow <= 0)
         {
             NoWater();
@@ -54,6 +55,7 @@ internal sealed class FeedRules(Rig rig, RigLayout layout, FeedPlan feed, Judgem
         OverRange();
         Primed();
         new FeedLineRules(rig, layout, feed, judge).Judge();
+        new BreakHoleRules(rig, layout, feed, judge).Judge();
         new PotFeedRules(rig, layout, feed, judge).Judge();
     }
 
