@@ -73,6 +73,8 @@ internal static class HowKnown
         ("stand-sags", "stand-checks"),
         ("stand-tips", "stand-checks"),
         ("foot-lifts", "stand-checks"),
+        ("feet-slip", "stand-frame"),
+        ("stand-walks", "stand-frame"),
         ("stand-", "layout"),
         ("aisle", "layout"),
         ("rise-", "layout"),

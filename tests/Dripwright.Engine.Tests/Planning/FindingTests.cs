@@ -306,6 +306,11 @@ public sealed class FindingTests
     [InlineData("drain-pools", """{ "stand": { "extraFrames": 0 }, "drain": { "slope": "0.5 %" } }""")]
     [InlineData("stand-tips", """{ "rows": [ { "standHeight": "5 ft" } ] }""")]
     [InlineData("foot-lifts", """{ "rows": [ { "pots": 1 } ] }""")]
+    [InlineData(
+        "stand-walks",
+        """{ "rows": [ { "pots": 1, "standHeight": "36 in" } ], "stand": { "floor": "wet-tile" } }"""
+    )]
+    [InlineData("feet-slip", """{ "rows": [ { "pots": 1, "standHeight": "18 in" } ] }""")]
     [InlineData("stand-too-low", """{ "rows": [ { "standHeight": "1.5 in" } ] }""")]
     [InlineData("cord-short", """{ "site": { "outletDistance": "40 ft" } }""")]
     [InlineData("outlet-low", """{ "site": { "outletHeight": "6 in" } }""")]
