@@ -45,6 +45,7 @@ internal static class BadFiles
         """{ "rows": [{ "spacing": "1,000 cm" }, { "spacing": "1,0,0 cm" }, { "spacing": "3 in 2 ft" }] }""",
         """{ "rows": [{ "spacing": "12" }, { "spacing": "79228162514264337593543950335 ft 1 in" }, { "spacing": "1 foots" }] }""",
         "{ \"rows\": [{ \"spacing\": \"" + new string('1', 101) + " in\" }, { \"spacing\": null }] }",
+        """{ "rows": [{ "medium": "x" }] }""",
         """{ "feed": { "microtubeLength": "1e-90 m", "line": "hose-9", "strainer": "x", "emitter": "y" } }""",
         """{ "drain": { "slope": "steep", "vent": "true", "outlet": "x", "pipe": "y" } }""",
         """{ "site": { "voltage": "a", "frequency": "b", "roomLength": "c" } }""",

@@ -1,5 +1,4 @@
 using Dripwright.Engine.Rigs;
-using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Layout;
 
@@ -9,6 +8,9 @@ internal static class PotShift
 {
     /// <summary>[m] Less overlap than this is rounding.</summary>
     private const double Rounding = 1e-6;
+
+    /// <summary>[m] An eighth of an inch, also in a metric rig: what units a rig is shown in changes no place in it.</summary>
+    private const double Step = 0.0254 / 8;
 
     /// <summary>How far to move the pots.</summary>
     /// <param name="resolved">The rig.</param>
@@ -26,10 +28,9 @@ internal static class PotShift
 
         // Away from the reservoir first, so that a rig and its mirror image stay alike.
         var away = resolved.Rig.Reservoir.At == RowEnd.Left ? 1 : -1;
-        var step = resolved.Rig.Units == UnitSystem.Us ? 0.0254 / 8 : 0.002;
-        for (var i = 1; i * step <= room; i++)
+        for (var i = 1; i * Step <= room; i++)
         {
-            foreach (var shift in (double[])[away * i * step, -away * i * step])
+            foreach (var shift in (double[])[away * i * Step, -away * i * Step])
             {
                 if (!Clashes(resolved, row, length, first + shift))
                 {

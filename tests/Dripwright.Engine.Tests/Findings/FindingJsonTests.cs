@@ -10,7 +10,7 @@ public sealed class FindingJsonTests
     [Fact]
     public void A_finding_says_its_places_as_row_pot_run_and_hole()
     {
-        var place = Finding("hole-on-joint", """{ "rows": [ { "pots": 9 } ], "feed": { "emittersPerPot": 1 } }""")
+        var place = Finding("hole-on-joint", """{ "rows": [ { "pots": 10, "moduleLength": "29 1/2 in" } ] }""")
             .GetProperty("places")[0];
 
         Assert.Equal(1, place.GetProperty("row").GetInt32());

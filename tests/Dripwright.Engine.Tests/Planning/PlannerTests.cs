@@ -59,7 +59,7 @@ public sealed class PlannerTests
     }
 
     [Fact]
-    public void What_the_pots_get_is_what_the_source_gives_less_the_bypass()
+    public void What_the_pots_get_is_what_the_source_gives_less_the_bypass_and_the_break_hole()
     {
         RigGen.Rigs.Holds(
             rig =>
@@ -67,7 +67,8 @@ public sealed class PlannerTests
                 var plan = Plans.Of(rig);
                 var pots = plan.Feed.Pots.Sum(p => p.Flow);
                 var first = plan.Feed.Runs.First(r => r.From == "pump");
-                var balance = first.Flow - plan.Feed.BypassFlow - pots;
+                var spouted = plan.Feed.BreakHole?.Flow ?? 0;
+                var balance = first.Flow - plan.Feed.BypassFlow - spouted - pots;
                 Assert.InRange(Math.Abs(balance), 0, 1e-9 * Math.Max(pots, 1e-9));
             },
             iter: 40
