@@ -41,14 +41,9 @@ public sealed record CureTrial(
         return new CureTrial(
             after,
             [],
-            !after.Findings.Any(f => SpeaksOf(f, finding)),
-            [.. plan.Findings.Where(f => !after.Findings.Any(a => SpeaksOf(a, f)))],
-            [.. after.Findings.Where(f => !plan.Findings.Any(b => SpeaksOf(b, f)))]
+            !after.Findings.Any(f => finding.IsSaidBy(f)),
+            [.. plan.Findings.Where(f => !after.Findings.Any(a => f.IsSaidBy(a)))],
+            [.. after.Findings.Where(f => !plan.Findings.Any(b => f.IsSaidBy(b)))]
         );
     }
-
-    // The same rule at one of the same places: values and the pots that are named may have changed.
-    private static bool SpeaksOf(Finding one, Finding other) =>
-        one.Rule == other.Rule
-        && one.Places.Any(place => other.Places.Any(p => (p.Row, p.Part) == (place.Row, place.Part)));
 }

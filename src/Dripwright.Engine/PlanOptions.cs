@@ -22,10 +22,10 @@ public sealed record PlanOptions
     public CancellationToken Stop { get; init; }
 
     /// <summary>
-    /// Partial clogging in the draws: one emitter in twenty keeps between 40 % and 90 % of its passage. Common practice for a
-    /// season with a clean strainer; no source gives a figure for so small a rig.
+    /// Partial clogging in the draws: so many emitters as the rig says keep between 40 % and 90 % of their passage. One in twenty is
+    /// common practice for a season with a clean strainer; no source gives a figure for so small a rig.
     /// </summary>
-    public Clogging Clogging { get; init; } = new(0.05, 0.4, 0.9);
+    internal static Clogging CloggingOf(Rigs.Feed feed) => new(feed.Clogged, 0.4, 0.9);
 }
 
 /// <summary>How far a plan has come.</summary>

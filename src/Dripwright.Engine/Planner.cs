@@ -134,7 +134,7 @@ public static class Planner
                         Emitters = [],
                         Draws = options.Draws,
                         Seed = options.Seed,
-                        Clogging = options.Clogging,
+                        Clogging = PlanOptions.CloggingOf(layout.Resolved.Rig.Feed),
                     },
                     options.Stop
                 ),
@@ -154,22 +154,16 @@ public static class Planner
 
     private static Plan Judged(Plan plan)
     {
-        var rig = plan.Rig;
-        var layout = plan.Layout;
+        var staged = new StagedPlan(plan);
         var judge = new Judgement();
-        new LayoutRules(rig, layout, judge).Judge();
-        new FeedRules(rig, layout, plan.Feed, judge).Judge();
-        new DoseRules(rig, layout, plan.Feed, plan.Dose, judge).Judge();
-        new DrainRules(rig, layout, plan.Feed, plan.Drain, judge).Judge();
-        new ReservoirRules(rig, layout, plan.Reservoir, plan.Dose, judge).Judge();
-        new CropWireRules(rig, layout, plan.CropWire, judge).Judge();
-        if (plan.Stand is not null)
+        foreach (var stage in Enum.GetValues<JudgedStage>())
         {
-            new StandRules(rig, layout, plan.Stand, judge).Judge();
+            staged.Judge(stage, judge);
         }
 
-        new PartsRules(layout, plan.Parts, judge).Judge();
-        judge.Add(plan.Nutrients?.Findings ?? []);
-        return plan with { Findings = judge.Findings };
+        return plan with
+        {
+            Findings = judge.Findings,
+        };
     }
 }

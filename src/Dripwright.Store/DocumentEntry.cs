@@ -8,6 +8,7 @@ namespace Dripwright.Store;
 /// <param name="ChangedAt">When its draft last changed, UTC.</param>
 /// <param name="Revisions">How many revisions are saved.</param>
 /// <param name="RemovedAt">When it went into the bin, UTC; null for one that is in use.</param>
+/// <param name="ChangedBy">Who changed it last, by name or by putting it into the bin too; empty where nobody said who they are.</param>
 public sealed record DocumentEntry(
     int Id,
     string Kind,
@@ -15,7 +16,8 @@ public sealed record DocumentEntry(
     int Version,
     DateTime ChangedAt,
     int Revisions,
-    DateTime? RemovedAt
+    DateTime? RemovedAt,
+    string ChangedBy
 );
 
 /// <summary>Kinds of document that a garden keeps. Later rooms add theirs: any short word will do.</summary>

@@ -3,6 +3,11 @@ using Microsoft.EntityFrameworkCore;
 
 namespace Dripwright.Store;
 
+/// <summary>When something is changed, and by whom.</summary>
+/// <param name="At">UTC.</param>
+/// <param name="Who">A name; empty where nobody says who they are.</param>
+internal readonly record struct Moment(DateTime At, string Who);
+
 /// <summary>The rules of drafts, steps and revisions, inside one transaction. All kinds of document keep to them.</summary>
 internal static class Documents
 {
@@ -21,7 +26,7 @@ internal static class Documents
         string name,
         string text,
         string what,
-        DateTime now,
+        Moment now,
         CancellationToken stop
     )
     {
@@ -32,8 +37,9 @@ internal static class Documents
             Text = text,
             Version = 1,
             Step = 1,
-            MadeAt = now,
-            ChangedAt = now,
+            MadeAt = now.At,
+            ChangedAt = now.At,
+            ChangedBy = now.Who,
         };
         tables.Documents.Add(document);
         await tables.SaveChangesAsync(stop).ConfigureAwait(false);
@@ -44,7 +50,8 @@ internal static class Documents
                 Number = 1,
                 Text = text,
                 What = what,
-                At = now,
+                At = now.At,
+                Who = now.Who,
             }
         );
         await tables.SaveChangesAsync(stop).ConfigureAwait(false);
@@ -78,7 +85,8 @@ internal static class Documents
             at.CanUndo,
             at.CanRedo,
             at.What,
-            row.ChangedAt
+            row.ChangedAt,
+            row.ChangedBy
         );
     }
 
@@ -96,7 +104,7 @@ internal static class Documents
         DocumentRow row,
         string text,
         string what,
-        DateTime now,
+        Moment now,
         CancellationToken stop
     )
     {
@@ -114,7 +122,8 @@ internal static class Documents
                 Before = row.Step,
                 Text = text,
                 What = what,
-                At = now,
+                At = now.At,
+                Who = now.Who,
             }
         );
         await tables.SaveChangesAsync(stop).ConfigureAwait(false);
@@ -128,7 +137,7 @@ internal static class Documents
         DocumentRow row,
         int number,
         string text,
-        DateTime now,
+        Moment now,
         CancellationToken stop
     )
     {
@@ -136,7 +145,7 @@ internal static class Documents
         row.Step = number;
         // Never past what can be counted: the garden must go on whatever number it came to.
         row.Version = row.Version >= Limits.Number ? 1 : row.Version + 1;
-        row.ChangedAt = now;
+        (row.ChangedAt, row.ChangedBy) = (now.At, now.Who);
         await tables
             .Documents.Where(document => document.Id == row.Id)
             .ExecuteUpdateAsync(
@@ -144,7 +153,8 @@ internal static class Documents
                     set.SetProperty(document => document.Text, text)
                         .SetProperty(document => document.Step, number)
                         .SetProperty(document => document.Version, row.Version)
-                        .SetProperty(document => document.ChangedAt, now),
+                        .SetProperty(document => document.ChangedAt, now.At)
+                        .SetProperty(document => document.ChangedBy, now.Who),
                 stop
             )
             .ConfigureAwait(false);

@@ -10,6 +10,7 @@ namespace Dripwright.Store;
 /// <param name="CanRedo">There is an undone text to go forward to.</param>
 /// <param name="What">What the last change was, in the words given when it was kept.</param>
 /// <param name="ChangedAt">When it last changed, UTC.</param>
+/// <param name="ChangedBy">Who changed it last, undo and redo too; empty where nobody said who they are.</param>
 public sealed record Draft(
     int Id,
     string Kind,
@@ -19,7 +20,8 @@ public sealed record Draft(
     bool CanUndo,
     bool CanRedo,
     string What,
-    DateTime ChangedAt
+    DateTime ChangedAt,
+    string ChangedBy
 );
 
 /// <summary>What came of changing a draft.</summary>

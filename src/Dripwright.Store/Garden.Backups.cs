@@ -38,10 +38,11 @@ public sealed partial class Garden
     /// <param name="path">Where to; nothing may stand there yet.</param>
     /// <param name="replace">Replace what stands there.</param>
     /// <param name="stop">Asks to stop, before it begins.</param>
-    /// <exception cref="GardenException">It cannot be written, or the garden is on a server.</exception>
+    /// <exception cref="GardenException">It cannot be written, the garden is on a server, or the hand may not take it away.</exception>
     public Task BackupAsync(string path, bool replace = false, CancellationToken stop = default)
     {
         ArgumentException.ThrowIfNullOrWhiteSpace(path);
+        _hand.Need(GardenAct.TakeAway);
         var from = FileOf(Place);
         return Task.Run(() => SqliteCopy.Write(from, path, replace, Now), stop);
     }
@@ -53,11 +54,12 @@ public sealed partial class Garden
     public async Task<string?> RestoreAsync(string copy, CancellationToken stop = default)
     {
         ArgumentException.ThrowIfNullOrWhiteSpace(copy);
+        _hand.Need(GardenAct.Restore);
         var path = FileOf(Place);
         // Checked before the writer's turn is taken, so that others need not wait for it.
         using var checkedCopy = await Task.Run(() => Restoring.Prepare(copy, path, stop), stop).ConfigureAwait(false);
         var aside = await _at.Alone(() => Task.Run(() => checkedCopy.Replace(Now), stop), stop).ConfigureAwait(false);
-        (_catalogue, _older) = (null, null);
+        (_root._catalogue, _root._older) = (null, null);
         _settling?.Changed();
         Tell(new GardenChange(GardenEvent.All, 0, 0));
         return aside;

@@ -16,6 +16,7 @@ public sealed partial class Garden
     /// <returns>How many were deleted.</returns>
     public async Task<int> EmptyBinAsync(IReadOnlyCollection<int>? ids = null, CancellationToken stop = default)
     {
+        _hand.Need(GardenAct.EmptyBin);
         var deleted = await _at.Change(
                 async tables =>
                 {

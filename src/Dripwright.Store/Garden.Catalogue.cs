@@ -31,7 +31,7 @@ public sealed partial class Garden
                 Newest(tables, DocumentKinds.Catalogue).Select(row => row.Number).FirstOrDefaultAsync(stop)
             )
             .ConfigureAwait(false);
-        if (_catalogue is { } known && known.Revision == number)
+        if (_root._catalogue is { } known && known.Revision == number)
         {
             return known;
         }
@@ -45,7 +45,7 @@ public sealed partial class Garden
         var made = newest is null
             ? new GardenCatalogue(PartsCatalogue.Default, 0, [])
             : DocumentReader.Catalogue(newest.Text, newest.Number);
-        _catalogue = made;
+        _root._catalogue = made;
         return made;
     }
 

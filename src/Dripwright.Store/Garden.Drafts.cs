@@ -41,7 +41,7 @@ public sealed partial class Garden
             id,
             basedOnVersion,
             text,
-            (tables, row) => Documents.Step(tables, row, text, what, Now, stop),
+            (tables, row) => Documents.Step(tables, row, text, what, ThisMoment, stop),
             stop
         );
     }
@@ -71,7 +71,7 @@ public sealed partial class Garden
                     .Steps.Where(step => step.DocumentId == row.Id && step.Number == before.Number)
                     .ExecuteUpdateAsync(set => set.SetProperty(step => step.After, now.Number), stop)
                     .ConfigureAwait(false);
-                await Documents.MoveTo(tables, row, before.Number, before.Text, Now, stop).ConfigureAwait(false);
+                await Documents.MoveTo(tables, row, before.Number, before.Text, ThisMoment, stop).ConfigureAwait(false);
             },
             stop
         );
@@ -90,7 +90,9 @@ public sealed partial class Garden
                 var now = await StepOf(tables, row.Id, row.Step, stop).ConfigureAwait(false);
                 if (now is not null && await StepOf(tables, row.Id, now.After, stop).ConfigureAwait(false) is { } after)
                 {
-                    await Documents.MoveTo(tables, row, after.Number, after.Text, Now, stop).ConfigureAwait(false);
+                    await Documents
+                        .MoveTo(tables, row, after.Number, after.Text, ThisMoment, stop)
+                        .ConfigureAwait(false);
                 }
             },
             stop
@@ -115,6 +117,11 @@ public sealed partial class Garden
                     if (await Documents.Find(tables, id, stop).ConfigureAwait(false) is not { } row)
                     {
                         return new DraftOutcome.Gone();
+                    }
+
+                    if (_hand.Refusal(GardenHand.ActOn(row.Kind)) is { } why)
+                    {
+                        return new DraftOutcome.Refused(why);
                     }
 
                     var isThereAlready = row.Text == wanted;

@@ -17,6 +17,7 @@ public sealed partial class Garden
     public async Task ExportAsync(Stream to, CancellationToken stop = default)
     {
         ArgumentNullException.ThrowIfNull(to);
+        _hand.Need(GardenAct.TakeAway);
         var file = await FiledAsync(stop).ConfigureAwait(false);
         await (file with { Checksum = file.Sum() }).Write(to, stop).ConfigureAwait(false);
     }
@@ -34,10 +35,11 @@ public sealed partial class Garden
     {
         ArgumentNullException.ThrowIfNull(from);
         ArgumentNullException.ThrowIfNull(name);
+        _hand.Need(GardenAct.Edit);
         var file = await GardenFile.Read(from, name, Limits.GardenFileBytes, stop).ConfigureAwait(false);
-        var importing = new Importing(file, Now);
+        var importing = new Importing(file, Now, _hand.Who);
         var imported = await _at.Change(tables => importing.Write(tables, stop), stop).ConfigureAwait(false);
-        _catalogue = null;
+        _root._catalogue = null;
         Tell(new GardenChange(GardenEvent.All, 0, 0));
         return imported;
     }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Dripwright.Engine.Rigs;
+using Dripwright.Language;
 using Dripwright.Store.Tables;
 using Microsoft.EntityFrameworkCore;
 
@@ -23,6 +24,8 @@ public sealed partial class Garden
     {
         ArgumentNullException.ThrowIfNull(who);
         ArgumentNullException.ThrowIfNull(note);
+        // Who has signed in cannot save in another's name.
+        who = _hand.Who.Length > 0 ? _hand.Who : who;
         if ((Limits.NoteFault(who) ?? Limits.NoteFault(note)) is { } why)
         {
             return new RevisionOutcome.Refused(why);
@@ -31,6 +34,11 @@ public sealed partial class Garden
         if (await DraftAsync(id, stop).ConfigureAwait(false) is not { } draft)
         {
             return new RevisionOutcome.Gone();
+        }
+
+        if (_hand.Refusal(GardenHand.ActOn(draft.Kind)) is { } refusal)
+        {
+            return new RevisionOutcome.Refused(refusal);
         }
 
         if (draft.Version != basedOnVersion)
@@ -130,7 +138,7 @@ public sealed partial class Garden
             : new RevisionLine(
                 revision,
                 [],
-                "It does not read with today's catalogue: " + (after.Faults.Concat(before.Faults)).First()
+                Words.Of("store.revision.unread", after.Faults.Concat(before.Faults).First().Told())
             );
     }
 

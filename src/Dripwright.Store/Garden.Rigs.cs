@@ -40,11 +40,14 @@ public sealed partial class Garden
             throw new ArgumentException($"\"{kind}\" is no kind of which documents can be added.", nameof(kind));
         }
 
+        _hand.Need(GardenHand.ActOn(kind));
         Refuse(Limits.NameFault(name) ?? Limits.TextFault(text));
         var draft = await _at.Change(
                 async tables =>
                 {
-                    var row = await Documents.Add(tables, kind, name, text, "new", Now, stop).ConfigureAwait(false);
+                    var row = await Documents
+                        .Add(tables, kind, name, text, "new", ThisMoment, stop)
+                        .ConfigureAwait(false);
                     return await Documents.Draft(tables, row, stop).ConfigureAwait(false);
                 },
                 stop
@@ -63,9 +66,14 @@ public sealed partial class Garden
     {
         ArgumentNullException.ThrowIfNull(name);
         Refuse(Limits.NameFault(name));
+        var who = _hand.Who;
         return ChangeList(
             id,
-            rows => rows.ExecuteUpdateAsync(set => set.SetProperty(row => row.Name, name), stop),
+            rows =>
+                rows.ExecuteUpdateAsync(
+                    set => set.SetProperty(row => row.Name, name).SetProperty(row => row.ChangedBy, who),
+                    stop
+                ),
             stop
         );
     }
@@ -76,13 +84,17 @@ public sealed partial class Garden
     public Task<bool> RemoveRigAsync(int id, CancellationToken stop = default)
     {
         DateTime? now = Now;
+        var who = _hand.Who;
         return ChangeList(
             id,
             rows =>
                 rows.Where(row =>
                         row.RemovedAt == null && row.Kind != DocumentKinds.Catalogue && row.Kind != DocumentKinds.OnHand
                     )
-                    .ExecuteUpdateAsync(set => set.SetProperty(row => row.RemovedAt, now), stop),
+                    .ExecuteUpdateAsync(
+                        set => set.SetProperty(row => row.RemovedAt, now).SetProperty(row => row.ChangedBy, who),
+                        stop
+                    ),
             stop
         );
     }
@@ -90,17 +102,26 @@ public sealed partial class Garden
     /// <summary>Takes a document out of the bin, as it was. False where it is not in the bin.</summary>
     /// <param name="id">The document.</param>
     /// <param name="stop">Asks to stop.</param>
-    public Task<bool> RestoreRigAsync(int id, CancellationToken stop = default) =>
-        ChangeList(
+    public Task<bool> RestoreRigAsync(int id, CancellationToken stop = default)
+    {
+        var who = _hand.Who;
+        return ChangeList(
             id,
             rows =>
                 rows.Where(row => row.RemovedAt != null)
-                    .ExecuteUpdateAsync(set => set.SetProperty(row => row.RemovedAt, (DateTime?)null), stop),
+                    .ExecuteUpdateAsync(
+                        set =>
+                            set.SetProperty(row => row.RemovedAt, (DateTime?)null)
+                                .SetProperty(row => row.ChangedBy, who),
+                        stop
+                    ),
             stop
         );
+    }
 
     private async Task<bool> ChangeList(int id, Func<IQueryable<DocumentRow>, Task<int>> change, CancellationToken stop)
     {
+        _hand.Need(GardenAct.Edit);
         var changed =
             await _at.Change(tables => change(tables.Documents.Where(row => row.Id == id)), stop).ConfigureAwait(false)
             > 0;
@@ -128,7 +149,8 @@ public sealed partial class Garden
                     row.Version,
                     row.ChangedAt,
                     tables.Revisions.Count(revision => revision.DocumentId == row.Id),
-                    row.RemovedAt
+                    row.RemovedAt,
+                    row.ChangedBy
                 ))
                 .ToListAsync(stop)
                 .ConfigureAwait(false);

@@ -8,7 +8,8 @@ namespace Dripwright.Store;
 /// <param name="What">What was changed.</param>
 /// <param name="Text">The text.</param>
 /// <param name="IsNow">The draft stands at it.</param>
-public sealed record DraftStep(int Number, DateTime At, string What, string Text, bool IsNow);
+/// <param name="Who">Who made it; empty where nobody said who they are.</param>
+public sealed record DraftStep(int Number, DateTime At, string What, string Text, bool IsNow, string Who);
 
 public sealed partial class Garden
 {
@@ -27,7 +28,8 @@ public sealed partial class Garden
                     step.At,
                     step.What,
                     step.Text,
-                    tables.Documents.Any(row => row.Id == id && row.Step == step.Number)
+                    tables.Documents.Any(row => row.Id == id && row.Step == step.Number),
+                    step.Who
                 ))
                 .ToListAsync(stop)
                 .ConfigureAwait(false)
@@ -47,7 +49,7 @@ public sealed partial class Garden
             {
                 if (await StepOf(tables, id, number, stop).ConfigureAwait(false) is { } step && number != row.Step)
                 {
-                    await Documents.MoveTo(tables, row, number, step.Text, Now, stop).ConfigureAwait(false);
+                    await Documents.MoveTo(tables, row, number, step.Text, ThisMoment, stop).ConfigureAwait(false);
                 }
             },
             stop

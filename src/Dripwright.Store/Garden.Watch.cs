@@ -12,14 +12,14 @@ public sealed partial class Garden
     public IDisposable Watch(Action<GardenChange> told)
     {
         ArgumentNullException.ThrowIfNull(told);
-        var watcher = new Watcher(this, told);
-        _watchers.TryAdd(watcher, 0);
+        var watcher = new Watcher(_root, told);
+        _root._watchers.TryAdd(watcher, 0);
         return watcher;
     }
 
     private void Tell(GardenChange change)
     {
-        foreach (var watcher in _watchers.Keys)
+        foreach (var watcher in _root._watchers.Keys)
         {
             try
             {

@@ -15,10 +15,15 @@ public sealed partial class Garden : IAsyncDisposable
     private readonly Connection _at;
     private readonly TimeProvider _time;
     private readonly Settling? _settling;
+
+    // What all hands share is kept here: the watchers, the catalogue in force, whether the file is an older one.
+    private readonly Garden _root;
+    private readonly GardenHand _hand;
     private volatile OlderFile? _older;
 
     private Garden(Connection at, TimeProvider time, OlderFile? older)
     {
+        (_root, _hand) = (this, GardenHand.Any);
         _at = at;
         _time = time;
         _older = older;
@@ -29,13 +34,21 @@ public sealed partial class Garden : IAsyncDisposable
         }
     }
 
+    private Garden(Garden root, GardenHand hand)
+    {
+        (_root, _hand) = (root, hand);
+        (_at, _time, _settling) = (root._at, root._time, root._settling);
+    }
+
     /// <summary>Where it is kept.</summary>
     public GardenPlace Place => _at.Place;
 
     /// <summary>That the file is older than the one that was last used at this place; null where all is well.</summary>
-    public OlderFile? Older => _older;
+    public OlderFile? Older => _root._older;
 
     private DateTime Now => Opening.Now(_time);
+
+    private Moment ThisMoment => new(Now, _hand.Who);
 
     /// <summary>Opens a garden; makes it where there is none; brings the tables of an older one up to date.</summary>
     /// <param name="place">Where it is kept.</param>
@@ -50,6 +63,15 @@ public sealed partial class Garden : IAsyncDisposable
     {
         ArgumentNullException.ThrowIfNull(place);
         return await OpenAsync(new Connection(place), time ?? TimeProvider.System, stop).ConfigureAwait(false);
+    }
+
+    /// <summary>The same garden in somebody's hand: it does what that may, and what it changes carries the name.</summary>
+    /// <remarks>It need not be closed; it ends with the garden that it comes from.</remarks>
+    /// <param name="hand">Whose hand.</param>
+    public Garden As(GardenHand hand)
+    {
+        ArgumentNullException.ThrowIfNull(hand);
+        return new Garden(_root, hand);
     }
 
     internal static async Task<Garden> OpenAsync(Connection at, TimeProvider time, CancellationToken stop)
@@ -72,6 +94,7 @@ public sealed partial class Garden : IAsyncDisposable
     public async Task KeepSettingsAsync(GardenSettings settings, CancellationToken stop = default)
     {
         ArgumentNullException.ThrowIfNull(settings);
+        _hand.Need(GardenAct.Edit);
         Refuse(Limits.NameFault(settings.Name));
         var text = SettingsText.Write(settings);
         Refuse(Limits.TextFault(text));
@@ -86,6 +109,11 @@ public sealed partial class Garden : IAsyncDisposable
     /// <summary>Closes the file, so that it can be copied or moved.</summary>
     public async ValueTask DisposeAsync()
     {
+        if (_root != this)
+        {
+            return;
+        }
+
         if (_settling is { } settling)
         {
             await settling.DisposeAsync().ConfigureAwait(false);

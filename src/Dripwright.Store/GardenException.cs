@@ -32,6 +32,9 @@ public enum TroubleKind
 
     /// <summary>What was given is not accepted: too long, or faulty.</summary>
     Refused,
+
+    /// <summary>Whoever asks may not do that.</summary>
+    NotAllowed,
 }
 
 /// <summary>A garden cannot do what was asked, and it is not the program's mistake. The message is for the grower.</summary>

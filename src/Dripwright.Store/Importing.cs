@@ -12,12 +12,14 @@ internal sealed class Importing
 
     private readonly GardenFile _file;
     private readonly DateTime _now;
+    private readonly string _who;
     private readonly List<(FiledDocument From, DocumentRow Row)> _documents = [];
 
-    public Importing(GardenFile file, DateTime now)
+    public Importing(GardenFile file, DateTime now, string who)
     {
         _file = file;
         _now = now;
+        _who = who;
         foreach (var document in file.Documents.Where(document => !Documents.IsSingle(document.Kind)))
         {
             _documents.Add((document, Row(document)));
@@ -103,7 +105,8 @@ internal sealed class Importing
             "Step",
             "MadeAt",
             "ChangedAt",
-            "RemovedAt"
+            "RemovedAt",
+            "ChangedBy"
         );
         var steps = new RowWriter(
             tables,
@@ -115,7 +118,8 @@ internal sealed class Importing
             "After",
             "Text",
             "What",
-            "At"
+            "At",
+            "Who"
         );
         var revisions = new RowWriter(
             tables,
@@ -135,9 +139,9 @@ internal sealed class Importing
             foreach (var (from, row) in _documents)
             {
                 var id = await documents
-                    .Write([row.Kind, row.Name, row.Text, 1, 1, row.MadeAt, row.ChangedAt, row.RemovedAt], stop)
+                    .Write([row.Kind, row.Name, row.Text, 1, 1, row.MadeAt, row.ChangedAt, row.RemovedAt, _who], stop)
                     .ConfigureAwait(false);
-                await steps.Write([id, 1, 0, 0, row.Text, What, _now], stop).ConfigureAwait(false);
+                await steps.Write([id, 1, 0, 0, row.Text, What, _now, _who], stop).ConfigureAwait(false);
                 foreach (var one in Revisions(id, from))
                 {
                     await revisions
@@ -156,7 +160,7 @@ internal sealed class Importing
             .ConfigureAwait(false);
         if (row.Text != document.Draft)
         {
-            await Documents.Step(tables, row, document.Draft, What, _now, stop).ConfigureAwait(false);
+            await Documents.Step(tables, row, document.Draft, What, new Moment(_now, _who), stop).ConfigureAwait(false);
         }
 
         tables.Revisions.AddRange(Revisions(id, document));

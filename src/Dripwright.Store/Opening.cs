@@ -189,10 +189,10 @@ internal static class Opening
         );
         await tables.SaveChangesAsync(stop).ConfigureAwait(false);
         await Documents
-            .Add(tables, DocumentKinds.Catalogue, "Own catalogue", EmptyCatalogue, "new", now, stop)
+            .Add(tables, DocumentKinds.Catalogue, "Own catalogue", EmptyCatalogue, "new", new Moment(now, ""), stop)
             .ConfigureAwait(false);
         await Documents
-            .Add(tables, DocumentKinds.OnHand, "Parts on hand", EmptyOnHand, "new", now, stop)
+            .Add(tables, DocumentKinds.OnHand, "Parts on hand", EmptyOnHand, "new", new Moment(now, ""), stop)
             .ConfigureAwait(false);
         return true;
     }

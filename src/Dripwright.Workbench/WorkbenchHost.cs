@@ -3,6 +3,7 @@ using System.Net;
 using Dripwright.Language;
 using Dripwright.Store;
 using Dripwright.Store.Backups;
+using Dripwright.Workbench.Encryption;
 using Dripwright.Workbench.Hosting;
 using Dripwright.Workbench.Http;
 using Dripwright.Workbench.Pack;
@@ -32,11 +33,14 @@ public static class WorkbenchHost
     /// <param name="stop">Asks to stop.</param>
     /// <exception cref="ArgumentException">The address is not one of this machine's own, and it is not to open to the network.</exception>
     /// <exception cref="GardenException">The garden cannot be opened.</exception>
+    /// <exception cref="EncryptionException">The certificate cannot be used.</exception>
     public static async Task<WebApplication> BuildAsync(WorkbenchOptions options, CancellationToken stop = default)
     {
         ArgumentNullException.ThrowIfNull(options);
         _ = Checked(options.Address, options.Network);
-        Directory.CreateDirectory(options.DataFolder);
+        // Before anything is made or opened.
+        var served = new ServedCertificate(options);
+        MakeFolder(options.DataFolder);
         Passing.Sweep(GardenAddresses.UploadPath(options));
         var garden = await DemoGarden.OpenAsync(options, stop).ConfigureAwait(false);
         var time = options.Time ?? TimeProvider.System;
@@ -54,13 +58,19 @@ public static class WorkbenchHost
                         options.Time
                     )
                 )
-            )
+            ),
+            served
         );
     }
 
     /// <summary>Builds the host for gardens that are open already; it closes them when it ends.</summary>
-    internal static WebApplication Build(WorkbenchOptions options, IGardens gardens)
+    internal static WebApplication Build(
+        WorkbenchOptions options,
+        IGardens gardens,
+        ServedCertificate? certificate = null
+    )
     {
+        var served = certificate ?? new ServedCertificate(options);
         var address = Checked(options.Address, options.Network);
         var builder = WebApplication.CreateBuilder(
             new WebApplicationOptions
@@ -74,19 +84,33 @@ public static class WorkbenchHost
         StaticWebAssetsLoader.UseStaticWebAssets(builder.Environment, builder.Configuration);
         builder.WebHost.ConfigureKestrel(server =>
         {
-            server.Listen(address, options.Port);
+            server.Listen(
+                address,
+                options.Port,
+                listen =>
+                {
+                    new AddressLimit().Hold(listen);
+                    TlsOrPlain.Listen(listen, served);
+                }
+            );
             server.AddServerHeader = false;
             server.Limits.MaxRequestBodySize = MostBodyBytes;
-            server.Limits.MaxConcurrentConnections = 1000;
+            server.Limits.MaxConcurrentConnections = AddressLimit.MostOfAll;
             server.Limits.RequestHeadersTimeout = TimeSpan.FromSeconds(15);
         });
         builder.Logging.ClearProviders();
         builder.Logging.AddProvider(new LogFile(Path.Combine(options.DataFolder, LogFile.Name), options.Time));
         builder.Logging.SetMinimumLevel(LogLevel.Warning);
         AddServices(builder.Services, options, gardens);
+        Encrypting.Add(builder.Services, served);
         var app = builder.Build();
-        _ = app.Services.GetRequiredService<IGardens>();
-        Map(app, options.Network);
+        foreach (var garden in app.Services.GetRequiredService<IGardens>().All.Where(_ => options.AsksWho))
+        {
+            // Read now, so that a spoilt file of people is told at the start.
+            _ = garden.People;
+        }
+
+        Map(app, options);
         return app;
     }
 
@@ -98,7 +122,17 @@ public static class WorkbenchHost
         ArgumentNullException.ThrowIfNull(app);
         // It is for the grower who opened the workbench, whose garden is alone on its server.
         var people = app.Services.GetRequiredService<IGardens>().All.Single().People;
-        return onlyFirst && !people.IsEmpty ? null : people.NewCode();
+        return onlyFirst && !people.IsEmpty ? null : people.NewCode(Role.Owner, new Visitor(""));
+    }
+
+    /// <summary>Writes the page that lets its reader's browser in, in a file that only the program's own account can read.</summary>
+    /// <param name="app">A workbench that has started.</param>
+    /// <param name="address">Where it is open.</param>
+    /// <returns>The file; null where the workbench is not for its own account only.</returns>
+    public static string? PageToOpen(WebApplication app, string address)
+    {
+        ArgumentNullException.ThrowIfNull(app);
+        return app.Services.GetService<LocalPass>()?.Open(address);
     }
 
     /// <summary>The garden of a workbench that serves one.</summary>
@@ -107,6 +141,22 @@ public static class WorkbenchHost
     {
         ArgumentNullException.ThrowIfNull(app);
         return app.Services.GetRequiredService<IGardens>().All.Single().Garden;
+    }
+
+    /// <summary>The certificate that a workbench shows; null where it does not encrypt.</summary>
+    /// <param name="app">The workbench.</param>
+    public static ServerCertificate? CertificateOf(WebApplication app)
+    {
+        ArgumentNullException.ThrowIfNull(app);
+        return app.Services.GetRequiredService<ServedCertificate>().Now;
+    }
+
+    /// <summary>What the owner must hear of the certificate, one sentence each.</summary>
+    /// <param name="app">The workbench.</param>
+    public static IReadOnlyList<string> ConcernsOf(WebApplication app)
+    {
+        ArgumentNullException.ThrowIfNull(app);
+        return [.. app.Services.GetRequiredService<ServedCertificate>().Concerns.Select(one => one.Text)];
     }
 
     private static void AddServices(IServiceCollection services, WorkbenchOptions options, IGardens gardens)
@@ -143,7 +193,11 @@ public static class WorkbenchHost
                 // A rig file typed as text travels as one message; its letters may take two bytes each.
                 hub.MaximumReceiveMessageSize = MostBodyBytes;
             });
-        services.AddAntiforgery(forgery => forgery.Cookie.SameSite = SameSiteMode.Strict);
+        services.AddAntiforgery(forgery =>
+        {
+            forgery.Cookie.SameSite = SameSiteMode.Strict;
+            forgery.Cookie.SecurePolicy = CookieSecurePolicy.SameAsRequest;
+        });
         services.AddResponseCompression(compress =>
         {
             compress.EnableForHttps = false;
@@ -159,10 +213,16 @@ public static class WorkbenchHost
         Health.Add(services);
         Metrics.Add(services, options.MetricsTo);
         Door.Add(services);
+        if (options.OnlyMe)
+        {
+            services.AddSingleton(_ => new LocalPass(options.DataFolder));
+        }
     }
 
-    private static void Map(WebApplication app, bool isOpenToNetwork)
+    private static void Map(WebApplication app, WorkbenchOptions options)
     {
+        var isOpenToNetwork = options.Network;
+        TrustedProxies.Use(app, options.TrustedProxies);
         app.Use(
             async (context, next) =>
             {
@@ -173,6 +233,7 @@ public static class WorkbenchHost
         );
         app.UseMiddleware<Trouble>();
         app.UseMiddleware<Headers>();
+        Encrypting.Use(app);
         app.UseMiddleware<ChooseGarden>();
         app.UseStatusCodePagesWithReExecute("/not-there");
         // A form that was refused must not be sent on to the page that says so.
@@ -189,7 +250,7 @@ public static class WorkbenchHost
         HttpInterface.Use(app);
         app.UseMiddleware<SameOrigin>();
         app.UseRateLimiter();
-        if (isOpenToNetwork)
+        if (options.AsksWho)
         {
             app.UseAuthentication();
             app.UseMiddleware<Door>();
@@ -203,10 +264,24 @@ public static class WorkbenchHost
         Styles.Map(app);
         Health.Map(app);
         Downloads.Map(app);
+        CertificateAddresses.Map(app);
         HttpInterface.Map(app);
-        if (isOpenToNetwork)
+        if (options.AsksWho)
         {
-            Door.Map(app);
+            DoorForms.Map(app);
+        }
+    }
+
+    // What is made here is for the program's own account; a folder that is there keeps the rights it was given.
+    private static void MakeFolder(string path)
+    {
+        if (OperatingSystem.IsWindows())
+        {
+            Directory.CreateDirectory(path);
+        }
+        else
+        {
+            Directory.CreateDirectory(path, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
         }
     }
 

@@ -1,3 +1,6 @@
+using System.Net;
+using Dripwright.Workbench.Encryption;
+
 namespace Dripwright.Workbench;
 
 /// <summary>How the workbench is opened.</summary>
@@ -12,8 +15,23 @@ public sealed record WorkbenchOptions
     /// <summary>Whether it opens to the house network. Then everybody must sign in, also on this machine.</summary>
     public bool Network { get; init; }
 
+    /// <summary>
+    /// Whether only the account that opened it may use it, on a machine with several: then a page in a file that only that account can
+    /// read lets a browser in.
+    /// </summary>
+    public bool OnlyMe { get; init; }
+
+    /// <summary>Whether it asks who somebody is.</summary>
+    public bool AsksWho => Network || OnlyMe;
+
     /// <summary>Further names by which the network knows this machine; requests that call it otherwise are refused.</summary>
     public IReadOnlyList<string> KnownAs { get; init; } = [];
+
+    /// <summary>The server's certificate; null where it does not encrypt.</summary>
+    public CertificatePlace? Certificate { get; init; }
+
+    /// <summary>Programs before it that encrypt, and whose word on who asks, and how, is believed.</summary>
+    public IReadOnlyList<IPNetwork> TrustedProxies { get; init; } = [];
 
     /// <summary>Port; 0 takes any free one.</summary>
     public int Port { get; init; } = UsualPort;
@@ -38,6 +56,9 @@ public sealed record WorkbenchOptions
 
     /// <summary>Name of the assembly whose build collected the pages' scripts and styles.</summary>
     public string HostAssembly { get; init; } = "dripwright";
+
+    /// <summary>Tells the addresses by which the house reaches this machine now.</summary>
+    internal Func<IReadOnlyList<IPAddress>> Addresses { get; init; } = PrivateNetwork.OfMachine;
 
     /// <summary>Clock; the system's where null.</summary>
     public TimeProvider? Time { get; init; }

@@ -30,6 +30,9 @@ internal sealed record Surroundings
     /// <summary>Shows an address to the person at this machine; null where there is nobody to show it to.</summary>
     public Action<string>? Browse { get; init; }
 
+    /// <summary>Reads a line of the terminal without showing it; an ordinary line where null.</summary>
+    public Func<string?>? ReadUnseen { get; init; }
+
     /// <summary>The real console.</summary>
     public static Surroundings OfConsole()
     {
@@ -46,6 +49,7 @@ internal sealed record Surroundings
             ErrorIsTerminal = !Console.IsErrorRedirected,
             Width = Console.IsOutputRedirected ? PlainWidth : TerminalWidth(),
             Variable = Environment.GetEnvironmentVariable,
+            ReadUnseen = Console.IsInputRedirected ? null : Secret.Unseen,
             // Output that goes into a file or another program is read later, or by nobody.
             Browse = Console.IsOutputRedirected
                 ? null

@@ -22,6 +22,9 @@ public sealed class CallTests
         "export",
         "import",
         "empty-bin",
+        "make-certificate",
+        "renew-certificate",
+        "certificate",
     ];
 
     [Fact]

@@ -1,8 +1,11 @@
+using System.Globalization;
 using System.Text;
 using System.Text.RegularExpressions;
 using Dripwright.Engine;
 using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Proposing;
 using Dripwright.Engine.Rigs;
+using Dripwright.Language;
 
 namespace Dripwright.Program.Tests;
 
@@ -121,6 +124,42 @@ public sealed partial class LanguageTests
         }
     }
 
+    [Theory]
+    [InlineData("check")]
+    [InlineData("suggest")]
+    [InlineData("catalogue")]
+    [InlineData("import")]
+    public async Task Every_fault_of_a_bad_file_is_told_in_the_readers_language(string command)
+    {
+        using var scratch = new Scratch();
+        var kind = command switch
+        {
+            "suggest" => BadFileKind.Brief,
+            "catalogue" => BadFileKind.Catalogue,
+            _ => BadFileKind.Rig,
+        };
+        // A garden is imported by the same command, which judges a rig file alike; a few show it.
+        var texts = command == "import" ? BadFiles.Of(kind).TakeLast(5) : BadFiles.Of(kind);
+        foreach (var text in texts)
+        {
+            var path = scratch.Write("bad.json", text);
+            string[] words = command switch
+            {
+                "catalogue" => ["check", Repository.FoodBank, "--catalogue", path],
+                "import" => ["import", path, "--garden", scratch.At("yard.dripwright")],
+                _ => [command, path],
+            };
+            var call = await Call.Of([.. words, "--language", "qps-ploc"]);
+
+            Assert.Equal(Exit.FaultyFile, call.Exit);
+            // That no word of these leaks is tested where the texts are.
+            var lines = Told(kind, path, text, "qps-ploc");
+            Assert.All(lines, line => Assert.StartsWith("⟦", line, StringComparison.Ordinal));
+            Assert.NotEqual(Told(kind, path, text, "en"), lines);
+            Assert.Equal(lines, call.Error.Split(Environment.NewLine).Take(lines.Count));
+        }
+    }
+
     [Fact]
     public async Task The_environment_says_the_language_where_the_call_does_not()
     {
@@ -152,6 +191,19 @@ public sealed partial class LanguageTests
             Structure((await Call.Of(call)).Out),
             Structure((await Call.Of([.. call, "--language", "qps-ploc"])).Out)
         );
+    }
+
+    private static List<string> Told(BadFileKind kind, string path, string text, string language)
+    {
+        using var speaking = new Speaking(CultureInfo.GetCultureInfo(language));
+        var (bytes, parts) = (Encoding.UTF8.GetBytes(text), PartsCatalogue.Default);
+        var faults = kind switch
+        {
+            BadFileKind.Rig => RigReader.Read(bytes, path, parts).Faults,
+            BadFileKind.Brief => BriefReader.Read(bytes, path, parts).Faults,
+            _ => CatalogueReader.Read(bytes, path, parts).Faults,
+        };
+        return [.. faults.Told().Select(fault => fault.ToString())];
     }
 
     // Names and sources in the catalogue, and what the grower wrote; the longest first.

@@ -124,14 +124,4 @@ public sealed partial class OpenServiceTests
 
     [GeneratedRegex(@"http://127\.0\.0\.1:\d+")]
     private static partial Regex Address();
-
-    /// <summary>Tells each line as it is written.</summary>
-    private sealed class Watched(Action<string> told) : StringWriter
-    {
-        public override async Task WriteLineAsync(string? value)
-        {
-            await base.WriteLineAsync(value);
-            told(value ?? "");
-        }
-    }
 }

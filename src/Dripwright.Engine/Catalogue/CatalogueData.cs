@@ -29,6 +29,7 @@ internal static class CatalogueData
             Wires = new Dictionary<string, WireType>(),
             Sundries = new Dictionary<string, Sundry>(),
             Crops = new Dictionary<string, CropType>(),
+            Media = new Dictionary<string, MediumType>(),
             Salts = SaltCatalogue.Empty,
             Targets = TargetCatalogue.Empty,
         };

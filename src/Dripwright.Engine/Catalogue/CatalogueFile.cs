@@ -62,6 +62,9 @@ internal sealed record CatalogueFile
     [Items(0, MostRows), Says("Crop wires.")]
     public IReadOnlyList<WireType> Wires { get; init; } = [];
 
+    [Items(0, MostRows), Says("What pots are filled with.")]
+    public IReadOnlyList<MediumType> Media { get; init; } = [];
+
     [Items(0, MostRows), Says("Salts, acids and bases of a nutrient solution.")]
     public IReadOnlyList<SaltRow> Salts { get; init; } = [];
 

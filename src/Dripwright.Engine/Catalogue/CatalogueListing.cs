@@ -150,6 +150,25 @@ public static class CatalogueListing
                 ]
             ),
             new(
+                "Media",
+                ["Key", "Medium", "Air", "Water", "Easy water", "Rest between waterings", "Made ready", "Source"],
+                [
+                    .. parts.Media.Values.Select(medium =>
+                        (IReadOnlyList<string>)
+                            [
+                                medium.Key,
+                                medium.Name,
+                                Number(medium.Air * 100) + " %",
+                                Number(medium.Water * 100) + " %",
+                                Number(medium.EasyWater * 100) + " %",
+                                medium.Rest > 0 ? Number(medium.Rest / 60) + " min" : "none",
+                                medium.Rinse,
+                                medium.Source,
+                            ]
+                    ),
+                ]
+            ),
+            new(
                 "Salts, acids and bases",
                 ["Key", "Part", "Kind", "Brings, % of its mass", "Price of a kilogram", "Source"],
                 [

@@ -1,6 +1,7 @@
 using Dripwright.Engine.Catalogue.Salts;
 using Dripwright.Engine.Catalogue.Targets;
 using Dripwright.Engine.Files;
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Catalogue;
@@ -40,6 +41,7 @@ internal sealed class CatalogueOverlay : IKeys, IRows
             ["salts"] = Copy(basis.Salts.Salts.Values.Select(salt => salt.Row)),
             ["targets"] = Copy(basis.Targets.Targets.Values.Select(target => target.Row)),
             ["crops"] = Copy(basis.Crops.Values),
+            ["media"] = Copy(basis.Media.Values),
         };
     }
 
@@ -56,18 +58,16 @@ internal sealed class CatalogueOverlay : IKeys, IRows
     }
 
     // What the currency must be where it is not that; null where it is good.
-    private string? CurrencyWanted(string currency)
+    private Phrase? CurrencyWanted(string currency)
     {
         if (currency.Length != 3 || !currency.All(char.IsAsciiLetterUpper))
         {
-            return "a currency in three capital letters, such as \"USD\" or \"EUR\"";
+            return Phrase.Of("fault.currency");
         }
         var isPriced =
             _basis.All.Any(part => part.Price is not null)
             || _basis.Salts.Salts.Values.Any(salt => salt.Price is not null);
-        return isPriced && currency != _basis.Currency
-            ? $"\"{_basis.Currency}\", in which the catalogue under this file has its prices: all prices are in one currency"
-            : null;
+        return isPriced && currency != _basis.Currency ? Phrase.Of("fault.one-currency", _basis.Currency) : null;
     }
 
     bool IKeys.Has(KeyAttribute field, string key)
@@ -94,7 +94,7 @@ internal sealed class CatalogueOverlay : IKeys, IRows
         var name = (node as FileText)?.Text ?? "";
         if (!rows.TryGetValue(name, out var start))
         {
-            var expected = $"the key of a built-in or earlier row under \"{group.Name}\"";
+            var expected = Phrase.Of("fault.based-on", group.Name);
             Fault($"{path}.{RowAttribute.BasedOn}", node, expected, NearestName.Of(name, rows.Keys));
         }
         return start?.StartOf(field => row[field] is not null);
@@ -143,6 +143,7 @@ internal sealed class CatalogueOverlay : IKeys, IRows
             Outlets = Rows<DrainOutletType>("outlets"),
             Sundries = Rows<Sundry>("sundries"),
             Crops = Rows<CropType>("crops"),
+            Media = Rows<MediumType>("media"),
             Salts = new SaltCatalogue { Salts = _salts },
             Targets = new TargetCatalogue { Targets = _targets, Stages = [.. _basis.Targets.Stages, .. _read.Stages] },
         };
@@ -156,18 +157,18 @@ internal sealed class CatalogueOverlay : IKeys, IRows
             .Key;
         if (!_given.Add((group, key)))
         {
-            Fault($"{path}.{RowAttribute.Key}", node, "a key that no earlier row of this file has");
+            Fault($"{path}.{RowAttribute.Key}", node, Phrase.Of("fault.key-twice"));
         }
         else if (other is not null)
         {
-            Fault($"{path}.{RowAttribute.Key}", node, $"a key that does not stand under \"{other}\" already");
+            Fault($"{path}.{RowAttribute.Key}", node, Phrase.Of("fault.key-elsewhere", other));
         }
     }
 
-    // Parts are asked for by their key alone, whatever their group; salts, targets and crops are not.
+    // Parts are asked for by their key alone, whatever their group; salts, targets, crops and media are not.
     private static bool IsOfSameKind(string group, string other) => IsPart(group) && IsPart(other);
 
-    private static bool IsPart(string group) => group is not ("salts" or "targets" or "crops");
+    private static bool IsPart(string group) => group is not ("salts" or "targets" or "crops" or "media");
 
     private IEnumerable<Misfit> Misfits(CatalogueRow read)
     {
@@ -195,7 +196,7 @@ internal sealed class CatalogueOverlay : IKeys, IRows
         }
     }
 
-    private void Fault(string path, FileNode at, string expected, string? nearest = null) =>
+    private void Fault(string path, FileNode at, Phrase expected, string? nearest = null) =>
         _faults.Add(path, at, FaultList.Show(at), expected, nearest);
 
     private string Currency => _read.Currency ?? _basis.Currency;

@@ -1,4 +1,5 @@
 using Dripwright.Engine.Files;
+using Dripwright.Engine.Phrases;
 
 namespace Dripwright.Engine.Catalogue;
 
@@ -25,7 +26,7 @@ public static class CatalogueReader
         ArgumentNullException.ThrowIfNull(basis);
         var faults = new FaultList(fileName);
         var overlay = new CatalogueOverlay(fileName, basis, faults);
-        if (FileTree.ReadObject(utf8, faults, "a catalogue: { … } with groups such as \"pumps\"") is { } root)
+        if (FileTree.ReadObject(utf8, faults, Phrase.Of("fault.file.catalogue")) is { } root)
         {
             overlay.Lay(root);
         }

@@ -1,4 +1,5 @@
 using Dripwright.Engine.Files;
+using Dripwright.Engine.Phrases;
 
 namespace Dripwright.Engine.Catalogue;
 
@@ -26,4 +27,4 @@ public abstract record CatalogueRow
 /// <summary>One field that does not fit the others of its row.</summary>
 /// <param name="Field">The property's name; empty for the row as a whole.</param>
 /// <param name="Expected">What would fit.</param>
-internal readonly record struct Misfit(string Field, string Expected);
+internal readonly record struct Misfit(string Field, Phrase Expected);

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Dripwright.Engine.Phrases;
 
 namespace Dripwright.Engine.Catalogue;
 
@@ -25,11 +26,11 @@ internal static class CatalogueRules
     {
         if (pipe.InsideDiameter >= pipe.OutsideDiameter)
         {
-            yield return new(nameof(pipe.InsideDiameter), "less than the outside diameter");
+            yield return new(nameof(pipe.InsideDiameter), Phrase.Of("fault.row.inside-outside"));
         }
         if (!Rising(pipe.StockLengths))
         {
-            yield return new(nameof(pipe.StockLengths), "lengths that rise, none twice");
+            yield return new(nameof(pipe.StockLengths), Phrase.Of("fault.row.lengths-rise"));
         }
     }
 
@@ -37,11 +38,11 @@ internal static class CatalogueRules
     {
         if (fitting.Clamps > 0 && fitting.Family is (PipeFamily.PvcSchedule40 or PipeFamily.PvcMetric))
         {
-            yield return new(nameof(fitting.Clamps), "0 on rigid pipe");
+            yield return new(nameof(fitting.Clamps), Phrase.Of("fault.row.no-clamps"));
         }
         if (fitting.LossBranch > 0 && fitting.Kind != FittingKind.Tee)
         {
-            yield return new(nameof(fitting.LossBranch), "only on a tee");
+            yield return new(nameof(fitting.LossBranch), Phrase.Of("fault.row.tee-only"));
         }
     }
 
@@ -49,11 +50,11 @@ internal static class CatalogueRules
     {
         if (2 * tube.Wall >= tube.Outside)
         {
-            yield return new(nameof(tube.Wall), "less than half the outside");
+            yield return new(nameof(tube.Wall), Phrase.Of("fault.row.tube-wall"));
         }
         if (!Rising(tube.StockLengths))
         {
-            yield return new(nameof(tube.StockLengths), "lengths that rise, none twice");
+            yield return new(nameof(tube.StockLengths), Phrase.Of("fault.row.lengths-rise"));
         }
     }
 
@@ -61,23 +62,17 @@ internal static class CatalogueRules
     {
         if (pot.Round && pot.Length != pot.Width)
         {
-            yield return new(nameof(pot.Width), "the same as the length, for a round pot");
+            yield return new(nameof(pot.Width), Phrase.Of("fault.row.round-pot"));
         }
         if (pot.DrainHeight >= pot.Height)
         {
-            yield return new(nameof(pot.DrainHeight), "less than the height");
+            yield return new(nameof(pot.DrainHeight), Phrase.Of("fault.row.below-height"));
         }
         // A straight draught can hold from a third of the block (a point at the base) to all of it.
         var block = pot.RimArea * pot.Height;
         if (pot.Volume > block * (1 + 1e-9) || pot.Volume < block / 3)
         {
-            yield return new(
-                nameof(pot.Volume),
-                string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"between {block / 3 * 1000:0.##} L and {block * 1000:0.##} L, which is what footprint and height allow"
-                )
-            );
+            yield return new(nameof(pot.Volume), Phrase.Of("fault.row.pot-volume", Litres(block / 3), Litres(block)));
         }
     }
 
@@ -85,11 +80,11 @@ internal static class CatalogueRules
     {
         if (tank.Shape == TankShape.Upright && tank.Length != tank.Width)
         {
-            yield return new(nameof(tank.Width), "the same as the length, for an upright cylinder");
+            yield return new(nameof(tank.Width), Phrase.Of("fault.row.upright-tank"));
         }
         if (tank.Shape == TankShape.Lying && tank.Height != tank.Width)
         {
-            yield return new(nameof(tank.Height), "the same as the width, for a lying cylinder");
+            yield return new(nameof(tank.Height), Phrase.Of("fault.row.lying-tank"));
         }
     }
 
@@ -97,32 +92,29 @@ internal static class CatalogueRules
     {
         if (emitter.MinPressure >= emitter.MaxPressure)
         {
-            yield return new(nameof(emitter.MinPressure), "less than the greatest pressure");
+            yield return new(nameof(emitter.MinPressure), Phrase.Of("fault.row.least-pressure"));
         }
         if (emitter.RatedPressure < emitter.MinPressure || emitter.RatedPressure > emitter.MaxPressure)
         {
-            yield return new(nameof(emitter.RatedPressure), "between the least and the greatest pressure");
+            yield return new(nameof(emitter.RatedPressure), Phrase.Of("fault.row.rated-pressure"));
         }
         if (emitter.Kind != EmitterKind.PressureCompensating && emitter.Exponent < 0.2)
         {
-            yield return new(nameof(emitter.Exponent), "0.2 to 1 for an emitter that does not compensate");
+            yield return new(nameof(emitter.Exponent), Phrase.Of("fault.row.emitter-exponent"));
         }
     }
 
     private static IEnumerable<Misfit> Of(PumpModel pump)
     {
         var curve = pump.Curve;
-        var falls = curve.Count >= 2 && curve[0].Flow == 0 && curve[^1].Head == 0;
+        var falls = curve.Count >= 2 && curve[0].Flow == 0 && curve[^1].Head >= 0;
         for (var i = 1; falls && i < curve.Count; i++)
         {
             falls = curve[i].Flow > curve[i - 1].Flow && curve[i].Head < curve[i - 1].Head;
         }
         if (!falls)
         {
-            yield return new(
-                nameof(pump.Curve),
-                "points from flow 0 to head 0, each with more flow and less head than the one before"
-            );
+            yield return new(nameof(pump.Curve), Phrase.Of("fault.row.pump-curve"));
         }
     }
 
@@ -130,11 +122,11 @@ internal static class CatalogueRules
     {
         if (outlet.PotHole <= outlet.Bore)
         {
-            yield return new(nameof(outlet.PotHole), "more than the bore");
+            yield return new(nameof(outlet.PotHole), Phrase.Of("fault.row.more-than-bore"));
         }
         if (outlet.PipeHole <= outlet.Bore)
         {
-            yield return new(nameof(outlet.PipeHole), "more than the bore");
+            yield return new(nameof(outlet.PipeHole), Phrase.Of("fault.row.more-than-bore"));
         }
     }
 
@@ -143,7 +135,10 @@ internal static class CatalogueRules
         string[] sections = ["plumbing", "irrigation", "hardware", "electrical", "tools", "garden", "printed"];
         if (!sections.Contains(sundry.Section))
         {
-            yield return new(nameof(sundry.Section), "one of " + string.Join(", ", sections));
+            yield return new(
+                nameof(sundry.Section),
+                Phrase.Of("fault.field-unknown.expected", string.Join(", ", sections))
+            );
         }
     }
 
@@ -153,10 +148,14 @@ internal static class CatalogueRules
         {
             yield return new(
                 nameof(crop.AreaLoad),
-                crop.Hangs ? "more than 0 for a crop that hangs on the wire" : "0 for a crop that stands by itself"
+                Phrase.Of(crop.Hangs ? "fault.row.crop-hangs" : "fault.row.crop-stands")
             );
         }
     }
+
+    // In litres, whatever the reader's units: rows of the catalogue give both.
+    private static string Litres(double cubicMetres) =>
+        (cubicMetres * 1000).ToString("0.##", CultureInfo.InvariantCulture) + " L";
 
     private static bool Rising(IReadOnlyList<double> lengths)
     {

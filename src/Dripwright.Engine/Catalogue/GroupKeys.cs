@@ -43,6 +43,7 @@ internal static class GroupKeys
             PartGroup.Acids => catalogue.Salts.Salts.TryGetValue(key, out var acid) && acid.Kind == SaltKind.Acid,
             PartGroup.Targets => catalogue.Targets.Targets.ContainsKey(key),
             PartGroup.Crops => catalogue.Crops.ContainsKey(key),
+            PartGroup.Media => catalogue.Media.ContainsKey(key),
             PartGroup.Any => s_parts.Any(part => Has(catalogue, part, key)) || catalogue.Fittings.ContainsKey(key),
             _ => throw new ArgumentOutOfRangeException(nameof(group), group, "Not a group."),
         };
@@ -66,6 +67,7 @@ internal static class GroupKeys
             PartGroup.Acids => SaltKeys(catalogue, acids: true),
             PartGroup.Targets => catalogue.Targets.Targets.Keys,
             PartGroup.Crops => catalogue.Crops.Keys,
+            PartGroup.Media => catalogue.Media.Keys,
             PartGroup.Any => s_parts.SelectMany(part => Keys(catalogue, part)).Concat(catalogue.Fittings.Keys),
             _ => throw new ArgumentOutOfRangeException(nameof(group), group, "Not a group."),
         };
@@ -79,6 +81,7 @@ internal static class GroupKeys
             PartGroup.Salts or PartGroup.Acids => catalogue.Salts.Salts.GetValueOrDefault(key)?.Name,
             PartGroup.Targets => catalogue.Targets.Targets.GetValueOrDefault(key)?.Name,
             PartGroup.Crops => catalogue.Crops.GetValueOrDefault(key)?.Name,
+            PartGroup.Media => catalogue.Media.GetValueOrDefault(key)?.Name,
             _ => catalogue.TryFind(key)?.Name,
         };
 

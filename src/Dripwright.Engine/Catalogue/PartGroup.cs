@@ -45,6 +45,9 @@ public enum PartGroup
     /// <summary>Crops.</summary>
     Crops,
 
+    /// <summary>What pots are filled with.</summary>
+    Media,
+
     /// <summary>Any part of any group.</summary>
     Any,
 }

@@ -32,6 +32,7 @@ public sealed class PartKeyAttribute(PartGroup group, string us = "", string met
             PartGroup.Acids => "an acid of the catalogue",
             PartGroup.Targets => "a target of the catalogue",
             PartGroup.Crops => "a crop of the catalogue",
+            PartGroup.Media => "a medium of the catalogue",
             PartGroup.Any => "a part of the catalogue",
             _ => throw new InvalidOperationException($"{PartGroup} is not a group."),
         };

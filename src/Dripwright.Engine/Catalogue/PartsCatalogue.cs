@@ -51,6 +51,9 @@ public sealed record PartsCatalogue : IKeys
     /// <summary>Crops by key.</summary>
     public required IReadOnlyDictionary<string, CropType> Crops { get; init; }
 
+    /// <summary>What pots are filled with, by key.</summary>
+    public required IReadOnlyDictionary<string, MediumType> Media { get; init; }
+
     /// <summary>Three capital letters: the currency of every price the user gives.</summary>
     /// <remarks>Our own typical prices are in US dollars, and count only where this is the US dollar too.</remarks>
     public string Currency { get; init; } = Dollar;

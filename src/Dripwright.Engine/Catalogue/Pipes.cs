@@ -50,6 +50,14 @@ public sealed record PipeSize : CatalogueEntry
     [Items(1, 20), Quantity(Dimension.Length, "1 in", "2000 ft"), Says("Lengths it is sold in, shortest first.")]
     public required IReadOnlyList<double> StockLengths { get; init; }
 
+    /// <summary>[Pa] Gauge pressure that it bears for good in cold water; null where it is not known.</summary>
+    [
+        Quantity(Dimension.Pressure, "1 psi", "2000 psi"),
+        FoundByPlan("not known"),
+        Says("Pressure it bears for good, in cold water.")
+    ]
+    public double? PressureRating { get; init; }
+
     /// <summary>True for hose that comes in a coil and bends round corners.</summary>
     [Choice("false"), Says("Whether it is hose that bends round corners.")]
     public bool Flexible { get; init; }
@@ -139,6 +147,14 @@ public sealed record FittingType : CatalogueEntry
     /// <summary>[-] Loss coefficient of the branch of a tee, on the branch pipe's velocity.</summary>
     [Number(0, 1000, Assumed = 0), Says("Loss coefficient of a tee's branch, on the branch's velocity.")]
     public double LossBranch { get; init; }
+
+    /// <summary>[Pa] Gauge pressure that it bears for good in cold water; null where it is not known, or where the pipe's counts.</summary>
+    [
+        Quantity(Dimension.Pressure, "1 psi", "2000 psi"),
+        FoundByPlan("as the pipe"),
+        Says("Pressure it bears for good, in cold water.")
+    ]
+    public double? PressureRating { get; init; }
 
     /// <summary>Hose clamps it needs (0 for solvent-welded sockets).</summary>
     [Whole(0, 4, 0), Says("Hose clamps it needs.")]

@@ -1,4 +1,4 @@
-using System.Globalization;
+using Dripwright.Engine.Phrases;
 
 namespace Dripwright.Engine.Files;
 
@@ -16,7 +16,7 @@ internal sealed class FaultList(string file)
     /// <summary>All faults so far, those that are not told among them.</summary>
     public int Count => _faults.Count + _untold;
 
-    public void Add(string path, int line, int column, string found, string expected, string? nearest = null)
+    public void Add(string path, int line, int column, Phrase found, Phrase expected, string? nearest = null)
     {
         if (_faults.Count < Most)
         {
@@ -28,7 +28,7 @@ internal sealed class FaultList(string file)
         }
     }
 
-    public void Add(string path, FileNode at, string found, string expected, string? nearest = null) =>
+    public void Add(string path, FileNode at, Phrase found, Phrase expected, string? nearest = null) =>
         Add(path, at.Line, at.Column, found, expected, nearest);
 
     /// <summary>True where a fault lies in the field, in one inside it, or in one around it.</summary>
@@ -39,9 +39,9 @@ internal sealed class FaultList(string file)
         var ordered = _faults.OrderBy(fault => fault.Line).ThenBy(fault => fault.Column).ToList();
         if (_untold > 0)
         {
-            var found = $"{_untold.ToString(CultureInfo.InvariantCulture)} more faults";
+            var found = Phrase.Counted("fault.more.found", _untold);
             ordered.Add(
-                new Fault(file, "", ordered[^1].Line, ordered[^1].Column, found, "fewer: mend those above first")
+                new Fault(file, "", ordered[^1].Line, ordered[^1].Column, found, Phrase.Of("fault.more.expected"))
             );
         }
         return ordered;
@@ -52,23 +52,29 @@ internal sealed class FaultList(string file)
         && (inner.Length == outer.Length || outer.Length == 0 || inner[outer.Length] is '.' or '[');
 
     /// <summary>A value as it is shown in a fault: short, on one line.</summary>
-    public static string Show(FileNode node) =>
+    public static Phrase Show(FileNode node) =>
         node switch
         {
-            FileObject => "an object { … }",
-            FileList => "a list [ … ]",
+            FileObject => Phrase.Of("fault.an-object"),
+            FileList => Phrase.Of("fault.a-list"),
             FileText text => Quote(text.Text),
-            FileNumber number => Shorten(number.Text),
-            FileWord word => word.Value switch
-            {
-                true => "true",
-                false => "false",
-                null => "null",
-            },
+            FileNumber number => Phrase.Plain(Shorten(number.Text)),
+            FileWord word => Phrase.Plain(
+                word.Value switch
+                {
+                    true => "true",
+                    false => "false",
+                    null => "null",
+                }
+            ),
             _ => throw new ArgumentOutOfRangeException(nameof(node), node, "Not a kind of value."),
         };
 
-    public static string Quote(string text) => $"\"{Shorten(text)}\"";
+    /// <summary>What stands in the file, in quotes.</summary>
+    public static Phrase Quote(string text) => Phrase.Plain(Quoted(text));
+
+    /// <summary>The same to be put into a place of another phrase.</summary>
+    public static string Quoted(string text) => $"\"{Shorten(text)}\"";
 
     private static string Shorten(string text)
     {

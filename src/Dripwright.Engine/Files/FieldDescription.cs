@@ -3,6 +3,7 @@ using System.Globalization;
 using System.Reflection;
 using System.Runtime.CompilerServices;
 using System.Text;
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Files;
@@ -216,37 +217,42 @@ internal sealed class FieldDescription
         return index < 0 ? null : Enum.GetValues(ValueType).GetValue(index);
     }
 
-    /// <summary>What a good value looks like, as the end of "expected …".</summary>
-    public string Expected() =>
+    /// <summary>What a good value looks like.</summary>
+    public Phrase Expected() =>
         Kind switch
         {
-            FieldKind.Quantity => QuantityText.Example(Quantity!.Dimension),
-            FieldKind.Whole => $"a whole number from {Range()}",
-            FieldKind.Number => $"a number without quotes from {Range()}",
-            FieldKind.Ph => $"a pH from {Range()}, a number without quotes such as {PhText.Print((Min + Max) / 2)}",
-            FieldKind.Price =>
-                "a price: a number without quotes or currency, such as 2.40; all prices are in the catalogue's one currency",
-            FieldKind.Flag => "true or false",
-            FieldKind.Choice => $"one of {string.Join(", ", Choices.Select(choice => $"\"{choice}\""))}",
+            FieldKind.Quantity => QuantityPhrases.Example(Quantity!.Dimension),
+            FieldKind.Whole => Phrase.Of("fault.whole", Bounds()),
+            FieldKind.Number => Phrase.Of("fault.number", Bounds()),
+            FieldKind.Ph => Phrase.Of("fault.ph", Bounds(), PhText.Print((Min + Max) / 2)),
+            FieldKind.Price => Phrase.Of("fault.price"),
+            FieldKind.Flag => Phrase.Of("fault.flag"),
+            FieldKind.Choice => Phrase.Of("fault.choice", NamesQuoted(Choices)),
             FieldKind.Key => Key!.Expected,
-            FieldKind.Text when Text!.IsKey => KeyText.Expected,
-            FieldKind.Text =>
-                $"{(MustBeGiven ? "a text of 1 to" : "text of at most")} {Whole10(Text!.MaxLength)} characters",
-            FieldKind.Amounts =>
-                $"numbers by name in {{ }}, each 0 to {Plain(Max)}: {string.Join(", ", Amounts!.Names)}",
-            FieldKind.List => $"a list [ … ] of {Range()} entries",
-            _ => "an object { … }",
+            FieldKind.Text when Text!.IsKey => Phrase.Of("fault.own-key"),
+            FieldKind.Text => Phrase.Of(MustBeGiven ? "fault.text-given" : "fault.text", Whole10(Text!.MaxLength)),
+            FieldKind.Amounts => Phrase.Of("fault.amounts", Plain(Max), string.Join(", ", Amounts!.Names)),
+            FieldKind.List => Phrase.Of("fault.list", Bounds()),
+            _ => Phrase.Of("fault.an-object"),
         };
 
-    /// <summary>The bounds in words: of a quantity as the format gives them and in the other system; empty where there are none.</summary>
+    /// <summary>The bounds, to say: of a quantity as the format gives them and in the other system.</summary>
+    public Phrase Bounds()
+    {
+        var (min, max, other) = Ends();
+        var bounds = Phrase.Of("fault.bounds", min, max);
+        return other is var (least, most)
+            ? Phrase.Of("fault.bounds-both", bounds, Phrase.Of("fault.bounds", least, most))
+            : bounds;
+    }
+
+    /// <summary>The same in English, for the handbook; empty where there are none.</summary>
     public string Range() =>
-        Kind switch
+        Ends() switch
         {
-            FieldKind.Quantity => QuantityRange(),
-            FieldKind.Whole => $"{Whole10(Whole!.Min)} to {Whole10(Whole.Max)}",
-            FieldKind.List => $"{Whole10(Items!.Min)} to {Whole10(Items.Max)}",
-            FieldKind.Number or FieldKind.Ph or FieldKind.Price or FieldKind.Amounts => $"{Plain(Min)} to {Plain(Max)}",
-            _ => "",
+            ("", "", _) => "",
+            (var min, var max, var (least, most)) => $"{min} to {max} ({least} to {most})",
+            var (min, max, _) => $"{min} to {max}",
         };
 
     /// <summary>"BothEnds" as "both-ends".</summary>
@@ -264,7 +270,18 @@ internal sealed class FieldDescription
         return dashed.ToString();
     }
 
-    private string QuantityRange()
+    // The bounds as a file writes them; those of a quantity that differs between the systems in the other one too.
+    private (string Min, string Max, (string Min, string Max)? Other) Ends() =>
+        Kind switch
+        {
+            FieldKind.Quantity => QuantityEnds(),
+            FieldKind.Whole => (Whole10(Whole!.Min), Whole10(Whole.Max), null),
+            FieldKind.List => (Whole10(Items!.Min), Whole10(Items.Max), null),
+            FieldKind.Number or FieldKind.Ph or FieldKind.Price or FieldKind.Amounts => (Plain(Min), Plain(Max), null),
+            _ => ("", "", null),
+        };
+
+    private (string Min, string Max, (string Min, string Max)? Other) QuantityEnds()
     {
         var (min, max) = (Quantity!.Min, Quantity.Max);
         var dimension = Quantity.Dimension;
@@ -272,7 +289,7 @@ internal sealed class FieldDescription
             min.EndsWith(unit, StringComparison.Ordinal) || max.EndsWith(unit, StringComparison.Ordinal)
         );
         var other = isMetric ? UnitSystem.Us : UnitSystem.Metric;
-        var plain =
+        var isAlike =
             dimension
                 is Dimension.Share
                     or Dimension.Slope
@@ -283,10 +300,15 @@ internal sealed class FieldDescription
                     or Dimension.Duration
                     or Dimension.Conductivity
             || max.EndsWith(" g", StringComparison.Ordinal);
-        return plain
-            ? $"{min} to {max}"
-            : $"{min} to {max} ({QuantityText.Format(dimension, Min, other)} to {QuantityText.Format(dimension, Max, other)})";
+        return (
+            min,
+            max,
+            isAlike ? null : (QuantityText.Format(dimension, Min, other), QuantityText.Format(dimension, Max, other))
+        );
     }
+
+    private static string NamesQuoted(IEnumerable<string> names) =>
+        string.Join(", ", names.Select(name => $"\"{name}\""));
 
     private static int Depth(Type type) => type.BaseType is { } parent ? Depth(parent) + 1 : 0;
 

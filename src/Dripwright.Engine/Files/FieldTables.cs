@@ -71,7 +71,7 @@ internal static class FieldTables
             FieldKind.Price => "a price such as 2.40",
             FieldKind.Flag => "true, false",
             FieldKind.Choice => string.Join(", ", field.Choices),
-            FieldKind.Key => field.Key!.Expected,
+            FieldKind.Key => field.Key!.Allowed,
             FieldKind.Text when field.Text!.IsKey => "lower case, digits, dashes, points and slashes",
             FieldKind.Text => string.Create(
                 CultureInfo.InvariantCulture,

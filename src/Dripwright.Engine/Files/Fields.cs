@@ -1,3 +1,4 @@
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Files;
@@ -138,11 +139,21 @@ public abstract class KeyAttribute(string us, string metric) : Attribute
     /// <summary>Name of the group in which the key must stand.</summary>
     public abstract string GroupName { get; }
 
-    /// <summary>What a key of the group is, such as "a pump of the catalogue".</summary>
+    /// <summary>What a key of the group is, such as "a pump of the catalogue", for schema and handbook.</summary>
     public abstract string Group { get; }
 
-    /// <summary>What is allowed in the field, such as <c>a pump of the catalogue, or "none"</c>.</summary>
-    public string Expected => Or is null ? Group : $"{Group}, or \"{Or}\"";
+    /// <summary>What is allowed in the field, such as <c>a pump of the catalogue, or "none"</c>, for schema and handbook.</summary>
+    public string Allowed => Or is null ? Group : $"{Group}, or \"{Or}\"";
+
+    /// <summary>The same, to say.</summary>
+    public Phrase Expected
+    {
+        get
+        {
+            var group = Phrase.Of($"fault.key.{GroupName}");
+            return Or is null ? group : Phrase.Of("fault.key.or", group, Or);
+        }
+    }
 }
 
 /// <summary>A list; the element type, or the other attributes beside this one, say what stands in it.</summary>

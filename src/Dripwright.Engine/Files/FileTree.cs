@@ -1,6 +1,7 @@
 using System.Text;
 using System.Text.Json;
 using System.Text.Unicode;
+using Dripwright.Engine.Phrases;
 
 namespace Dripwright.Engine.Files;
 
@@ -22,14 +23,20 @@ internal static class FileTree
         }
         if (utf8.Length > MaxBytes)
         {
-            faults.Add("", 1, 1, "a file of over 1 MiB", "at most 1 MiB");
+            faults.Add("", 1, 1, Phrase.Of("fault.file-large.found"), Phrase.Of("fault.file-large.expected"));
             return null;
         }
         if (!Utf8.IsValid(utf8))
         {
             var place = new Place();
             place.MoveTo(utf8, FirstInvalid(utf8));
-            faults.Add("", place.Line, place.Column, "bytes that are no UTF-8 text", "a text file saved as UTF-8");
+            faults.Add(
+                "",
+                place.Line,
+                place.Column,
+                Phrase.Of("fault.no-utf8.found"),
+                Phrase.Of("fault.no-utf8.expected")
+            );
             return null;
         }
         return new Walk(faults).Run(utf8);
@@ -38,8 +45,8 @@ internal static class FileTree
     /// <summary>The object at the root of a file, or null after noting what stands there instead.</summary>
     /// <param name="utf8">The file's bytes.</param>
     /// <param name="faults">Where faults go.</param>
-    /// <param name="expected">What the object is, such as <c>a rig: { … }</c>.</param>
-    public static FileObject? ReadObject(ReadOnlySpan<byte> utf8, FaultList faults, string expected)
+    /// <param name="expected">What the object is.</param>
+    public static FileObject? ReadObject(ReadOnlySpan<byte> utf8, FaultList faults, Phrase expected)
     {
         var tree = Read(utf8, faults);
         if (tree is FileObject root)
@@ -52,7 +59,7 @@ internal static class FileTree
         }
         else if (!faults.Any)
         {
-            faults.Add("", 1, 1, "an empty file", expected);
+            faults.Add("", 1, 1, Phrase.Of("fault.end-of-file"), expected);
         }
         return null;
     }
@@ -152,7 +159,13 @@ internal static class FileTree
             switch (reader.TokenType)
             {
                 case JsonTokenType.StartObject or JsonTokenType.StartArray when reader.CurrentDepth >= MaxDepth:
-                    faults.Add("", line, column, "brackets nested over 32 deep", "at most 32");
+                    faults.Add(
+                        "",
+                        line,
+                        column,
+                        Phrase.Of("fault.deep.found", MaxDepth),
+                        Phrase.Of("fault.deep.expected", MaxDepth)
+                    );
                     return null;
                 case JsonTokenType.StartObject:
                     return Object(ref reader, utf8, new FileObject(line, column, []));
@@ -201,7 +214,13 @@ internal static class FileTree
             catch (InvalidOperationException)
             {
                 // An escape such as \ud800 names half a character.
-                faults.Add("", line, column, "text with half a character", "whole characters");
+                faults.Add(
+                    "",
+                    line,
+                    column,
+                    Phrase.Of("fault.half-letter.found"),
+                    Phrase.Of("fault.half-letter.expected")
+                );
                 return "";
             }
         }
@@ -222,24 +241,24 @@ internal static class FileTree
         return (int)Math.Min(utf8.Length, start + (wrong.BytePositionInLine ?? 0));
     }
 
-    private static string FoundAt(ReadOnlySpan<byte> utf8, int offset)
+    private static Phrase FoundAt(ReadOnlySpan<byte> utf8, int offset)
     {
         if (offset >= utf8.Length)
         {
-            return "the end of the file";
+            return Phrase.Of("fault.end-of-file");
         }
         return Rune.DecodeFromUtf8(utf8[offset..], out var letter, out _) is System.Buffers.OperationStatus.Done
-            ? (letter.Value == '"' ? "a double quote" : FaultList.Quote(letter.ToString()))
-            : "a broken character";
+            ? (letter.Value == '"' ? Phrase.Of("fault.double-quote") : FaultList.Quote(letter.ToString()))
+            : Phrase.Of("fault.broken-letter");
     }
 
-    private static string ExpectedAfter(JsonTokenType before) =>
+    private static Phrase ExpectedAfter(JsonTokenType before) =>
         before switch
         {
-            JsonTokenType.None => "JSON that starts with {",
-            JsonTokenType.PropertyName => "a colon and a value: text in double quotes, a number, true, false, { or [",
-            JsonTokenType.StartObject => "a field name in double quotes, or }",
-            JsonTokenType.StartArray => "a value or ]",
-            _ => "a comma and the next value, or the closing bracket",
+            JsonTokenType.None => Phrase.Of("fault.json.start"),
+            JsonTokenType.PropertyName => Phrase.Of("fault.json.after-name"),
+            JsonTokenType.StartObject => Phrase.Of("fault.json.in-object"),
+            JsonTokenType.StartArray => Phrase.Of("fault.json.in-list"),
+            _ => Phrase.Of("fault.json.after-value"),
         };
 }

@@ -11,10 +11,6 @@ internal static class KeyText
     /// <summary>The word for what is published for crop and stage.</summary>
     public const string Usual = "usual";
 
-    /// <summary>What a good key looks like.</summary>
-    public const string Expected =
-        "a key in lower case such as \"my-pump\": letters, digits, dashes, points and slashes";
-
     private static readonly SearchValues<char> s_letters = SearchValues.Create(
         "abcdefghijklmnopqrstuvwxyz0123456789-./"
     );

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Files;
@@ -24,9 +25,7 @@ internal sealed partial class RecordReader
     private object? Wrong(FieldDescription field, string path, FileNode node)
     {
         var expected = field.Expected();
-        expected = node is FileWord { Value: null }
-            ? $"{expected}; leave the field out to have it chosen for you"
-            : expected;
+        expected = node is FileWord { Value: null } ? Phrase.Of("fault.leave-out", expected) : expected;
         faults.Add(path, node, FaultList.Show(node), expected, Meant(field, node));
         return null;
     }
@@ -53,18 +52,18 @@ internal sealed partial class RecordReader
         var reading = QuantityText.Read(field.Quantity!.Dimension, text.Text);
         if (reading.Value is not { } si)
         {
-            faults.Add(path, text, FaultList.Show(text), reading.Expected, reading.Nearest);
+            faults.Add(path, text, FaultList.Show(text), reading.Expected(), reading.Nearest);
             return null;
         }
         if (si < field.Min || si > field.Max)
         {
-            faults.Add(path, text, FaultList.Show(text), field.Range());
+            faults.Add(path, text, FaultList.Show(text), field.Bounds());
             return null;
         }
         // A tube of 10⁻⁹⁰ m would overflow what is computed from it.
         if (si != 0 && Math.Abs(si) < field.Least)
         {
-            faults.Add(path, text, FaultList.Show(text), $"0, or {field.Range()} and more than a billionth of that");
+            faults.Add(path, text, FaultList.Show(text), Phrase.Of("fault.too-small", field.Bounds()));
             return null;
         }
         return si;
@@ -103,7 +102,7 @@ internal sealed partial class RecordReader
         {
             return price;
         }
-        faults.Add(path, number, FaultList.Show(number), $"a price from {field.Range()}");
+        faults.Add(path, number, FaultList.Show(number), Phrase.Of("fault.price-bounds", field.Bounds()));
         return null;
     }
 
@@ -132,7 +131,7 @@ internal sealed partial class RecordReader
                     continue;
                 }
             }
-            faults.Add(inner, node, FaultList.Show(node), $"a number without quotes from {field.Range()}");
+            faults.Add(inner, node, FaultList.Show(node), Phrase.Of("fault.number", field.Bounds()));
         }
         return faults.Count == before ? read : null;
     }
@@ -156,10 +155,8 @@ internal sealed partial class RecordReader
 
         if (value.Any(IsBarred))
         {
-            var expected = field.MayHaveLines
-                ? "text without control characters"
-                : "text on one line, without control characters";
-            faults.Add(path, text, FaultList.Show(text), expected);
+            var expected = field.MayHaveLines ? "fault.control-letters" : "fault.control-letters.line";
+            faults.Add(path, text, FaultList.Show(text), Phrase.Of(expected));
             return null;
         }
         return value;

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Files;
@@ -78,8 +79,7 @@ internal sealed partial class RecordReader(FaultList faults, IKeys keys, IRows? 
         // A row that names a wrong one to start from would be whole with the right one.
         if (missing.Count > 0 && from?[RowAttribute.BasedOn] is null)
         {
-            var expected =
-                $"{string.Join(", ", missing)} too, or \"{RowAttribute.BasedOn}\" with the key of a row to start from";
+            var expected = Phrase.Of("fault.row-missing", string.Join(", ", missing), RowAttribute.BasedOn);
             faults.Add(path, around, FaultList.Show(around), expected);
         }
         return made;
@@ -96,30 +96,46 @@ internal sealed partial class RecordReader(FaultList faults, IKeys keys, IRows? 
         foreach (var field in from.Fields)
         {
             var isRoot = path.Length == 0;
-            var shown = FaultList.Quote(field.Name);
+            var shown = FaultList.Quoted(field.Name);
             var fieldPath = isRoot ? shown.Trim('"') : $"{path}.{shown.Trim('"')}";
             if (!seen.Add(field.Name))
             {
-                faults.Add(fieldPath, field.Line, field.Column, $"the field {shown} a second time", "each field once");
+                faults.Add(
+                    fieldPath,
+                    field.Line,
+                    field.Column,
+                    Phrase.Of("fault.field-twice.found", shown),
+                    Phrase.Of("fault.field-twice.expected")
+                );
             }
             else if (isRoot && field.Name == "$schema")
             {
                 if (field.Value is not FileText)
                 {
-                    const string Address = "text: the schema's address, for an editor";
-                    faults.Add(fieldPath, field.Value, FaultList.Show(field.Value), Address);
+                    faults.Add(fieldPath, field.Value, FaultList.Show(field.Value), Phrase.Of("fault.schema-address"));
                 }
             }
             else if (fields.FirstOrDefault(known => known.Formerly == field.Name) is { } renamed)
             {
-                var expected = $"\"{renamed.Name}\", the field's new name, with {renamed.Expected()}";
-                faults.Add(fieldPath, field.Line, field.Column, $"the old field {shown}", expected, renamed.Name);
+                faults.Add(
+                    fieldPath,
+                    field.Line,
+                    field.Column,
+                    Phrase.Of("fault.field-old.found", shown),
+                    Phrase.Of("fault.field-old.expected", renamed.Name, renamed.Expected()),
+                    renamed.Name
+                );
             }
             else if (!names.Contains(field.Name))
             {
-                var expected = $"one of {string.Join(", ", names)}";
-                var nearest = NearestName.Of(field.Name, names);
-                faults.Add(fieldPath, field.Line, field.Column, $"the unknown field {shown}", expected, nearest);
+                faults.Add(
+                    fieldPath,
+                    field.Line,
+                    field.Column,
+                    Phrase.Of("fault.field-unknown.found", shown),
+                    Phrase.Of("fault.field-unknown.expected", string.Join(", ", names)),
+                    NearestName.Of(field.Name, names)
+                );
             }
         }
     }
@@ -128,7 +144,7 @@ internal sealed partial class RecordReader(FaultList faults, IKeys keys, IRows? 
     {
         if (field.MustBeGiven)
         {
-            faults.Add(path, around, "nothing", field.Expected());
+            faults.Add(path, around, Phrase.Of("fault.nothing"), field.Expected());
             return Nothing(field);
         }
         switch (field.Kind)
@@ -150,7 +166,7 @@ internal sealed partial class RecordReader(FaultList faults, IKeys keys, IRows? 
         _assumed.Add(new Assumed(path, text, field.Says));
         if (field.Kind is FieldKind.Key && !Has(field.Key!, text))
         {
-            var found = $"nothing, and the catalogue lacks {FaultList.Quote(text)} which would be assumed";
+            var found = Phrase.Of("fault.assumed-key-missing", FaultList.Quoted(text));
             faults.Add(path, around, found, field.Expected());
         }
         return field.AssumedValue(_units);
@@ -197,8 +213,7 @@ internal sealed partial class RecordReader(FaultList faults, IKeys keys, IRows? 
         var (min, max) = (field.Items!.Min, field.Items.Max);
         if (list.Items.Count < min || list.Items.Count > max)
         {
-            var count = list.Items.Count.ToString(CultureInfo.InvariantCulture);
-            faults.Add(path, list, $"a list of {count}", field.Expected());
+            faults.Add(path, list, Phrase.Of("fault.list-of", list.Items.Count), field.Expected());
         }
         var isRow = rows is not null && FieldDescription.IsRow(field.ValueType);
         var made = new List<object>();

@@ -175,7 +175,7 @@ internal sealed class SchemaWriter
                 {
                     ["type"] = "string",
                     ["maxLength"] = QuantityText.MaxLength,
-                    ["description"] = Sentence(QuantityText.Example(dimension)),
+                    ["description"] = $"A {Dashed(dimension)} such as {Listed(QuantityText.Examples(dimension))}.",
                     ["pattern"] = QuantityPattern.Of(dimension),
                 }
         );
@@ -191,7 +191,7 @@ internal sealed class SchemaWriter
                 return new JsonObject
                 {
                     ["type"] = "string",
-                    ["description"] = Sentence(key.Expected),
+                    ["description"] = Sentence(key.Allowed),
                     ["examples"] = new JsonArray([.. known.Select(one => (JsonNode)one)]),
                 };
             }
@@ -206,6 +206,15 @@ internal sealed class SchemaWriter
             _definitions[name] = make();
         }
         return new JsonObject { ["$ref"] = $"#/$defs/{name}" };
+    }
+
+    private static string Dashed(Dimension dimension) => FieldDescription.Dashed(dimension.ToString());
+
+    // The schema is for programs and their authors: it stays English.
+    private static string Listed(IReadOnlyList<string> examples)
+    {
+        string[] quoted = [.. examples.Select(one => $"\"{one}\"")];
+        return quoted.Length == 1 ? quoted[0] : $"{string.Join(", ", quoted[..^1])} or {quoted[^1]}";
     }
 
     private static string Camel(string name) => char.ToLowerInvariant(name[0]) + name[1..];

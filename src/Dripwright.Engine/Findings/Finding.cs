@@ -51,6 +51,18 @@ public sealed record Finding
     /// <summary>The field that cures it best; empty where there is none.</summary>
     public string Field => Fields.Count > 0 ? Fields[0] : "";
 
+    /// <summary>
+    /// True where another finding is of the same rule at one of the same places: values and the pots that are named may have
+    /// changed.
+    /// </summary>
+    /// <param name="other">A finding of another plan of the same rig.</param>
+    public bool IsSaidBy(Finding other)
+    {
+        ArgumentNullException.ThrowIfNull(other);
+        return Rule == other.Rule
+            && Places.Any(place => other.Places.Any(p => (p.Row, p.Part) == (place.Row, place.Part)));
+    }
+
     /// <summary>Two findings are equal when they say the same of the same places.</summary>
     public bool Equals(Finding? other) =>
         other is not null

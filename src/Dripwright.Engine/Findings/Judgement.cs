@@ -7,6 +7,9 @@ internal sealed class Judgement
 {
     private readonly List<Finding> _findings = [];
 
+    /// <summary>False where nobody asks what would cure: a rule need not try anything.</summary>
+    public bool Proposes { get; init; } = true;
+
     /// <summary>What was found, the gravest first; among equals in the order found.</summary>
     /// <remarks>What is to be said alike of several places is said once, with all the places.</remarks>
     public IReadOnlyList<Finding> Findings => [.. AlikeFindings.Joined(_findings).OrderBy(f => f.Level)];

@@ -148,18 +148,8 @@ internal static class FeedPlacement
         List<EmitterPlace> places = [];
         foreach (var pot in row.Pots)
         {
-            // Evenly spread over the pot's share of the line, so that the whole line keeps one pitch; but in a wide row no
-            // farther than the small tube, laid slack, still reaches the pot.
-            var pitch = row.Spec.Spacing / pot.Emitters;
-            if (pot.Emitters > 1)
+            foreach (var (i, offset) in Offsets(row.Spec, row.Pot, feed, pot.Emitters).Index())
             {
-                var farthest = (row.Pot.Length / 2) + (feed.MicrotubeLength / 2);
-                pitch = Math.Min(pitch, 2 * farthest / (pot.Emitters - 1));
-            }
-
-            for (var i = 0; i < pot.Emitters; i++)
-            {
-                var offset = (i - ((pot.Emitters - 1) / 2.0)) * pitch;
                 places.Add(
                     new EmitterPlace(
                         pot.Number,
@@ -174,6 +164,26 @@ internal static class FeedPlacement
         }
 
         return places;
+    }
+
+    /// <summary>[m] Where the emitters of a pot sit on the line, from the pot's station.</summary>
+    /// <remarks>
+    /// Evenly spread over the pot's share of the line, so that the whole line keeps one pitch; but in a wide row no farther
+    /// than the small tube, laid slack, still reaches the pot.
+    /// </remarks>
+    public static IEnumerable<double> Offsets(Row row, PotType pot, Feed feed, int emitters)
+    {
+        var pitch = row.Spacing / emitters;
+        if (emitters > 1)
+        {
+            var farthest = (pot.Length / 2) + (feed.MicrotubeLength / 2);
+            pitch = Math.Min(pitch, 2 * farthest / (emitters - 1));
+        }
+
+        for (var i = 0; i < emitters; i++)
+        {
+            yield return (i - ((emitters - 1) / 2.0)) * pitch;
+        }
     }
 
     private static int LegOf(RowPlace row, Feed feed, PotPlace pot, int emitter)

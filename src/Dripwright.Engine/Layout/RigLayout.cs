@@ -28,7 +28,7 @@ public sealed record TankPlace(
 
 /// <summary>A link of the feed from one named point to the next, apart from the rows' own feed lines.</summary>
 /// <remarks>
-/// Points are named <c>pump</c>, <c>bypass</c>, <c>split</c>, <c>near-k</c> and <c>far-k</c>: the entries of row k at its
+/// Points are named <c>pump</c>, <c>bypass</c>, <c>break</c> (the siphon-breaking hole), <c>split</c>, <c>near-k</c> and <c>far-k</c>: the entries of row k at its
 /// near and far end. The single entry of a loop or a middle tee is <c>near-k</c>. Several links may share one run.
 /// </remarks>
 /// <param name="From">Upstream point.</param>
@@ -37,7 +37,17 @@ public sealed record TankPlace(
 /// <param name="Length">[m] Length of pipe between the two points.</param>
 /// <param name="Height">[m] Height of the downstream point.</param>
 /// <param name="Loss">[-] Sum of the loss coefficients of its fittings, on its own velocity.</param>
-public sealed record FeedLink(string From, string To, PipeRun Run, double Length, double Height, double Loss);
+public sealed record FeedLink(string From, string To, PipeRun Run, double Length, double Height, double Loss)
+{
+    /// <summary>Name of the point at the siphon-breaking hole.</summary>
+    internal const string BreakHole = "break";
+}
+
+/// <summary>The hole that lets air into the header when the pump stops.</summary>
+/// <param name="Station">[m] On the header, from the pump.</param>
+/// <param name="Height">[m] Height of its centre.</param>
+/// <param name="Diameter">[m] Its diameter.</param>
+public sealed record BreakHole(double Station, double Height, double Diameter);
 
 /// <summary>A rig placed in space: every pot, joint, pipe, fitting and hole.</summary>
 /// <remarks>Method page: docs/methods/layout.md</remarks>
@@ -63,6 +73,23 @@ public sealed record RigLayout
 
     /// <summary>The feed up to the rows, upstream first.</summary>
     public required IReadOnlyList<FeedLink> Supply { get; init; }
+
+    /// <summary>What a row's pots are filled with.</summary>
+    /// <param name="row">A row of this layout.</param>
+    public Catalogue.MediumType MediumOf(RowLayout row)
+    {
+        ArgumentNullException.ThrowIfNull(row);
+        return Resolved.Rows[row.SpecIndex].Medium;
+    }
+
+    /// <summary>The siphon-breaking hole; null where the rig has none, or none can be drilled.</summary>
+    public BreakHole? BreakHole =>
+        Supply.FirstOrDefault(l => l.To == FeedLink.BreakHole) is { } link
+            ? link
+                .Run.Holes.Where(h => h.Use == HoleUse.SiphonBreak)
+                .Select(h => new BreakHole(h.Station, link.Height, h.Diameter))
+                .FirstOrDefault()
+            : null;
 
     /// <summary>Return runs from the rows' drains to the reservoir: under-row returns, drops, and the collector.</summary>
     public required IReadOnlyList<PipeRun> Returns { get; init; }

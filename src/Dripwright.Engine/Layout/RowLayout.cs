@@ -31,6 +31,9 @@ public sealed record PotPlace
     /// <summary>Emitters at it, open or shut.</summary>
     public required int Emitters { get; init; }
 
+    /// <summary>[m] Length of the small tubes to its emitters; null where it is the feed's.</summary>
+    public double? Tube { get; init; }
+
     /// <summary>[-] How far its inline valves are open; 0 at an empty pot, whose emitters are shut.</summary>
     public required double ValveOpen { get; init; }
 

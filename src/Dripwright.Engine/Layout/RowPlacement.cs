@@ -53,7 +53,7 @@ internal static class RowPlacement
                     OriginX = origin,
                     CentreY = centre,
                     Depth = depth,
-                    Pots = PotsOf(row, length, origin, centre),
+                    Pots = PotsOf(resolved, row, length, origin, centre),
                     Joints = [.. Enumerable.Range(0, modules + 1).Select(i => i * spec.ModuleLength)],
                 }
             );
@@ -77,10 +77,17 @@ internal static class RowPlacement
 
     private static double LengthOf(Row row, PotType pot) => ModulesOf(row, pot) * row.ModuleLength;
 
-    private static List<PotPlace> PotsOf(ResolvedRow resolved, double length, double origin, double centreY)
+    private static List<PotPlace> PotsOf(
+        ResolvedRig rig,
+        ResolvedRow resolved,
+        double length,
+        double origin,
+        double centreY
+    )
     {
         var row = resolved.Spec;
-        var first = (length - ((row.Pots - 1) * row.Spacing)) / 2;
+        var centred = (length - ((row.Pots - 1) * row.Spacing)) / 2;
+        var first = centred + PotShift.Of(rig, resolved, length, centred);
         List<PotPlace> pots = new(row.Pots);
         for (var i = 0; i < row.Pots; i++)
         {
@@ -101,6 +108,7 @@ internal static class RowPlacement
                     Plants = planted.Plants,
                     Emitters = planted.Emitters,
                     ValveOpen = planted.ValveOpen,
+                    Tube = planted.Tube,
                 }
             );
         }

@@ -13,7 +13,7 @@ internal sealed class SupplyPlacement(
 )
 {
     /// <summary>[m] An eighth of an inch lets in air enough and loses little water. Common practice.</summary>
-    private const double SiphonBreakDiameter = 0.003175;
+    internal const double SiphonBreakDiameter = 0.003175;
 
     /// <summary>[m] How far over the highest water the hole lies: clear of ripples. Common practice.</summary>
     private const double SiphonBreakOverWater = 0.03;
@@ -81,11 +81,7 @@ internal sealed class SupplyPlacement(
 
         var taps = FitTaps(header, toFirst, 0);
         header.End = taps[^1];
-        if (rig.Feed.SiphonBreak)
-        {
-            DrillSiphonBreak(header, pump);
-        }
-
+        var hole = rig.Feed.SiphonBreak ? DrillSiphonBreak(header, pump) : null;
         var headerRun = header.Finish([]);
 
         var upstream = "pump";
@@ -97,19 +93,18 @@ internal sealed class SupplyPlacement(
             at = station;
         }
 
-        if (bypass)
+        List<(string To, double Station, double Height)> points =
+        [
+            .. bypass ? [("bypass", bypassAt, pump.Z + bypassAt)] : (List<(string, double, double)>)[],
+            .. hole is { } drilled
+                ? [(FeedLink.BreakHole, drilled, headerRun.At(drilled).Z)]
+                : (List<(string, double, double)>)[],
+            .. both ? [("split", splitAt, first.Z)] : (List<(string, double, double)>)[],
+            .. rows.Select((_, i) => ($"near-{Labels.Of(i + 1)}", taps[i], feeds[i].Height)),
+        ];
+        foreach (var (to, station, height) in points.OrderBy(p => p.Station))
         {
-            Link("bypass", bypassAt, pump.Z + bypassAt);
-        }
-
-        if (both)
-        {
-            Link("split", splitAt, first.Z);
-        }
-
-        for (var i = 0; i < rows.Count; i++)
-        {
-            Link($"near-{Labels.Of(i + 1)}", taps[i], feeds[i].Height);
+            Link(to, station, height);
         }
 
         if (both)
@@ -125,16 +120,25 @@ internal sealed class SupplyPlacement(
         return _links;
     }
 
-    private void DrillSiphonBreak(RunDraft header, Vector3 pump)
+    /// <summary>[m] Station of the hole; null where none can be drilled, or where nothing is lifted that could siphon.</summary>
+    private double? DrillSiphonBreak(RunDraft header, Vector3 pump)
     {
+        if (parts.Pump is null)
+        {
+            return null;
+        }
+
         var radius = SiphonBreakDiameter / 2;
         var clear = new ClearStations([.. header.Fittings.Select(f => (f.Station, f.Reach))]);
         var least = Math.Max(tank.Full - pump.Z, 0) + SiphonBreakOverWater;
-        if (clear.Nearest(least, radius, least, header.End - radius) is { } station)
+        if (clear.Nearest(least, radius, least, header.End - radius) is not { } station)
         {
-            header.Drill(station, HoleUse.SiphonBreak, 0, SiphonBreakDiameter);
-            header.SortHoles();
+            return null;
         }
+
+        header.Drill(station, HoleUse.SiphonBreak, 0, SiphonBreakDiameter);
+        header.SortHoles();
+        return station;
     }
 
     /// <summary>Puts each row's tap on a header, beginning at the first row's.</summary>

@@ -9,9 +9,6 @@ namespace Dripwright.Engine.Parts;
 /// <summary>Everything that is cut from stock: one job for each material.</summary>
 internal sealed class CutList
 {
-    /// <summary>[m] Width of a fine saw in PVC and of a hacksaw in steel, with its wander. Common practice.</summary>
-    private const double SawKerf = 0.002;
-
     /// <summary>[m] Shorter leftovers go to the bin. Common practice.</summary>
     private const double LeastLeftover = 0.3;
 
@@ -44,7 +41,7 @@ internal sealed class CutList
             }
 
             // A knife takes nothing off a hose.
-            Plan(size, size.StockLengths, wanted, size.Flexible ? 0 : SawKerf, Places(size, layout));
+            Plan(size, size.StockLengths, wanted, size.Flexible ? 0 : rig.Stand.SawCut, Places(size, layout));
         }
 
         if (layout.Stand.Members.Count > 0)
@@ -55,7 +52,13 @@ internal sealed class CutList
                     .Stand.Members.GroupBy(m => m.Label)
                     .Select(g => new WantedPiece(g.Key, g.First().Length, g.Count())),
             ];
-            Plan(layout.Parts.Tube, layout.Parts.Tube.StockLengths, tubes, SawKerf, Phrase.Of("part.where.stand"));
+            Plan(
+                layout.Parts.Tube,
+                layout.Parts.Tube.StockLengths,
+                tubes,
+                rig.Stand.SawCut,
+                Phrase.Of("part.where.stand")
+            );
         }
     }
 

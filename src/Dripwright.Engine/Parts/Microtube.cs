@@ -22,8 +22,15 @@ internal static class Microtube
     /// <summary>The line of the parts list, or null where no emitter has a tube.</summary>
     public static PartLine? Line(Rig rig, RigLayout layout)
     {
-        var each = rig.Feed.MicrotubeLength;
-        var pieces = layout.Rows.Sum(r => r.Emitters.Count);
+        // Counted as pieces of the longest: a coil cut for the longest gives the shorter ones too.
+        List<double> lengths =
+        [
+            .. layout.Rows.SelectMany(r =>
+                r.Emitters.Select(e => r.Pots[e.Pot - 1].Tube ?? rig.Feed.MicrotubeLength).Where(l => l > 0)
+            ),
+        ];
+        var each = lengths.DefaultIfEmpty(0).Max();
+        var pieces = lengths.Count;
         if (each <= 0 || pieces == 0)
         {
             return null;

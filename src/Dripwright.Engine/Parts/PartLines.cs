@@ -132,7 +132,7 @@ internal static class PartLines
     private static decimal InProportion(decimal price, double length, double shortest) =>
         Math.Round(price * (decimal)(length / shortest), 2, MidpointRounding.AwayFromZero);
 
-    /// <summary>Lines by shelf, each shelf in the order in which its parts turned up.</summary>
+    /// <summary>Lines by section, each in the order in which its parts turned up.</summary>
     public static IReadOnlyList<PartLine> ByShelf(IEnumerable<PartLine> lines) =>
         [.. lines.OrderBy(l => Array.IndexOf(s_sections, l.Section) is >= 0 and var at ? at : s_sections.Length)];
 

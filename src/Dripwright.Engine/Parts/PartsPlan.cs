@@ -109,7 +109,7 @@ public sealed record CostSum(decimal Known, int LinesPriced, int LinesUnpriced, 
 
 /// <summary>Parts, cuts and holes.</summary>
 /// <remarks>Method pages: docs/methods/parts.md, cutting.md, holes.md</remarks>
-/// <param name="Lines">Everything to have, by shelf.</param>
+/// <param name="Lines">Everything to have, by section.</param>
 /// <param name="Cuts">A cut plan for each material that is cut from stock.</param>
 /// <param name="CutTroubles">What could not be cut or marked.</param>
 /// <param name="Holes">Every hole in pipes.</param>

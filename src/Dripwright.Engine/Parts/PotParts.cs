@@ -7,20 +7,23 @@ namespace Dripwright.Engine.Parts;
 /// <summary>Counts what stands on the stand: pots, their outlets, emitters and what fills the pots.</summary>
 internal static class PotParts
 {
-    /// <summary>[m³] What a 5 kg block of coir gives at least when wetted. Common practice: 65 to 75 L.</summary>
-    private const double CoirBlock = 0.065;
-
     public static void Count(PartsTally tally, Rig rig, RigLayout layout)
     {
         var spares = rig.Spares;
         var pots = 0;
         var emitters = 0;
         var shut = 0;
-        double volume = 0;
+        Dictionary<string, (double Pieces, double Volume, double Fills)> filling = [];
         foreach (var row in layout.Rows)
         {
             tally.Add(row.Pot.Key, row.Pots.Count, Phrase.Of("part.where.rows"));
-            volume += row.Pots.Count * row.Pot.Volume;
+            var volume = row.Pots.Count * row.Pot.Volume;
+            foreach (var bag in layout.MediumOf(row).Bags)
+            {
+                var (pieces, all, _) = filling.GetValueOrDefault(bag.Part);
+                filling[bag.Part] = (pieces + (volume / bag.Fills), all + volume, bag.Fills);
+            }
+
             pots += row.Pots.Count;
             emitters += row.Emitters.Count;
             shut += row.Pots.Where(p => !p.Planted).Sum(p => p.Emitters);
@@ -48,12 +51,15 @@ internal static class PotParts
             tally.Add($"goof-plug-{size}", shut, Phrase.Of("part.where.plug"), spares.Emitters);
         }
 
-        tally.Add(
-            "coir-5-kg",
-            (int)Math.Ceiling((volume / CoirBlock) - 1e-9),
-            Phrase.Of("part.where.coir"),
-            note: Phrase.Of("part.note.coir", Measured.Volume(volume), Measured.Volume(CoirBlock))
-        );
+        foreach (var (part, (pieces, all, fills)) in filling)
+        {
+            tally.Add(
+                part,
+                (int)Math.Ceiling(pieces - 1e-9),
+                Phrase.Of("part.where.coir"),
+                note: Phrase.Of("part.note.coir", Measured.Volume(all), Measured.Volume(fills))
+            );
+        }
     }
 
     // Barbs, valves and plugs are sold by the tube's trade size.

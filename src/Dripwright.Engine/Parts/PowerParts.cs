@@ -72,6 +72,11 @@ internal static class PowerParts
             tally.Add("timer-outlet", 1, Phrase.Of("part.where.timer"), spares: rig.Spares.Timers);
         }
 
+        if (rig.Pump.FloatSwitch)
+        {
+            tally.Add("float-switch", 1, Phrase.Of("part.where.float-switch"));
+        }
+
         if (rig.Site.Voltage > DangerousVoltage)
         {
             tally.Add("gfci-adapter", 1, Phrase.Of("part.where.gfci"));

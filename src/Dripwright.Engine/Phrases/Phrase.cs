@@ -144,6 +144,9 @@ public sealed record Several(IReadOnlyList<Phrase> Each, Joint Joint = Joint.And
 
     /// <inheritdoc/>
     public override int GetHashCode() => HashCode.Combine(Each.Count, Joint);
+
+    /// <summary>Keys and values, for a debugger.</summary>
+    public override string ToString() => string.Join($" {Joint} ", Each);
 }
 
 /// <summary>What stands between several phrases.</summary>

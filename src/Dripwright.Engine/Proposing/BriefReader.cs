@@ -1,6 +1,7 @@
 using System.Globalization;
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Files;
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Rigs;
 
 namespace Dripwright.Engine.Proposing;
@@ -23,7 +24,7 @@ public static class BriefReader
         ArgumentNullException.ThrowIfNull(fileName);
         ArgumentNullException.ThrowIfNull(catalogue);
         var faults = new FaultList(fileName);
-        if (FileTree.ReadObject(utf8, faults, "a brief: { … }") is not { } root)
+        if (FileTree.ReadObject(utf8, faults, Phrase.Of("fault.file.brief")) is not { } root)
         {
             return new(null, faults.InOrder(), []);
         }
@@ -55,7 +56,7 @@ public static class BriefReader
 
     private static void Check(Brief brief, PartsCatalogue catalogue, FaultList faults, RecordReader reader)
     {
-        void Say(string path, string found, string expected)
+        void Say(string path, Phrase found, Phrase expected)
         {
             (var line, var column) = reader.PlaceOf(path);
             faults.Add(path, line, column, found, expected);
@@ -63,11 +64,7 @@ public static class BriefReader
 
         if (RigReader.ReadStarter(brief.Units, catalogue).Faults is [var lacking, ..])
         {
-            Say(
-                "units",
-                $"a catalogue in which the rig that all proposals start from cannot be made: {lacking.Found}",
-                lacking.Expected
-            );
+            Say("units", Phrase.Of("fault.no-starter.found", lacking.Found), lacking.Expected);
         }
 
         foreach ((var index, var wish) in brief.Crops.Index())
@@ -75,11 +72,7 @@ public static class BriefReader
             if (catalogue.CropOrOther(wish.Crop) is null)
             {
                 var path = string.Create(CultureInfo.InvariantCulture, $"crops[{index}].crop");
-                Say(
-                    path,
-                    FaultList.Quote(wish.Crop),
-                    $"a crop of the catalogue: it has no row \"{CropType.Other}\" for those it does not know"
-                );
+                Say(path, FaultList.Quote(wish.Crop), Phrase.Of("fault.no-crop.expected", CropType.Other));
             }
         }
 
@@ -88,11 +81,8 @@ public static class BriefReader
         {
             Say(
                 "crops",
-                string.Create(CultureInfo.InvariantCulture, $"plants for {pots} pots"),
-                string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"plants for at most {Brief.MostPots} pots; divide the garden into several briefs"
-                )
+                Phrase.Of("fault.brief-pots.found", pots),
+                Phrase.Of("fault.brief-pots.expected", Brief.MostPots)
             );
         }
 
@@ -104,7 +94,11 @@ public static class BriefReader
             )
             {
                 var path = string.Create(CultureInfo.InvariantCulture, $"onHand[{index}]");
-                Say($"{path}.length", "nothing", $"the length of each piece of {FaultList.Quote(part.Part)}");
+                Say(
+                    $"{path}.length",
+                    Phrase.Of("fault.nothing"),
+                    Phrase.Of("fault.piece-length", FaultList.Quoted(part.Part))
+                );
             }
         }
     }

@@ -1,5 +1,5 @@
 using Dripwright.Engine.Catalogue;
-using Dripwright.Engine.Physics;
+using Dripwright.Engine.Layout;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Units;
 using Dripwright.Engine.Water;
@@ -46,9 +46,12 @@ internal sealed record Candidate(
     private double LowestLevel(Rig rig)
     {
         var celsius = rig.Reservoir.WaterTemperature - 273.15;
-        var law = FeedModel.LawOf(Emitter, WaterProperties.SpecificWeight(celsius));
+        var law = FeedModel.LawOf(Emitter, celsius);
         var head = Math.Max(0, Pump!.Curve[0].Head - Draft.LeastLift);
-        var flow = Math.Min(Pump.Curve[^1].Flow, Draft.Emitters * law.Flow(head));
+        var spouts = rig.Feed.SiphonBreak
+            ? PowerOff.BreakHoleFlow(SupplyPlacement.SiphonBreakDiameter, Pump.Curve[0].Head)
+            : 0;
+        var flow = Math.Min(Pump.Curve[^1].Flow, (Draft.Emitters * law.Flow(head)) + spouts);
         var level = Pump.InletHeight + PumpInlet.LeastSubmergence(flow, Pump.InletDiameter);
         var step = rig.Units == UnitSystem.Us ? 0.0254 / 4 : 0.005;
         return Math.Ceiling((level / step) + 1e-9) * step;

@@ -67,15 +67,15 @@ internal sealed class CandidateList(Brief brief, SearchSpace space)
     /// </remarks>
     private static double Missing(FrameDraft draft, PumpModel? pump, EmitterType emitter)
     {
-        var weight = WaterProperties.SpecificWeight(draft.Rig.Reservoir.WaterTemperature - 273.15);
-        var least = emitter.MinPressure * (1 - 1e-9) / weight;
+        var celsius = draft.Rig.Reservoir.WaterTemperature - 273.15;
+        var least = emitter.MinPressure * (1 - 1e-9) / WaterProperties.SpecificWeight(celsius);
         var wanted = draft.Lift + least;
         if (pump is null)
         {
             return wanted;
         }
 
-        var flow = draft.Emitters * FeedModel.LawOf(emitter, weight).Flow(least) * (1 - 1e-9);
+        var flow = draft.Emitters * FeedModel.LawOf(emitter, celsius).Flow(least) * (1 - 1e-9);
         return wanted - HeadAtMost(pump, flow);
     }
 

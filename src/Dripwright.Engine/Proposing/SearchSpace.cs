@@ -95,9 +95,9 @@ internal sealed class SearchSpace
         (pump.Power + _brief.Site.OtherLoads) / _brief.Site.Voltage
         <= _brief.Site.Breaker * RuleBook.Limit("circuit-load");
 
-    /// <summary>What stands on a shelf in sizes the grower can buy, and what of it lies in stock.</summary>
-    private IEnumerable<T> Sold<T>(IReadOnlyDictionary<string, T> shelf)
-        where T : CatalogueEntry => shelf.Values.Where(p => Market.Sells(p, _brief.Units) || _stock.Contains(p.Key));
+    /// <summary>What of a group is sold in sizes the grower can buy, and what of it lies in stock.</summary>
+    private IEnumerable<T> Sold<T>(IReadOnlyDictionary<string, T> group)
+        where T : CatalogueEntry => group.Values.Where(p => Market.Sells(p, _brief.Units) || _stock.Contains(p.Key));
 
     private static decimal Cheap(CatalogueEntry part) => part.Price ?? part.TypicalPrice ?? decimal.MaxValue;
 

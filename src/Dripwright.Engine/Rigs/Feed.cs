@@ -80,6 +80,13 @@ public sealed record Feed
     ]
     public double OutletHeight { get; init; }
 
+    /// <summary>[-] Share of the emitters that are taken to be partly clogged.</summary>
+    [
+        Quantity(Dimension.Share, "0 %", "50 %", Us = "5 %"),
+        Says("How many emitters are taken to be partly clogged, when the plan tells how likely a weak pot is.")
+    ]
+    public double Clogged { get; init; } = 0.05;
+
     /// <summary>Strainer in the feed.</summary>
     [
         PartKey(PartGroup.Strainers, "strainer-150-mesh", "strainer-100-um", Or = "none"),
@@ -90,6 +97,10 @@ public sealed record Feed
     /// <summary>From the pump to the rows.</summary>
     [Says("From the pump to the rows.")]
     public required Header Header { get; init; }
+
+    /// <summary>Metal that the solution touches.</summary>
+    [Choice("none"), Says("Metal in pump, valves and fittings that the solution touches.")]
+    public WettedMetal Metal { get; init; }
 
     /// <summary>A check valve after the pump.</summary>
     [Choice("false"), Says("A check valve after the pump: the line stays full when the pump stops.")]

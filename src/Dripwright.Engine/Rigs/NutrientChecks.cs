@@ -1,6 +1,7 @@
 using Dripwright.Engine.Chemistry.Formulas;
 using Dripwright.Engine.Chemistry.Waters;
 using Dripwright.Engine.Files;
+using Dripwright.Engine.Phrases;
 
 namespace Dripwright.Engine.Rigs;
 
@@ -45,17 +46,24 @@ internal static class NutrientChecks
     {
         var reading = NutrientText.Read(field, text);
         return reading.Value is { Value: > MostWanted or < 0 }
-            ? new(null, "an amount that a feed can hold: at most 100 mmol/L")
+            ? new(null, Phrase.Of("fault.feed-amount", Measured.Millimoles(MostWanted)))
             : reading;
     }
 
-    public static void All(NutrientMix mix, Action<string, string, string> say)
+    public static void All(NutrientMix mix, Action<string, Phrase, Phrase> say)
     {
         foreach (var (field, text) in NutrientText.Lines(mix.Wanted))
         {
             if (text is not null && Wanted(field, text) is { Value: null, Expected: var expected })
             {
                 say($"nutrients.wanted.{field}", FaultList.Quote(text), expected);
+            }
+        }
+        foreach (var (index, bag) in mix.Bags.Index())
+        {
+            if (BagLabel.Fault(bag) is { } expected)
+            {
+                say($"nutrients.bags[{index}]", FaultList.Quote(bag.Name), expected);
             }
         }
         var readable = true;
@@ -73,7 +81,7 @@ internal static class NutrientChecks
         }
         foreach (var fault in WaterCheck.Read(Analysis(mix.Water)).Faults)
         {
-            say(fault.Field, fault.Found, $"a water that can be. {fault.Why} {fault.Remedy}");
+            say(fault.Field, fault.Found, Phrase.Of("fault.water.expected", fault.Why, fault.Remedy));
         }
     }
 }

@@ -34,7 +34,7 @@ public sealed record NutrientMix
     [
         PartKey(PartGroup.Targets, "usual", "usual", Or = "usual"),
         Says(
-            "Whose proportions of elements: \"usual\" for the published ones of crop and stage, or the key of a target of the catalogue."
+            "Whose proportions of elements: \"usual\" for those of crop and stage, which are what the crop takes up in a closed loop where that is published; or the key of a target of the catalogue."
         )
     ]
     public string Target { get; init; } = "usual";
@@ -65,10 +65,19 @@ public sealed record NutrientMix
     /// <summary>Salts at hand; null for the usual ones.</summary>
     [
         Items(0, 60),
-        FoundByPlan("the usual eleven: see the handbook's page on nutrients"),
+        FoundByPlan("the usual eleven, or none where there are bags: see the handbook's page on nutrients"),
         Says("Salts at hand. Their order does not matter.")
     ]
     public IReadOnlyList<NutrientSalt>? Salts { get; init; }
+
+    /// <summary>Bags and bottles of feed at hand, by their labels.</summary>
+    [
+        Items(0, 12),
+        Says(
+            "Bags and bottles of feed, entered as their labels have them. Where you name bags and no salts, the bags are all you have."
+        )
+    ]
+    public IReadOnlyList<NutrientBag> Bags { get; init; } = [];
 
     /// <summary>Acid at hand.</summary>
     [PartKey(PartGroup.Acids, "none", "none", Or = "none"), Says("Acid bottle at hand, or \"none\".")]

@@ -1,6 +1,7 @@
 using Dripwright.Engine.Chemistry.Formulas;
 using Dripwright.Engine.Chemistry.Waters;
 using Dripwright.Engine.Files;
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Rigs;
@@ -8,7 +9,7 @@ namespace Dripwright.Engine.Rigs;
 /// <summary>One line of a water analysis as read from text.</summary>
 /// <param name="Value">The value; null where the text is none.</param>
 /// <param name="Expected">What a good text looks like.</param>
-internal readonly record struct ReportedReading(ReportedValue? Value, string Expected);
+internal readonly record struct ReportedReading(ReportedValue? Value, Phrase Expected);
 
 /// <summary>Reads what a water report says: a number, its unit, and the form where the name alone leaves it open.</summary>
 /// <remarks>
@@ -17,7 +18,7 @@ internal readonly record struct ReportedReading(ReportedValue? Value, string Exp
 /// </remarks>
 internal static class NutrientText
 {
-    private sealed record Line(ReportedQuantity Quantity, Constituent Constituent, string[] Forms, string Example);
+    private sealed record Line(ReportedQuantity Quantity, Constituent Constituent, string[] Forms, Phrase Example);
 
     // The first form is the element itself; where it is empty the form must be written.
     private static readonly Dictionary<string, Line> s_lines = new(StringComparer.Ordinal)
@@ -26,14 +27,9 @@ internal static class NutrientText
             ReportedQuantity.Alkalinity,
             default,
             ["CaCO3", "HCO3"],
-            "\"150 mg/L as CaCO3\", \"183 mg/L as HCO3\", \"3 meq/L\" or \"8.4 dKH\""
+            Phrase.Of("fault.reported.alkalinity")
         ),
-        ["hardness"] = new(
-            ReportedQuantity.Hardness,
-            default,
-            ["CaCO3"],
-            "\"200 mg/L as CaCO3\", \"2 mmol/L\" or \"11 dH\""
-        ),
+        ["hardness"] = new(ReportedQuantity.Hardness, default, ["CaCO3"], Phrase.Of("fault.reported.hardness")),
         ["calcium"] = Of(Constituent.Calcium, "60", "", "Ca", "CaCO3"),
         ["magnesium"] = Of(Constituent.Magnesium, "12", "", "Mg"),
         ["sodium"] = Of(Constituent.Sodium, "23", "", "Na"),
@@ -42,6 +38,7 @@ internal static class NutrientText
         ["sulfate"] = Of(Constituent.Sulfur, "48", "SO4", "S"),
         ["nitrate"] = Of(Constituent.NitrateNitrogen, "20", "NO3", "N"),
         ["ammonium"] = Of(Constituent.AmmoniumNitrogen, "0.5", "NH4", "N"),
+        ["phosphate"] = Of(Constituent.Phosphorus, "2", "PO4", "P", "P2O5"),
         ["boron"] = Of(Constituent.Boron, "0.1", "", "B"),
         ["iron"] = Of(Constituent.Iron, "0.1", "", "Fe"),
         ["manganese"] = Of(Constituent.Manganese, "0.02", "", "Mn"),
@@ -68,7 +65,7 @@ internal static class NutrientText
         var tidy = NumberText.Tidy(text).Trim();
         if (NumberText.PutPoint(ref tidy) is { } doubt)
         {
-            return new(null, $"{line.Example}, {doubt}");
+            return new(null, QuantityPhrases.Comma(line.Example, doubt));
         }
         var below = tidy.StartsWith('<');
         tidy = tidy.TrimStart('<').Trim();
@@ -80,7 +77,7 @@ internal static class NutrientText
         var form = words is [_, .. var rest] ? string.Concat(rest.SkipWhile(word => word is "as" or "As" or "AS")) : "";
         if (words.Length == 0)
         {
-            return new(null, $"{line.Example}: a number needs its unit");
+            return new(null, Phrase.Of("fault.reported.no-unit", line.Example));
         }
         var amount = below ? 0 : (double)(number.Over / number.Under);
         return Value(line, words[0], form, amount);
@@ -92,15 +89,15 @@ internal static class NutrientText
             constituent,
             forms,
             forms[0].Length == 0
-                ? $"\"{number} mg/L\" or the like in ug/L, mmol/L or meq/L"
-                : $"\"{number} mg/L as {forms[0]}\" or the like as {string.Join(" or ", forms.Skip(1))}, or in mmol/L or meq/L"
+                ? Phrase.Of("fault.reported.element", number)
+                : Phrase.Of("fault.reported.form", number, forms[0], forms[1])
         );
 
     private static ReportedReading Value(Line line, string unit, string form, double amount)
     {
         var wrong = new ReportedReading(null, line.Example);
 #pragma warning disable CA1308 // Units are compared in lower case because that is how people read them.
-        var small = unit.ToLowerInvariant().Replace('\u00b5', 'u').Replace('\u03bc', 'u');
+        var small = unit.ToLowerInvariant().Replace('\u00b5', 'u').Replace('\u03bc', 'u').TrimStart('\u00b0');
 #pragma warning restore CA1308
         var perLitre =
             small is "mg/l" or "ppm" or "g/m3" ? amount
@@ -115,9 +112,7 @@ internal static class NutrientText
         var known = line.Forms.FirstOrDefault(one => one.Equals(form, StringComparison.OrdinalIgnoreCase));
         if (known is null)
         {
-            return form.Length == 0
-                ? new(null, $"{line.Example}: the form must be said, because reports differ")
-                : wrong;
+            return form.Length == 0 ? new(null, Phrase.Of("fault.reported.no-form", line.Example)) : wrong;
         }
         var read = line.Quantity switch
         {
@@ -133,10 +128,18 @@ internal static class NutrientText
         (line.Quantity, unit) switch
         {
             (ReportedQuantity.Alkalinity, "meq/l" or "mmol/l") => ReportedValue.Alkalinity(amount),
-            (ReportedQuantity.Alkalinity, "dkh") => ReportedValue.AlkalinityInDegrees(amount),
+            (ReportedQuantity.Alkalinity, "dkh" or "dh") => ReportedValue.AlkalinityInDegrees(amount),
+            (ReportedQuantity.Alkalinity, "fh" or "f") => ReportedValue.AlkalinityAsCarbonate(10 * amount),
+            (ReportedQuantity.Alkalinity, "gpg" or "gr/gal") => ReportedValue.AlkalinityAsCarbonate(
+                ReportedValue.GrainPerGallon * amount
+            ),
             (ReportedQuantity.Hardness, "mmol/l") => ReportedValue.Hardness(amount),
             (ReportedQuantity.Hardness, "meq/l") => ReportedValue.Hardness(amount / 2),
             (ReportedQuantity.Hardness, "dh" or "dgh") => ReportedValue.HardnessInDegrees(amount),
+            (ReportedQuantity.Hardness, "fh" or "f") => ReportedValue.HardnessAsCarbonate(10 * amount),
+            (ReportedQuantity.Hardness, "gpg" or "gr/gal") => ReportedValue.HardnessAsCarbonate(
+                ReportedValue.GrainPerGallon * amount
+            ),
             (ReportedQuantity.Constituent, "mmol/l") => ReportedValue.Moles(line.Constituent, amount),
             (ReportedQuantity.Constituent, "umol/l") => ReportedValue.Moles(line.Constituent, amount / 1000),
             (ReportedQuantity.Constituent, "meq/l") when Charges.Of(line.Constituent) != 0 =>

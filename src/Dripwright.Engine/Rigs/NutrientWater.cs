@@ -11,13 +11,17 @@ public sealed record NutrientWater
         Text(40),
         FoundByPlan("not measured"),
         Says(
-            "Alkalinity (carbonate hardness): \"150 mg/L as CaCO3\", \"183 mg/L as HCO3\", \"3 meq/L\" or \"8.4 dKH\"."
+            "Alkalinity (carbonate hardness): \"150 mg/L as CaCO3\", \"183 mg/L as HCO3\", \"3 meq/L\", \"8.4 dKH\", \"15 fH\" or \"8.8 gpg\"."
         )
     ]
     public string? Alkalinity { get; init; }
 
     /// <summary>Hardness.</summary>
-    [Text(40), FoundByPlan("not measured"), Says("Total hardness: \"200 mg/L as CaCO3\", \"2 mmol/L\" or \"11 dH\".")]
+    [
+        Text(40),
+        FoundByPlan("not measured"),
+        Says("Total hardness: \"200 mg/L as CaCO3\", \"2 mmol/L\", \"11 dH\", \"20 fH\" or \"12 gpg\".")
+    ]
     public string? Hardness { get; init; }
 
     /// <summary>Calcium.</summary>
@@ -52,6 +56,10 @@ public sealed record NutrientWater
     [Text(40), FoundByPlan("not measured"), Says("Ammonium, with its form: \"0.5 mg/L as NH4\" or \"0.4 mg/L as N\".")]
     public string? Ammonium { get; init; }
 
+    /// <summary>Phosphate.</summary>
+    [Text(40), FoundByPlan("not measured"), Says("Phosphate, with its form: \"2 mg/L as PO4\" or \"0.7 mg/L as P\".")]
+    public string? Phosphate { get; init; }
+
     /// <summary>Boron.</summary>
     [Text(40), FoundByPlan("not measured"), Says("Boron: \"0.1 mg/L\" or \"100 ug/L\".")]
     public string? Boron { get; init; }
@@ -68,11 +76,15 @@ public sealed record NutrientWater
     [Text(40), FoundByPlan("not measured"), Says("Zinc: \"0.1 mg/L\".")]
     public string? Zinc { get; init; }
 
+    /// <summary>Copper.</summary>
+    [Text(40), FoundByPlan("not measured"), Says("Copper: \"0.05 mg/L\" or \"50 ug/L\".")]
+    public string? Copper { get; init; }
+
     /// <summary>[S/m] Conductivity at 25 °C.</summary>
     [
         Quantity(Dimension.Conductivity, "0 dS/m", "20 dS/m"),
         FoundByPlan("not measured"),
-        Says("Strength (EC) of the water at 25 °C: \"0.6 dS/m\" or \"600 uS/cm\".")
+        Says("Strength (EC) of the water at 25 °C: \"0.6 dS/m\", \"600 uS/cm\" or \"6 CF\".")
     ]
     public double? Conductivity { get; init; }
 

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Dripwright.Engine.Phrases;
 
 namespace Dripwright.Engine.Rigs;
 
@@ -9,14 +10,14 @@ public static class PotRange
     /// <param name="text">The text.</param>
     /// <param name="pots">Pots in the row, at least 1.</param>
     /// <param name="named">The pots named; empty where the text is wrong.</param>
-    /// <param name="expected">What was expected, where the text is wrong; else empty.</param>
+    /// <param name="expected">What was expected, where the text is wrong; else nothing.</param>
     /// <returns>Whether the text names pots of the row, each once.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A row has at least one pot.</exception>
-    public static bool TryParse(string text, int pots, out IReadOnlyList<int> named, out string expected)
+    public static bool TryParse(string text, int pots, out IReadOnlyList<int> named, out Phrase expected)
     {
         ArgumentNullException.ThrowIfNull(text);
         ArgumentOutOfRangeException.ThrowIfLessThan(pots, 1);
-        expected = "";
+        expected = Phrase.None;
         named = [];
         if (text.Trim().Equals("all", StringComparison.OrdinalIgnoreCase))
         {
@@ -31,27 +32,24 @@ public static class PotRange
             var good = ends.Length <= 2 && TryPot(ends[0], out first) && TryPot(ends[^1], out last);
             if (!good)
             {
-                expected = "pots such as \"1-6\", \"3\", \"1-4, 9\" or \"all\"";
+                expected = Phrase.Of("fault.pots");
             }
             else if (first < 1 || last < first || last > pots)
             {
-                expected = string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"pots from 1 to {pots}, the lower number first"
-                );
+                expected = Phrase.Of("fault.pots-of-row", pots);
             }
             else
             {
-                for (var pot = first; pot <= last && expected.Length == 0; pot++)
+                for (var pot = first; pot <= last && expected.IsNone; pot++)
                 {
                     if (found[pot])
                     {
-                        expected = string.Create(CultureInfo.InvariantCulture, $"each pot once: {pot} is named twice");
+                        expected = Phrase.Of("fault.pot-twice", pot);
                     }
                     found[pot] = true;
                 }
             }
-            if (expected.Length > 0)
+            if (!expected.IsNone)
             {
                 return false;
             }

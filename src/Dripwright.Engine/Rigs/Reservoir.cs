@@ -14,6 +14,50 @@ public enum RowEnd
     Right,
 }
 
+/// <summary>What a reservoir is made of, where the solution touches it.</summary>
+public enum TankMaterial
+{
+    /// <summary>New plastic made for water or food.</summary>
+    Plastic,
+
+    /// <summary>Anything, with a liner made for water.</summary>
+    Lined,
+
+    /// <summary>Stainless steel.</summary>
+    Stainless,
+
+    /// <summary>Plastic that was not made for water or food.</summary>
+    OtherPlastic,
+
+    /// <summary>A drum or tank in which something unknown has been.</summary>
+    Used,
+
+    /// <summary>Galvanised steel.</summary>
+    Galvanised,
+
+    /// <summary>Copper or brass.</summary>
+    Copper,
+}
+
+/// <summary>Metal in pump, valves and fittings that the solution touches.</summary>
+public enum WettedMetal
+{
+    /// <summary>None.</summary>
+    None,
+
+    /// <summary>Stainless steel.</summary>
+    Stainless,
+
+    /// <summary>Brass.</summary>
+    Brass,
+
+    /// <summary>Copper.</summary>
+    Copper,
+
+    /// <summary>Galvanised steel.</summary>
+    Galvanised,
+}
+
 /// <summary>The reservoir.</summary>
 public sealed record Reservoir
 {
@@ -55,6 +99,10 @@ public sealed record Reservoir
         Says("Volume to the rim, if you measured it: all volumes then go by it.")
     ]
     public double? Volume { get; init; }
+
+    /// <summary>What it is made of.</summary>
+    [Choice("plastic"), Says("What the solution touches in it: \"used\" is a drum of unknown past.")]
+    public TankMaterial Material { get; init; }
 
     /// <summary>A lid.</summary>
     [Choice("true"), Says("A lid that keeps light out.")]
@@ -125,7 +173,11 @@ public sealed record Pump
     public string Model { get; init; } = "";
 
     /// <summary>The curve's points, flow rising.</summary>
-    [Items(0, 50), FoundByPlan("as the model"), Says("The curve as points, from no flow to no head.")]
+    [
+        Items(0, 50),
+        FoundByPlan("as the model"),
+        Says("The curve as points, from no flow on; a leaflet's last point may have head left.")
+    ]
     public IReadOnlyList<PumpPoint>? Curve { get; init; }
 
     /// <summary>[m] Head at no flow.</summary>
@@ -155,6 +207,10 @@ public sealed record Pump
     /// <summary>Side of the tank on which the cord leaves.</summary>
     [Choice("back"), Says("Side of the tank on which the cord leaves.")]
     public Side CordSide { get; init; }
+
+    /// <summary>A float switch that stops it before it runs dry.</summary>
+    [Choice("false"), Says("A float switch that stops it at the lowest level.")]
+    public bool FloatSwitch { get; init; }
 
     /// <summary>[m] Height of the inlet over the tank's floor.</summary>
     [

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Files;
+using Dripwright.Engine.Phrases;
 
 namespace Dripwright.Engine.Rigs;
 
@@ -19,7 +20,7 @@ internal static class RigChecks
     /// <param name="catalogue">The catalogue.</param>
     /// <param name="faults">What was at fault so far.</param>
     /// <param name="say">Told path, what was found and what is expected.</param>
-    public static void All(Rig rig, PartsCatalogue catalogue, FaultList faults, Action<string, string, string> say)
+    public static void All(Rig rig, PartsCatalogue catalogue, FaultList faults, Action<string, Phrase, Phrase> say)
     {
         // Judged before any of these checks adds a fault of its own.
         var good = new HashSet<string>(
@@ -48,32 +49,24 @@ internal static class RigChecks
         }
     }
 
-    private static bool Totals(Rig rig, Action<string, string, string> say)
+    private static bool Totals(Rig rig, Action<string, Phrase, Phrase> say)
     {
         var pots = rig.Rows.Sum(row => (long)row.Count * row.Pots);
         if (pots > MostPots)
         {
-            say(
-                "rows",
-                string.Create(CultureInfo.InvariantCulture, $"{pots} pots in all rows together"),
-                string.Create(CultureInfo.InvariantCulture, $"at most {MostPots}")
-            );
+            say("rows", Phrase.Of("fault.all-pots", Whole(pots)), Phrase.Of("fault.at-most", MostPots));
         }
         var modules = rig.Rows.Sum(row =>
             row.Count * (row.Modules ?? Math.Ceiling(row.Pots * row.Spacing / row.ModuleLength))
         );
         if (pots <= MostPots && modules > MostModules)
         {
-            say(
-                "rows",
-                string.Create(CultureInfo.InvariantCulture, $"{modules:F0} stand modules in all rows together"),
-                string.Create(CultureInfo.InvariantCulture, $"at most {MostModules}")
-            );
+            say("rows", Phrase.Of("fault.all-modules", Whole(modules)), Phrase.Of("fault.at-most", MostModules));
         }
         return pots <= MostPots;
     }
 
-    private static void Plantings(Rig rig, Action<string, string, string> say)
+    private static void Plantings(Rig rig, Action<string, Phrase, Phrase> say)
     {
         foreach (var (index, row) in rig.Rows.Index())
         {
@@ -90,11 +83,11 @@ internal static class RigChecks
                 {
                     if (!taken.TryAdd(pot, entry))
                     {
-                        var earlier = string.Create(
-                            CultureInfo.InvariantCulture,
-                            $"pot {pot} is in planting[{taken[pot]}] already"
+                        say(
+                            path,
+                            FaultList.Quote(planting.Pots),
+                            Phrase.Of("fault.pot-in-two.expected", pot, taken[pot])
                         );
-                        say(path, FaultList.Quote(planting.Pots), $"each pot in one entry only: {earlier}");
                         break;
                     }
                 }
@@ -102,28 +95,24 @@ internal static class RigChecks
         }
     }
 
-    private static void Curve(Pump pump, Action<string, string, string> say)
+    private static void Curve(Pump pump, Action<string, Phrase, Phrase> say)
     {
         if (pump.Curve is not null && (pump.ShutOffHead is not null || pump.OpenFlow is not null))
         {
-            say(
-                "pump.curve",
-                "a curve beside a shut-off head or open flow",
-                "either the curve, or shutOffHead and openFlow"
-            );
+            say("pump.curve", Phrase.Of("fault.curve-and-ends.found"), Phrase.Of("fault.curve-and-ends.expected"));
         }
         else if (pump.ShutOffHead is null != pump.OpenFlow is null)
         {
             var (given, missing) = pump.ShutOffHead is null ? ("openFlow", "shutOffHead") : ("shutOffHead", "openFlow");
-            say($"pump.{given}", $"{given} alone", $"{missing} beside it: the curve needs both ends");
+            say(
+                $"pump.{given}",
+                Phrase.Of("fault.curve-one-end.found", given),
+                Phrase.Of("fault.curve-one-end.expected", missing)
+            );
         }
         if (pump.Model == KeyText.None && (pump.Curve ?? (object?)pump.ShutOffHead ?? pump.OpenFlow) is not null)
         {
-            say(
-                "pump.model",
-                "\"none\" with the figures of a pump",
-                "a pump's model, or no figures: \"none\" is gravity feed"
-            );
+            say("pump.model", Phrase.Of("fault.none-and-pump.found"), Phrase.Of("fault.none-and-pump.expected"));
         }
         if (pump.Curve is null)
         {
@@ -133,35 +122,26 @@ internal static class RigChecks
         {
             say(
                 "pump.curve",
-                string.Create(CultureInfo.InvariantCulture, $"a curve of {pump.Curve.Count} points"),
-                "two points at least"
+                Phrase.Counted("fault.curve-short.found", pump.Curve.Count),
+                Phrase.Of("fault.curve-short.expected")
             );
             return;
         }
         if (pump.Curve[0].Flow != 0)
         {
-            say("pump.curve[0]", "a first point with flow", "the head at no flow first: that is the shut-off head");
-        }
-        if (pump.Curve[^1].Head != 0)
-        {
-            var path = string.Create(CultureInfo.InvariantCulture, $"pump.curve[{pump.Curve.Count - 1}]");
-            say(path, "a last point with head", "the flow at no head last: that is the open flow");
+            say("pump.curve[0]", Phrase.Of("fault.curve-first.found"), Phrase.Of("fault.curve-first.expected"));
         }
         for (var i = 1; i < pump.Curve.Count; i++)
         {
             if (pump.Curve[i].Flow <= pump.Curve[i - 1].Flow || pump.Curve[i].Head >= pump.Curve[i - 1].Head)
             {
                 var path = string.Create(CultureInfo.InvariantCulture, $"pump.curve[{i}]");
-                say(
-                    path,
-                    "a point with no more flow or no less head than the one before",
-                    "flow rising and head falling from point to point"
-                );
+                say(path, Phrase.Of("fault.curve-turns.found"), Phrase.Of("fault.curve-turns.expected"));
             }
         }
     }
 
-    private static void Lengths(Rig rig, PartsCatalogue catalogue, Action<string, string, string> say)
+    private static void Lengths(Rig rig, PartsCatalogue catalogue, Action<string, Phrase, Phrase> say)
     {
         foreach (var (index, part) in rig.OnHand.Index())
         {
@@ -171,8 +151,14 @@ internal static class RigChecks
             )
             {
                 var path = string.Create(CultureInfo.InvariantCulture, $"onHand[{index}]");
-                say($"{path}.length", "nothing", $"the length of each piece of {FaultList.Quote(part.Part)}");
+                say(
+                    $"{path}.length",
+                    Phrase.Of("fault.nothing"),
+                    Phrase.Of("fault.piece-length", FaultList.Quoted(part.Part))
+                );
             }
         }
     }
+
+    private static string Whole(double number) => number.ToString("F0", CultureInfo.InvariantCulture);
 }

@@ -27,8 +27,17 @@ public static class RigCure
     {
         ArgumentNullException.ThrowIfNull(rig);
         ArgumentNullException.ThrowIfNull(cure);
-        var root = JsonNode.Parse(RigWriter.Write(rig))!;
-        foreach (var change in cure.Changes)
+        return Applied(JsonNode.Parse(RigWriter.Write(rig))!, cure.Changes, catalogue);
+    }
+
+    /// <summary>The rig that changes make of a file's nodes.</summary>
+    /// <param name="root">The nodes; they are changed.</param>
+    /// <param name="changes">The changes.</param>
+    /// <param name="catalogue">The catalogue the rig was read with.</param>
+    /// <exception cref="ArgumentException">A path leads to nothing, or a new value is no JSON.</exception>
+    internal static RigReading Applied(JsonNode root, IReadOnlyList<FieldChange> changes, PartsCatalogue catalogue)
+    {
+        foreach (var change in changes)
         {
             Apply(root, change);
         }
@@ -50,6 +59,20 @@ public static class RigCure
     /// <summary>A field of yes or no, set to yes.</summary>
     /// <param name="path">Its path.</param>
     internal static FieldChange Yes(string path) => new(path, "true");
+
+    /// <summary>A whole list in the place of the one there.</summary>
+    /// <param name="rig">The rig, whose units the text is in.</param>
+    /// <param name="path">Its path.</param>
+    /// <param name="elements">Its elements.</param>
+    internal static FieldChange List<T>(Rig rig, string path, IReadOnlyList<T> elements)
+        where T : notnull
+    {
+        var text = new RecordText(rig.Units, leaveOutAssumed: true, comments: false);
+        return new FieldChange(path, $"[{string.Join(", ", elements.Select(one => OneLine(text.Write(one))))}]");
+    }
+
+    // Blanks between the tokens of a written record stand in no text of the grower's: those are kept.
+    private static string OneLine(string written) => JsonNode.Parse(written)!.ToJsonString(s_plain);
 
     /// <summary>A length that is at least so much, rounded up to what a tape shows; null where the field holds none so long.</summary>
     /// <param name="rig">The rig, whose units the text is in.</param>

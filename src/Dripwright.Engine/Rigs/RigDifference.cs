@@ -100,7 +100,7 @@ public static class RigDifference
                 int whole => whole.ToString(CultureInfo.InvariantCulture),
                 bool flag => flag ? "yes" : "no",
                 Enum choice => FieldDescription.Dashed(choice.ToString()),
-                string text when field.Kind is FieldKind.Text => FaultList.Quote(text),
+                string text when field.Kind is FieldKind.Text => FaultList.Quoted(text),
                 _ => value.ToString()!,
             };
 

@@ -1,5 +1,6 @@
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Files;
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Rigs;
@@ -54,13 +55,13 @@ public static class RigReader
         var faults = new FaultList(fileName);
         var upgraded = new List<string>();
         if (
-            FileTree.ReadObject(utf8, faults, "a rig: { … }") is { } root
+            FileTree.ReadObject(utf8, faults, Phrase.Of("fault.file.rig")) is { } root
             && RigUpgrades.Bring(root, upgrades, faults, upgraded)
         )
         {
             var reader = new RecordReader(faults, catalogue);
             var rig = reader.Read<Rig>(root);
-            void Say(string path, string found, string expected)
+            void Say(string path, Phrase found, Phrase expected)
             {
                 var (line, column) = reader.PlaceOf(path);
                 faults.Add(path, line, column, found, expected);

@@ -1,5 +1,6 @@
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Files;
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Rigs;
@@ -10,12 +11,21 @@ public static class RigStarter
     /// <summary>The rig that the answers describe; all else is assumed.</summary>
     /// <param name="answers">The answers.</param>
     /// <param name="catalogue">The parts it can name.</param>
-    /// <exception cref="ArgumentOutOfRangeException">An answer lies outside what a rig file allows, or the catalogue lacks a part that is assumed.</exception>
-    public static Rig Rig(StarterAnswers answers, PartsCatalogue catalogue)
+    /// <exception cref="StarterException">An answer lies outside what a rig file allows, or the catalogue lacks a part that is assumed.</exception>
+    public static Rig Rig(StarterAnswers answers, PartsCatalogue catalogue) => Made(answers, catalogue).Rig;
+
+    /// <summary>What was chosen otherwise than asked or usual, so that the rig holds together: to be told with it.</summary>
+    /// <param name="answers">The answers.</param>
+    /// <param name="catalogue">The parts it can name.</param>
+    /// <exception cref="StarterException">An answer lies outside what a rig file allows, or the catalogue lacks a part that is assumed.</exception>
+    public static IReadOnlyList<Phrase> Chosen(StarterAnswers answers, PartsCatalogue catalogue) =>
+        Made(answers, catalogue).Chosen;
+
+    private static StarterFit Made(StarterAnswers answers, PartsCatalogue catalogue)
     {
         ArgumentNullException.ThrowIfNull(answers);
         var basis = RigReader.ReadStarter(answers.Units, catalogue);
-        var start = basis.Rig ?? throw new ArgumentOutOfRangeException(nameof(answers), basis.Faults[0].ToString());
+        var start = basis.Rig ?? throw new StarterException(basis.Faults[0]);
         var row = start.Rows[0] with
         {
             Count = answers.Rows,
@@ -33,14 +43,22 @@ public static class RigStarter
             Nutrients = start.Nutrients with { Crop = Fed(answers.Crop, start.Nutrients, catalogue) },
         };
         rig = answers.Gravity ? Raised(rig) : rig;
-        var reading = RigReader.Read(RigWriter.Write(rig), "starter", catalogue);
-        return reading.Rig ?? throw new ArgumentOutOfRangeException(nameof(answers), reading.Faults[0].ToString());
+        Read(rig);
+        // Only what a rig file may say is fitted; the fit is read again, as its file will be.
+        var fit = StarterFitting.Of(rig, catalogue);
+        return fit with { Rig = Read(fit.Rig) };
+
+        Rig Read(Rig made)
+        {
+            var reading = RigReader.Read(RigWriter.Write(made), "starter", catalogue);
+            return reading.Rig ?? throw new StarterException(reading.Faults[0]);
+        }
     }
 
     /// <summary>The starter rig file: every field with its value and what it means. It reads without a fault.</summary>
     /// <param name="answers">The answers.</param>
     /// <param name="catalogue">The parts it can name.</param>
-    /// <exception cref="ArgumentOutOfRangeException">An answer lies outside what a rig file allows, or the catalogue lacks a part that is assumed.</exception>
+    /// <exception cref="StarterException">An answer lies outside what a rig file allows, or the catalogue lacks a part that is assumed.</exception>
     public static string Text(StarterAnswers answers, PartsCatalogue catalogue)
     {
         var rig = Rig(answers, catalogue);

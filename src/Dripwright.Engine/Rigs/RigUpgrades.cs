@@ -1,5 +1,6 @@
 using System.Globalization;
 using Dripwright.Engine.Files;
+using Dripwright.Engine.Phrases;
 
 namespace Dripwright.Engine.Rigs;
 
@@ -27,12 +28,11 @@ internal static class RigUpgrades
         var isWhole = WholeNumber.TryRead(format.Value, out var version);
         if (isWhole && version > Rig.CurrentFormat)
         {
-            var newest = Rig.CurrentFormat.ToString(CultureInfo.InvariantCulture);
             faults.Add(
                 "format",
                 format.Value,
                 FaultList.Show(format.Value),
-                $"a format up to {newest}: a newer Dripwright wrote this file, use that one"
+                Phrase.Of("fault.newer-format", Rig.CurrentFormat)
             );
             return false;
         }

@@ -42,6 +42,10 @@ public sealed record Row
     [PartKey(PartGroup.Pots, "pot-square-3-gal", "pot-square-11-l"), Says("Kind of pot, from the catalogue.")]
     public string Pot { get; init; } = "";
 
+    /// <summary>What the pots are filled with.</summary>
+    [PartKey(PartGroup.Media, "coir", "coir"), Says("What the pots are filled with, from the catalogue.")]
+    public string Medium { get; init; } = "coir";
+
     /// <summary>[m] From centre to centre along the row; of a staggered row, from a pot to the next one in the other line.</summary>
     [
         Quantity(Dimension.Length, "2 in", "10 ft", Us = "12 in", Metric = "30 cm"),
@@ -127,6 +131,14 @@ public sealed record Planting
     /// <summary>Emitters at each of these pots.</summary>
     [Whole(1, 8, 0), FoundByPlan("as the feed says"), Says("Emitters at each of these pots.")]
     public int? Emitters { get; init; }
+
+    /// <summary>[m] Small tube from the line to each of these pots' emitters.</summary>
+    [
+        Quantity(Dimension.Length, "0 in", "10 ft"),
+        FoundByPlan("as the feed says"),
+        Says("Length of the small tubes to these pots.")
+    ]
+    public double? MicrotubeLength { get; init; }
 
     /// <summary>[-] How far the inline valves of these pots' emitters are open.</summary>
     [

@@ -3,6 +3,22 @@ using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Rigs;
 
+/// <summary>What the rig stands on.</summary>
+public enum FloorKind
+{
+    /// <summary>The ground, or a slab on it.</summary>
+    Ground,
+
+    /// <summary>A floor over another room.</summary>
+    Upper,
+
+    /// <summary>A balcony or deck.</summary>
+    Balcony,
+
+    /// <summary>A roof.</summary>
+    Roof,
+}
+
 /// <summary>The room and its supply.</summary>
 public sealed record Site
 {
@@ -27,6 +43,18 @@ public sealed record Site
     /// <summary>[m] Clear height.</summary>
     [Quantity(Dimension.Length, "3 ft", "100 ft", Us = "8 ft", Metric = "2.5 m"), Says("Clear height of the room.")]
     public double RoomHeight { get; init; }
+
+    /// <summary>What the rig stands on.</summary>
+    [Choice("ground"), Says("What it stands on: the ground, an upper floor, a balcony or deck, a roof.")]
+    public FloorKind Floor { get; init; }
+
+    /// <summary>[K] The coldest it gets where the rig stands; null where it never freezes.</summary>
+    [
+        Quantity(Dimension.Temperature, "-60 F", "100 F"),
+        FoundByPlan("it never freezes"),
+        Says("The coldest it gets where the rig stands, while it holds water.")
+    ]
+    public double? Coldest { get; init; }
 
     /// <summary>[m] Height over the sea.</summary>
     [Quantity(Dimension.Length, "-1500 ft", "16000 ft", Us = "0 ft", Metric = "0 m"), Says("Height over the sea.")]

@@ -46,6 +46,41 @@ public enum TubeSteel
     StructuralC,
 }
 
+/// <summary>What a stand stands on.</summary>
+public enum StandFloor
+{
+    /// <summary>Dry concrete.</summary>
+    Concrete,
+
+    /// <summary>Wet concrete.</summary>
+    WetConcrete,
+
+    /// <summary>Dry tile.</summary>
+    Tile,
+
+    /// <summary>Wet tile.</summary>
+    WetTile,
+
+    /// <summary>Boards.</summary>
+    Wood,
+
+    /// <summary>Firm ground or gravel.</summary>
+    Ground,
+}
+
+/// <summary>What of a leg touches the floor.</summary>
+public enum FootMaterial
+{
+    /// <summary>The printed foot.</summary>
+    Printed,
+
+    /// <summary>A rubber pad under it.</summary>
+    Rubber,
+
+    /// <summary>Bare steel.</summary>
+    Steel,
+}
+
 /// <summary>The knock-down stand.</summary>
 public sealed record Stand
 {
@@ -55,6 +90,13 @@ public sealed record Stand
         Says("Steel tube of the stand, from the catalogue.")
     ]
     public string Tube { get; init; } = "";
+
+    /// <summary>[m] What the saw takes at every cut.</summary>
+    [
+        Quantity(Dimension.Length, "0 mm", "10 mm", Us = "2 mm"),
+        Says("What your saw takes at each cut: about 2 mm by hand, 3 mm (1/8 in) with a chop saw.")
+    ]
+    public double SawCut { get; init; } = 0.002;
 
     /// <summary>[m] Depth of the stand across the row, tube centre to tube centre.</summary>
     [
@@ -126,6 +168,14 @@ public sealed record Stand
         Says("Your joints, measured: the pull at which a tube slides out of its joint.")
     ]
     public double? JointPull { get; init; }
+
+    /// <summary>What it stands on.</summary>
+    [Choice("concrete"), Says("What the stand stands on; where water is spilt, choose wet.")]
+    public StandFloor Floor { get; init; }
+
+    /// <summary>What its legs touch the floor with.</summary>
+    [Choice("printed"), Says("What touches the floor: the printed feet, rubber pads under them, or bare steel.")]
+    public FootMaterial Feet { get; init; }
 
     /// <summary>Whether something holds the stand from tipping.</summary>
     [Choice("false"), Says("Whether it is tied to a wall, a post or another row, so that it cannot tip.")]

@@ -53,6 +53,12 @@ public sealed record StandOptions
     /// <summary>Loads.</summary>
     public LoadValues Loads { get; init; } = new();
 
+    /// <summary>[-] Level force that the floor bears over what presses on a foot.</summary>
+    public double Friction { get; init; } = FloorFriction.Of(FootMaterial.Printed, StandFloor.Concrete);
+
+    /// <summary>True where its back is held at every module joint by something that stands firm.</summary>
+    public bool Tied { get; init; }
+
     /// <summary>True where people may lean on the stand.</summary>
     public bool Leaning { get; init; } = true;
 
@@ -61,6 +67,9 @@ public sealed record StandOptions
     /// what is of interest: a single factorisation tells that it lies beyond.
     /// </summary>
     public bool EveryBuckling { get; init; } = true;
+
+    /// <summary>True to judge again on feet that slip freely and on feet that cannot: see <see cref="Checks.RowStand"/>.</summary>
+    public bool Bounds { get; init; }
 
     /// <summary>Modules after which a longer row is cut off, since its middle repeats itself; null for whole rows.</summary>
     public int? MostModules { get; init; }
@@ -80,6 +89,8 @@ public sealed record StandOptions
             Steel = Steels.Named(stand.Steel),
             WallLoss = 1 - stand.WallLeft,
             Leaning = stand.Leaning,
+            Friction = FloorFriction.Of(stand.Feet, stand.Floor),
+            Tied = stand.Tied,
             Joint = joint with
             {
                 // A kilogram at the end of a metre turns the joint by what the end sinks.

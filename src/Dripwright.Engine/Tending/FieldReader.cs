@@ -31,12 +31,13 @@ public sealed class FieldReader
     public double Quantity(string field, Dimension dimension, string? text, string? assumed = null)
     {
         var written = string.IsNullOrWhiteSpace(text) ? assumed ?? "" : text;
-        if (QuantityText.TryParse(dimension, written, out var si, out var expected))
+        var reading = QuantityText.Read(dimension, written);
+        if (reading.Value is { } si)
         {
             return si;
         }
 
-        Fault(field, text, Phrase.Plain(expected));
+        Fault(field, text, reading.Expected());
         return 0;
     }
 
@@ -52,7 +53,7 @@ public sealed class FieldReader
             return volume;
         }
 
-        Fault(field, text, Phrase.Of("ask.volume-not-negative", QuantityText.Example(Dimension.Volume)));
+        Fault(field, text, Phrase.Of("ask.volume-not-negative", QuantityPhrases.Example(Dimension.Volume)));
         return 0;
     }
 
@@ -175,7 +176,7 @@ public sealed class FieldReader
             held = reading.Value?.Value;
             if (held is null)
             {
-                Fault("sodium", sodium, Phrase.Plain(reading.Expected));
+                Fault("sodium", sodium, reading.Expected);
             }
             else if (held < 0)
             {
@@ -210,7 +211,7 @@ public sealed class FieldReader
         _faults.Add(
             new FieldFault(
                 field,
-                string.IsNullOrWhiteSpace(found) ? Phrase.Of("ask.nothing") : Phrase.Plain(FaultList.Quote(found)),
+                string.IsNullOrWhiteSpace(found) ? Phrase.Of("ask.nothing") : FaultList.Quote(found),
                 expected
             )
         );

@@ -31,6 +31,35 @@ public static class NutrientTank
     {
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(reading);
+        var answer = Plain(plan, reading);
+        return answer.Value is { } tank ? Answer<TankPlan>.Of(Told(plan, tank)) : answer;
+    }
+
+    /// <summary>The water in its blend and to its mark, and how the bottles are made.</summary>
+    private static TankPlan Told(Plan plan, TankPlan tank) =>
+        tank with
+        {
+            Steps =
+            [
+                .. tank.Steps.Select(step =>
+                    step.Kind == TankStepKind.Water
+                        ? step with
+                        {
+                            Text = Phrase.Of("tank.step.water", NutrientWater.Of(plan, step.Volume)),
+                        }
+                        : step
+                ),
+            ],
+            Notes =
+            [
+                .. tank.Notes,
+                .. tank.Water > 0 ? NutrientWater.Mark(plan, tank.FinalVolume) : [],
+                .. WeighedSalt.Bottles(tank.Steps.SelectMany(step => step.Weigh)),
+            ],
+        };
+
+    private static Answer<TankPlan> Plain(Plan plan, TankReading reading)
+    {
         if (plan.Nutrients is not { } feed)
         {
             return Answer<TankPlan>.No(NoNutrients);

@@ -99,7 +99,7 @@ public static class NutrientUptake
             );
         }
 
-        return Answer<UptakeAdvice>.Of(Advice(feed, stock, taken.Value, second, days));
+        return Answer<UptakeAdvice>.Of(Advice(plan, feed, stock, taken.Value, second, days));
     }
 
     private static Unanswerable? Misfit(NutrientPlan feed, PouredBetween poured, StockPair? stock, double? days) =>
@@ -109,6 +109,7 @@ public static class NutrientUptake
         : null;
 
     private static UptakeAdvice Advice(
+        Plan plan,
         NutrientPlan feed,
         StockPair? stock,
         Uptake taken,
@@ -121,14 +122,16 @@ public static class NutrientUptake
         var fill = room >= LeastFill ? room : UsualFill;
         var lacking = Math.Max(0, taken.DecisiemensPerMetre - water);
         var each = stock is null ? 0 : taken.StockEachToHold(fill, water, stock);
-        IReadOnlyList<WeighedSalt> salts = stock is null
-            ?
-            [
-                .. new SaltDose(feed.Recipe, NutrientTank.SaltsAdd(feed))
-                    .Weigh(fill * lacking / NutrientTank.SaltsAdd(feed))
-                    .Where(salt => salt.Weighed > 0),
-            ]
-            : [];
+        // Fresh water brings its alkalinity whatever salts go with it.
+        IReadOnlyList<WeighedSalt> salts =
+        [
+            .. NutrientTank.HoldAcid(feed) ? [] : SaltDose.AcidFor(feed.Recipe, fill),
+            .. stock is null
+                ? new SaltDose(feed.Recipe, NutrientTank.SaltsAdd(feed)).Weigh(
+                    fill * lacking / NutrientTank.SaltsAdd(feed)
+                )
+                : [],
+        ];
         double? perDay = days is { } time ? taken.Volume / time : null;
         var nearest = taken.Nearest(water, full);
         List<Phrase> lines =
@@ -142,7 +145,10 @@ public static class NutrientUptake
                     _ => "uptake.nearest.full",
                 }
             ),
-            Fill(room >= LeastFill, fill, lacking, each, salts),
+            Fill(room >= LeastFill, NutrientWater.Of(plan, fill), lacking, each, salts),
+            .. room >= LeastFill ? NutrientWater.Mark(plan, feed.Volume) : [],
+            .. WeighedSalt.Bottles(salts),
+            .. salts.Count > 0 ? new[] { Phrase.Of("tank.caution.salts") } : [],
         ];
         return new UptakeAdvice(taken, perDay, nearest, fill, each, salts, lines);
     }
@@ -157,10 +163,15 @@ public static class NutrientUptake
     }
 
     // A tank without room is told what goes with every so much of water.
-    private static Phrase Fill(bool hasRoom, double fill, double lacking, double each, IReadOnlyList<WeighedSalt> salts)
+    private static Phrase Fill(
+        bool hasRoom,
+        Phrase water,
+        double lacking,
+        double each,
+        IReadOnlyList<WeighedSalt> salts
+    )
     {
-        var water = Measured.Volume(fill);
-        return lacking <= 0 ? Phrase.Of(hasRoom ? "uptake.fill.water" : "uptake.every.water", water)
+        return lacking <= 0 && salts.Count == 0 ? Phrase.Of(hasRoom ? "uptake.fill.water" : "uptake.every.water", water)
             : each >= TankCorrection.LeastDose
                 ? Phrase.Of(hasRoom ? "uptake.fill.stock" : "uptake.every.stock", water, Measured.MeasuredOut(each))
             : salts.Count > 0 ? Phrase.Of(hasRoom ? "uptake.fill.salts" : "uptake.every.salts", water)

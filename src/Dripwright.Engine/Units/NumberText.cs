@@ -56,7 +56,7 @@ internal readonly record struct NumberText(decimal Over, decimal Under, string T
     /// "12,5" can only be meant in one way.
     /// </remarks>
     /// <param name="tidy">The text; the same with points where null is given back.</param>
-    /// <returns>What to do about a comma that can be misread; null where there is none.</returns>
+    /// <returns>Null where all is good; the number whose comma can be read in two ways; empty where no comma of a number can be a decimal one.</returns>
     public static string? PutPoint(ref string tidy)
     {
         var letters = tidy.ToCharArray();
@@ -84,11 +84,11 @@ internal readonly record struct NumberText(decimal Over, decimal Under, string T
                 || number.LastIndexOfAny(['.', ',']) != before
             )
             {
-                return "with one decimal point and no other comma in the number";
+                return "";
             }
             if (after == 3 && before <= 3 && number[0] != '0')
             {
-                return $"and no \"{number}\", which can be read as {number.Remove(before, 1)} or as {number.Replace(',', '.')}: write the one you mean";
+                return number;
             }
             letters[at] = '.';
         }

@@ -14,7 +14,7 @@ public static partial class QuantityText
     /// <summary>Most characters a quantity may have.</summary>
     public const int MaxLength = 100;
 
-    /// <summary>Reads a quantity; says what was expected where it cannot.</summary>
+    /// <summary>Reads a quantity; says what is wrong where it cannot.</summary>
     /// <param name="dimension">What it measures.</param>
     /// <param name="text">The text.</param>
     /// <exception cref="ArgumentOutOfRangeException">No such dimension.</exception>
@@ -24,16 +24,17 @@ public static partial class QuantityText
         var known = UnitTable.Of(dimension);
         if (text.Length > MaxLength)
         {
-            return new(
-                null,
-                $"{Example(dimension)}, at most {MaxLength.ToString(System.Globalization.CultureInfo.InvariantCulture)} characters",
-                null
-            );
+            return new(dimension, null, QuantityFlaw.TooLong);
         }
         var tidy = NumberText.Tidy(text);
         if (NumberText.PutPoint(ref tidy) is { } doubt)
         {
-            return new(null, $"{Example(dimension)}, {doubt}", null);
+            return new(
+                dimension,
+                null,
+                doubt.Length == 0 ? QuantityFlaw.Commas : QuantityFlaw.EitherComma,
+                Number: doubt
+            );
         }
         try
         {
@@ -46,7 +47,7 @@ public static partial class QuantityText
         }
         catch (OverflowException)
         {
-            return new(null, $"{Example(dimension)}, with a smaller number", null);
+            return new(dimension, null, QuantityFlaw.TooLarge);
         }
     }
 
@@ -54,13 +55,12 @@ public static partial class QuantityText
     /// <param name="dimension">What it measures.</param>
     /// <param name="text">The text.</param>
     /// <param name="si">[SI unit of the dimension] The value; zero where the text cannot be read.</param>
-    /// <param name="expected">What a good text looks like.</param>
     /// <returns>Whether the text is such a quantity.</returns>
-    public static bool TryParse(Dimension dimension, string text, out double si, out string expected)
+    public static bool TryParse(Dimension dimension, string text, out double si)
     {
-        var reading = Read(dimension, text);
-        (si, expected) = (reading.Value ?? 0, reading.Expected);
-        return reading.Value is not null;
+        var value = Read(dimension, text).Value;
+        si = value ?? 0;
+        return value is not null;
     }
 
     /// <summary>Reads a quantity that is known to be good.</summary>
@@ -71,29 +71,31 @@ public static partial class QuantityText
     public static double Parse(Dimension dimension, string text) =>
         Read(dimension, text) is { Value: { } si }
             ? si
-            : throw new FormatException($"\"{text}\" is not {Example(dimension)}.");
+            : throw new FormatException(
+                $"\"{text}\" is no {dimension}, such as {string.Join(" or ", Examples(dimension))}."
+            );
 
-    /// <summary>What a quantity of the dimension looks like, such as <c>a length such as "1 ft" or "30 cm"</c>.</summary>
-    /// <param name="dimension">What it measures.</param>
+    /// <summary>Good quantities of the dimension, such as <c>1 ft</c> and <c>30 cm</c>.</summary>
+    /// <param name="dimension">What they measure.</param>
     /// <exception cref="ArgumentOutOfRangeException">No such dimension.</exception>
-    public static string Example(Dimension dimension) =>
+    public static IReadOnlyList<string> Examples(Dimension dimension) =>
         dimension switch
         {
-            Dimension.Length => "a length such as \"1 ft\" or \"30 cm\"",
-            Dimension.Volume => "a volume such as \"35 gal\" or \"130 L\"",
-            Dimension.Flow => "a flow such as \"1 gph\" or \"4 L/h\"",
-            Dimension.Pressure => "a pressure such as \"15 psi\" or \"100 kPa\"",
-            Dimension.Slope => "a slope such as \"1/4 in per ft\", \"10 mm/m\" or \"2 %\"",
-            Dimension.Temperature => "a temperature such as \"68 F\" or \"20 C\"",
-            Dimension.Power => "a power such as \"40 W\"",
-            Dimension.Voltage => "a voltage such as \"120 V\"",
-            Dimension.Frequency => "a frequency such as \"60 Hz\"",
-            Dimension.Current => "a current such as \"15 A\"",
-            Dimension.Duration => "a time such as \"15 min\" or \"1 h 30 min\"",
-            Dimension.Share => "a share such as \"80 %\"",
-            Dimension.Mass => "a mass such as \"30 lb\" or \"14 kg\"",
-            Dimension.Conductivity => "a strength (EC) such as \"2.0 dS/m\" or \"2.0 mS/cm\"",
-            Dimension.Force => "a force such as \"45 lbf\" or \"200 N\"",
+            Dimension.Length => ["1 ft", "30 cm"],
+            Dimension.Volume => ["35 gal", "130 L"],
+            Dimension.Flow => ["1 gph", "4 L/h"],
+            Dimension.Pressure => ["15 psi", "100 kPa"],
+            Dimension.Slope => ["1/4 in per ft", "10 mm/m", "2 %"],
+            Dimension.Temperature => ["68 F", "20 C"],
+            Dimension.Power => ["40 W"],
+            Dimension.Voltage => ["120 V"],
+            Dimension.Frequency => ["60 Hz"],
+            Dimension.Current => ["15 A"],
+            Dimension.Duration => ["15 min", "1 h 30 min"],
+            Dimension.Share => ["80 %"],
+            Dimension.Mass => ["30 lb", "14 kg"],
+            Dimension.Conductivity => ["2.0 dS/m", "2.0 mS/cm"],
+            Dimension.Force => ["45 lbf", "200 N"],
             _ => throw new ArgumentOutOfRangeException(nameof(dimension), dimension, "Not a dimension."),
         };
 
@@ -102,11 +104,11 @@ public static partial class QuantityText
     {
         if (!NumberText.TryRead(tidy, out var number))
         {
-            return new(null, Example(dimension), null);
+            return new(dimension, null);
         }
         var name = Lower(tidy[number.Text.Length..].Trim());
         return Find(dimension, name) is { } unit
-            ? new(number.In(unit), Example(dimension), null)
+            ? new(dimension, number.In(unit))
             : Unknown(dimension, number.Text, name);
     }
 
@@ -124,7 +126,7 @@ public static partial class QuantityText
             rest = first ? rest : rest.TrimStart('-').TrimStart(' ');
             if (!NumberText.TryRead(rest, out var number))
             {
-                return new(null, Example(dimension), null);
+                return new(dimension, null);
             }
             var unitText = rest[number.Text.Length..].TrimStart(' ');
             if (LongestUnit(known, unitText) is not var (unit, length))
@@ -132,23 +134,23 @@ public static partial class QuantityText
                 var end = unitText.AsSpan().IndexOfAnyInRange('0', '9');
                 return first
                     ? Unknown(dimension, number.Text, Lower(end < 0 ? unitText : unitText[..end]).Trim())
-                    : new(null, Example(dimension), null);
+                    : new(dimension, null);
             }
             if (unit.Numerator >= factorBefore || (!first && (number.Over < 0 || number.Text[0] == '+')))
             {
-                return new(null, $"{Example(dimension)}, with the greater unit first and each unit once", null);
+                return new(dimension, null, QuantityFlaw.Order);
             }
             negative |= number.Text[0] == '-';
             factorBefore = unit.Numerator;
             if (first && length == unitText.Length)
             {
-                return new(number.In(unit), Example(dimension), null);
+                return new(dimension, number.In(unit));
             }
             var part = Math.Abs(number.Over) * unit.Numerator;
             (over, under) = ((over * number.Under) + (part * under), under * number.Under);
             rest = unitText[length..].TrimStart(' ');
         }
-        return new(MeasureUnit.ToDouble((negative ? -over : over) / under), Example(dimension), null);
+        return new(dimension, MeasureUnit.ToDouble((negative ? -over : over) / under));
     }
 
     private static (MeasureUnit Unit, int Length)? LongestUnit(IReadOnlyList<MeasureUnit> known, string text)
@@ -183,7 +185,7 @@ public static partial class QuantityText
     /// <summary>A share, a ratio "1:50", or a length per length.</summary>
     private static QuantityReading ReadSlope(string tidy)
     {
-        var wrong = new QuantityReading(null, Example(Dimension.Slope), null);
+        var wrong = new QuantityReading(Dimension.Slope, null);
         var colon = tidy.IndexOf(':', StringComparison.Ordinal);
         if (colon >= 0)
         {
@@ -274,20 +276,15 @@ public static partial class QuantityText
         var known = UnitTable.Of(dimension);
         if (name.Length == 0)
         {
-            var units = string.Join(", ", known.Select(unit => unit.Symbol));
-            return new(null, $"{Example(dimension)}: a number needs its unit ({units})", null);
+            return new(dimension, null, QuantityFlaw.NoUnit);
         }
         if (dimension is Dimension.Conductivity && name is ("ppm" or "mg/l"))
         {
-            return new(
-                null,
-                $"{Example(dimension)}; ppm is a scale of the pen: divide by its scale, 500, 640 or 700, which stands in its leaflet, to get dS/m",
-                null
-            );
+            return new(dimension, null, QuantityFlaw.Ppm);
         }
         var nearest = NearestName.Of(name, known.SelectMany(unit => unit.Names));
         var symbol = nearest is null ? null : UnitTable.Find(known, nearest)!.Symbol;
-        return new(null, Example(dimension), symbol is null ? null : $"{number} {symbol}");
+        return new(dimension, null, Nearest: symbol is null ? null : $"{number} {symbol}");
     }
 
 #pragma warning disable CA1308 // Names of units are compared in lower case because that is how people read them.

@@ -139,6 +139,7 @@ internal static class UnitTable
         Unit("uS/cm", 1e-4, "\u00b5s/cm", "\u03bcs/cm"),
         Unit("mS/m", 1e-3),
         Unit("S/m", 1),
+        Unit("CF", 0.01),
     ];
 
     /// <summary>The unit of plain ratios.</summary>

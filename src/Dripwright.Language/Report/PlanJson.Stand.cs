@@ -28,6 +28,7 @@ public static partial class PlanJson
                 json.Ratio("sag", row.LargestSag);
                 json.Ratio("lowestSlope", row.LowestSlope);
                 json.Ratio("tipping", row.TipFactor);
+                json.Newtons("tie", row.TieForce);
                 json.Newtons("emptyTipping", row.EmptyTippingForce);
                 json.Newtons("largestFoot", row.LargestFootForce);
                 json.Kilograms("weight", row.Floor.Mass);
@@ -47,6 +48,8 @@ public static partial class PlanJson
                         json.Ratio("utilisation", c.Worst?.Utilisation);
                         json.Text("tube", c.Worst is { } worst ? told.Of(row.Frame.Tubes[worst.Tube].Name) : "");
                         json.Ratio("tipping", c.Tip.Factor);
+                        json.Millimetres("slip", c.Slip);
+                        json.Millimetres("lift", c.Lift);
                         json.Texts("feetLifted", (c.Solution?.Lifted ?? []).Select(n => told.Of(row.Frame.Places[n])));
                     }
                 );

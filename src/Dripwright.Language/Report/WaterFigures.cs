@@ -98,7 +98,7 @@ internal static class WaterFigures
                 new(
                     Words.Of("figures.pots.scatter"),
                     Chance(scatter.ChanceOfWeakPot),
-                    Words.Of("figures.pots.scatter.remark", scatter.Draws)
+                    Words.Of("figures.pots.scatter.remark", scatter.Draws, QuantityWords.Percent(plan.Rig.Feed.Clogged))
                 )
             );
         }
@@ -165,6 +165,15 @@ internal static class WaterFigures
             figures.Add(new(Words.Of("figures.pump.bypass"), words.Flow(feed.BypassFlow)));
         }
 
+        if (feed.BreakHole is { } hole)
+        {
+            figures.Add(
+                new(Words.Of("figures.pump.hole"), words.Flow(hole.Flow), Words.Of("figures.pump.hole.remark"))
+            );
+        }
+
+        figures.AddRange(feed.Worn.Select(worn => Worn(plan, worn, words)));
+
         figures.Add(
             new(
                 Words.Of("figures.pump.runs"),
@@ -182,6 +191,25 @@ internal static class WaterFigures
             }
         );
         return new(FigureSubject.Pump, Words.Of("figures.pump.heading"), figures);
+    }
+
+    /// <summary>Whether every pot still gets enough when pump or strainer are not new any more.</summary>
+    private static KeyFigure Worn(Plan plan, WornFeed worn, QuantityWords words)
+    {
+        var lacking = WearRules.Lacking(plan.Feed, plan.Dose, worn).Count;
+        var least = plan
+            .Feed.Pots.Zip(worn.Pots)
+            .Where(p => p.First.Planted)
+            .Select(p => p.Second)
+            .DefaultIfEmpty(0)
+            .Min();
+        return new(
+            Words.Of($"figures.pump.worn.{worn.Kind}"),
+            least <= 0 ? Words.Of("figures.pump.worn.dry")
+                : lacking > 0 ? Words.Of("figures.pump.worn.short", lacking)
+                : Words.Of("figures.pump.worn.still"),
+            Words.Of("figures.pump.worn.remark", words.Flow(least))
+        );
     }
 
     public static KeyFigureGroup Drain(Plan plan, PlanWords told)
@@ -294,6 +322,16 @@ internal static class WaterFigures
     // The greatest cause first: that is the one to do something about.
     private static KeyFigure Causes(SpreadShares causes)
     {
+        // Shares of causes that work against each other say nothing: -1103 % is no part of anything.
+        if (new[] { causes.Pressure, causes.Height, causes.Manufacture, causes.Rest }.Any(s => Math.Abs(s) > 1.05))
+        {
+            return new(
+                Words.Of("figures.pots.causes"),
+                Words.Of("figures.pots.causes.offset"),
+                Words.Of("figures.pots.causes.offset.remark")
+            );
+        }
+
         var told = new[]
         {
             (Share: causes.Pressure, Name: Words.Of("figures.pots.cause.pressure")),

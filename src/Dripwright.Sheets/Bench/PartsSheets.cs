@@ -7,7 +7,7 @@ using Dripwright.Sheets.Model;
 
 namespace Dripwright.Sheets.Bench;
 
-/// <summary>Everything to have, by the shelf where a shop keeps it, with what is often forgotten and what it costs.</summary>
+/// <summary>Everything to have, by the section of a shop where it stands, with what is often forgotten and what it costs.</summary>
 public static class PartsSheets
 {
     private static string Title => Words.Of("bench.parts.title");
@@ -63,10 +63,10 @@ public static class PartsSheets
         }
 
         var table = new Table(columns);
-        foreach (var shelf in parts.Lines.GroupBy(l => l.Section))
+        foreach (var section in parts.Lines.GroupBy(l => l.Section))
         {
-            table.Group(words.Told.Of(shelf.First().SectionName));
-            foreach (var line in shelf)
+            table.Group(words.Told.Of(section.First().SectionName));
+            foreach (var line in section)
             {
                 var name = Wording.Sentence(words.Told.Of(line.Name));
                 var where = Wording.Sentence(words.Told.Of(line.Where));

@@ -1,8 +1,10 @@
 using Dripwright.Engine;
 using Dripwright.Engine.Catalogue.Salts;
 using Dripwright.Engine.Chemistry.Formulas;
+using Dripwright.Engine.Nutrients.Correcting;
 using Dripwright.Engine.Nutrients.Planning;
 using Dripwright.Engine.Nutrients.Recipe;
+using Dripwright.Engine.Tending;
 using Dripwright.Engine.Units;
 using Dripwright.Language;
 using Dripwright.Sheets.Drawing;
@@ -48,6 +50,10 @@ public static class MixingSheet
                                 ),
                             }
                             : [],
+                        // While the carbon dioxide that acid sets free is still in it, the pen reads something else.
+                        .. feed is { MixedPH: { } mixed, PH: { } rested } && Math.Abs(mixed - rested) > 0.1
+                            ? new[] { Words.Of("bench.mixing.ph.mixed", FeedWords.Number(mixed, 1)) }
+                            : [],
                         Words.Of("bench.mixing.water", feed.FilledEc),
                         Words.Of("bench.mixing.source", told.Of(feed.TargetSource)),
                     ]
@@ -60,10 +66,10 @@ public static class MixingSheet
         }
         else
         {
-            Tank(flow, feed, words, told);
+            Tank(flow, plan, feed, told);
         }
 
-        Traces(flow, feed.Recipe);
+        Traces(flow, feed.Recipe, told);
         ElementBars.Add(flow, feed.Recipe, told);
         foreach (var cure in feed.Cures)
         {
@@ -81,7 +87,7 @@ public static class MixingSheet
         return flow.Build();
     }
 
-    private static void Tank(Flow flow, NutrientPlan feed, QuantityWords words, PlanWords told)
+    private static void Tank(Flow flow, Plan plan, NutrientPlan feed, PlanWords told)
     {
         var recipe = feed.Recipe;
         flow.Heading(Words.Of("bench.mixing.weigh"))
@@ -95,7 +101,15 @@ public static class MixingSheet
                 .Select(line => line.Salt.Name)
         );
         flow.Heading(Words.Of("bench.mixing.order")).RestartSteps();
-        flow.Step(Words.Of("bench.mixing.step.four", words.Volume(feed.Volume)));
+        flow.Step(
+            string.Join(
+                ' ',
+                [
+                    Words.Of("bench.mixing.step.four", told.Of(NutrientWater.Of(plan, feed.Volume))),
+                    .. NutrientWater.Mark(plan, feed.Volume).Select(told.Of),
+                ]
+            )
+        );
         Acid(flow, recipe.Lines.Select(line => (line.Salt, line.Measured)), null);
         if (others.Length > 0)
         {
@@ -198,7 +212,7 @@ public static class MixingSheet
         );
         foreach (
             var (salt, weighed, measured) in lines
-                .OrderBy(line => Place(line.Salt))
+                .OrderBy(line => MixingOrder.Of(line.Salt))
                 .ThenByDescending(line => line.Weighed)
         )
         {
@@ -214,7 +228,8 @@ public static class MixingSheet
         return table;
     }
 
-    private static void Traces(Flow flow, NutrientRecipe recipe)
+    // What the scale cannot weigh comes out of a bottle that is made once.
+    private static void Traces(Flow flow, NutrientRecipe recipe, PlanWords told)
     {
         if (recipe.Coarse.Count == 0)
         {
@@ -222,28 +237,12 @@ public static class MixingSheet
         }
 
         flow.Heading(Words.Of("bench.mixing.coarse.title"));
-        foreach (var cure in recipe.Coarse)
+        var doses = new SaltDose(recipe, 1).Weigh(recipe.Job.Volume).Where(salt => salt.Bottle is not null);
+        foreach (var dose in doses)
         {
-            flow.Bullet(
-                cure.Take is { } take
-                    ? Words.Of(
-                        "bench.mixing.coarse.dissolve",
-                        cure.Salt.Name,
-                        FeedWords.Weigh(cure.Weigh, null, recipe.Job.Scale.Step),
-                        FeedWords.Litres(cure.Into),
-                        FeedWords.Millilitres(take)
-                    )
-                    : Words.Of("bench.mixing.coarse.more", cure.Salt.Name, FeedWords.Litres(cure.SmallestBatch))
-            );
+            flow.Bullet($"{told.Of(dose.Bottle!.Text)} {Words.Of("bench.mixing.coarse.take", told.Of(dose.Text))}");
         }
     }
-
-    // Acid first, then what stands in B, calcium, and chelates at the end: the order in which they go in.
-    private static int Place(Salt salt) =>
-        salt.Kind == SaltKind.Acid ? 0
-        : salt.Kind == SaltKind.Chelate ? 3
-        : salt.Part == StockPart.A ? 2
-        : 1;
 
     private static string Names(NutrientRecipe recipe, StockPart part, bool chelates) =>
         string.Join(

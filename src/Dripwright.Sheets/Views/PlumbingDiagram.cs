@@ -69,7 +69,7 @@ public static class PlumbingDiagram
                 ? Words.Of("sheet.plumbing.strainer", strainer.Name)
                 : Words.Of("sheet.plumbing.strainer.none"),
         ];
-        if (plan.Rig.Feed.SiphonBreak)
+        if (plan.Layout.BreakHole is not null)
         {
             notes.Add(Words.Of("sheet.plumbing.siphon"));
         }

@@ -186,7 +186,6 @@ internal sealed class RunStrip
             yield break;
         }
 
-        var pump = plan.Layout.Tank.PumpOutlet;
         yield return new(
             run.Start - 1,
             plan.Layout.Parts.Pump is null ? Words.Of("sheet.strip.outlet") : Words.Of("sheet.strip.pump"),
@@ -205,12 +204,10 @@ internal sealed class RunStrip
             );
         }
 
-        if (plan.Rig.Feed.SiphonBreak)
+        if (plan.Layout.BreakHole is { } hole)
         {
-            // Just above the highest water, within the pipe that rises from the pump.
-            var above = Math.Max(plan.Layout.Tank.Rim - pump.Z, 0.02);
             yield return new(
-                Math.Min(run.Start + above, run.End),
+                hole.Station,
                 Words.Of("sheet.strip.siphon"),
                 Words.Of("sheet.strip.siphon.small"),
                 null,

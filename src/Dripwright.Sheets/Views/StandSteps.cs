@@ -188,7 +188,9 @@ internal sealed class StandSteps(Plan plan)
         }
 
         flow.Step(
-            plan.Rig.Stand.Tied ? Words.Of("sheet.stand.tie.planned") : Words.Of("sheet.stand.tie"),
+            plan.Rig.Stand.Tied
+                ? Words.Of("sheet.stand.tie.planned", _words.Force(Of(row)?.TieForce ?? 0))
+                : Words.Of("sheet.stand.tie"),
             Words.Of("sheet.stand.tie.caution", QuantityWords.Number(tip, "0.#"))
         );
     }

@@ -99,7 +99,7 @@ internal sealed class WaterSteps(Plan plan)
             flow.Step(Words.Of("sheet.water.clamp", clamp));
         }
 
-        if (feed.SiphonBreak)
+        if (plan.Layout.BreakHole is not null)
         {
             flow.Step(Words.Of("sheet.water.siphon"));
         }

@@ -71,6 +71,7 @@ internal sealed class RowRules
                 ?? row.Text("Kind", kind => Documents.IsKind(kind) ? null : "found no kind of document")
                 ?? row.Text("Name", Limits.NameFault)
                 ?? row.Text("Text", Limits.TextFault)
+                ?? row.Text("ChangedBy", Limits.NoteFault)
                 ?? row.Date("MadeAt")
                 ?? row.Date("ChangedAt")
                 ?? row.Date("RemovedAt", mayLack: true);
@@ -97,6 +98,7 @@ internal sealed class RowRules
                 ?? (row.Value("After") == 0 ? null : row.Number("After", row.Value("Number") + 1, Limits.Number))
                 ?? row.Text("Text", Limits.TextFault)
                 ?? row.Text("What", Limits.NoteFault)
+                ?? row.Text("Who", Limits.NoteFault)
                 ?? row.Date("At");
             if (fault is not null)
             {

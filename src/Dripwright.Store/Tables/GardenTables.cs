@@ -31,11 +31,13 @@ internal abstract class GardenTables(DbContextOptions options) : DbContext(optio
         {
             document.ToTable("documents");
             document.HasIndex(row => row.Kind);
+            document.Property(row => row.ChangedBy).HasDefaultValue("");
         });
         modelBuilder.Entity<StepRow>(step =>
         {
             step.ToTable("steps");
             step.HasKey(row => new { row.DocumentId, row.Number });
+            step.Property(row => row.Who).HasDefaultValue("");
             step.HasOne<DocumentRow>().WithMany().HasForeignKey(row => row.DocumentId);
         });
         modelBuilder.Entity<RevisionRow>(revision =>

@@ -50,6 +50,9 @@ internal sealed class DocumentRow
 
     /// <summary>When it went into the bin; null where it is in use.</summary>
     public DateTime? RemovedAt { get; set; }
+
+    /// <summary>Who changed it last; empty where nobody said who they are.</summary>
+    public string ChangedBy { get; set; } = "";
 }
 
 /// <summary>A text that the draft once was. Steps form a tree: typing after an undo starts a new branch.</summary>
@@ -70,6 +73,9 @@ internal sealed class StepRow
     public string What { get; set; } = "";
 
     public DateTime At { get; set; }
+
+    /// <summary>Who made it; empty where nobody said who they are.</summary>
+    public string Who { get; set; } = "";
 }
 
 /// <summary>A saved revision.</summary>

@@ -8,12 +8,16 @@ namespace Dripwright.Workbench.Hosting;
 internal sealed class GardenOfRequest
 {
     private ServedGarden? _chosen;
+    private Garden? _inHand;
 
     /// <summary>What tells the garden from others of this server.</summary>
     public string Id => Chosen.Id;
 
-    /// <summary>The garden.</summary>
-    public Garden Garden => Chosen.Garden;
+    /// <summary>The garden, in the hand of who is asking.</summary>
+    public Garden Garden => _inHand ?? Chosen.Garden;
+
+    /// <summary>Who is asking. Where nobody is asked who they are everybody is this machine's own grower.</summary>
+    public Actor Actor { get; private set; } = Actor.Anybody;
 
     /// <summary>Its daily backups.</summary>
     public BackupFolder Backups => Chosen.Backups;
@@ -34,5 +38,13 @@ internal sealed class GardenOfRequest
         }
 
         _chosen = garden;
+    }
+
+    /// <summary>Says who is asking.</summary>
+    /// <param name="actor">Who.</param>
+    public void Act(Actor actor)
+    {
+        Actor = actor;
+        _inHand = Chosen.Garden.As(actor.Hand());
     }
 }

@@ -20,7 +20,7 @@ internal sealed class Headers(RequestDelegate next, WorkbenchOptions options)
     public Task Invoke(HttpContext context)
     {
         // When the answer begins, so that also one that was begun anew after a failure has them.
-        context.Response.OnStarting(Put, context.Response.Headers);
+        context.Response.OnStarting(Put, context);
         if (!IsOurs(context))
         {
             context.Response.StatusCode = StatusCodes.Status421MisdirectedRequest;
@@ -32,13 +32,19 @@ internal sealed class Headers(RequestDelegate next, WorkbenchOptions options)
 
     private static Task Put(object state)
     {
-        var headers = (IHeaderDictionary)state;
+        var context = (HttpContext)state;
+        var headers = context.Response.Headers;
         headers.ContentSecurityPolicy = Policy;
         headers.XContentTypeOptions = "nosniff";
         headers.XFrameOptions = "DENY";
         // To ourselves we say where a form comes from, to others nothing.
         headers["Referrer-Policy"] = "same-origin";
-        headers["Cross-Origin-Opener-Policy"] = "same-origin";
+        // Browsers obey it only where nobody can have changed it on its way, and complain elsewhere.
+        if (context.Request.IsHttps || context.Request.Host.Host is "localhost" or "127.0.0.1" or "[::1]")
+        {
+            headers["Cross-Origin-Opener-Policy"] = "same-origin";
+        }
+
         headers["Cross-Origin-Resource-Policy"] = "same-origin";
         headers["Permissions-Policy"] = "camera=(), geolocation=(), microphone=(), payment=(), usb=()";
         return Task.CompletedTask;

@@ -1,5 +1,6 @@
 using Dripwright.Store;
 using Dripwright.Store.Backups;
+using Dripwright.Workbench.SignIn;
 using Microsoft.AspNetCore.Components;
 
 namespace Dripwright.Workbench.Hosting;
@@ -12,6 +13,10 @@ public abstract class InGarden : ComponentBase
 
     /// <summary>Its daily backups.</summary>
     protected BackupFolder Daily => Here.Backups;
+
+    /// <summary>Whether who looks at the page has a right just now.</summary>
+    /// <param name="right">The right.</param>
+    internal bool May(Right right) => Here.Actor.Has(right);
 
     [Inject]
     private GardenOfRequest Here { get; set; } = null!;

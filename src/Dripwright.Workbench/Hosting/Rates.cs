@@ -1,3 +1,5 @@
+using System.Net;
+using System.Net.Sockets;
 using System.Threading.RateLimiting;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.RateLimiting;
@@ -13,8 +15,8 @@ internal static class Rates
     /// <summary>Name of the limit on signing in.</summary>
     public const string SignIn = "sign-in";
 
-    /// <summary>Tries to sign in that one address has in a minute.</summary>
-    public const int MostTries = 10;
+    /// <summary>Tries to sign in that one address has in a minute, right ones too. Wrong ones have a limit of their own.</summary>
+    public const int MostTries = 100;
 
     public static void Limit(RateLimiterOptions limiter)
     {
@@ -28,17 +30,36 @@ internal static class Rates
             SignIn,
             context =>
                 RateLimitPartition.GetFixedWindowLimiter(
-                    Address(context),
+                    AddressOf(context),
                     _ => new FixedWindowRateLimiterOptions { PermitLimit = MostTries, Window = TimeSpan.FromMinutes(1) }
                 )
         );
         limiter.GlobalLimiter = PartitionedRateLimiter.Create<HttpContext, string>(context =>
             RateLimitPartition.GetFixedWindowLimiter(
-                Address(context),
+                AddressOf(context),
                 _ => new FixedWindowRateLimiterOptions { PermitLimit = Most, Window = TimeSpan.FromSeconds(10) }
             )
         );
     }
 
-    private static string Address(HttpContext context) => context.Connection.RemoteIpAddress?.ToString() ?? "";
+    /// <summary>What counts as one address.</summary>
+    public static string AddressOf(HttpContext context) => Shared(context.Connection.RemoteIpAddress);
+
+    /// <summary>What counts as one address: of IPv6 the first half, for a house or a machine has all of the second.</summary>
+    public static string Shared(IPAddress? address)
+    {
+        if (address is null || address.AddressFamily == AddressFamily.InterNetwork)
+        {
+            return address?.ToString() ?? "";
+        }
+
+        if (address.IsIPv4MappedToIPv6)
+        {
+            return address.MapToIPv4().ToString();
+        }
+
+        var bytes = address.GetAddressBytes();
+        bytes.AsSpan(8).Clear();
+        return new IPAddress(bytes).ToString();
+    }
 }

@@ -17,7 +17,7 @@ namespace Dripwright.Workbench.Http;
 internal sealed record CheckAnswer(
     bool Sound,
     bool WouldFail,
-    IReadOnlyList<Fault> Faults,
+    IReadOnlyList<ToldFault> Faults,
     IReadOnlyList<ToldFinding> Findings,
     IReadOnlyList<Assumed> Assumed,
     IReadOnlyList<string> Upgraded
@@ -54,11 +54,12 @@ internal sealed record RigAnswer(
     int Version,
     DateTime ChangedAt,
     int Revisions,
-    DateTime? RemovedAt
+    DateTime? RemovedAt,
+    string ChangedBy
 )
 {
     public static RigAnswer Of(DocumentEntry entry) =>
-        new(entry.Id, entry.Name, entry.Version, entry.ChangedAt, entry.Revisions, entry.RemovedAt);
+        new(entry.Id, entry.Name, entry.Version, entry.ChangedAt, entry.Revisions, entry.RemovedAt, entry.ChangedBy);
 }
 
 /// <summary>A draft after a change, without its text.</summary>
@@ -69,19 +70,30 @@ internal sealed record DraftAnswer(
     bool CanUndo,
     bool CanRedo,
     string What,
-    DateTime ChangedAt
+    DateTime ChangedAt,
+    string ChangedBy
 )
 {
     public static DraftAnswer Of(Draft draft) =>
-        new(draft.Id, draft.Name, draft.Version, draft.CanUndo, draft.CanRedo, draft.What, draft.ChangedAt);
+        new(
+            draft.Id,
+            draft.Name,
+            draft.Version,
+            draft.CanUndo,
+            draft.CanRedo,
+            draft.What,
+            draft.ChangedAt,
+            draft.ChangedBy
+        );
 }
 
 /// <summary>A text that the draft once was.</summary>
 /// <param name="Number">The step; the numbers grow with time.</param>
 /// <param name="At">When, UTC.</param>
 /// <param name="What">What was changed.</param>
+/// <param name="Who">Who made it; empty where nobody says who they are.</param>
 /// <param name="IsNow">The draft stands at it.</param>
-internal sealed record StepAnswer(int Number, DateTime At, string What, bool IsNow);
+internal sealed record StepAnswer(int Number, DateTime At, string What, string Who, bool IsNow);
 
 /// <summary>A saved revision, without its text.</summary>
 internal sealed record RevisionAnswer(

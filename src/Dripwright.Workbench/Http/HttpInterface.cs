@@ -75,6 +75,7 @@ internal static class HttpInterface
             .WithMetadata(new RequestTimeoutAttribute((int)TimeSpan.FromMinutes(2).TotalMilliseconds))
             .ProducesProblem(400)
             .ProducesProblem(401)
+            .ProducesProblem(403)
             .ProducesProblem(429)
             .ProducesProblem(500);
         PlanAddresses.Map(api);
@@ -87,6 +88,7 @@ internal static class HttpInterface
         DocumentAddresses.Map(api);
         GardenAddresses.Map(api);
         CatalogueAddresses.Map(api);
+        PeopleAddresses.Map(api);
         app.MapOpenApi("/api/{documentName}/openapi.json");
     }
 }

@@ -80,7 +80,7 @@ internal static class PlanAddresses
             new CheckAnswer(
                 reading.Faults.Count == 0,
                 findings.Any(finding => finding.Level == FindingLevel.Stop),
-                reading.Faults,
+                reading.Faults.Told(),
                 findings,
                 reading.Assumed,
                 reading.Upgraded

@@ -92,7 +92,7 @@ internal static partial class Problems
         var more = new Dictionary<string, object?>(StringComparer.Ordinal) { ["number"] = number };
         if (faults is { Count: > 0 })
         {
-            more["faults"] = faults;
+            more["faults"] = faults.Told();
         }
 
         return Results.Problem(
@@ -128,6 +128,7 @@ internal static partial class Problems
     private static int StatusOf(TroubleKind kind) =>
         kind switch
         {
+            TroubleKind.NotAllowed => 403,
             TroubleKind.Refused or TroubleKind.NotAGarden or TroubleKind.Damaged or TroubleKind.Newer => 422,
             _ => 503,
         };

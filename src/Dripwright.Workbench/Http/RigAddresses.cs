@@ -256,7 +256,7 @@ internal static class RigAddresses
         return Results.Ok(
             (await here.Garden.StepsAsync(id, stop))
                 .Reverse()
-                .Select(step => new StepAnswer(step.Number, step.At, step.What, step.IsNow))
+                .Select(step => new StepAnswer(step.Number, step.At, step.What, step.Who, step.IsNow))
                 .ToList()
         );
     }
@@ -284,11 +284,10 @@ internal static class RigAddresses
         Func<int, string> address
     )
     {
-        var who = context.User.Identity is { IsAuthenticated: true, Name: { } name } ? name : why.Who ?? "";
         var outcome = await garden.SaveRevisionAsync(
             draft.Id,
             Versions.Wanted(context, draft),
-            who,
+            why.Who ?? "",
             why.Note ?? "",
             context.RequestAborted
         );

@@ -1,4 +1,5 @@
 using System.Text;
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Units;
 using Dripwright.Language;
@@ -64,15 +65,19 @@ internal static class StartAddresses
             var catalogue = (await here.Garden.CatalogueAsync(stop)).Catalogue;
             return Results.Text(RigStarter.Text(answers, catalogue), "application/json", Encoding.UTF8);
         }
-        catch (ArgumentOutOfRangeException wrong) when (wrong.ParamName == "answers")
+        catch (StarterException wrong)
         {
-            throw new Refused(422, Words.Of("http.start.cannot", wrong.Message.Split(" (Parameter")[0]));
+            throw new Refused(422, Words.Of("http.start.cannot", wrong.Fault.Told()));
         }
     }
 
     private static double? Length(string text)
     {
         var reading = QuantityText.Read(Dimension.Length, text);
-        return reading.Value ?? throw new Refused(422, Words.Of("http.start.spacing", text, reading.Expected));
+        return reading.Value
+            ?? throw new Refused(
+                422,
+                Words.Of("http.start.spacing", text, new PlanWords(UnitSystem.Metric).Of(reading.Expected()))
+            );
     }
 }

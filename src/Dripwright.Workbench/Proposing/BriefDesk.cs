@@ -11,7 +11,7 @@ namespace Dripwright.Workbench.Proposing;
 internal sealed class BriefDesk : FormDesk
 {
     /// <summary>The kind of document under which a garden keeps it.</summary>
-    public const string Kind = "brief";
+    public const string Kind = GardenHand.Brief;
 
     private BriefDesk(Garden garden, Draft kept, PartsCatalogue catalogue)
         : base(garden, kept, catalogue) => Put(kept.Text);

@@ -6,41 +6,37 @@ using Microsoft.AspNetCore.Authentication;
 using Microsoft.AspNetCore.Authentication.Cookies;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
-using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Routing;
 using Microsoft.Extensions.DependencyInjection;
 
 namespace Dripwright.Workbench.SignIn;
 
-/// <summary>When the workbench is open to the house network: nobody comes past without having signed in.</summary>
-internal sealed class Door(RequestDelegate next)
+/// <summary>
+/// Where the workbench asks who somebody is: nobody comes past without having signed in, and nobody further than their role allows.
+/// </summary>
+internal sealed class Door(RequestDelegate next, LiveConnections live, LocalPass? pass = null)
 {
     /// <summary>Where one signs in.</summary>
     public const string Page = "/sign-in";
 
-    /// <summary>Where one sees the people and one's own keys.</summary>
+    /// <summary>Where one sees the people, keys and sessions.</summary>
     public const string PeoplePage = "/people";
+
+    /// <summary>Where one is told that one's role does not reach so far.</summary>
+    public const string NotAllowedPage = "/not-allowed";
 
     /// <summary>Says which garden somebody has signed in to: a session of one opens no other.</summary>
     public const string GardenClaim = "garden";
 
     private const string Scheme = CookieAuthenticationDefaults.AuthenticationScheme;
-    private const string StampClaim = "stamp";
-
-    // What the page for signing in itself needs: nothing of the garden.
-    private static readonly string[] s_open =
-    [
-        Page,
-        "/styles",
-        "/_content",
-        "/_framework",
-        "/not-there",
-        Health.Address,
-    ];
+    private const string SecretClaim = "secret";
 
     /// <summary>What signing in needs, whether it is used or not.</summary>
     public static void Add(IServiceCollection services)
     {
+        services.AddSingleton<LiveConnections>();
+        services.AddHostedService(provider => provider.GetRequiredService<LiveConnections>());
+        services.AddSingleton<WrongTries>();
         services
             .AddAuthentication(Scheme)
             .AddCookie(cookie =>
@@ -49,15 +45,11 @@ internal sealed class Door(RequestDelegate next)
                 cookie.Cookie.HttpOnly = true;
                 cookie.Cookie.SameSite = SameSiteMode.Strict;
                 cookie.Cookie.SecurePolicy = CookieSecurePolicy.SameAsRequest;
-                cookie.ExpireTimeSpan = TimeSpan.FromDays(14);
+                cookie.ExpireTimeSpan = People.Idle;
                 cookie.SlidingExpiration = true;
                 cookie.Events.OnValidatePrincipal = async context =>
                 {
-                    var who = context.Principal?.Identity?.Name ?? "";
-                    var stamp = context.Principal?.FindFirstValue(StampClaim) ?? "";
-                    var garden = context.Principal?.FindFirstValue(GardenClaim);
-                    var here = context.HttpContext.RequestServices.GetRequiredService<GardenOfRequest>();
-                    if (garden != here.Id || !here.People.Holds(who, stamp))
+                    if (SessionOf(context.HttpContext, context.Principal) is null)
                     {
                         context.RejectPrincipal();
                         await context.HttpContext.SignOutAsync(Scheme);
@@ -66,39 +58,83 @@ internal sealed class Door(RequestDelegate next)
             });
     }
 
-    /// <summary>The addresses to which the forms are sent. Each asks for the form's own token.</summary>
-    public static void Map(WebApplication app)
-    {
-        app.MapPost($"{Page}/enter", Enter).RequireRateLimiting(Hosting.Rates.SignIn).ExcludeFromDescription();
-        app.MapPost($"{Page}/join", Join).RequireRateLimiting(Hosting.Rates.SignIn).ExcludeFromDescription();
-        app.MapPost($"{PeoplePage}/leave", Leave).ExcludeFromDescription();
-        app.MapPost($"{PeoplePage}/invite", Invite).ExcludeFromDescription();
-        app.MapPost($"{PeoplePage}/keys", MakeKey).ExcludeFromDescription();
-        app.MapPost($"{PeoplePage}/keys/drop", DropKey).ExcludeFromDescription();
-    }
+    /// <summary>Gives a browser the cookie of a session.</summary>
+    public static Task Give(HttpContext context, string garden, string secret) =>
+        context.SignInAsync(
+            Scheme,
+            new ClaimsPrincipal(
+                new ClaimsIdentity([new Claim(SecretClaim, secret), new Claim(GardenClaim, garden)], Scheme)
+            ),
+            new AuthenticationProperties { IsPersistent = true }
+        );
+
+    /// <summary>Takes the cookie back.</summary>
+    public static Task Take(HttpContext context) => context.SignOutAsync(Scheme);
+
+    /// <summary>Who is asking, for the log of sign-ins.</summary>
+    public static Visitor VisitorOf(HttpContext context) =>
+        new(
+            context.User.Identity?.Name ?? "",
+            context.Connection.RemoteIpAddress?.ToString(),
+            Device.Of(context.Request.Headers.UserAgent.ToString())
+        );
 
     public async Task Invoke(HttpContext context, GardenOfRequest here)
     {
-        var path = context.Request.Path;
+        here.Act(Actor.Nobody);
         var isApi = Problems.AreFor(context);
-        if (isApi && KeyOf(context) is { } key && here.People.OfKey(key) is { } owner)
+        if (isApi && KeyOf(context) is { } key)
         {
-            context.User = new ClaimsPrincipal(new ClaimsIdentity([new Claim(ClaimTypes.Name, owner)], "key"));
+            context.User = Keyed(context, here, key);
+        }
+        else if (SessionOf(context, context.User) is { } signedIn)
+        {
+            context.User = signedIn;
+        }
+        else
+        {
+            context.User = new ClaimsPrincipal(new ClaimsIdentity());
         }
 
-        if (
-            context.User.Identity?.IsAuthenticated == true
-            || s_open.Any(open => path.StartsWithSegments(open, StringComparison.OrdinalIgnoreCase))
-        )
+        var actor = Actor.Of(context.User, here.People, pass);
+        here.Act(actor);
+        if (actor.Role is null && Access.Of(context) is not Right.Open)
         {
+            await AskToSignIn(context, isApi);
+        }
+        else if (May(context, actor))
+        {
+            // A page that is open has a channel that was let in once: it is cut when the session ends.
+            using var tie = IsChannel(context) ? live.Tie(context, actor) : null;
             await next(context);
         }
         else if (isApi)
         {
+            await Problems.Of(context, 403, Words.Of("http.role")).ExecuteAsync(context);
+        }
+        else if (HttpMethods.IsGet(context.Request.Method) && IsPage(context))
+        {
+            context.Response.Redirect(NotAllowedPage);
+        }
+        else
+        {
+            context.Response.StatusCode = StatusCodes.Status403Forbidden;
+        }
+    }
+
+    // What is nowhere is told as such, and so is a wrong method or kind of file, for which the platform has answers of its own. What is
+    // somewhere and does not stand in the table is closed.
+    private static bool May(HttpContext context, Actor actor) =>
+        Access.Of(context) is { } right ? actor.Has(right) : context.GetEndpoint() is not RouteEndpoint;
+
+    private static async Task AskToSignIn(HttpContext context, bool isApi)
+    {
+        if (isApi)
+        {
             context.Response.Headers.WWWAuthenticate = "Bearer";
             await Problems.Of(context, 401).ExecuteAsync(context);
         }
-        else if (HttpMethods.IsGet(context.Request.Method) && !context.WebSockets.IsWebSocketRequest && IsPage(path))
+        else if (HttpMethods.IsGet(context.Request.Method) && IsPage(context))
         {
             context.Response.Redirect(Page);
         }
@@ -108,9 +144,13 @@ internal sealed class Door(RequestDelegate next)
         }
     }
 
-    private static bool IsPage(PathString path) =>
-        !path.StartsWithSegments("/_blazor", StringComparison.OrdinalIgnoreCase)
-        && !path.StartsWithSegments("/downloads", StringComparison.OrdinalIgnoreCase);
+    private static bool IsPage(HttpContext context) =>
+        !context.WebSockets.IsWebSocketRequest
+        && !IsChannel(context)
+        && !context.Request.Path.StartsWithSegments("/downloads", StringComparison.OrdinalIgnoreCase);
+
+    private static bool IsChannel(HttpContext context) =>
+        context.Request.Path.StartsWithSegments("/_blazor", StringComparison.OrdinalIgnoreCase);
 
     private static string? KeyOf(HttpContext context)
     {
@@ -120,90 +160,56 @@ internal sealed class Door(RequestDelegate next)
             : null;
     }
 
-    private static async Task<IResult> Enter(
-        HttpContext context,
-        GardenOfRequest here,
-        [FromForm] string? name,
-        [FromForm] string? passphrase
-    )
+    private static ClaimsPrincipal Keyed(HttpContext context, GardenOfRequest here, string key)
     {
-        if (await here.People.Enter(name ?? "", passphrase ?? "", context.RequestAborted) is not { } person)
+        if (here.People.OfKey(key) is not { } known)
         {
-            return Results.LocalRedirect($"{Page}?said=wrong");
+            context.User = new ClaimsPrincipal(new ClaimsIdentity());
+            here.People.NoteWrongKey(VisitorOf(context));
+            return context.User;
         }
 
-        await SignIn(context, here, person);
-        return Results.LocalRedirect("/");
-    }
-
-    private static async Task<IResult> Join(
-        HttpContext context,
-        GardenOfRequest here,
-        [FromForm] string? name,
-        [FromForm] string? code,
-        [FromForm] string? passphrase
-    )
-    {
-        if (await here.People.Join(name ?? "", code ?? "", passphrase ?? "", context.RequestAborted) is { } why)
-        {
-            return Results.LocalRedirect($"{Page}?said={why}");
-        }
-
-        if (await here.People.Enter(name ?? "", passphrase ?? "", context.RequestAborted) is { } person)
-        {
-            await SignIn(context, here, person);
-        }
-
-        return Results.LocalRedirect("/");
-    }
-
-    private static Task SignIn(HttpContext context, GardenOfRequest here, People.Person person) =>
-        context.SignInAsync(
-            Scheme,
-            new ClaimsPrincipal(
-                new ClaimsIdentity(
-                    [
-                        new Claim(ClaimTypes.Name, person.Name),
-                        new Claim(StampClaim, person.Stamp),
-                        new Claim(GardenClaim, here.Id),
-                    ],
-                    Scheme
-                )
-            ),
-            new AuthenticationProperties { IsPersistent = true }
+        return new ClaimsPrincipal(
+            new ClaimsIdentity(
+                [
+                    new Claim(ClaimTypes.Name, $"{known.Person.Name} ({known.Key.Label})"),
+                    new Claim(Actor.KeyClaim, known.Key.Id),
+                    new Claim(Actor.PersonClaim, known.Person.Id),
+                ],
+                "key"
+            )
         );
+    }
 
-    private static async Task<IResult> Leave(HttpContext context, GardenOfRequest here, [FromForm] bool? everywhere)
+    // What the cookie says is only a secret: whose session that is, and whether it still is one, stands here.
+    private static ClaimsPrincipal? SessionOf(HttpContext context, ClaimsPrincipal? cookie)
     {
-        if (everywhere == true)
+        var here = context.RequestServices.GetRequiredService<GardenOfRequest>();
+        if (
+            cookie?.FindFirstValue(SecretClaim) is not { } secret
+            || cookie.FindFirstValue(GardenClaim) is not { } garden
+            || garden != here.Id
+        )
         {
-            here.People.EndSessions(Who(context));
+            return null;
         }
 
-        await context.SignOutAsync(Scheme);
-        return Results.LocalRedirect(Page);
-    }
+        List<Claim> claims = [new(GardenClaim, garden)];
+        if (here.People.OfSession(secret, context.Connection.RemoteIpAddress?.ToString()) is { } known)
+        {
+            claims.Add(new(ClaimTypes.Name, known.Person.Name));
+            claims.Add(new(Actor.SessionClaim, known.Session.Id));
+            claims.Add(new(Actor.PersonClaim, known.Person.Id));
+        }
+        else if (context.RequestServices.GetService<LocalPass>()?.OfSession(secret) is { } local)
+        {
+            claims.Add(new(Actor.SessionClaim, local));
+        }
+        else
+        {
+            return null;
+        }
 
-    // The form holds nothing but its token; a value must be named so that the token is asked for.
-    private static IResult Invite(HttpContext context, GardenOfRequest here, [FromForm] string? done)
-    {
-        _ = done;
-        here.People.Show(Who(context), Words.Of("people.code", here.People.NewCode()));
-        return Results.LocalRedirect(PeoplePage);
+        return new ClaimsPrincipal(new ClaimsIdentity(claims, Scheme));
     }
-
-    private static IResult MakeKey(HttpContext context, GardenOfRequest here, [FromForm] string? label)
-    {
-        var key = here.People.MakeKey(Who(context), label ?? "");
-        here.People.Show(Who(context), key is null ? Words.Of("people.enough") : Words.Of("people.key", key));
-        return Results.LocalRedirect(PeoplePage);
-    }
-
-    private static IResult DropKey(HttpContext context, GardenOfRequest here, [FromForm] string? id)
-    {
-        here.People.DropKey(Who(context), id ?? "");
-        return Results.LocalRedirect(PeoplePage);
-    }
-
-    private static string Who(HttpContext context) => context.User.Identity?.Name ?? "";
 }

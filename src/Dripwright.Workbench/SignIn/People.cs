@@ -1,304 +1,329 @@
 using System.Security.Cryptography;
 using System.Text;
-using System.Text.Json;
 using Microsoft.AspNetCore.Identity;
 
 namespace Dripwright.Workbench.SignIn;
 
-/// <summary>Who may come in from the house network, kept in one small file of the data folder.</summary>
-/// <remarks>
-/// Passphrases are kept as PBKDF2 hashes, keys as SHA-256 of 256 random bits. Codes that let a new person in are used once,
-/// hold for a day, and live only as long as the program.
-/// </remarks>
-internal sealed class People : IDisposable
-{
-    public const string FileName = "people.json";
-    public const int LeastLetters = 10;
-    public const int MostLetters = 200;
+/// <summary>Who did something at the door, and from where.</summary>
+/// <param name="Name">Who; empty where nobody has signed in.</param>
+/// <param name="From">From which address.</param>
+/// <param name="Device">What kind of browser and machine.</param>
+internal sealed record Visitor(string Name, string? From = null, string? Device = null);
 
+/// <summary>Who may come in, as what, and where they are signed in.</summary>
+/// <remarks>What is refused is told by the end of a text's key: <c>people.said.…</c>; null is well.</remarks>
+internal sealed partial class People : IDisposable
+{
     private const int MostPeople = 200;
-    private const int MostKeys = 20;
-    private const int TriesBeforeRest = 5;
+    private const int MostNameLetters = 60;
     private const string CodeLetters = "ABCDEFGHJKMNPQRSTUVWXYZ23456789";
 
-    private static readonly JsonSerializerOptions s_json = new() { WriteIndented = true };
-    private static readonly TimeSpan s_rest = TimeSpan.FromMinutes(5);
     private static readonly TimeSpan s_codeHolds = TimeSpan.FromDays(1);
 
-    // Hashing is slow on purpose; more than two at once would take the machine from the others.
-    private readonly SemaphoreSlim _hashing = new(2, 2);
-    private readonly PasswordHasher<string> _hasher = new();
-    private readonly string _nobody;
-    private readonly string _path;
+    private readonly PeopleFile _file;
     private readonly TimeProvider _time;
+    private readonly Tries _tries;
     private readonly Lock _turn = new();
-    private readonly Dictionary<string, DateTimeOffset> _codes = new(StringComparer.Ordinal);
-    private readonly Dictionary<string, (int Wrong, DateTimeOffset Until)> _tries = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, (DateTimeOffset Until, Role Role)> _codes = new(StringComparer.Ordinal);
     private readonly Dictionary<string, string> _shown = new(StringComparer.Ordinal);
-    private List<Person> _all;
 
+    /// <summary>Reads who there is.</summary>
+    /// <exception cref="Store.GardenException">The file is spoilt.</exception>
     public People(string folder, TimeProvider time)
     {
-        _path = Path.Combine(folder, FileName);
-        _time = time;
-        _nobody = _hasher.HashPassword("", Random(16));
-        _all = File.Exists(_path) ? JsonSerializer.Deserialize<List<Person>>(File.ReadAllText(_path)) ?? [] : [];
+        (_file, _time) = (new PeopleFile(folder, time), time);
+        _tries = new Tries(time);
+        Log = new SignInLog(folder);
     }
+
+    /// <summary>Hashes and compares.</summary>
+    public Passphrases Passphrases { get; } = new();
+
+    /// <summary>What happened at the door.</summary>
+    public SignInLog Log { get; }
 
     /// <summary>Whether anybody can sign in yet.</summary>
-    public bool IsEmpty
-    {
-        get
-        {
-            lock (_turn)
-            {
-                return _all.Count == 0;
-            }
-        }
-    }
+    public bool IsEmpty => _file.All.Count == 0;
+
+    /// <summary>Everybody, by name.</summary>
+    public IReadOnlyList<Person> All => [.. _file.All.OrderBy(person => person.Name, StringComparer.OrdinalIgnoreCase)];
+
+    /// <summary>Names are alike whatever the case of their letters.</summary>
+    public static string Folded(string name) => name.Trim().Normalize().ToUpperInvariant();
+
+    /// <summary>Why a name cannot be taken; null where it can.</summary>
+    public static string? NameFault(string? name) =>
+        name is null
+        || name.Trim().Length is 0 or > MostNameLetters
+        || name.Any(c => char.IsControl(c) || char.IsSurrogate(c))
+            ? "name"
+            : null;
+
+    public static string NewId() => Random(6);
+
+    /// <summary>Somebody by number or name.</summary>
+    public Person? Find(string idOrName) =>
+        _file.All.FirstOrDefault(person => person.Id == idOrName)
+        ?? (
+            NameFault(idOrName) is null
+                ? _file.All.FirstOrDefault(person => Folded(person.Name) == Folded(idOrName))
+                : null
+        );
 
     /// <summary>A code that lets one new person in.</summary>
-    public string NewCode()
+    public string NewCode(Role role, Visitor by)
     {
         var letters = RandomNumberGenerator.GetString(CodeLetters, 12);
         lock (_turn)
         {
-            foreach (var old in _codes.Where(code => code.Value < _time.GetUtcNow()).Select(code => code.Key).ToList())
+            var now = _time.GetUtcNow();
+            foreach (var old in _codes.Where(code => code.Value.Until < now).Select(code => code.Key).ToList())
             {
                 _codes.Remove(old);
             }
 
-            _codes[letters] = _time.GetUtcNow() + s_codeHolds;
+            _codes[letters] = (now + s_codeHolds, role);
         }
 
+        Note(DoorEvent.Code, "", by, $"{role}");
         return $"{letters[..4]}-{letters[4..8]}-{letters[8..]}";
     }
 
-    /// <summary>Lets a new person in. Gives the key of what to say where it does not; null where it does.</summary>
-    public async Task<string?> Join(string name, string code, string passphrase, CancellationToken stop)
+    /// <summary>Lets a new person in with a code.</summary>
+    public async Task<string?> Join(string name, string code, string passphrase, Visitor by, CancellationToken stop)
     {
-        name = name.Trim();
-        if (name.Length is 0 or > 60 || name.Any(char.IsControl))
+        if (Fault(name, passphrase) is { } fault)
         {
-            return "name";
+            return fault;
         }
 
-        if (passphrase.Length is < LeastLetters or > MostLetters)
-        {
-            return "short";
-        }
-
-        var hash = await Hashing(() => _hasher.HashPassword(name, passphrase), stop);
+        var plain = new string([.. code.ToUpperInvariant().Where(char.IsAsciiLetterOrDigit)]);
         lock (_turn)
         {
-            var plain = new string([.. code.ToUpperInvariant().Where(char.IsAsciiLetterOrDigit)]);
-            if (!_codes.TryGetValue(plain, out var until) || until < _time.GetUtcNow())
+            if (!_codes.TryGetValue(plain, out var known) || known.Until < _time.GetUtcNow())
+            {
+                Note(DoorEvent.WrongCode, "", by);
+                return "code";
+            }
+        }
+
+        var hash = await Passphrases.Hash(passphrase, stop).ConfigureAwait(false);
+        lock (_turn)
+        {
+            // Of two that come with the same code at once the second finds it used.
+            if (!_codes.TryGetValue(plain, out var known))
             {
                 return "code";
             }
 
-            if (_all.Count >= MostPeople || Find(name) is not null)
+            var why = Put(name, known.Role, hash, by);
+            if (why is null)
             {
-                return "taken";
+                _codes.Remove(plain);
             }
 
-            Keep([.. _all, new Person(name, hash, Random(16), [])]);
-            _codes.Remove(plain);
-            return null;
+            return why;
         }
     }
 
-    /// <summary>The person of a name and passphrase; null where they do not fit, or after too many wrong ones.</summary>
-    public async Task<Person?> Enter(string name, string passphrase, CancellationToken stop)
-    {
-        name = name.Trim();
-        var folded = Folded(name);
-        Person? person;
-        lock (_turn)
-        {
-            if (_tries.TryGetValue(folded, out var tries) && tries.Wrong >= TriesBeforeRest)
-            {
-                if (tries.Until > _time.GetUtcNow())
-                {
-                    return null;
-                }
+    /// <summary>Adds somebody with a first passphrase.</summary>
+    public async Task<string?> Add(string name, Role role, string passphrase, Visitor by, CancellationToken stop) =>
+        Fault(name, passphrase) ?? Put(name, role, await Passphrases.Hash(passphrase, stop).ConfigureAwait(false), by);
 
-                _tries.Remove(folded);
-            }
-
-            person = Find(name);
-        }
-
-        if (passphrase.Length > MostLetters)
-        {
-            return null;
-        }
-
-        // Somebody unknown takes as long as somebody known, so that names cannot be tried out.
-        var fits = await Hashing(
-            () =>
-                _hasher.VerifyHashedPassword(name, person?.Hash ?? _nobody, passphrase)
-                != PasswordVerificationResult.Failed,
-            stop
+    /// <summary>Gives somebody another role. The last owner stays one.</summary>
+    public string? ChangeRole(string id, Role role, Visitor by) =>
+        Change(
+            id,
+            DoorEvent.Role,
+            by,
+            (all, person) => IsLastOwner(all, person) && role != Role.Owner ? "last-owner" : null,
+            person => person with { Role = role },
+            $"{role}"
         );
-        lock (_turn)
+
+    /// <summary>Removes somebody with all sessions and keys. The last owner stays.</summary>
+    public string? Remove(string id, Visitor by) =>
+        Change(id, DoorEvent.Removed, by, (all, person) => IsLastOwner(all, person) ? "last-owner" : null, _ => null);
+
+    /// <summary>Gives somebody a new passphrase; all their sessions end.</summary>
+    public async Task<string?> SetPassphrase(string id, string passphrase, Visitor by, CancellationToken stop)
+    {
+        if (Find(id) is not { } known)
         {
-            if (fits && person is not null)
-            {
-                _tries.Remove(folded);
-                return person;
-            }
-
-            if (person is not null)
-            {
-                var wrong = _tries.GetValueOrDefault(folded).Wrong + 1;
-                _tries[folded] = (wrong, _time.GetUtcNow() + s_rest);
-            }
-
-            return null;
+            return "nobody";
         }
+
+        if (PassphraseRule.Fault(passphrase, known.Name) is { } fault)
+        {
+            return fault;
+        }
+
+        var hash = await Passphrases.Hash(passphrase, stop).ConfigureAwait(false);
+        var why = Change(
+            id,
+            DoorEvent.Passphrase,
+            by,
+            (_, _) => null,
+            person => person with { Passphrase = hash, Sessions = [] }
+        );
+        if (why is null)
+        {
+            // Who forgot theirs must not wait for the rest after their own wrong tries.
+            _tries.Right(Folded(known.Name));
+        }
+
+        return why;
     }
 
-    /// <summary>Whether a session that began with this stamp still holds.</summary>
-    public bool Holds(string name, string stamp)
+    /// <summary>Changes one's own passphrase; one's sessions elsewhere end.</summary>
+    /// <param name="id">Who.</param>
+    /// <param name="current">The passphrase that holds now.</param>
+    /// <param name="passphrase">The new one.</param>
+    /// <param name="session">The session that stays; none where null.</param>
+    /// <param name="by">Who asks.</param>
+    /// <param name="stop">Asks to stop.</param>
+    public async Task<string?> ChangeOwn(
+        string id,
+        string current,
+        string passphrase,
+        string? session,
+        Visitor by,
+        CancellationToken stop
+    )
+    {
+        if (Find(id) is not { } known)
+        {
+            return "nobody";
+        }
+
+        // Whoever sits at somebody else's open page must not try passphrases here without end.
+        var folded = Folded(known.Name);
+        var isResting = _tries.IsResting(folded);
+        var fits =
+            await Passphrases.Compare(known.Passphrase, Short(current), stop).ConfigureAwait(false)
+            != PasswordVerificationResult.Failed;
+        if (isResting || !fits)
+        {
+            _tries.Wrong(folded);
+            Note(isResting ? DoorEvent.Resting : DoorEvent.Wrong, known.Name, by);
+            return "current";
+        }
+
+        if (PassphraseRule.Fault(passphrase, known.Name) is { } fault)
+        {
+            return fault;
+        }
+
+        var hash = await Passphrases.Hash(passphrase, stop).ConfigureAwait(false);
+        return Change(
+            id,
+            DoorEvent.Passphrase,
+            by,
+            (_, _) => null,
+            person => person with { Passphrase = hash, Sessions = [.. person.Sessions.Where(one => one.Id == session)] }
+        );
+    }
+
+    /// <summary>Leaves something for a session to be shown once.</summary>
+    public void Show(string session, string what)
     {
         lock (_turn)
         {
-            return Find(name)?.Stamp == stamp;
-        }
-    }
-
-    /// <summary>Makes a key for programs; it is told only now. Null where the person has enough of them.</summary>
-    public string? MakeKey(string name, string label)
-    {
-        label = label.Trim();
-        if (label.Length is 0 or > 60 || label.Any(char.IsControl))
-        {
-            label = "key";
-        }
-
-        var key = "drip_" + Random(32);
-        lock (_turn)
-        {
-            if (Find(name) is not { } person || person.Keys.Count >= MostKeys)
-            {
-                return null;
-            }
-
-            var made = new Key(Random(6), label, HashOf(key), _time.GetUtcNow());
-            Keep(person with { Keys = [.. person.Keys, made] });
-            return key;
-        }
-    }
-
-    /// <summary>Takes a key back.</summary>
-    public void DropKey(string name, string id)
-    {
-        lock (_turn)
-        {
-            if (Find(name) is { } person)
-            {
-                Keep(person with { Keys = [.. person.Keys.Where(key => key.Id != id)] });
-            }
-        }
-    }
-
-    /// <summary>Ends all sessions of a person, on every machine.</summary>
-    public void EndSessions(string name)
-    {
-        lock (_turn)
-        {
-            if (Find(name) is { } person)
-            {
-                Keep(person with { Stamp = Random(16) });
-            }
-        }
-    }
-
-    /// <summary>Whose key it is; null where it is nobody's.</summary>
-    public string? OfKey(string key)
-    {
-        var hash = HashOf(key);
-        lock (_turn)
-        {
-            return _all.FirstOrDefault(person => person.Keys.Any(at => at.Hash == hash))?.Name;
-        }
-    }
-
-    /// <summary>The names, and the keys of one person.</summary>
-    public (IReadOnlyList<string> Names, IReadOnlyList<Key> Keys) Look(string name)
-    {
-        lock (_turn)
-        {
-            return ([.. _all.Select(person => person.Name)], Find(name)?.Keys ?? []);
-        }
-    }
-
-    /// <summary>Leaves something for a person to be shown once.</summary>
-    public void Show(string name, string what)
-    {
-        lock (_turn)
-        {
-            _shown[name] = what;
+            _shown[session] = what;
         }
     }
 
     /// <summary>What was left to be shown; then it is gone.</summary>
-    public string? Shown(string name)
+    public string? Shown(string session)
     {
         lock (_turn)
         {
-            return _shown.Remove(name, out var what) ? what : null;
+            return _shown.Remove(session, out var what) ? what : null;
         }
     }
 
-    public void Dispose() => _hashing.Dispose();
+    public void Dispose() => Passphrases.Dispose();
 
-    private Person? Find(string name) => _all.Find(person => Folded(person.Name) == Folded(name));
+    private static bool IsLastOwner(IReadOnlyList<Person> all, Person person) =>
+        person.Role == Role.Owner && all.Count(other => other.Role == Role.Owner) == 1;
 
-    private void Keep(Person changed) =>
-        Keep([.. _all.Select(person => person.Name == changed.Name ? changed : person)]);
+    private static string? Fault(string name, string passphrase) =>
+        NameFault(name) ?? PassphraseRule.Fault(passphrase, name);
 
-    private void Keep(List<Person> all)
-    {
-        var options = new FileStreamOptions { Mode = FileMode.Create, Access = FileAccess.Write };
-        if (!OperatingSystem.IsWindows())
-        {
-            options.UnixCreateMode = UnixFileMode.UserRead | UnixFileMode.UserWrite;
-        }
+    // Longer than any that is taken: only the beginning is compared, so that it costs no more than another.
+    private static string Short(string passphrase) =>
+        passphrase.Length > PassphraseRule.MostLetters ? passphrase[..PassphraseRule.MostLetters] + "…" : passphrase;
 
-        using (var file = new FileStream(_path + ".new", options))
-        {
-            JsonSerializer.Serialize(file, all, s_json);
-            file.Flush(flushToDisk: true);
-        }
-
-        File.Move(_path + ".new", _path, overwrite: true);
-        _all = all;
-    }
-
-    private async Task<T> Hashing<T>(Func<T> hash, CancellationToken stop)
-    {
-        await _hashing.WaitAsync(stop);
-        try
-        {
-            return await Task.Run(hash, stop);
-        }
-        finally
-        {
-            _hashing.Release();
-        }
-    }
-
-    private static string Folded(string name) => name.ToUpperInvariant();
-
-    private static string HashOf(string key) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(key)));
+    private static string HashOf(string secret) =>
+        Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(secret)));
 
     private static string Random(int bytes) => Convert.ToHexStringLower(RandomNumberGenerator.GetBytes(bytes));
 
-    /// <summary>Somebody who may come in.</summary>
-    internal sealed record Person(string Name, string Hash, string Stamp, IReadOnlyList<Key> Keys);
+    private string? Put(string name, Role role, string hash, Visitor by)
+    {
+        string? why = null;
+        name = name.Trim();
+        _file.Change(all =>
+        {
+            why =
+                all.Any(other => Folded(other.Name) == Folded(name)) ? "taken"
+                : all.Count >= MostPeople ? "full"
+                // Somebody must answer for the garden from the beginning.
+                : all.Count == 0 && role != Role.Owner ? "first"
+                : null;
+            return why is null ? [.. all, new Person(NewId(), name, role, hash, _time.GetUtcNow(), [], [])] : null;
+        });
+        if (why is null)
+        {
+            Note(DoorEvent.Added, name, by, $"{role}");
+        }
 
-    /// <summary>A key for programs.</summary>
-    internal sealed record Key(string Id, string Label, string Hash, DateTimeOffset MadeAt);
+        return why;
+    }
+
+    private string? Change(
+        string id,
+        DoorEvent what,
+        Visitor by,
+        Func<IReadOnlyList<Person>, Person, string?> refusal,
+        Func<Person, Person?> change,
+        string? detail = null
+    )
+    {
+        string? why = "nobody";
+        var name = "";
+        _file.Change(all =>
+        {
+            if (all.FirstOrDefault(person => person.Id == id) is not { } person)
+            {
+                return null;
+            }
+
+            name = person.Name;
+            why = refusal(all, person);
+            return why is not null ? null
+                : change(person) is { } changed ? [.. all.Select(one => one.Id == id ? changed : one)]
+                : [.. all.Where(one => one.Id != id)];
+        });
+        if (why is null)
+        {
+            Note(what, name, by, detail);
+            Tell();
+        }
+
+        return why;
+    }
+
+    private void Note(DoorEvent what, string name, Visitor by, string? detail = null) =>
+        Log.Add(
+            new DoorLine(
+                _time.GetUtcNow(),
+                what,
+                name,
+                by.Name.Length > 0 && by.Name != name ? by.Name : null,
+                by.From,
+                string.IsNullOrEmpty(by.Device) ? null : by.Device,
+                detail
+            )
+        );
 }

@@ -11,7 +11,7 @@ internal static class Faults
         new(
             Exit.FaultyFile,
             [
-                .. faults.Select(fault => fault.ToString()),
+                .. faults.Select(fault => fault.Told().ToString()),
                 Words.Of(faults.Count == 1 ? "program.faults.one" : "program.faults.many", path, faults.Count),
             ]
         );

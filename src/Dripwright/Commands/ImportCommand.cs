@@ -65,7 +65,7 @@ internal static class ImportCommand
         {
             throw new Refusal(
                 Exit.FaultyFile,
-                [.. reading.Faults.Select(fault => fault.ToString()), Words.Of("program.import.faults", path)]
+                [.. reading.Faults.Select(fault => fault.Told().ToString()), Words.Of("program.import.faults", path)]
             );
         }
 

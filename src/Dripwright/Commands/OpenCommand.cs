@@ -2,8 +2,10 @@ using System.CommandLine;
 using System.Globalization;
 using System.Net.Sockets;
 using Dripwright.Language;
+using Dripwright.Screen;
 using Dripwright.Store;
 using Dripwright.Workbench;
+using Dripwright.Workbench.Encryption;
 
 namespace Dripwright.Commands;
 
@@ -35,6 +37,7 @@ internal static class OpenCommand
             HelpName = Words.Of("program.name.address"),
         };
         var network = new Option<bool>("--network") { Description = Words.Of("program.open.network") };
+        var onlyMe = new Option<bool>("--only-me") { Description = Words.Of("program.open.only-me") };
         var knownAs = new Option<string[]>("--known-as")
         {
             Description = Words.Of("program.open.known-as"),
@@ -61,31 +64,43 @@ internal static class OpenCommand
                 );
             }
         });
+        var encryption = new EncryptionOptions(around);
         var command = new Command("open", Words.Of("program.open"))
         {
             garden.Option,
             port,
             address,
             network,
+            onlyMe,
             knownAs,
             copiesTo,
             service,
             metrics,
         };
+        foreach (var option in encryption.All)
+        {
+            command.Options.Add(option);
+        }
+
         command.SetAction(
             async (call, stop) =>
             {
+                var proxies = encryption.Proxies(call, call.GetValue(network));
+                var data = CertificateCommands.DataFolder(around);
                 await Serve(
                         new WorkbenchOptions
                         {
                             Address = call.GetValue(address) ?? (call.GetValue(network) ? "0.0.0.0" : "127.0.0.1"),
                             Network = call.GetValue(network),
+                            OnlyMe = call.GetValue(onlyMe),
                             KnownAs = call.GetValue(knownAs) ?? [],
                             Port = call.GetValue(port),
                             Garden = garden.Place(call),
                             MetricsTo = call.GetValue(metrics) is { } to ? new Uri(to) : null,
                             CopiesTo = SecondPlace(call.GetValue(copiesTo)),
-                            DataFolder = DataFolder(around),
+                            DataFolder = data,
+                            TrustedProxies = proxies,
+                            Certificate = encryption.Certificate(call, data, call.GetValue(network), proxies.Count > 0),
                         },
                         call.GetValue(service) ? around with { Browse = null } : around,
                         stop
@@ -108,6 +123,10 @@ internal static class OpenCommand
         {
             throw new Refusal(Exit.WrongCall, Wrong.Told(wrong.Message.Split(" (Parameter")[0]));
         }
+        catch (EncryptionException wrong)
+        {
+            throw new Refusal(Exit.FaultyFile, Wrong.Told(wrong.Message));
+        }
 
         await using (app.ConfigureAwait(false))
         {
@@ -129,12 +148,30 @@ internal static class OpenCommand
             await around.Out.WriteLineAsync(Words.Of("program.open.garden", options.Garden)).ConfigureAwait(false);
             await TellOfOlder(app, around).ConfigureAwait(false);
             await TellOfNetwork(app, options, around).ConfigureAwait(false);
+            var page = await TellOfAccounts(app, options, around).ConfigureAwait(false);
             await around.Out.FlushAsync(stop).ConfigureAwait(false);
-            around.Browse?.Invoke(Reached(app, options));
+            around.Browse?.Invoke(page is null ? Reached(app, options) : new Uri(page).AbsoluteUri);
             await WaitFor(stop).ConfigureAwait(false);
             using var patience = new CancellationTokenSource(TimeSpan.FromSeconds(5));
             await app.StopAsync(patience.Token).ConfigureAwait(false);
         }
+    }
+
+    // The page lies in a file that only this account can read: its name may be an argument and stand on the terminal.
+    private static async Task<string?> TellOfAccounts(WebApplication app, WorkbenchOptions options, Surroundings around)
+    {
+        if (WorkbenchHost.PageToOpen(app, new Uri(app.Urls.First()).ToString().TrimEnd('/')) is { } page)
+        {
+            await around.Out.WriteLineAsync(Words.Of("program.open.only-me.page", page)).ConfigureAwait(false);
+            return page;
+        }
+
+        if (!options.AsksWho && OtherAccounts.AreHere())
+        {
+            await around.Out.WriteLineAsync(Words.Of("program.open.others")).ConfigureAwait(false);
+        }
+
+        return null;
     }
 
     private static string? SecondPlace(string? given) =>
@@ -157,6 +194,12 @@ internal static class OpenCommand
     private static string Reached(WebApplication app, WorkbenchOptions options)
     {
         var url = new Uri(app.Urls.First());
+        if (WorkbenchHost.CertificateOf(app) is { } certificate)
+        {
+            // Only under a name that the certificate has does a browser show the page without a word.
+            return string.Create(CultureInfo.InvariantCulture, $"https://{certificate.BestName}:{url.Port}");
+        }
+
         return options.Network && url.Host is "0.0.0.0" or "[::]"
             ? string.Create(CultureInfo.InvariantCulture, $"http://{Environment.MachineName}:{url.Port}")
             : url.ToString().TrimEnd('/');
@@ -164,12 +207,22 @@ internal static class OpenCommand
 
     private static async Task TellOfNetwork(WebApplication app, WorkbenchOptions options, Surroundings around)
     {
+        foreach (var concern in WorkbenchHost.ConcernsOf(app))
+        {
+            await around.Out.WriteLineAsync(Words.Of("program.certificate.concern", concern)).ConfigureAwait(false);
+        }
+
         if (!options.Network)
         {
             return;
         }
 
-        await around.Out.WriteLineAsync(Words.Of("program.open.network.now")).ConfigureAwait(false);
+        var how =
+            options.Certificate is { IsOwn: true } ? "program.open.network.own"
+            : options.Certificate is not null ? "program.open.network.encrypted"
+            : options.TrustedProxies.Count > 0 ? "program.open.network.proxy"
+            : "program.open.network.now";
+        await around.Out.WriteLineAsync(Words.Of(how, Reached(app, options) + "/certificate")).ConfigureAwait(false);
         if (WorkbenchHost.CodeForNewPerson(app) is { } code)
         {
             await around.Out.WriteLineAsync(Words.Of("program.open.code", code)).ConfigureAwait(false);
@@ -185,10 +238,4 @@ internal static class OpenCommand
         stop.Register(() => asked.TrySetResult());
         return asked.Task;
     }
-
-    // The log and the keys stay where the usual garden is kept, wherever this one lies.
-    private static string DataFolder(Surroundings around) =>
-        around.Variable("DRIPWRIGHT_DATA") is { Length: > 0 } given
-            ? Path.GetFullPath(given)
-            : Path.GetDirectoryName(GardenPlace.Usual().Path)!;
 }

@@ -33,6 +33,12 @@ internal static class StartCommand
 
                 Writing.File(path, Encoding.UTF8.GetBytes(text), call.GetValue(replace));
                 around.Out.WriteLine(Words.Of("program.start.made", path));
+                var told = new PlanWords(given.Units);
+                foreach (var chosen in RigStarter.Chosen(given, catalogue))
+                {
+                    around.Out.WriteLine(told.Of(chosen));
+                }
+
                 return Task.FromResult(Exit.Good);
             }
         );
@@ -45,9 +51,9 @@ internal static class StartCommand
         {
             return RigStarter.Text(answers, catalogue);
         }
-        catch (ArgumentOutOfRangeException wrong) when (wrong.ParamName == "answers")
+        catch (StarterException wrong)
         {
-            throw new Refusal(Exit.WrongCall, Wrong.Told(Words.Of("program.start.cannot", wrong.Message)));
+            throw new Refusal(Exit.WrongCall, Wrong.Told(Words.Of("program.start.cannot", wrong.Fault.Told())));
         }
     }
 }

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Globalization;
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Units;
 using Dripwright.Language;
@@ -109,7 +110,7 @@ internal sealed class StarterOptions
     private static string? LengthFault(string text)
     {
         var reading = QuantityText.Read(Dimension.Length, text);
-        return reading.Value is null ? reading.Expected : null;
+        return reading.Value is null ? new PlanWords(UnitSystem.Metric).Of(reading.Expected()) : null;
     }
 
     private static void Between(Option<int?> option, int most) =>

@@ -52,9 +52,12 @@ internal static class Wrong
             yield return line;
         }
 
-        var path = command is RootCommand ? "" : command.Name + " ";
+        var path = string.Concat(Path(command).Select(name => name + " "));
         yield return Words.Of("program.wrong.see", $"dripwright {path}--help");
     }
+
+    private static IEnumerable<string> Path(Command command) =>
+        command is RootCommand ? [] : [.. command.Parents.OfType<Command>().Take(1).SelectMany(Path), command.Name];
 
     private static void Judge(
         SymbolResult result,

@@ -3,10 +3,9 @@ using System.Text.Json.Nodes;
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Chemistry.Formulas;
 using Dripwright.Engine.Findings;
-using Dripwright.Engine.Nutrients.Correcting;
 using Dripwright.Engine.Rigs;
-using Dripwright.Engine.Tending;
 using Dripwright.Engine.Units;
+using Dripwright.Language;
 
 namespace Dripwright.Engine.Tests.Cases;
 
@@ -26,7 +25,7 @@ internal static class CaseJudge
         var reading = Read(asked);
         if (reading.Resolved is not { } rig)
         {
-            return new CaseVerdict(false, "the file cannot say it: " + string.Join("; ", reading.Faults));
+            return new CaseVerdict(false, "the file cannot say it: " + string.Join("; ", reading.Faults.Told()));
         }
 
         Plan plan;
@@ -121,7 +120,7 @@ internal static class CaseJudge
         var reading = Cured(plan.Rig, cure);
         if (reading.Resolved is not { } changed)
         {
-            return new CaseVerdict(false, "the cure makes no rig: " + string.Join("; ", reading.Faults));
+            return new CaseVerdict(false, "the cure makes no rig: " + string.Join("; ", reading.Faults.Told()));
         }
 
         var after = Planner.Of(changed, reading.Assumed, OptionsOf(asked));
@@ -152,20 +151,12 @@ internal static class CaseJudge
             "phAtRest" => plan.Nutrients?.PH,
             "siliconMilligramsPerLitre" => plan.Nutrients?.Recipe.Composition[Constituent.Silicon] * 28.085,
             "ironMilligramsPerLitre" => plan.Nutrients?.Recipe.Composition[Constituent.Iron] * 55.845,
-            "litresAfterMending" => Mended(asked, plan)?.FinalVolume * 1000,
-            "smallestPouredMillilitres" => Mended(asked, plan)?.Steps.Where(IsPoured).Min(s => (double?)s.Volume) * 1e6
-                ?? 1e6,
+            "chlorideMilligramsPerLitre" => plan.Nutrients?.Recipe.Composition[Constituent.Chloride] * 35.45,
+            "potassiumMilligramsPerLitre" => plan.Nutrients?.Recipe.Composition[Constituent.Potassium] * 39.098,
+            _ when TankFigures.Of(bounds.Of, asked.Tank, plan) is { } figure => figure,
             _ => throw new JsonException($"No figure is called '{bounds.Of}'."),
         };
         return new CaseVerdict(found >= bounds.Least && !(found > bounds.Most), $"{bounds.Of} is {found:0.####}");
-    }
-
-    private static bool IsPoured(TankStep step) => step.Kind is not (TankStepKind.Salts or TankStepKind.Read);
-
-    private static TankPlan? Mended(GrowerCase asked, Plan plan)
-    {
-        var look = asked.Tank!;
-        return NutrientTank.Correct(plan, new TankReading(look.Ec, look.Ph, look.Litres / 1000)).Value;
     }
 
     private static IEnumerable<string> StopsOf(Plan plan) =>

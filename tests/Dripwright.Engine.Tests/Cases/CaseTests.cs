@@ -1,4 +1,5 @@
 using Dripwright.Engine.Findings;
+using Dripwright.Language;
 
 namespace Dripwright.Engine.Tests.Cases;
 
@@ -8,8 +9,8 @@ namespace Dripwright.Engine.Tests.Cases;
 /// </remarks>
 public sealed class CaseTests
 {
-    /// <summary>Cases that may still come out wrong. It only falls.</summary>
-    private const int MostWrong = 42;
+    /// <summary>Cases that may still come out wrong. It rises only with cases that are new, and falls with each that is mended.</summary>
+    private const int MostWrong = 24;
 
     public static TheoryData<string> Names => [.. CaseBook.All.Select(c => c.Case.Name)];
 
@@ -74,11 +75,11 @@ public sealed class CaseTests
                 continue;
             }
 
-            Assert.True(reading.Rig is not null, $"'{asked.Name}': {string.Join("; ", reading.Faults)}");
+            Assert.True(reading.Rig is not null, $"'{asked.Name}': {string.Join("; ", reading.Faults.Told())}");
             if (asked.Cure is { } cure)
             {
                 var cured = CaseJudge.Cured(reading.Rig, cure);
-                Assert.True(cured.Rig is not null, $"'{asked.Name}', cured: {string.Join("; ", cured.Faults)}");
+                Assert.True(cured.Rig is not null, $"'{asked.Name}', cured: {string.Join("; ", cured.Faults.Told())}");
             }
         }
     }

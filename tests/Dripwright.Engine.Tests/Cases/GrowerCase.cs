@@ -112,7 +112,15 @@ internal static class CaseBook
 
     /// <summary>Areas in the order of the page; each is a file beside this one.</summary>
     public static IReadOnlyList<(string File, string Title)> Areas { get; } =
-    [("water", "Water"), ("stand", "Stand and wire"), ("nutrients", "Nutrients"), ("parts", "Parts, power and place")];
+    [
+        ("water", "Water"),
+        ("stand", "Stand and wire"),
+        ("nutrients", "Nutrients"),
+        ("waters", "Water reports"),
+        ("shelves", "Shelves of salts and bags"),
+        ("tanks", "Readings at a tank"),
+        ("parts", "Parts, power and place"),
+    ];
 
     /// <summary>Every case with the file it stands in.</summary>
     public static IReadOnlyList<(string File, GrowerCase Case)> All { get; } =

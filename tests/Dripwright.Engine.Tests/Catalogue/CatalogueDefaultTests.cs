@@ -35,6 +35,7 @@ public sealed class CatalogueDefaultTests
                 PartGroup.Acids => key == "none",
                 PartGroup.Targets => key == "usual",
                 PartGroup.Crops => key == "none",
+                PartGroup.Media => s_parts.Media.ContainsKey(key),
                 PartGroup.Wires => key == "none" || s_parts.Wires.ContainsKey(key),
                 _ => s_parts.TryFind(key) is not null,
             };

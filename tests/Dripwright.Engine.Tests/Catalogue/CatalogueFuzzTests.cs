@@ -2,6 +2,7 @@ using System.Text;
 using CsCheck;
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Files;
+using Dripwright.Language;
 
 namespace Dripwright.Engine.Tests.Catalogue;
 
@@ -13,8 +14,12 @@ public sealed class CatalogueFuzzTests
     {
         var reading = CatalogueReader.Read(bytes, "fuzz", PartsCatalogue.Default);
         return reading.Catalogue is null == reading.Faults.Count > 0
-            && reading.Faults.All(fault => fault is { Line: > 0, Column: > 0, Found.Length: > 0, Expected.Length: > 0 })
-            && reading.Faults.All(fault => fault.ToString().Length < 1000)
+            && reading
+                .Faults.Told()
+                .All(fault =>
+                    fault is { Line: > 0, Column: > 0, Found.Length: > 0, Expected.Length: > 0 }
+                    && fault.ToString().Length < 1000
+                )
             && reading.Faults.Count <= FaultList.Most + 1;
     }
 
@@ -50,6 +55,7 @@ public sealed class CatalogueFuzzTests
         Assert.Equal(
             ours.All.Count()
                 + ours.Crops.Count
+                + ours.Media.Count
                 + ours.Salts.Salts.Count
                 + ours.Targets.Targets.Count
                 + ours.Targets.Stages.Count,

@@ -56,7 +56,7 @@ public sealed class CataloguePageTests
     {
         var shelves = CatalogueListing.Of(PartsCatalogue.Default);
         var feeds = PartsCatalogue.Default.Salts.Salts.Count + PartsCatalogue.Default.Targets.Targets.Count;
-        var crops = PartsCatalogue.Default.Crops.Count;
+        var crops = PartsCatalogue.Default.Crops.Count + PartsCatalogue.Default.Media.Count;
         Assert.Equal(PartsCatalogue.Default.All.Count() + crops + feeds, shelves.Sum(shelf => shelf.Rows.Count));
         Assert.All(shelves, shelf => Assert.All(shelf.Rows, row => Assert.Equal(shelf.Columns.Count, row.Count)));
     }

@@ -1,6 +1,7 @@
 using System.Text;
 using CsCheck;
 using Dripwright.Engine.Catalogue;
+using Dripwright.Language;
 
 namespace Dripwright.Engine.Tests.Catalogue;
 
@@ -89,7 +90,7 @@ public sealed class CatalogueReaderTests
     {
         var priced = Good("""{ "currency": "EUR", "sundries": [{ "key": "clamp-1/2", "price": 4.99 }] }""");
         var other = CatalogueReader.Read("{\n  \"currency\": \"USD\" }"u8, "more.json", priced);
-        var fault = Assert.Single(other.Faults);
+        var fault = Assert.Single(other.Faults.Told());
         Assert.Equal(("currency", 2, "\"USD\""), (fault.Path, fault.Line, fault.Found));
         Assert.Contains("\"EUR\"", fault.Expected, StringComparison.Ordinal);
         // The same one, or one over a catalogue whose only prices are ours, is none.
@@ -100,7 +101,9 @@ public sealed class CatalogueReaderTests
     [Fact]
     public void A_price_with_a_currency_of_its_own_is_told_that_there_is_one_for_all()
     {
-        var fault = Assert.Single(Read("""{ "sundries": [{ "key": "clamp-1/2", "price": "4.99 EUR" }] }""").Faults);
+        var fault = Assert.Single(
+            Read("""{ "sundries": [{ "key": "clamp-1/2", "price": "4.99 EUR" }] }""").Faults.Told()
+        );
         Assert.Contains("all prices are in the catalogue's one currency", fault.Expected, StringComparison.Ordinal);
         Assert.Null(fault.Nearest);
     }
@@ -116,7 +119,7 @@ public sealed class CatalogueReaderTests
         string value
     )
     {
-        var fault = Assert.Single(Read(text).Faults);
+        var fault = Assert.Single(Read(text).Faults.Told());
         Assert.Equal(name, fault.Nearest);
         Assert.StartsWith($"\"{name}\", the field's new name, with ", fault.Expected, StringComparison.Ordinal);
         Assert.Contains(value, fault.Expected, StringComparison.Ordinal);
@@ -126,9 +129,9 @@ public sealed class CatalogueReaderTests
     public void A_number_that_was_meant_is_shown_without_quotes()
     {
         var number = Assert.Single(Read("""{ "sundries": [{ "key": "clamp-1/2", "price": "4,99" }] }""").Faults);
-        Assert.EndsWith("did you mean 4.99, without quotes?", number.ToString(), StringComparison.Ordinal);
+        Assert.EndsWith("did you mean 4.99, without quotes?", number.Told().ToString(), StringComparison.Ordinal);
         var word = Assert.Single(Read("""{ "sundries": [{ "key": "clamp-1/2", "prise": 4.99 }] }""").Faults);
-        Assert.EndsWith("did you mean \"price\"?", word.ToString(), StringComparison.Ordinal);
+        Assert.EndsWith("did you mean \"price\"?", word.Told().ToString(), StringComparison.Ordinal);
     }
 
     [Theory]

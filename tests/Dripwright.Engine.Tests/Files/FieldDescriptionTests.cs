@@ -75,7 +75,7 @@ public sealed class FieldDescriptionTests
     {
         foreach (var field in All(s_roots[root]))
         {
-            Assert.NotEqual("", field.Expected());
+            Assert.NotEqual("", field.Expected().Told());
             Assert.True(field.Says.EndsWith('.') || field.Says.EndsWith('"'), field.Says);
         }
     }

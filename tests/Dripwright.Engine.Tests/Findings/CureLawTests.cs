@@ -4,6 +4,7 @@ using Dripwright.Engine.Findings;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Tests.Planning;
 using Dripwright.Engine.Tests.Rigs;
+using Dripwright.Language;
 
 namespace Dripwright.Engine.Tests.Findings;
 
@@ -47,6 +48,8 @@ public sealed class CureLawTests
         Assert.Equal(
             [
                 "aisle-narrow",
+                "break-hole-over-rim",
+                "drain-half-full",
                 "drain-level",
                 "drain-narrow",
                 "drain-share-low",
@@ -59,6 +62,9 @@ public sealed class CureLawTests
                 "lamps-close",
                 "lid-missing",
                 "lines-fill-long",
+                "medium-dries",
+                "medium-never-drains",
+                "metal-in-loop",
                 "one-emitter",
                 "plants-starve",
                 "plants-thirst",
@@ -67,11 +73,13 @@ public sealed class CureLawTests
                 "reservoir-runs-out",
                 "rise-differs",
                 "row-short",
+                "runs-dry",
                 "stand-narrow",
                 "stand-tips",
                 "strainer-coarse",
                 "strainer-missing",
                 "tank-in-stand",
+                "tank-past",
                 "tank-siphons",
                 "valves-missing",
                 "valves-shut",
@@ -152,7 +160,7 @@ public sealed class CureLawTests
         var trial = CureTrial.Of(plan, finding, cure, options);
         var what =
             $"{finding.Rule}: {string.Join(", ", cure.Changes.Select(c => $"{c.Field} = {c.Text ?? "left out"}"))}";
-        Assert.True(trial.Faults.Count == 0, $"{what} makes no rig: {string.Join("; ", trial.Faults)}");
+        Assert.True(trial.Faults.Count == 0, $"{what} makes no rig: {string.Join("; ", trial.Faults.Told())}");
         Assert.True(trial.Cured, $"{what} cures nothing at {finding.Told().Place}");
     }
 }

@@ -25,6 +25,7 @@ public sealed class RoomOrderTests
         RoomArrows.Root,
         "Scenes",
         "Proposing",
+        "Curing",
         "Extending",
         "Tending",
     ];

@@ -182,7 +182,7 @@ public sealed class OwnNutrientTests
 
         Assert.Contains(
             reading.Faults,
-            fault => fault.Path == path && fault.Expected.Contains(expected, StringComparison.Ordinal)
+            fault => fault.Path == path && fault.Expected.Told().Contains(expected, StringComparison.Ordinal)
         );
     }
 }

@@ -4,6 +4,7 @@ using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Catalogue.Salts;
 using Dripwright.Engine.Chemistry.Formulas;
 using Dripwright.Engine.Files;
+using Dripwright.Language;
 
 namespace Dripwright.Engine.Tests.Nutrients;
 
@@ -22,10 +23,12 @@ public sealed class SaltFileTests
     {
         var reading = CatalogueReader.Read(bytes, "fuzz", PartsCatalogue.Default);
         return reading.Catalogue is null == reading.Faults.Count > 0
-            && reading.Faults.All(fault =>
-                fault is { Line: > 0, Column: > 0, Found.Length: > 0, Expected.Length: > 0 }
-                && fault.ToString().Length < 2000
-            );
+            && reading
+                .Faults.Told()
+                .All(fault =>
+                    fault is { Line: > 0, Column: > 0, Found.Length: > 0, Expected.Length: > 0 }
+                    && fault.ToString().Length < 2000
+                );
     }
 
     [Fact]
@@ -135,7 +138,7 @@ public sealed class SaltFileTests
         var text = $$"""{"salts":[{"key":"a","name":"a","kind":"salt","source":"s","formula":"KNO3",{{fields}}}]}""";
         var fault = Assert.Single(Read(text).Faults);
         Assert.Equal(path, fault.Path);
-        Assert.Contains(expected, fault.Expected, StringComparison.Ordinal);
+        Assert.Contains(expected, fault.Expected.Told(), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -194,7 +197,7 @@ public sealed class SaltFileTests
     {
         var reading = Read(text);
         Assert.Null(reading.Catalogue);
-        Assert.Contains(reading.Faults, fault => fault.Expected.Contains(expected, StringComparison.Ordinal));
+        Assert.Contains(reading.Faults, fault => fault.Expected.Told().Contains(expected, StringComparison.Ordinal));
     }
 
     [Fact]

@@ -105,7 +105,8 @@ public sealed class WaterCheckTests
         Assert.Contains(
             reading.Faults,
             fault =>
-                fault.Field == "nutrients.water.alkalinity" && fault.Why.Contains("partner", StringComparison.Ordinal)
+                fault.Field == "nutrients.water.alkalinity"
+                && fault.Why.Told().Contains("partner", StringComparison.Ordinal)
         );
     }
 

@@ -24,7 +24,7 @@ internal static class ReadMeExample
         var reading = RigReader.Read(rig, "window.rig.json", PartsCatalogue.Default);
         foreach (var fault in reading.Faults)
         {
-            Console.WriteLine(fault); // every fault at once, with line and column
+            Console.WriteLine(fault); // every fault at once: line, column and what is wrong
         }
 
         var plan = Planner.Of(reading.Resolved!, reading.Assumed, new PlanOptions());

@@ -3,6 +3,7 @@ using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Parts;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Units;
+using Dripwright.Language;
 using Dripwright.Language.Report;
 
 namespace Dripwright.Engine.Tests.Parts;
@@ -16,7 +17,7 @@ public sealed class OwnPartsTests
             ? PartsCatalogue.Default
             : CatalogueReader.Read(Encoding.UTF8.GetBytes(own), "own", PartsCatalogue.Default).Catalogue!;
         var reading = RigReader.Read(json, "a", catalogue);
-        Assert.True(reading.Resolved is not null, string.Join("\n", reading.Faults));
+        Assert.True(reading.Resolved is not null, string.Join("\n", reading.Faults.Told()));
         return Planner.Of(reading.Resolved, reading.Assumed, new PlanOptions { Draws = 0, Strength = false });
     }
 

@@ -3,6 +3,7 @@ using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Parts;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Tests.Planning;
+using Dripwright.Language;
 
 namespace Dripwright.Engine.Tests.Parts;
 
@@ -14,7 +15,7 @@ public sealed class SaltPartsTests
         var catalogue = CatalogueReader.Read(Encoding.UTF8.GetBytes(own), "own", PartsCatalogue.Default);
         Assert.Empty(catalogue.Faults);
         var reading = RigReader.Read($$"""{ "nutrients": { {{nutrients}} } }""", "a", catalogue.Catalogue!);
-        Assert.True(reading.Resolved is not null, string.Join("\n", reading.Faults));
+        Assert.True(reading.Resolved is not null, string.Join("\n", reading.Faults.Told()));
         return Planner.Of(reading.Resolved, reading.Assumed, new PlanOptions { Draws = 0, Strength = false });
     }
 

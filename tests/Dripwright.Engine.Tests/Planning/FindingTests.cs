@@ -121,9 +121,33 @@ public sealed class FindingTests
     [InlineData("days-short", """{ "reservoir": { "daysWanted": "30 d" } }""")]
     [InlineData("runs-dry", "{ }")]
     [InlineData("floor-load", "{ }")]
+    [InlineData("floor-load-aloft", """{ "site": { "floor": "balcony" } }""")]
+    [InlineData("metal-in-loop", """{ "reservoir": { "material": "galvanised" } }""")]
+    [InlineData("metal-in-loop", """{ "feed": { "metal": "brass" } }""")]
+    [InlineData("tank-past", """{ "reservoir": { "material": "used" } }""")]
+    [InlineData("tank-past", """{ "reservoir": { "material": "other-plastic" } }""")]
+    [InlineData("freezes", """{ "site": { "coldest": "20 F" } }""")]
+    [InlineData("medium-never-drains", """{ "timer": { "mode": "continuous" } }""")]
+    [InlineData("medium-dries", """{ "rows": [ { "medium": "clay" } ], "timer": { "on": "30 min", "off": "6 h" } }""")]
+    [InlineData("break-hole-over-rim", """{ "feed": { "siphonBreak": true }, "reservoir": { "fill": "95 %" } }""")]
+    [InlineData("break-hole-takes", """{ "feed": { "siphonBreak": true }, "pump": { "model": "pump-250gph" } }""")]
+    [InlineData("pressure-over-rating", """{ "pump": { "shutOffHead": "120 ft", "openFlow": "500 gph" } }""")]
+    [InlineData("pump-worn", """{ "pump": { "shutOffHead": "4 ft 6 in", "openFlow": "200 gph" } }""")]
+    [InlineData(
+        "strainer-dirty",
+        """{ "feed": { "header": { "pipe": "hose-1/2" }, "emitter": "drip-adjustable-10gph", "emittersPerPot": 3 }, "pump": { "shutOffHead": "6 ft", "openFlow": "800 gph" } }"""
+    )]
+    [InlineData(
+        "pump-past-leaflet",
+        """{ "pump": { "curve": [ { "flow": "0 gph", "head": "8 ft" }, { "flow": "5 gph", "head": "7.9 ft" } ] } }"""
+    )]
+    [InlineData(
+        "drain-backs-up",
+        """{ "rows": [ { "count": 4, "pots": 20 } ], "drain": { "pipe": "pvc40-1/2", "slope": "0.2 %" }, "reservoir": { "fill": "10 %" }, "feed": { "emitter": "drip-turbulent-2gph" }, "pump": { "model": "pump-1200gph" } }"""
+    )]
     [InlineData("lid-missing", """{ "reservoir": { "lid": false } }""")]
     [InlineData("tank-volume", """{ "reservoir": { "volume": "20 gal" } }""")]
-    [InlineData("hole-on-joint", """{ "rows": [ { "pots": 9 } ], "feed": { "emittersPerPot": 1 } }""")]
+    [InlineData("hole-on-joint", """{ "rows": [ { "pots": 10, "moduleLength": "29 1/2 in" } ] }""")]
     [InlineData("aisle-narrow", """{ "rows": [ { "aisle": "12 in" } ] }""")]
     [InlineData("room-short", """{ "site": { "roomLength": "8 ft" } }""")]
     [InlineData("room-narrow", """{ "site": { "roomWidth": "3 ft" } }""")]
@@ -182,6 +206,24 @@ public sealed class FindingTests
     [InlineData("water-boron", """{ "nutrients": { "crop": "tomato", "water": { "boron": "0.8 mg/L" } } }""")]
     [InlineData("water-iron", """{ "nutrients": { "crop": "tomato", "water": { "iron": "0.6 mg/L" } } }""")]
     [InlineData("water-manganese", """{ "nutrients": { "crop": "tomato", "water": { "manganese": "0.4 mg/L" } } }""")]
+    [InlineData("water-copper", """{ "nutrients": { "crop": "tomato", "water": { "copper": "0.4 mg/L" } } }""")]
+    [InlineData(
+        "recipe-off",
+        """{ "nutrients": { "crop": "tomato", "bags": [ { "n": "4 %", "p2o5": "18 %", "k2o": "38 %" }, { "n": "15.5 %", "ca": "19 %" } ] } }"""
+    )]
+    [InlineData(
+        "recipe-water-off",
+        """{ "nutrients": { "crop": "tomato", "water": { "calcium": "160 mg/L", "alkalinity": "5 meq/L" } } }"""
+    )]
+    [InlineData(
+        "recipe-iron-bare",
+        """{ "nutrients": { "crop": "tomato", "salts": [ { "salt": "potassium-nitrate" }, { "salt": "iron-sulfate-7h2o" } ] } }"""
+    )]
+    [InlineData(
+        "bag-urea",
+        """{ "nutrients": { "crop": "tomato", "bags": [ { "n": "20 %", "ureaN": "10 %", "p2o5": "20 %", "k2o": "20 %" } ] } }"""
+    )]
+    [InlineData("loop-run-to-waste", """{ "nutrients": { "crop": "tomato", "target": "tomato-drain" } }""")]
     [InlineData("water-zinc", """{ "nutrients": { "crop": "tomato", "water": { "zinc": "0.8 mg/L" } } }""")]
     [InlineData(
         "water-alkalinity",
@@ -264,6 +306,11 @@ public sealed class FindingTests
     [InlineData("drain-pools", """{ "stand": { "extraFrames": 0 }, "drain": { "slope": "0.5 %" } }""")]
     [InlineData("stand-tips", """{ "rows": [ { "standHeight": "5 ft" } ] }""")]
     [InlineData("foot-lifts", """{ "rows": [ { "pots": 1 } ] }""")]
+    [InlineData(
+        "stand-walks",
+        """{ "rows": [ { "pots": 1, "standHeight": "36 in" } ], "stand": { "floor": "wet-tile" } }"""
+    )]
+    [InlineData("feet-slip", """{ "rows": [ { "pots": 1, "standHeight": "18 in" } ] }""")]
     [InlineData("stand-too-low", """{ "rows": [ { "standHeight": "1.5 in" } ] }""")]
     [InlineData("cord-short", """{ "site": { "outletDistance": "40 ft" } }""")]
     [InlineData("outlet-low", """{ "site": { "outletHeight": "6 in" } }""")]

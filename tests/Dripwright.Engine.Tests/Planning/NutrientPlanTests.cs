@@ -111,7 +111,7 @@ public sealed class NutrientPlanTests
     }
 
     [Theory]
-    [InlineData(""" "strength": "1200 ppm" """, "nutrients.strength", "scale of the pen")]
+    [InlineData(""" "strength": "1200 ppm" """, "nutrients.strength", "scale of the meter")]
     [InlineData(""" "ph": 9 """, "nutrients.ph", "from 5 to 7")]
     [InlineData(""" "water": { "nitrate": "20 mg/L" } """, "nutrients.water.nitrate", "the form must be said")]
     [InlineData(""" "water": { "alkalinity": "150" } """, "nutrients.water.alkalinity", "a number needs its unit")]
@@ -125,7 +125,7 @@ public sealed class NutrientPlanTests
     [InlineData(
         """ "water": { "alkalinity": "4 meq/L", "calcium": "80 mg/L", "magnesium": "15 mg/L", "sodium": "12 mg/L", "potassium": "3 mg/L", "chloride": "22 mg/L", "sulfate": "70 mg/L as SO4", "nitrate": "10 mg/L as NO3", "conductivity": "4 dS/m", "ph": 7.5 } """,
         "nutrients.water.conductivity",
-        "The ions reported carry about 0.6 dS/m"
+        "The ions reported carry about 0.60 dS/m"
     )]
     [InlineData(""" "salts": [ { "salt": "calcium-nitrat-15.5" } ] """, "nutrients.salts[0].salt", "a salt of")]
     [InlineData(
@@ -140,7 +140,7 @@ public sealed class NutrientPlanTests
             reading.Faults,
             f =>
                 f.Path.StartsWith(path, StringComparison.Ordinal)
-                && f.Expected.Contains(expected, StringComparison.Ordinal)
+                && f.Expected.Told().Contains(expected, StringComparison.Ordinal)
                 && f.Line == 1
                 && f.Column > 1
         );

@@ -1,6 +1,7 @@
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Findings;
 using Dripwright.Engine.Rigs;
+using Dripwright.Language;
 
 namespace Dripwright.Engine.Tests.Planning;
 
@@ -14,7 +15,7 @@ internal static class Plans
     public static Plan From(string json, int draws = 0)
     {
         var reading = RigReader.Read(json, "test.rig.json", PartsCatalogue.Default);
-        Assert.True(reading.Rig is not null, string.Join("\n", reading.Faults));
+        Assert.True(reading.Rig is not null, string.Join("\n", reading.Faults.Told()));
         var options = draws == 0 ? s_withStand : new PlanOptions { Draws = draws };
         return Planner.Of(reading.Rig, [], PartsCatalogue.Default, options);
     }

@@ -3,6 +3,7 @@ using CsCheck;
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Files;
 using Dripwright.Engine.Proposing;
+using Dripwright.Language;
 
 namespace Dripwright.Engine.Tests.Proposing;
 
@@ -29,8 +30,12 @@ public sealed class BriefFuzzTests
     {
         var reading = BriefReader.Read(bytes, "fuzz", PartsCatalogue.Default);
         return reading.Brief is null == reading.Faults.Count > 0
-            && reading.Faults.All(fault => fault is { Line: > 0, Column: > 0, Found.Length: > 0, Expected.Length: > 0 })
-            && reading.Faults.All(fault => fault.ToString().Length < 1000)
+            && reading
+                .Faults.Told()
+                .All(fault =>
+                    fault is { Line: > 0, Column: > 0, Found.Length: > 0, Expected.Length: > 0 }
+                    && fault.ToString().Length < 1000
+                )
             && reading.Faults.Count <= FaultList.Most + 1;
     }
 

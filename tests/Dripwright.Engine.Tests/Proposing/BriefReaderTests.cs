@@ -2,6 +2,7 @@ using CsCheck;
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Files;
 using Dripwright.Engine.Proposing;
+using Dripwright.Language;
 
 namespace Dripwright.Engine.Tests.Proposing;
 
@@ -74,7 +75,7 @@ public sealed class BriefReaderTests
     {
         var reading = BriefReader.Read(text, "brief.json", PartsCatalogue.Default);
         Assert.Null(reading.Brief);
-        Assert.Contains(reading.Faults, f => f.ToString().Contains(words, StringComparison.Ordinal));
+        Assert.Contains(reading.Faults, f => f.Told().ToString().Contains(words, StringComparison.Ordinal));
     }
 
     [Fact]

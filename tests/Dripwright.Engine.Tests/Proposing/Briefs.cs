@@ -1,6 +1,7 @@
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Findings;
 using Dripwright.Engine.Proposing;
+using Dripwright.Language;
 using Dripwright.Language.Report;
 
 namespace Dripwright.Engine.Tests.Proposing;
@@ -40,7 +41,7 @@ internal static class Briefs
     public static Brief From(string json, PartsCatalogue? catalogue = null)
     {
         var reading = BriefReader.Read(json, "brief", catalogue ?? PartsCatalogue.Default);
-        Assert.True(reading.Brief is not null, string.Join("\n", reading.Faults));
+        Assert.True(reading.Brief is not null, string.Join("\n", reading.Faults.Told()));
         return reading.Brief;
     }
 

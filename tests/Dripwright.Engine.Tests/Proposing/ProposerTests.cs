@@ -3,6 +3,7 @@ using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Proposing;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Tests.Planning;
+using Dripwright.Language;
 
 namespace Dripwright.Engine.Tests.Proposing;
 
@@ -34,7 +35,7 @@ public sealed class ProposerTests
             foreach (var text in new[] { RigWriter.Write(proposal.Rig), RigWriter.WriteShort(proposal.Rig) })
             {
                 var reading = RigReader.Read(text, "proposal", PartsCatalogue.Default);
-                Assert.Empty(reading.Faults.Select(f => f.ToString()));
+                Assert.Empty(reading.Faults.Told().Select(f => f.ToString()));
                 var plan = Planner.Completed(Plans.Of(reading.Rig!), s_whole);
                 Assert.True(Briefs.Passes(plan));
                 Assert.Equal(proposal.Cost, plan.Parts.Cost.Known);

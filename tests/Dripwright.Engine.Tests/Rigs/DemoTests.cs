@@ -1,6 +1,7 @@
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Findings;
 using Dripwright.Engine.Rigs;
+using Dripwright.Language;
 
 namespace Dripwright.Engine.Tests.Rigs;
 
@@ -19,7 +20,9 @@ public sealed class DemoTests
     public void Every_demo_reads_without_a_fault_and_says_that_it_is_invented(string file)
     {
         var bytes = File.ReadAllBytes(Path.Combine(CommittedText.Root, file));
-        Assert.Empty(RigReader.Read(bytes, file, PartsCatalogue.Default).Faults.Select(fault => fault.ToString()));
+        Assert.Empty(
+            RigReader.Read(bytes, file, PartsCatalogue.Default).Faults.Told().Select(fault => fault.ToString())
+        );
         Assert.Contains("nvented", System.Text.Encoding.UTF8.GetString(bytes), StringComparison.Ordinal);
     }
 

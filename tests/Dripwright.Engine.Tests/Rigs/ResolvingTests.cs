@@ -7,6 +7,7 @@ using Dripwright.Engine.Proposing;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Tests.Planning;
 using Dripwright.Engine.Units;
+using Dripwright.Language;
 
 namespace Dripwright.Engine.Tests.Rigs;
 
@@ -31,7 +32,10 @@ public sealed class ResolvingTests
                     {
                         Interlocked.Increment(ref faulty);
                         Assert.NotEmpty(reading.Faults);
-                        Assert.All(reading.Faults, fault => Assert.True(fault.Line > 0 && fault.Expected.Length > 0));
+                        Assert.All(
+                            reading.Faults,
+                            fault => Assert.True(fault.Line > 0 && fault.Expected.Told().Length > 0)
+                        );
                         return;
                     }
 
@@ -71,10 +75,10 @@ public sealed class ResolvingTests
                 .ToDictionary(),
         };
         Assert.NotNull(RigReader.Read(lines, "a", s_ours).Resolved);
-        var fault = RigReader.Read(lines, "a", lacking).Faults[0];
+        var fault = RigReader.Read(lines, "a", lacking).Faults[0].Told();
         Assert.Equal(path, fault.Path);
         Assert.Equal(path == "feed.line" ? 2 : 4, fault.Line);
-        Assert.Contains($"no {kind}", fault.Found, StringComparison.Ordinal);
+        Assert.Contains($"no \"{kind}\"", fault.Found, StringComparison.Ordinal);
         Assert.Contains("\"fittings\"", fault.Expected, StringComparison.Ordinal);
     }
 
@@ -99,7 +103,7 @@ public sealed class ResolvingTests
                     """
                     { "name": 7,
                       "reservoir": { "shape": "lying", "length": "38 in" },
-                      "nutrients": { "crop": "lettuce" },
+                      "nutrients": { "crop": "eggplant" },
                       "pump": { "openFlow": "100 gph" } }
                     """,
                     "a",
@@ -141,7 +145,7 @@ public sealed class ResolvingTests
             RigReader.Read("""{ "nutrition": { "crop": "tomato", "pureShare": 7 } }""", "a", s_ours).Faults
         );
         Assert.Equal(("nutrition", "nutrients"), (fault.Path, fault.Nearest));
-        Assert.Contains("new name", fault.Expected, StringComparison.Ordinal);
+        Assert.Contains("new name", fault.Expected.Told(), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -3,6 +3,7 @@ using CsCheck;
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Files;
 using Dripwright.Engine.Rigs;
+using Dripwright.Language;
 
 namespace Dripwright.Engine.Tests.Rigs;
 
@@ -15,8 +16,12 @@ public sealed class RigFuzzTests
     {
         var reading = RigReader.Read(bytes, "fuzz", s_parts);
         return reading.Rig is null == reading.Faults.Count > 0
-            && reading.Faults.All(fault => fault is { Line: > 0, Column: > 0, Found.Length: > 0, Expected.Length: > 0 })
-            && reading.Faults.All(fault => fault.ToString().Length < 1000)
+            && reading
+                .Faults.Told()
+                .All(fault =>
+                    fault is { Line: > 0, Column: > 0, Found.Length: > 0, Expected.Length: > 0 }
+                    && fault.ToString().Length < 1000
+                )
             && reading.Faults.Count <= FaultList.Most + 1;
     }
 
@@ -108,7 +113,7 @@ public sealed class RigFuzzTests
     {
         var fields = Enumerable.Range(0, 90_000).Select(i => FormattableString.Invariant($"\"r{i}\":1"));
         var reading = RigReader.Read("{" + string.Join(',', fields) + "}", "fuzz", s_parts);
-        Assert.Equal("89000 more faults", reading.Faults[^1].Found);
+        Assert.Equal("89000 more faults", reading.Faults[^1].Found.Told());
     }
 
     [Fact]
@@ -124,7 +129,7 @@ public sealed class RigFuzzTests
     public void A_file_of_over_a_mebibyte_is_refused_unread() =>
         Assert.Contains(
             "1 MiB",
-            RigReader.Read(new byte[FileTree.MaxBytes + 1], "fuzz", s_parts).Faults.Single().Found,
+            RigReader.Read(new byte[FileTree.MaxBytes + 1], "fuzz", s_parts).Faults.Single().Found.Told(),
             StringComparison.Ordinal
         );
 
@@ -134,6 +139,6 @@ public sealed class RigFuzzTests
         byte[] bytes = [.. "{\n \"näme"u8, 0xC3, .. "\": 1 }"u8];
         var fault = RigReader.Read(bytes, "fuzz", s_parts).Faults.Single();
         Assert.Equal((2, 7), (fault.Line, fault.Column));
-        Assert.Contains("UTF-8", fault.Expected, StringComparison.Ordinal);
+        Assert.Contains("UTF-8", fault.Expected.Told(), StringComparison.Ordinal);
     }
 }

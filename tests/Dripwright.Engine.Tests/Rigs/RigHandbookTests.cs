@@ -2,6 +2,7 @@ using System.Text.RegularExpressions;
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Files;
 using Dripwright.Engine.Rigs;
+using Dripwright.Language;
 
 namespace Dripwright.Engine.Tests.Rigs;
 
@@ -31,6 +32,8 @@ public sealed class RigHandbookTests
             )
             .Groups["json"]
             .Value;
-        Assert.Empty(RigReader.Read(example, Page, PartsCatalogue.Default).Faults.Select(fault => fault.ToString()));
+        Assert.Empty(
+            RigReader.Read(example, Page, PartsCatalogue.Default).Faults.Told().Select(fault => fault.ToString())
+        );
     }
 }

@@ -5,6 +5,7 @@ using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Files;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Units;
+using Dripwright.Language;
 using Json.Schema;
 
 namespace Dripwright.Engine.Tests.Rigs;
@@ -94,7 +95,7 @@ public sealed class RigSchemaTests
                         chosen[names[at / 7 % names.Count]] = spoiled;
                     }
                     var text = root.ToJsonString();
-                    var faults = RigReader.Read(text, "test", PartsCatalogue.Default).Faults;
+                    var faults = RigReader.Read(text, "test", PartsCatalogue.Default).Faults.Told();
                     // The reader alone knows the catalogue, the bounds of quantities and the checks across fields.
                     var structural = faults.Any(fault => !IsReadersOwn(fault));
                     var accepts = SchemaAccepts(text);
@@ -115,7 +116,7 @@ public sealed class RigSchemaTests
             _ => [],
         };
 
-    private static bool IsReadersOwn(Fault fault)
+    private static bool IsReadersOwn(ToldFault fault)
     {
         var isText = fault.Found.StartsWith('"');
         return (isText && fault.Expected.Contains("of the catalogue", StringComparison.Ordinal))
@@ -138,7 +139,7 @@ public sealed class RigSchemaTests
     }
 
     // Lines of a water report, own amounts: plain text to a schema.
-    private static bool IsTextOfAFeed(Fault fault) =>
+    private static bool IsTextOfAFeed(ToldFault fault) =>
         fault.Path.StartsWith("nutrients.", StringComparison.Ordinal)
         && (
             fault.Path.StartsWith("nutrients.wanted.", StringComparison.Ordinal)

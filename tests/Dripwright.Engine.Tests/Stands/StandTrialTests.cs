@@ -3,6 +3,7 @@ using Dripwright.Engine.Layout;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Stands;
 using Dripwright.Engine.Stands.Checks;
+using Dripwright.Language;
 
 namespace Dripwright.Engine.Tests.Stands;
 
@@ -73,6 +74,6 @@ public sealed class StandTrialTests
     private static Rig Read(string json)
     {
         var reading = RigReader.Read(json, "test.rig.json", PartsCatalogue.Default);
-        return reading.Rig ?? throw new InvalidOperationException(string.Join("\n", reading.Faults));
+        return reading.Rig ?? throw new InvalidOperationException(string.Join("\n", reading.Faults.Told()));
     }
 }

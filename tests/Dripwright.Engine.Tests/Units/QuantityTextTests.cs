@@ -1,4 +1,5 @@
 using CsCheck;
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Units;
 using static System.FormattableString;
 
@@ -141,8 +142,8 @@ public sealed class QuantityTextTests
     [InlineData(Dimension.Power, "1 MW")]
     public void What_can_be_misread_is_refused(Dimension dimension, string text)
     {
-        Assert.False(QuantityText.TryParse(dimension, text, out _, out var expected));
-        Assert.Contains("such as", expected, StringComparison.Ordinal);
+        Assert.False(QuantityText.TryParse(dimension, text, out _));
+        Assert.Contains("such as", QuantityText.Read(dimension, text).Expected().Told(), StringComparison.Ordinal);
         Assert.Throws<FormatException>(() => QuantityText.Parse(dimension, text));
     }
 
@@ -168,7 +169,7 @@ public sealed class QuantityTextTests
     [Fact]
     public void A_comma_that_may_part_thousands_is_told_with_both_its_readings()
     {
-        var expected = QuantityText.Read(Dimension.Volume, "1,000 L").Expected;
+        var expected = QuantityText.Read(Dimension.Volume, "1,000 L").Expected().Told();
         Assert.Contains("\"1,000\", which can be read as 1000 or as 1.000", expected, StringComparison.Ordinal);
         Assert.DoesNotMatch(QuantityPattern.Of(Dimension.Volume), "1,000 L");
     }
@@ -200,7 +201,11 @@ public sealed class QuantityTextTests
 
     [Fact]
     public void A_bare_number_is_told_its_units() =>
-        Assert.Contains("(in, ft, yd,", QuantityText.Read(Dimension.Length, "12").Expected, StringComparison.Ordinal);
+        Assert.Contains(
+            "(in, ft, yd,",
+            QuantityText.Read(Dimension.Length, "12").Expected().Told(),
+            StringComparison.Ordinal
+        );
 
     [Theory]
     [InlineData(Dimension.Length, 1.6129, UnitSystem.Us, "5 ft 3 1/2 in")]

@@ -1,5 +1,6 @@
 using Dripwright.Store;
 using Dripwright.Workbench.Hosting;
+using Dripwright.Workbench.SignIn;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.Extensions.DependencyInjection;
 
@@ -22,28 +23,36 @@ internal sealed class Bench : IAsyncDisposable
 
     public Garden Garden => App.Services.GetRequiredService<IGardens>().All[0].Garden;
 
+    /// <summary>Who may come in.</summary>
+    public People People => App.Services.GetRequiredService<IGardens>().All[0].People;
+
     public static async Task<Bench> Open(
         string? folder = null,
         TimeSpan? keepAfter = null,
         bool withDemo = true,
         bool network = false,
         TimeProvider? time = null,
-        int port = 0
+        int port = 0,
+        Func<WorkbenchOptions, WorkbenchOptions>? with = null,
+        bool onlyMe = false
     )
     {
         folder ??= Directory.CreateTempSubdirectory("dripwright-bench-").FullName;
         var app = await WorkbenchHost.BuildAsync(
-            new WorkbenchOptions
-            {
-                Port = port,
-                Garden = GardenPlace.File(Path.Combine(folder, "garden.dripwright")),
-                DataFolder = folder,
-                KeepAfter = keepAfter ?? TimeSpan.FromMilliseconds(300),
-                WithDemo = withDemo,
-                // The tests reach it on loopback; whether it asks for signing in does not depend on that.
-                Network = network,
-                Time = time,
-            },
+            (with ?? (same => same))(
+                new WorkbenchOptions
+                {
+                    Port = port,
+                    Garden = GardenPlace.File(Path.Combine(folder, "garden.dripwright")),
+                    DataFolder = folder,
+                    KeepAfter = keepAfter ?? TimeSpan.FromMilliseconds(300),
+                    WithDemo = withDemo,
+                    // The tests reach it on loopback; whether it asks for signing in does not depend on that.
+                    Network = network,
+                    OnlyMe = onlyMe,
+                    Time = time,
+                }
+            ),
             TestContext.Current.CancellationToken
         );
         await app.StartAsync(TestContext.Current.CancellationToken);

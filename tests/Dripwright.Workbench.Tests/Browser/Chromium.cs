@@ -46,6 +46,30 @@ public sealed class Chromium : IAsyncLifetime
         _playwright?.Dispose();
     }
 
+    /// <summary>A browser of its own, whose person has this home: it trusts what is trusted there.</summary>
+    /// <param name="home">The home folder.</param>
+    /// <param name="names">Names that lead to this machine.</param>
+    internal async Task<IBrowser> Launch(string home, params string[] names)
+    {
+        Require(_playwright);
+        return await _playwright!.Chromium.LaunchAsync(
+            new()
+            {
+                ExecutablePath = Find(),
+                Args =
+                [
+                    .. s_quiet,
+                    $"--host-resolver-rules={string.Join(',', names.Select(name => $"MAP {name} 127.0.0.1"))}",
+                ],
+                Env = new Dictionary<string, string>
+                {
+                    ["HOME"] = home,
+                    ["PATH"] = Environment.GetEnvironmentVariable("PATH") ?? "",
+                },
+            }
+        );
+    }
+
     internal Task<Visit> Visit(Bench bench, int width = 1280, int height = 900, bool dark = false) =>
         Visit(bench.Url, width, height, dark);
 
@@ -57,16 +81,8 @@ public sealed class Chromium : IAsyncLifetime
         string? language = null
     )
     {
-        if (_browser is null)
-        {
-            Assert.SkipWhen(
-                Environment.GetEnvironmentVariable("CI") != "true",
-                "There is no chromium on the path: the pages are not tried in a browser."
-            );
-            Assert.Fail("On CI there must be a chromium on the path.");
-        }
-
-        var context = await _browser.NewContextAsync(
+        Require(_browser);
+        var context = await _browser!.NewContextAsync(
             new()
             {
                 BaseURL = url,
@@ -81,6 +97,18 @@ public sealed class Chromium : IAsyncLifetime
         );
         context.SetDefaultTimeout(20_000);
         return new Visit(context, await context.NewPageAsync());
+    }
+
+    private static void Require(object? there)
+    {
+        if (there is null)
+        {
+            Assert.SkipWhen(
+                Environment.GetEnvironmentVariable("CI") != "true",
+                "There is no chromium on the path: the pages are not tried in a browser."
+            );
+            Assert.Fail("On CI there must be a chromium on the path.");
+        }
     }
 
     private static string? Find()

@@ -13,7 +13,7 @@ namespace Dripwright.Workbench.Tests.Browser;
 /// <summary>In a language of marked and longer words it shows which words of a page do not come from the texts, and what breaks.</summary>
 public sealed partial class LanguageTests(Chromium chromium)
 {
-    private const string Pseudo = "qps-ploc";
+    internal const string Pseudo = "qps-ploc";
 
     // Units, signs of elements, names of files, papers and the program are the same in every language.
     private static readonly string[] s_same =
@@ -134,6 +134,31 @@ public sealed partial class LanguageTests(Chromium chromium)
         Assert.Equal("""{ "rows": [{ "pots": 7 }] }""", text);
     }
 
+    [Fact]
+    public async Task Every_fault_of_a_rig_file_is_told_in_the_readers_language()
+    {
+        const string Text = """{ "rows": [{ "pots": 0, "spacing": "1 foots" }], "pump": { "shutOffHead": "9 ft" } }""";
+        await using var bench = await Bench.Open(withDemo: false);
+        var rig = await bench.Garden.AddRigAsync("Bad", Text, Stop);
+        await using var visit = await chromium.Visit(bench.Url, language: Pseudo);
+        await visit.Rig("row", rig.Id);
+        await visit.Page.Locator("#f-rows-0-spacing-fault-0").WaitForAsync();
+        List<string> said = [.. await visit.Page.Locator(".finding.stop, p.fault").AllInnerTextsAsync()];
+        await visit.Rig("file", rig.Id);
+        await visit.Page.Locator("li.fault").First.WaitForAsync();
+        said.AddRange(await visit.Page.Locator("li.fault").AllInnerTextsAsync());
+
+        using var speaking = new Language.Speaking(CultureInfo.GetCultureInfo(Pseudo));
+        var told = Language.FaultTelling.Told(RigReader.Read(Text, "Bad", PartsCatalogue.Default).Faults);
+        Assert.Equal(3, told.Count);
+        Assert.All(
+            told,
+            fault => Assert.Equal(2, said.Count(text => text.Contains(fault.Sentence(), StringComparison.Ordinal)))
+        );
+        Assert.Contains(said, text => text.StartsWith(told[0].Problem(), StringComparison.Ordinal));
+        Assert.All(said, text => Assert.Contains("⟦", text, StringComparison.Ordinal));
+    }
+
     [Theory]
     [InlineData(1280)]
     [InlineData(390)]
@@ -237,7 +262,7 @@ public sealed partial class LanguageTests(Chromium chromium)
         await page.WaitForTimeoutAsync(2500);
     }
 
-    private static async Task<IReadOnlyList<string>> Own(IPage page, IEnumerable<string> others) =>
+    internal static async Task<IReadOnlyList<string>> Own(IPage page, IEnumerable<string> others) =>
         Words(await page.EvaluateAsync<string>(AllText), others);
 
     /// <summary>The words outside of marks that are no data.</summary>

@@ -235,7 +235,7 @@ public sealed class PeopleTests(Chromium chromium)
         await Assertions.Expect(visit.Drawing).ToBeVisibleAsync();
     }
 
-    private static async Task Judge(Visit visit, string where, int width, bool complaints = true)
+    internal static async Task Judge(Visit visit, string where, int width, bool complaints = true)
     {
         Assert.Equal("", string.Join("\n", (await visit.Axe()).Select(violation => $"{where}: {violation}")));
         var wide = await visit.Page.EvaluateAsync<int>("document.documentElement.scrollWidth");

@@ -5,6 +5,7 @@ using System.Text.Json;
 using Dripwright.Language;
 using Dripwright.Store;
 using Dripwright.Workbench.Pack;
+using Dripwright.Workbench.SignIn;
 using Dripwright.Workbench.Tests.Browser;
 using Dripwright.Workbench.Tests.Http;
 using Dripwright.Workbench.Work;
@@ -111,8 +112,9 @@ public sealed class SideBySideTests(Chromium chromium) : IAsyncLifetime
     {
         await Open(network: true);
         var people = _gardens!.All[0].People;
-        Assert.Null(await people.Join("Ada", people.NewCode(), "six plain tomatoes", Stop));
-        var key = people.MakeKey("Ada", "shed")!;
+        var nobody = new Visitor("");
+        Assert.Null(await people.Add("Ada", Role.Owner, "six plain tomatoes", nobody, Stop));
+        var key = people.MakeKey(people.Find("Ada")!.Id, "shed", Role.Owner, 30, nobody).Key;
         Assert.True(_gardens.All[1].People.IsEmpty);
         foreach (var (garden, expected) in new[] { (TwoGardens.Ours, 200), (TwoGardens.Theirs, 401) })
         {

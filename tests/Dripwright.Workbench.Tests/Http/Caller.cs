@@ -1,6 +1,7 @@
 using System.Net.Http.Headers;
 using System.Text;
 using System.Text.Json;
+using Dripwright.Workbench.SignIn;
 using Dripwright.Workbench.Tests.Browser;
 
 namespace Dripwright.Workbench.Tests.Http;
@@ -25,9 +26,9 @@ internal sealed class Caller : IAsyncDisposable
 
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
 
-    public static async Task<Caller> Open(bool network = false)
+    public static async Task<Caller> Open(bool network = false, bool onlyMe = false)
     {
-        var bench = await Bench.Open(withDemo: false, network: network);
+        var bench = await Bench.Open(withDemo: false, network: network, onlyMe: onlyMe);
         return new Caller(
             bench,
             new HttpClient(new HttpClientHandler { AllowAutoRedirect = false })
@@ -95,6 +96,21 @@ internal sealed class Caller : IAsyncDisposable
 
     public Task<Answer> Post(string address, string? body = null, string? ifMatch = null) =>
         Send(HttpMethod.Post, address, body, ifMatch);
+
+    /// <summary>Adds somebody of a role and sends a key of theirs from now on.</summary>
+    public async Task As(Role role, string name)
+    {
+        var by = new Visitor("");
+        Assert.Null(await Bench.People.Add(name, role, "six plain tomatoes", by, Stop));
+        Send(Bench.People.MakeKey(Bench.People.Find(name)!.Id, "test", role, 30, by).Key!);
+    }
+
+    /// <summary>Sends a key from now on.</summary>
+    public void Send(string key)
+    {
+        Client.DefaultRequestHeaders.Remove("Authorization");
+        Client.DefaultRequestHeaders.Add("Authorization", $"Bearer {key}");
+    }
 
     /// <summary>Adds a rig and gives its number and ETag.</summary>
     public async Task<(string Id, string Tag)> Add(string name, string text = TenPots)

@@ -1,4 +1,9 @@
+using System.Globalization;
 using System.Text.Json;
+using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Proposing;
+using Dripwright.Engine.Rigs;
+using Dripwright.Language;
 
 namespace Dripwright.Workbench.Tests.Http;
 
@@ -33,6 +38,48 @@ public sealed class LanguageTests
         Assert.DoesNotContain("⟦", english.Text, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData(BadFileKind.Rig)]
+    [InlineData(BadFileKind.Brief)]
+    internal async Task Every_fault_of_a_bad_file_is_told_in_the_language_that_is_asked_for(BadFileKind kind)
+    {
+        await using var caller = await Caller.Open();
+        var address = kind is BadFileKind.Rig ? "plan" : "suggest";
+        foreach (var text in BadFiles.Of(kind))
+        {
+            var told = await caller.Send(
+                HttpMethod.Post,
+                address,
+                text,
+                ifMatch: null,
+                type: "application/json",
+                headers: s_pseudo
+            );
+            Assert.Equal(422, told.Status);
+            var faults = told.Json.GetProperty("faults").EnumerateArray().ToList();
+            // That no word of these leaks is tested where the texts are.
+            Assert.Equal(Told(kind, text), faults.Select(Said));
+            Assert.Contains("⟦", faults[0].GetProperty("expected").GetString(), StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public async Task Checking_a_rig_file_tells_its_faults_in_the_language_that_is_asked_for()
+    {
+        await using var caller = await Caller.Open();
+        var text = BadFiles.Of(BadFileKind.Rig).Last();
+        var told = await caller.Send(
+            HttpMethod.Post,
+            "check",
+            text,
+            ifMatch: null,
+            type: "application/json",
+            headers: s_pseudo
+        );
+        Assert.Equal(200, told.Status);
+        Assert.Equal(Told(BadFileKind.Rig, text), told.Json.GetProperty("faults").EnumerateArray().Select(Said));
+    }
+
     [Fact]
     public async Task Sentences_of_a_plan_follow_the_language_and_its_fields_and_numbers_do_not()
     {
@@ -61,6 +108,23 @@ public sealed class LanguageTests
             headers: s_pseudo
         );
         Assert.DoesNotContain("⟦", told.Text, StringComparison.Ordinal);
+    }
+
+    private static (int, string?, string?) Said(JsonElement fault) =>
+        (
+            fault.GetProperty("line").GetInt32(),
+            fault.GetProperty("found").GetString(),
+            fault.GetProperty("expected").GetString()
+        );
+
+    private static List<(int, string?, string?)> Told(BadFileKind kind, string text)
+    {
+        using var speaking = new Speaking(CultureInfo.GetCultureInfo("qps-ploc"));
+        var faults =
+            kind is BadFileKind.Rig
+                ? RigReader.Read(text, "rig", PartsCatalogue.Default).Faults
+                : BriefReader.Read(text, "brief", PartsCatalogue.Default).Faults;
+        return [.. faults.Told().Select(fault => (fault.Line, (string?)fault.Found, (string?)fault.Expected))];
     }
 
     private static async Task<JsonElement> Plan(Caller caller, (string, string) language) =>

@@ -58,14 +58,14 @@ public sealed partial class SignInTests
             StringComparison.Ordinal
         );
 
-        await browser.Post("/people", "keys", ("label", "shed"));
+        await browser.Post("/people", "keys", ("label", "shed"), ("role", "Owner"), ("days", "30"));
         var key = KeyText().Match((await browser.Get("/people")).Text).Value;
         Assert.NotEmpty(key);
         Assert.Empty(KeyText().Match((await browser.Get("/people")).Text).Value);
         caller.Client.DefaultRequestHeaders.Add("Authorization", $"Bearer {key}");
         var (id, tag) = await caller.Add("Bench");
         var saved = await caller.Post($"rigs/{id}/revisions", """{ "who": "Somebody else" }""", tag);
-        Assert.Equal("Ada", saved.Json.GetProperty("who").GetString());
+        Assert.Equal("Ada (shed)", saved.Json.GetProperty("who").GetString());
         // A key opens the interface, not the pages.
         Assert.Equal(302, (await caller.Get("/")).Status);
         var kept = await File.ReadAllTextAsync(
@@ -104,7 +104,7 @@ public sealed partial class SignInTests
             await thief.Post("/sign-in", "enter", ("name", "Ada"), ("passphrase", Passphrase)),
             StringComparison.Ordinal
         );
-        for (var i = 0; i < 3; i++)
+        for (var i = 0; i < 4; i++)
         {
             await thief.Post("/sign-in", "enter", ("name", "Nobody"), ("passphrase", "a guess"));
         }
@@ -128,56 +128,25 @@ public sealed partial class SignInTests
         Assert.Equal(400, forged.Status);
         using var browser = new Browsing(caller.Bench.Url);
         await browser.Post("/sign-in", "join", ("name", "Ada"), ("code", code), ("passphrase", Passphrase));
-        foreach (var form in (string[])["invite", "keys", "keys/drop", "leave"])
+        string[] forms =
+        [
+            "invite",
+            "add",
+            "role",
+            "passphrase",
+            "passphrase/set",
+            "remove",
+            "sessions/end",
+            "keys",
+            "keys/drop",
+            "leave",
+        ];
+        foreach (var form in forms)
         {
-            Assert.Equal("400", await browser.Forge($"/people/{form}", ("label", "x"), ("id", "x"), ("done", "1")));
+            Assert.Equal("400", await browser.Forge($"/people/{form}", ("label", "x"), ("id", "x"), ("role", "Owner")));
         }
     }
 
     [GeneratedRegex("drip_[0-9a-f]{64}", RegexOptions.None, 1000)]
     private static partial Regex KeyText();
-
-    /// <summary>A browser as far as forms and cookies go.</summary>
-    private sealed partial class Browsing : IDisposable
-    {
-        private readonly HttpClientHandler _handler = new() { AllowAutoRedirect = false };
-        private readonly HttpClient _client;
-
-        public Browsing(string url) => _client = new HttpClient(_handler) { BaseAddress = new Uri(url) };
-
-        private static CancellationToken Stop => TestContext.Current.CancellationToken;
-
-        public async Task<(HttpStatusCode Status, string Text)> Get(string page)
-        {
-            using var answer = await _client.GetAsync(page, Stop);
-            return (answer.StatusCode, await answer.Content.ReadAsStringAsync(Stop));
-        }
-
-        /// <summary>Fills in a form of a page and gives where it leads, or else the status.</summary>
-        public async Task<string> Post(string page, string form, params (string Name, string Value)[] fields)
-        {
-            var token = TokenText().Match((await Get(page)).Text).Groups["token"].Value;
-            Assert.NotEmpty(token);
-            return await Forge($"{page}/{form}", [.. fields, ("__RequestVerificationToken", token)]);
-        }
-
-        public async Task<string> Forge(string address, params (string Name, string Value)[] fields)
-        {
-            using var content = new FormUrlEncodedContent(
-                fields.Select(field => KeyValuePair.Create(field.Name, field.Value))
-            );
-            using var answer = await _client.PostAsync(address, content, Stop);
-            return answer.Headers.Location?.ToString()
-                ?? ((int)answer.StatusCode).ToString(System.Globalization.CultureInfo.InvariantCulture);
-        }
-
-        public void Dispose()
-        {
-            _client.Dispose();
-            _handler.Dispose();
-        }
-
-        [GeneratedRegex("__RequestVerificationToken\" value=\"(?<token>[^\"]+)\"", RegexOptions.ExplicitCapture, 1000)]
-        private static partial Regex TokenText();
-    }
 }

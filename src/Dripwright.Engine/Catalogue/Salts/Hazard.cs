@@ -28,6 +28,9 @@ public enum Hazard
 
     /// <summary>Becomes hot when it meets water.</summary>
     HeatsInWater,
+
+    /// <summary>Not sold to everyone everywhere: explosives law in the EU and the US names it.</summary>
+    Restricted,
 }
 
 /// <summary>What to do about a hazard, in plain words for a label or a mixing sheet.</summary>
@@ -47,6 +50,8 @@ public sealed record Caution(Hazard Hazard, string Statement, Phrase What, Phras
         Of(Hazard.WaterLife, "H410", "salt.hazard.water-life"),
         Of(Hazard.MetalCorrosive, "H290", "salt.hazard.metal-corrosive"),
         Of(Hazard.HeatsInWater, "", "salt.hazard.heats-in-water"),
+        // Regulation (EU) 2019/1148 and 6 CFR 27 (from memory): ammonium nitrate, nitric and sulfuric acid over a strength.
+        Of(Hazard.Restricted, "", "salt.hazard.restricted"),
     ];
 
     /// <summary>All cautions, one for each hazard. Sources: safety data sheets of nitric and phosphoric acid; the rest from memory.</summary>

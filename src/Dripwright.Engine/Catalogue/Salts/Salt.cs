@@ -54,6 +54,12 @@ public sealed record Salt
     /// <summary>What it can do to people, stores and water.</summary>
     public IReadOnlyList<Hazard> Hazards { get; init; } = [];
 
+    /// <summary>Whether it is the grower's own bag or bottle of feed, known by its label; its iron counts as chelated.</summary>
+    public bool IsBag { get; init; }
+
+    /// <summary>[kg/kg] Nitrogen as urea, which is not counted in what it brings.</summary>
+    public double UreaNitrogen { get; init; }
+
     /// <summary>Where the figures come from.</summary>
     public required string Source { get; init; }
 

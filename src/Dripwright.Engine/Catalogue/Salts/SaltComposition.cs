@@ -1,4 +1,5 @@
 using Dripwright.Engine.Chemistry.Formulas;
+using Dripwright.Engine.Phrases;
 
 namespace Dripwright.Engine.Catalogue.Salts;
 
@@ -13,20 +14,19 @@ public static class SaltComposition
     /// Nitrogen must stand as NO3 or NH4 (or NH3), sulfur as SO4, phosphorus as PO4, carbon as CO3: in any other group they are not
     /// what plants take up at once, or not what we count. Other elements but H and O, such as Al or Hg, are refused.
     /// </remarks>
-    public static Composition? TryOf(Formula formula, out string? why)
+    public static Composition? TryOf(Formula formula, out Phrase? why)
     {
         ArgumentNullException.ThrowIfNull(formula);
         var nitrate = formula.Groups.GetValueOrDefault(AtomGroup.Nitrate);
         var ammonium = formula.Groups.GetValueOrDefault(AtomGroup.Ammonium);
         why =
-            !Same(formula.Count("N"), nitrate + ammonium)
-                ? "nitrogen as NO3 or NH4 only; else give the label's analysis"
+            !Same(formula.Count("N"), nitrate + ammonium) ? Phrase.Of("fault.salt.nitrogen")
             : !Same(formula.Count("P"), formula.Groups.GetValueOrDefault(AtomGroup.Phosphate))
-                ? "phosphorus as PO4 only; else give the label's analysis"
+                ? Phrase.Of("fault.salt.phosphorus")
             : !Same(formula.Count("S"), formula.Groups.GetValueOrDefault(AtomGroup.Sulfate))
-                ? "sulfur as SO4 only; else give the label's analysis"
+                ? Phrase.Of("fault.salt.sulfur")
             : !Same(formula.Count("C"), formula.Groups.GetValueOrDefault(AtomGroup.Carbonate))
-                ? "carbon as CO3 only; for a chelate give the label's analysis"
+                ? Phrase.Of("fault.salt.carbon")
             : null;
         if (why is not null)
         {
@@ -45,7 +45,7 @@ public static class SaltComposition
             }
             if (Counted(symbol) is not { } constituent)
             {
-                why = $"no {symbol}: it is not counted in a feed";
+                why = Phrase.Of("fault.salt.not-counted", symbol);
                 return null;
             }
             amounts.Add((constituent, count));

@@ -1,4 +1,5 @@
 using Dripwright.Engine.Chemistry.Formulas;
+using Dripwright.Engine.Phrases;
 
 namespace Dripwright.Engine.Catalogue.Salts;
 
@@ -20,7 +21,7 @@ internal sealed record SaltContent(Formula? Formula, Composition Brings, double 
         }
         if (formula is null)
         {
-            misfits.Add(new("", "a \"formula\" or a \"label\" too"));
+            misfits.Add(new("", Phrase.Of("fault.salt.content")));
             return null;
         }
         if (SaltComposition.TryOf(formula, out var why) is not { } perMole)
@@ -32,7 +33,7 @@ internal sealed record SaltContent(Formula? Formula, Composition Brings, double 
         var acidity = Acidity(brings);
         if (row.Kind == SaltKind.Acid && acidity <= 0 && row.AcidEquivalentsPerKilogram is null)
         {
-            misfits.Add(new(nameof(row.Formula), "the formula of an acid, such as HNO3; or another \"kind\""));
+            misfits.Add(new(nameof(row.Formula), Phrase.Of("fault.salt.acid")));
             return null;
         }
         return new SaltContent(formula, brings, row.AcidEquivalentsPerKilogram ?? acidity);
@@ -51,7 +52,7 @@ internal sealed record SaltContent(Formula? Formula, Composition Brings, double 
         {
             if (points[i].Temperature <= points[i - 1].Temperature)
             {
-                misfits.Add(new(nameof(row.Solubility), "temperatures that rise"));
+                misfits.Add(new(nameof(row.Solubility), Phrase.Of("fault.salt.temperatures")));
                 return null;
             }
         }
@@ -60,7 +61,7 @@ internal sealed record SaltContent(Formula? Formula, Composition Brings, double 
             // Where the formula is at fault that is told already.
             if (row.Formula is null && row.SolubilityOf is null)
             {
-                misfits.Add(new(nameof(row.Solubility), "\"solubilityOf\" with the formula it is stated for"));
+                misfits.Add(new(nameof(row.Solubility), Phrase.Of("fault.salt.solubility-of")));
             }
             return null;
         }
@@ -92,12 +93,12 @@ internal sealed record SaltContent(Formula? Formula, Composition Brings, double 
             .FirstOrDefault(same => same.Count() > 1);
         if (twice is not null)
         {
-            misfits.Add(new(nameof(row.Label), $"{Forms.Symbol(twice.Key)} once: as the element or as its oxide"));
+            misfits.Add(new(nameof(row.Label), Phrase.Of("fault.salt.label-twice", Forms.Symbol(twice.Key))));
             return null;
         }
         if (row.Label.Values.Sum() > 100)
         {
-            misfits.Add(new(nameof(row.Label), "percentages that add up to at most 100"));
+            misfits.Add(new(nameof(row.Label), Phrase.Of("fault.salt.percentages")));
             return null;
         }
         var brings = LabelForms.Composition(row.Label.Select(one => (one.Key, one.Value)));
@@ -122,7 +123,7 @@ internal sealed record SaltContent(Formula? Formula, Composition Brings, double 
         var reading = Formula.Read(text);
         if (reading.Fault is { } fault)
         {
-            misfits.Add(new(field, $"a formula; {fault}"));
+            misfits.Add(new(field, Phrase.Of("fault.formula", fault.Found, fault.Position, fault.Expected)));
         }
         return reading.Formula;
     }

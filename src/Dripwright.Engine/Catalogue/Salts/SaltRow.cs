@@ -1,5 +1,6 @@
 using Dripwright.Engine.Chemistry.Formulas;
 using Dripwright.Engine.Files;
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Catalogue.Salts;
@@ -115,11 +116,11 @@ internal sealed record SaltRow : CatalogueRow
         var solubility = SaltContent.SolubilityOf(this, content?.Formula, misfits);
         if (PhFrom is null != PhTo is null)
         {
-            misfits.Add(new(PhFrom is null ? nameof(PhTo) : nameof(PhFrom), "\"phFrom\" and \"phTo\" together"));
+            misfits.Add(new(PhFrom is null ? nameof(PhTo) : nameof(PhFrom), Phrase.Of("fault.salt.ph-both")));
         }
         else if (PhFrom >= PhTo)
         {
-            misfits.Add(new(nameof(PhTo), "more than \"phFrom\""));
+            misfits.Add(new(nameof(PhTo), Phrase.Of("fault.salt.ph-to")));
         }
         if (misfits.Count > 0)
         {
@@ -150,7 +151,7 @@ internal sealed record SaltRow : CatalogueRow
     }
 
     // The concentrate in which a product stands by what it brings.
-    private static StockPart Natural(Composition brings)
+    internal static StockPart Natural(Composition brings)
     {
         var calcium = brings[Constituent.Calcium] > 0;
         var other = brings[Constituent.Sulfur] > 0 || brings[Constituent.Phosphorus] > 0;

@@ -49,6 +49,18 @@ public sealed record NutrientTarget
         }
     }
 
+    /// <summary>The target with nitrogen as one sum, for salts that bring no ammonium to speak of.</summary>
+    public NutrientTarget WithNitrogenAsSum()
+    {
+        if (NitrogenIsSum || !Wanted.TryGetValue(Constituent.AmmoniumNitrogen, out var ammonium))
+        {
+            return this;
+        }
+        var wanted = Wanted.Where(pair => pair.Key != Constituent.AmmoniumNitrogen).ToDictionary();
+        wanted[Constituent.NitrateNitrogen] = ammonium + wanted.GetValueOrDefault(Constituent.NitrateNitrogen);
+        return this with { Wanted = wanted, NitrogenIsSum = true };
+    }
+
     /// <summary>The strength of a composition by the simple cation rule: 0.1 dS/m for 1 meq/L of cations.</summary>
     /// <param name="composition">[mol/m³] A feed.</param>
     /// <returns>[S/m] Conductivity at 25 °C, 6 to 13 % low for feeds under 25 meq/L.</returns>

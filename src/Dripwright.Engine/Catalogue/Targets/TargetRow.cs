@@ -1,6 +1,7 @@
 using Dripwright.Engine.Catalogue.Salts;
 using Dripwright.Engine.Chemistry.Formulas;
 using Dripwright.Engine.Files;
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Catalogue.Targets;
@@ -78,16 +79,16 @@ internal sealed record TargetRow : CatalogueRow
             isSum |= name == "n";
             if (!wanted.TryAdd(s_constituents[name], amount))
             {
-                misfits.Add(new("", $"\"{name}\" once"));
+                misfits.Add(new("", Phrase.Of("fault.target.twice", name)));
             }
         }
         if (wanted.Count == 0)
         {
-            misfits.Add(new("", "\"milligramsPerLitre\" or \"millimolesPerLitre\" with at least one element"));
+            misfits.Add(new("", Phrase.Of("fault.target.empty")));
         }
         if (isSum && wanted.ContainsKey(Constituent.AmmoniumNitrogen))
         {
-            misfits.Add(new("", "nitrogen as \"n\", or apart as \"no3\" and \"nh4\""));
+            misfits.Add(new("", Phrase.Of("fault.target.nitrogen")));
         }
         if (misfits.Count > 0)
         {

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Dripwright.Engine.Phrases;
 
 namespace Dripwright.Engine.Chemistry.Formulas;
 
@@ -11,7 +12,7 @@ public readonly record struct FormulaReading(Formula? Formula, FormulaFault? Fau
 /// <param name="Position">Character, counted from 1.</param>
 /// <param name="Found">What stands there.</param>
 /// <param name="Expected">What is allowed there.</param>
-public readonly record struct FormulaFault(int Position, string Found, string Expected)
+public readonly record struct FormulaFault(int Position, Phrase Found, Phrase Expected)
 {
     /// <inheritdoc/>
     public override string ToString() =>

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Dripwright.Engine.Phrases;
 
 namespace Dripwright.Engine.Chemistry.Formulas;
 
@@ -7,7 +8,7 @@ internal sealed class FormulaText(string text)
 {
     private const int Longest = 120;
     private const int Deepest = 8;
-    private const double MostAtoms = 10_000;
+    private const int MostAtoms = 10_000;
 
     private readonly bool _pointsAreDecimals = text.AsSpan().ContainsAny('·', '*', '•');
     private int _at;
@@ -17,7 +18,10 @@ internal sealed class FormulaText(string text)
     {
         if (text.Length > Longest)
         {
-            return new(null, new(Longest + 1, "a longer text", "a formula of at most 120 characters"));
+            return new(
+                null,
+                new(Longest + 1, Phrase.Of("formula.long.found"), Phrase.Of("formula.long.expected", Longest))
+            );
         }
         var sum = new Sum();
         do
@@ -26,11 +30,11 @@ internal sealed class FormulaText(string text)
         } while (_fault is null && Separator());
         if (_fault is null && _at < text.Length)
         {
-            Wrong("an element's symbol, a number, a bracket or a dot before hydrate water");
+            Wrong(Phrase.Of("formula.next"));
         }
         if (_fault is null && sum.Atoms.Values.Any(count => count > MostAtoms))
         {
-            _fault = new(1, "a very large number of atoms", "at most 10000 atoms of an element");
+            _fault = new(1, Phrase.Of("formula.many.found"), Phrase.Of("formula.many.expected", MostAtoms));
         }
         return _fault is null ? new(new Formula(text, sum.Atoms, sum.Groups), null) : new(null, _fault);
     }
@@ -101,7 +105,7 @@ internal sealed class FormulaText(string text)
         Name(run, into);
         if (_fault is null && _at == start)
         {
-            Wrong("an element's symbol or a bracket");
+            Wrong(Phrase.Of("formula.start"));
         }
     }
 
@@ -109,7 +113,7 @@ internal sealed class FormulaText(string text)
     {
         if (depth == Deepest)
         {
-            Wrong("brackets nested at most 8 deep");
+            Wrong(Phrase.Of("formula.deep", Deepest));
             return;
         }
         var close = Here switch
@@ -127,7 +131,7 @@ internal sealed class FormulaText(string text)
         }
         if (Here != close)
         {
-            Wrong($"\"{close}\"");
+            Wrong(Phrase.Plain($"\"{close}\""));
             return;
         }
         _at++;
@@ -166,7 +170,7 @@ internal sealed class FormulaText(string text)
         var symbol = text.Substring(_at, length);
         if (!AtomicMasses.All.ContainsKey(symbol))
         {
-            Wrong("the symbol of an element that is listed, such as Ca, N or K", symbol);
+            Wrong(Phrase.Of("formula.symbol"), symbol);
             return null;
         }
         _at += length;
@@ -189,7 +193,7 @@ internal sealed class FormulaText(string text)
         if (value <= 0 || value > MostAtoms)
         {
             _at = start;
-            Wrong("a number above 0 and at most 10000");
+            Wrong(Phrase.Of("formula.number", MostAtoms));
             return 1;
         }
         return value;
@@ -212,17 +216,18 @@ internal sealed class FormulaText(string text)
             _ => null,
         };
 
-    private void Wrong(string expected, string? found = null)
+    private void Wrong(Phrase expected, string? symbol = null)
     {
         if (_fault is not null)
         {
             return;
         }
         var letter = Here;
-        found ??=
-            _at >= text.Length ? ""
-            : char.IsControl(letter) || char.IsSurrogate(letter) ? "a strange character"
-            : letter.ToString();
-        _fault = new(_at + 1, found.Length == 0 ? "the end" : $"\"{found}\"", expected);
+        var found =
+            symbol is not null ? Phrase.Plain($"\"{symbol}\"")
+            : _at >= text.Length ? Phrase.Of("formula.end")
+            : char.IsControl(letter) || char.IsSurrogate(letter) ? Phrase.Of("formula.strange-letter")
+            : Phrase.Plain($"\"{letter}\"");
+        _fault = new(_at + 1, found, expected);
     }
 }

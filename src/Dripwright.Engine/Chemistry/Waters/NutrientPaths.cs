@@ -13,6 +13,8 @@ internal static class NutrientPaths
     public const string WaterPH = $"{Water}.ph";
     public const string PureShare = "nutrients.pureShare";
     public const string Salts = "nutrients.salts";
+    public const string Bags = "nutrients.bags";
+    public const string Target = "nutrients.target";
     public const string Acid = "nutrients.acid";
     public const string PH = "nutrients.ph";
     public const string Strength = "nutrients.strength";
@@ -37,6 +39,8 @@ internal static class NutrientPaths
             Constituent.Iron => $"{Water}.iron",
             Constituent.Manganese => $"{Water}.manganese",
             Constituent.Zinc => $"{Water}.zinc",
+            Constituent.Copper => $"{Water}.copper",
+            Constituent.Phosphorus => $"{Water}.phosphate",
             _ => Water,
         };
 

@@ -27,6 +27,9 @@ public readonly record struct ReportedValue
     private static readonly double s_bicarbonate = Formula.Parse("HCO3").MolarMass;
     private static readonly double s_lime = Formula.Parse("CaO").MolarMass;
 
+    /// <summary>[mg/L] A grain (64.79891 mg) in a US gallon (3.785411784 L), as CaCO3: 17.118.</summary>
+    public const double GrainPerGallon = 64.79891 / 3.785411784;
+
     private ReportedValue(ReportedQuantity quantity, double value, Constituent constituent = default)
     {
         Quantity = quantity;

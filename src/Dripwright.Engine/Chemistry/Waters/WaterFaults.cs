@@ -1,5 +1,5 @@
 using Dripwright.Engine.Chemistry.Formulas;
-using Dripwright.Engine.Units;
+using Dripwright.Engine.Phrases;
 
 namespace Dripwright.Engine.Chemistry.Waters;
 
@@ -11,6 +11,7 @@ internal static class WaterFaults
 
     // Above this a mole a litre would be a brine, and somebody took µg for mg.
     private const double MostMoles = 1000;
+    private const double MostConductivity = 10;
 
     /// <summary>Numbers that no water has.</summary>
     public static IEnumerable<WaterFault> Numbers(WaterAnalysis analysis)
@@ -18,12 +19,17 @@ internal static class WaterFaults
         var values = analysis
             .Measured.OrderBy(pair => pair.Key)
             .Select(pair =>
-                (Field: NutrientPaths.Of(pair.Key), Value: (double?)pair.Value, Unit: "mmol/L", Most: MostMoles)
+                (
+                    Field: NutrientPaths.Of(pair.Key),
+                    Value: (double?)pair.Value,
+                    Measure: (Func<double, Measured>)Measured.Millimoles,
+                    Most: MostMoles
+                )
             )
-            .Append((NutrientPaths.Alkalinity, analysis.Alkalinity, "meq/L", MostMoles))
-            .Append((NutrientPaths.Hardness, analysis.Hardness, "mmol/L", MostMoles))
-            .Append((NutrientPaths.Conductivity, analysis.Conductivity * 10, "dS/m", 100.0));
-        foreach (var (field, value, unit, most) in values)
+            .Append((NutrientPaths.Alkalinity, analysis.Alkalinity, Measured.Milliequivalents, MostMoles))
+            .Append((NutrientPaths.Hardness, analysis.Hardness, Measured.Millimoles, MostMoles))
+            .Append((NutrientPaths.Conductivity, analysis.Conductivity, Measured.Ec, MostConductivity));
+        foreach (var (field, value, measure, most) in values)
         {
             if (value is not { } given)
             {
@@ -31,34 +37,23 @@ internal static class WaterFaults
             }
             if (!double.IsFinite(given))
             {
-                yield return new(field, "no number", "It is not a number.", "Leave out what was not measured.");
+                yield return Of(field, "no-number", Phrase.Of("fault.water.no-number.found"));
             }
             else if (given < 0)
             {
-                yield return new(
-                    field,
-                    $"{Number(given)} {unit}",
-                    "No amount is below 0.",
-                    "\"Below 0.1\" in a report is 0 or left out, never minus."
-                );
+                yield return Of(field, "below-nought", Phrase.Of(measure(given)));
             }
             else if (given > most)
             {
-                yield return new(
-                    field,
-                    $"{Number(given)} {unit}",
-                    "This would be a brine.",
-                    "Check the unit: mg/L, µg/L, mS/cm or µS/cm?"
-                );
+                yield return Of(field, "brine", Phrase.Of(measure(given)));
             }
         }
         if (analysis.PH is { } ph && !(ph is >= LeastPH and <= MostPH))
         {
-            yield return new(
+            yield return Of(
                 NutrientPaths.WaterPH,
-                double.IsFinite(ph) ? Number(ph) : "no number",
-                "No water for growing has such a pH.",
-                "Calibrate the meter with fresh pH 7 and pH 4 solutions."
+                "ph",
+                double.IsFinite(ph) ? Phrase.Of(Measured.Number(ph)) : Phrase.Of("fault.water.no-number.found")
             );
         }
     }
@@ -74,11 +69,14 @@ internal static class WaterFaults
         var alkalinity = analysis.Alkalinity ?? 0;
         if (alkalinity > 0.1 && analysis.PH is < 4.3)
         {
-            yield return new(
+            yield return Of(
                 NutrientPaths.Alkalinity,
-                $"{Number(alkalinity)} meq/L at pH {Number(analysis.PH.Value)}",
-                "Below about pH 4.3 all alkalinity is used up; that is where its titration ends.",
-                "Check the pH, or whether the figure is acidity."
+                "alkalinity-ph",
+                Phrase.Of(
+                    "fault.water.alkalinity-ph.found",
+                    Measured.Milliequivalents(alkalinity),
+                    Measured.Number(analysis.PH.Value)
+                )
             );
         }
         var cationsKnown =
@@ -88,11 +86,14 @@ internal static class WaterFaults
             ) && Has(analysis, Constituent.Sodium);
         if (cationsKnown && alkalinity - balance.Cations > Math.Max(0.5, 0.25 * alkalinity))
         {
-            yield return new(
+            yield return Of(
                 NutrientPaths.Alkalinity,
-                $"{Number(alkalinity)} meq/L against {Number(balance.Cations)} meq/L of cations",
-                "Bicarbonate needs a partner: calcium, magnesium, sodium or potassium of the same charge.",
-                "Check the unit of the alkalinity (as CaCO3, as HCO3 or meq/L) and of the cations."
+                "cations",
+                Phrase.Of(
+                    "fault.water.cations.found",
+                    Measured.Milliequivalents(alkalinity),
+                    Measured.Milliequivalents(balance.Cations)
+                )
             );
         }
         if (analysis.Conductivity is not { } conductivity)
@@ -102,20 +103,20 @@ internal static class WaterFaults
         if (WaterConductivity.TooLow(conductivity, balance))
         {
             var charge = Math.Max(balance.Cations, balance.Anions);
-            yield return new(
+            yield return Of(
                 NutrientPaths.Conductivity,
-                $"{Number(conductivity * 10)} dS/m with {Number(charge)} meq/L of ions",
-                $"So many ions carry at least {Number(charge * 0.07)} dS/m.",
-                "Check the units of the analysis (mg/L or mmol/L? dS/m or µS/cm?) and calibrate the meter."
+                "ec-low",
+                Ions(conductivity, charge),
+                Measured.Ec(charge * 0.007)
             );
         }
         else if (WaterConductivity.TooHigh(conductivity, balance))
         {
-            yield return new(
+            yield return Of(
                 NutrientPaths.Conductivity,
-                $"{Number(conductivity * 10)} dS/m with {Number((balance.Cations + balance.Anions) / 2)} meq/L of ions",
-                $"The ions reported carry about {Number(WaterConductivity.Expected(balance) * 10)} dS/m.",
-                "An ion is missing, or a unit is wrong: dS/m, mS/cm or µS/cm?"
+                "ec-high",
+                Ions(conductivity, (balance.Cations + balance.Anions) / 2),
+                Measured.Ec(WaterConductivity.Expected(balance))
             );
         }
     }
@@ -131,23 +132,19 @@ internal static class WaterFaults
         var room = Math.Max(0.15, 0.2 * hardness);
         if (ca + mg - hardness > room || calcium && magnesium && hardness - ca - mg > room)
         {
-            yield return new(
+            yield return Of(
                 NutrientPaths.Hardness,
-                $"{Number(hardness)} mmol/L against {Number(ca + mg)} mmol/L of calcium and magnesium",
-                "Hardness is calcium and magnesium together.",
-                "Check the unit of the hardness: mg/L as CaCO3, degrees or mmol/L?"
+                "hardness",
+                Phrase.Of("fault.water.hardness.found", Measured.Millimoles(hardness), Measured.Millimoles(ca + mg))
             );
         }
     }
 
-    private static string Number(double value) =>
-        QuantityWords.Number(
-            value,
-            Math.Abs(value) is >= 100 or 0 ? "0"
-                : Math.Abs(value) >= 10 ? "0.#"
-                : Math.Abs(value) >= 0.1 ? "0.##"
-                : "0.####"
-        );
+    private static WaterFault Of(string field, string name, Phrase found, params ReadOnlySpan<object> why) =>
+        new(field, found, Phrase.Of($"fault.water.{name}.why", why), Phrase.Of($"fault.water.{name}.remedy"));
+
+    private static Phrase Ions(double conductivity, double charge) =>
+        Phrase.Of("fault.water.ions", Measured.Ec(conductivity), Measured.Milliequivalents(charge));
 
     private static bool Has(WaterAnalysis analysis, Constituent constituent) =>
         analysis.Measured.ContainsKey(constituent);

@@ -15,6 +15,10 @@ internal sealed class WaterFilling(WaterAnalysis analysis)
     /// <remarks>Common practice: two thirds; natural waters have half to five sixths.</remarks>
     internal const double CalciumOfHardness = 2.0 / 3;
 
+    // [mol/m³ of charge] and share of the alkalinity: less is within what kits read.
+    private const double LeastSoftened = 0.5;
+    private const double SoftenedShare = 0.25;
+
     private static readonly Phrase s_alkalinity = Phrase.Of("water.alkalinity");
 
     private static readonly Constituent[] s_main =
@@ -76,6 +80,7 @@ internal sealed class WaterFilling(WaterAnalysis analysis)
     // One ion that is missing follows from the charges; two do not.
     private void Close()
     {
+        Partner();
         var balance = Sum();
         if (balance.Missing.Count != 1)
         {
@@ -96,6 +101,21 @@ internal sealed class WaterFilling(WaterAnalysis analysis)
         if (amount >= 0)
         {
             Add(ion, amount, Why);
+        }
+    }
+
+    // What bicarbonate has neither calcium nor magnesium for stands with sodium: mostly a softener's.
+    private void Partner()
+    {
+        var known = new[] { Constituent.Calcium, Constituent.Magnesium }.All(_amounts.ContainsKey);
+        if (!known || _amounts.ContainsKey(Constituent.Sodium) || Alkalinity is not { } alkalinity)
+        {
+            return;
+        }
+        var balance = Sum();
+        if (alkalinity - balance.Cations > Math.Max(LeastSoftened, SoftenedShare * alkalinity))
+        {
+            Add(Constituent.Sodium, -balance.Gap, "water.follows.softened");
         }
     }
 

@@ -17,6 +17,7 @@ public static class WaterLimits
         ("water-iron", Constituent.Iron),
         ("water-manganese", Constituent.Manganese),
         ("water-zinc", Constituent.Zinc),
+        ("water-copper", Constituent.Copper),
     ];
 
     /// <summary>Findings for every constituent over its limit, for alkalinity and for EC.</summary>

@@ -9,7 +9,7 @@ namespace Dripwright.Engine.Chemistry.Waters;
 /// <param name="Found">What is reported.</param>
 /// <param name="Why">Why it cannot be.</param>
 /// <param name="Remedy">What to look at.</param>
-public sealed record WaterFault(string Field, string Found, string Why, string Remedy);
+public sealed record WaterFault(string Field, Phrase Found, Phrase Why, Phrase Remedy);
 
 /// <summary>A part of the analysis that was not measured but follows from the rest.</summary>
 /// <param name="What">What was found.</param>

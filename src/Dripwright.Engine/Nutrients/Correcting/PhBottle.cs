@@ -35,7 +35,7 @@ public sealed record PhBottle
         Equivalents = acid;
     }
 
-    /// <summary>A bottle of the shelf; null where the product is no liquid acid or base.</summary>
+    /// <summary>A bottle of the catalogue; null where the product is no liquid acid or base.</summary>
     /// <param name="product">The product.</param>
     public static PhBottle? Of(Salt product)
     {

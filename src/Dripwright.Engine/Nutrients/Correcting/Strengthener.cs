@@ -40,11 +40,27 @@ public abstract record Strengthener
 /// <param name="Step">[kg] Smallest step of the scale.</param>
 public sealed record WeighedSalt(string Name, double Mass, double Weighed, double? Measured, double Step)
 {
+    /// <summary>[mol] What the amount told brings.</summary>
+    public Composition Brings { get; init; } = Composition.Nothing;
+
+    /// <summary>The bottle it is taken from; null where it is weighed or measured by itself.</summary>
+    public MixedBottle? Bottle { get; init; }
+
+    /// <summary>Its place in the order of mixing.</summary>
+    public int Order { get; init; }
+
     /// <summary>The salt to weigh or measure out, "12.3 g of magnesium sulfate".</summary>
     public Phrase Text =>
-        Phrase.Of(
-            "tank.weigh",
-            Measured is { } volume ? Phrases.Measured.MeasuredOut(volume) : Phrases.Measured.Weighed(Weighed, Step),
-            Name
-        );
+        Bottle is { } bottle
+            ? Phrase.Of("tank.bottle.dose", Phrases.Measured.MeasuredOut(bottle.Take), Name)
+            : Phrase.Of(
+                "tank.weigh",
+                Measured is { } volume ? Phrases.Measured.MeasuredOut(volume) : Phrases.Measured.Weighed(Weighed, Step),
+                Name
+            );
+
+    /// <summary>How the bottles of some salts are made; nothing where none comes out of a bottle.</summary>
+    /// <param name="salts">The salts.</param>
+    public static IEnumerable<Phrase> Bottles(IEnumerable<WeighedSalt> salts) =>
+        salts.Select(salt => salt.Bottle?.Text).OfType<Phrase>().Distinct();
 }

@@ -120,7 +120,11 @@ public static class TankCorrection
     /// <summary>The step that adds water.</summary>
     /// <param name="volume">[m³] How much.</param>
     internal static TankStep AddWater(double volume) =>
-        new(TankStepKind.Water, volume, Phrase.Of("tank.step.water", Measured.Volume(volume)));
+        new(
+            TankStepKind.Water,
+            volume,
+            Phrase.Of("tank.step.water", Phrase.Of("tank.water.plain", Measured.Volume(volume)))
+        );
 
     private static IEnumerable<Unanswerable> Hindrances(
         TankReading reading,

@@ -56,7 +56,7 @@ internal static class TankPh
             return plan;
         }
 
-        plan = plan with { MixedPH = now.Value.PH };
+        plan = Reads(plan with { MixedPH = now.Value.PH }, mixed, surroundings, gap);
         if (Math.Abs(now.Value.PH - target.PH) < 0.05)
         {
             notes.Add(Phrase.Of("tank.note.ph-right"));
@@ -91,8 +91,29 @@ internal static class TankPh
 
         Pour(steps, dose.Value.BottleVolume, bottle.Name, target.PH);
         notes.Add(Phrase.Of("tank.note.chelates"));
-        return plan with { PH = dose.Value, Cautions = [.. plan.Cautions, .. dose.Value.Cautions] };
+        plan = Reads(plan, dose.Value.Solution, surroundings, gap);
+        if (plan is { PHAtOnce: { } once, PHAfterDay: { } later } && Math.Abs(once - later) > 0.1)
+        {
+            notes.Add(Phrase.Of("tank.note.reads", Measured.PH(once), Measured.PH(later)));
+        }
+
+        return plan with
+        {
+            PH = dose.Value,
+            Cautions = [.. plan.Cautions, .. dose.Value.Cautions],
+        };
     }
+
+    // At once the carbon dioxide that acid sets free is still there; after a day of bubbling it has gone.
+    private static TankPlan Reads(TankPlan plan, Composition tank, SolutionConditions surroundings, double gap) =>
+        plan with
+        {
+            PHAtOnce = PHOf(tank, surroundings with { CarbonDioxide = null }, gap),
+            PHAfterDay = PHOf(tank, surroundings, gap),
+        };
+
+    private static double? PHOf(Composition tank, SolutionConditions surroundings, double gap) =>
+        SolutionPh.Of(tank, surroundings, gap) is { Found: true } found ? found.Value.PH : null;
 
     private static void Pour(List<TankStep> steps, double volume, string name, double ph)
     {

@@ -67,6 +67,12 @@ public sealed record TankPlan(
     /// <summary>[-] pH expected before acid or base; null where it cannot be said.</summary>
     public double? MixedPH { get; init; }
 
+    /// <summary>[-] pH that a pen reads when all is poured and mixed; null where it cannot be said.</summary>
+    public double? PHAtOnce { get; init; }
+
+    /// <summary>[-] pH that it reads after a day of bubbling; null where it cannot be said.</summary>
+    public double? PHAfterDay { get; init; }
+
     /// <summary>[mol/m³] What the tank holds then; null where it is not known.</summary>
     public Composition? Mixed { get; init; }
 }

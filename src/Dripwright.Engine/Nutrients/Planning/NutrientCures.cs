@@ -27,19 +27,45 @@ internal static class NutrientCures
 
     private static Cure Get(Rig rig, Salt salt) => new([With(rig, salt)], [Phrase.Of("nutrients.cure.get", salt.Name)]);
 
-    private static FieldChange With(Rig rig, Salt salt)
-    {
-        if (salt.Kind == SaltKind.Acid)
-        {
-            return new FieldChange(NutrientPaths.Acid, $"\"{salt.Key}\"");
-        }
+    /// <summary>Another salt in place of some at hand; no cure where the catalogue does not have it.</summary>
+    /// <param name="rig">The rig.</param>
+    /// <param name="out">Keys of those that go.</param>
+    /// <param name="key">Key of the one that comes.</param>
+    /// <param name="says">What the cure is called.</param>
+    public static Cure InPlaceOf(Rig rig, IReadOnlyCollection<string> @out, string key, Phrase says) =>
+        new(
+            [
+                Listed(
+                    rig,
+                    [
+                        .. Had(rig).Where(one => !@out.Contains(one.Salt) && one.Salt != key),
+                        new NutrientSalt { Salt = key },
+                    ]
+                ),
+            ],
+            [says]
+        );
 
-        var had = rig.Nutrients.Salts ?? ResolvedNutrients.UsualSalts.Select(key => new NutrientSalt { Salt = key });
+    private static FieldChange With(Rig rig, Salt salt) =>
+        salt.Kind == SaltKind.Acid
+            ? new FieldChange(NutrientPaths.Acid, $"\"{salt.Key}\"")
+            : Listed(rig, [.. Had(rig), new NutrientSalt { Salt = salt.Key }]);
+
+    // Who names bags and no salts has none.
+    private static IEnumerable<NutrientSalt> Had(Rig rig) =>
+        rig.Nutrients.Salts
+        ?? (
+            rig.Nutrients.Bags.Count > 0
+                ? []
+                : ResolvedNutrients.UsualSalts.Select(key => new NutrientSalt { Salt = key })
+        );
+
+    private static FieldChange Listed(Rig rig, IReadOnlyList<NutrientSalt> salts)
+    {
         var text = new RecordText(rig.Units, leaveOutAssumed: true, comments: false);
-        var all = had.Append(new NutrientSalt { Salt = salt.Key })
-            .Select(one =>
-                string.Join(' ', text.Write(one).Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries))
-            );
+        var all = salts.Select(one =>
+            string.Join(' ', text.Write(one).Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries))
+        );
         return new FieldChange(NutrientPaths.Salts, $"[{string.Join(", ", all)}]");
     }
 }

@@ -17,10 +17,21 @@ internal static class NutrientFindings
         [
             .. OfWater(rig.Nutrients, plan)
                 .Concat(RecipeFindings.Of(plan.Recipe, NutrientCures.Of(rig, plan.Cures), plan.PH))
+                .Where(finding =>
+                    finding.Rule != "recipe-chloride" || plan.Filled.Composition[Constituent.Chloride] <= 0
+                )
                 .Concat(Poisons.In(plan))
+                .Concat(SaltFindings.Of(rig, plan))
                 .Concat(plan.Stock?.Findings ?? [])
                 .Concat(
-                    new[] { Strength(plan), RestingPH(plan), Sodium(plan), Salt(plan), Coir(plan) }.OfType<Finding>()
+                    new[]
+                    {
+                        Strength(plan),
+                        RestingPH(plan),
+                        Sodium(plan),
+                        Salt(rig, plan),
+                        Coir(plan),
+                    }.OfType<Finding>()
                 )
                 .OrderBy(finding => finding.Level),
         ];
@@ -44,17 +55,20 @@ internal static class NutrientFindings
     private static bool AcidSuffices(NutrientPlan plan) =>
         plan.Recipe.AcidDemand - plan.Recipe.AcidGiven <= RuleBook.Limit("recipe-no-acid");
 
-    private static Finding? Salt(NutrientPlan plan)
+    private static Finding? Salt(Rig rig, NutrientPlan plan)
     {
         var most = new Ec(10 * RuleBook.Limit("water-salt"));
-        return plan.FilledEc <= most
+        // A meter's word counts where the ions are not known.
+        var measured = new Ec(10 * (plan.Water.Supply!.Conductivity ?? 0) * (1 - rig.Nutrients.PureShare));
+        var ec = measured > plan.FilledEc ? measured : plan.FilledEc;
+        return ec <= most
             ? null
             : Judged.By(
                 "water-salt",
                 Place.Of("place.water"),
                 [NutrientPaths.Water, NutrientPaths.PureShare],
                 Phrase.Of("finding.water-salt.what"),
-                Phrase.Of(plan.FilledEc.Measured),
+                Phrase.Of(ec.Measured),
                 Limit.AtMost(most.Measured),
                 Phrase.Of("finding.water-salt.remedy")
             );

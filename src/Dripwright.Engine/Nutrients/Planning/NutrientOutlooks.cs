@@ -9,13 +9,12 @@ namespace Dripwright.Engine.Nutrients.Planning;
 /// <summary>The loop of a rig over twelve weeks.</summary>
 /// <remarks>
 /// Uptake: the supply solution of closed systems for the crop, the best stand-in that is published, taken at the rig's use per
-/// plant; of sodium and chloride plants are taken to leave all behind, which errs on the safe side. Half of the coir's volume
-/// is water (common practice).
+/// plant; of sodium and chloride plants are taken to leave all behind, which errs on the safe side. The pots
+/// hold the water of their medium.
 /// </remarks>
 internal static class NutrientOutlooks
 {
     private const int Days = 84;
-    private const double WaterInCoir = 0.5;
 
     public static NutrientOutlook? Of(
         ResolvedNutrients asked,
@@ -25,7 +24,9 @@ internal static class NutrientOutlooks
         NutrientPlan plan
     )
     {
-        var pots = WaterInCoir * NutrientPlanner.CoirIn(layout);
+        var pots = layout.Rows.Sum(row =>
+            row.Pots.Count(pot => pot.Planted) * row.Pot.Volume * layout.MediumOf(row).Water
+        );
         var dripped = feed.TotalFlow * layout.Resolved.Clock.SecondsPerDay;
         var use = reservoir.Use * 86_400;
         // Where plants drink all that drips nothing runs back, and this is no loop.

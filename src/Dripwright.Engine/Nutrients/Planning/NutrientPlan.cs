@@ -21,6 +21,9 @@ public sealed record NutrientPlan
     /// <summary>The crop.</summary>
     public required CropType Crop { get; init; }
 
+    /// <summary>What the crop is taken to take up in a loop.</summary>
+    public required NutrientTarget LoopTarget { get; init; }
+
     /// <summary>What sodium the crop tolerates.</summary>
     public required SodiumLimit SodiumLimit { get; init; }
 
@@ -71,6 +74,9 @@ public sealed record NutrientPlan
 
     /// <summary>[m³] Acid from the grower's bottle for a full reservoir; 0 where none is needed or at hand.</summary>
     public required double AcidVolume { get; init; }
+
+    /// <summary>[-] pH right after mixing, while the carbon dioxide that acid sets free is still there; null where there is none.</summary>
+    public double? MixedPH { get; init; }
 
     /// <summary>The next weeks; null where plants take nothing or more than is dripped.</summary>
     public required NutrientOutlook? Outlook { get; init; }

@@ -1,7 +1,9 @@
 using Dripwright.Engine.Catalogue.Salts;
+using Dripwright.Engine.Catalogue.Targets;
 using Dripwright.Engine.Chemistry.Formulas;
 using Dripwright.Engine.Chemistry.Solutions;
 using Dripwright.Engine.Chemistry.Waters;
+using Dripwright.Engine.Findings;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Nutrients.Loop;
 using Dripwright.Engine.Nutrients.Recipe;
@@ -15,6 +17,9 @@ public static class NutrientPlanner
 {
     // The strength of the target and the acid hang on each other through the recipe; both settle within a few rounds.
     private const int Rounds = 5;
+
+    // [mol/m³] Common practice: silicon is given at up to 50 mg/L; more gels in the can and clouds the tank.
+    private const double MostSilicon = 50 / 28.085;
 
     /// <summary>Plans the feed.</summary>
     /// <param name="layout">The rig in its place.</param>
@@ -56,6 +61,7 @@ public static class NutrientPlanner
             sodium.Classic
         );
         var rest = SolutionPh.Of(recipe.Composition, Air(recipe), gap);
+        var mixed = SolutionPh.Of(recipe.Composition, Air(recipe) with { CarbonDioxide = null }, gap);
         var acid = recipe
             .Lines.Where(line => line.Salt.Kind == SaltKind.Acid)
             .Sum(line => line.Concentration / line.Salt.Density!.Value);
@@ -64,6 +70,7 @@ public static class NutrientPlanner
             Stage = asked.Stage,
             Crop = asked.Crop,
             Currency = layout.Resolved.Currency,
+            LoopTarget = asked.LoopTarget,
             SodiumLimit = sodium,
             Volume = reservoir.FullVolume,
             Water = reading,
@@ -90,10 +97,11 @@ public static class NutrientPlanner
             Ec = EcOf(recipe.Composition, ph),
             CationRule = Conductivity.CationRule(recipe.Composition),
             PH = rest.Found ? rest.Value.PH : null,
+            MixedPH = mixed.Found ? mixed.Value.PH : null,
             AcidVolume = acid * reservoir.FullVolume,
             Acid = asked.Acid,
             Outlook = null,
-            Coir = mix.RawCoir ? new CoirTreatment(CoirIn(layout)) : null,
+            Coir = mix.RawCoir && CoirIn(layout) > 0 ? new CoirTreatment(CoirIn(layout)) : null,
             Findings = [],
         };
         plan = plan with { Outlook = NutrientOutlooks.Of(asked, layout, feed, reservoir, plan) };
@@ -102,15 +110,19 @@ public static class NutrientPlanner
 
     /// <summary>[m³] Coir in all pots.</summary>
     internal static double CoirIn(RigLayout layout) =>
-        layout.Rows.Sum(row => row.Pots.Count(pot => pot.Planted) * row.Pot.Volume);
+        layout.Rows.Sum(row => row.Pots.Count(pot => pot.Planted) * row.Pot.Volume * layout.MediumOf(row).Coir);
 
     internal static Ec EcOf(Composition solution, double ph) =>
         Conductivity.Of(Speciation.Within(solution, ph, SolutionConditions.Closed));
 
+    // A grower who asks for more of it shall have it.
+    private static double MostOf(NutrientTarget target, Constituent ion, double usual) =>
+        Math.Max(usual, target.Wanted.GetValueOrDefault(ion));
+
     private static SolutionConditions Air(NutrientRecipe recipe)
     {
         var chelated = recipe.Lines.Any(line =>
-            line.Salt.Kind == SaltKind.Chelate && line.Salt.Brings[Constituent.Iron] > 0
+            (line.Salt.IsBag || line.Salt.Kind == SaltKind.Chelate) && line.Salt.Brings[Constituent.Iron] > 0
         );
         return SolutionConditions.Open with { Iron = chelated ? IronForm.Chelated : IronForm.Ferrous };
     }
@@ -139,11 +151,14 @@ public static class NutrientPlanner
                 {
                     Water = water,
                     Target = goal.Target.Times(factor),
+                    Plain = goal.Target.Times(first),
                     Salts = salts,
                     Volume = volume,
                     AcidDemand = demand,
                     PH = ph,
                     MostSodium = sodium,
+                    MostChloride = MostOf(goal.Target, Constituent.Chloride, RuleBook.Limit("water-chloride")),
+                    MostSilicon = MostOf(goal.Target, Constituent.Silicon, MostSilicon),
                     Scale = new WeighingScale(mix.ScaleStep),
                 }
             );

@@ -35,7 +35,7 @@ internal static class CoarseScale
     }
 
     // [kg/m³] What dissolves with a margin in a room's water; a salt of unknown solubility is taken to dissolve.
-    private static double Strongest(Salt salt) =>
+    internal static double Strongest(Salt salt) =>
         salt is { Solubility: { } curve, Formula: { } formula }
             ? RuleBook.Limit("stock-saturated") * 1000 * curve.At(RoomTemperature).Molality * formula.MolarMass
             : double.PositiveInfinity;

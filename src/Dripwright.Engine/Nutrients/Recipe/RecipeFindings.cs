@@ -41,7 +41,11 @@ internal static class RecipeFindings
 
     private static Finding? OfElement(NutrientRecipe recipe, ElementResult element, IReadOnlyList<NamedCure> cures)
     {
-        if (element.Verdict is ElementVerdict.Reached or ElementVerdict.NotAsked)
+        // Ammonium is judged by its share of the nitrogen.
+        if (
+            element.Verdict is ElementVerdict.Reached or ElementVerdict.NotAsked
+            || element is { Constituent: Constituent.AmmoniumNitrogen, Verdict: not ElementVerdict.WaterOver }
+        )
         {
             return null;
         }
@@ -51,7 +55,7 @@ internal static class RecipeFindings
         if (element.Verdict is ElementVerdict.WaterOver)
         {
             return Judged.By(
-                "recipe-water-over",
+                element.Miss > RuleBook.Limit("recipe-water-over") ? "recipe-water-over" : "recipe-water-off",
                 Solution,
                 [NutrientPaths.PureShare, NutrientPaths.Of(element.Constituent)],
                 Phrase.Of("finding.recipe-water-over.what", name),
@@ -62,9 +66,10 @@ internal static class RecipeFindings
         }
         var cure = cures.FirstOrDefault(one => one.Salt.Constituent == element.Constituent);
         var isOver = element.Verdict is ElementVerdict.Over;
+        var rule = RuleOf(element);
         var isBrought = recipe.Lines.Any(line => line.Salt.Brings[element.Constituent] > 0);
         return Judged.By(
-            Charges.IsTrace(element.Constituent) ? "recipe-trace-unreached" : "recipe-unreached",
+            rule,
             Solution,
             [NutrientPaths.Salts],
             isOver ? Phrase.Of("finding.recipe-unreached.over.what", name)
@@ -72,7 +77,8 @@ internal static class RecipeFindings
                 : Phrase.Of("finding.recipe-unreached.none.what", name),
             result,
             wanted,
-            cure is not null
+            rule == "recipe-off" ? Phrase.Of("finding.recipe-off.remedy")
+                : cure is not null
                     ? Phrase.Of(
                         "finding.recipe-unreached.remedy.named",
                         name,
@@ -83,6 +89,18 @@ internal static class RecipeFindings
                 : Phrase.Of("finding.recipe-unreached.remedy", name),
             cure is null ? [] : [cure.Change]
         );
+    }
+
+    // Too little starves; too much is borne for longer, and a trace hardly tells.
+    internal static string RuleOf(ElementResult element)
+    {
+        if (Charges.IsTrace(element.Constituent))
+        {
+            return "recipe-trace-unreached";
+        }
+        var wide = element.Verdict is ElementVerdict.Over || element.Constituent == Constituent.Sulfur;
+        var limit = RuleBook.Limit("recipe-unreached") * (wide ? 2 : 1);
+        return Math.Abs(element.Miss!.Value) > limit ? "recipe-unreached" : "recipe-off";
     }
 
     private static IEnumerable<Finding> Limits(NutrientRecipe recipe)

@@ -25,6 +25,11 @@ public sealed record RecipeJob
     /// <summary>What the feed should hold.</summary>
     public required NutrientTarget Target { get; init; }
 
+    /// <summary>What the elements are held against; the target itself where null.</summary>
+    /// <remarks>A target is strengthened so that salts which miss a part of it still reach the EC; what they miss is told
+    /// against the target as it was.</remarks>
+    public NutrientTarget? Plain { get; init; }
+
     /// <summary>Fertilisers at hand. Their order does not matter; of two with the same key the first counts.</summary>
     public required IReadOnlyList<SaltAtHand> Salts { get; init; }
 
@@ -46,8 +51,11 @@ public sealed record RecipeJob
     /// <summary>[mol/m³] Most chloride in the feed; null for no limit.</summary>
     public double? MostChloride { get; init; }
 
-    /// <summary>[mol/m³] Most sodium in the feed; null for no limit.</summary>
+    /// <summary>[mol/m³] Most sodium in the feed; null for no limit. What traces bring along does not count.</summary>
     public double? MostSodium { get; init; }
+
+    /// <summary>[mol/m³] Most silicon in the feed; null for no limit.</summary>
+    public double? MostSilicon { get; init; }
 
     /// <summary>[-] pH at which the feed will be kept, to see whether chelates hold.</summary>
     public double PH { get; init; } = 5.8;
@@ -61,8 +69,9 @@ public sealed record RecipeJob
 /// <summary>How much a miss of each element counts: the fit makes Σ (weight · miss / target)² least.</summary>
 /// <remarks>
 /// A miss is taken relative to the target, and where nothing is wanted to 1 mol/m³ (main elements) or 0.01 mol/m³
-/// (traces). Main elements and traces count 1; sulfur 0.3, because plants take a wide range of it; ammonium 0.3, because what
-/// matters is that its share stays small, and its small target would else pull calcium along. All are common practice.
+/// (traces). Main elements count 1; sulfur 0.3, because plants take a wide range of it; ammonium 0.3, because what
+/// matters is that its share stays small, and its small target would else pull calcium along. A trace that comes in one bag with main
+/// elements counts a fiftieth of that, so that the bag is weighed by its main elements. All are common practice.
 /// </remarks>
 public sealed record FitWeights
 {

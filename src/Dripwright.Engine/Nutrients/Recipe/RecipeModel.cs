@@ -7,6 +7,9 @@ namespace Dripwright.Engine.Nutrients.Recipe;
 /// <summary>A recipe's job as numbers, and its answer: acid first, then the fit, then the price.</summary>
 internal sealed class RecipeModel
 {
+    // [-] What a trace counts for that cannot be had without main elements.
+    private const double Alongside = 0.02;
+
     private readonly RecipeJob _job;
     private readonly double[] _lengths;
     private readonly double[][] _rows;
@@ -32,7 +35,7 @@ internal sealed class RecipeModel
                 .Where(key => !(job.Target.NitrogenIsSum && key == Constituent.AmmoniumNitrogen))
                 .Order(),
         ];
-        var weights = Asked.Select(key => job.Weights[key] / FitWeights.ScaleOf(key, job.Target.Wanted[key])).ToArray();
+        var weights = Asked.Select(key => WeightOf(key) / FitWeights.ScaleOf(key, job.Target.Wanted[key])).ToArray();
         _wanted = [.. Asked.Select((key, i) => weights[i] * (job.Target.Wanted[key] - Of(job.Water.Composition, key)))];
         _rows = [.. Asked.Select((key, i) => Columns(salt => weights[i] * Of(salt.Brings, key)))];
         _lengths = Lengths();
@@ -67,6 +70,18 @@ internal sealed class RecipeModel
 
     /// <summary>True where every step found its best.</summary>
     public bool Optimal { get; private set; } = true;
+
+    private double WeightOf(Constituent key) =>
+        _job.Weights[key] * (Charges.IsTrace(key) && AtHand.Any(hand => IsMixed(hand.Salt, key)) ? Alongside : 1);
+
+    private static bool IsMixed(Salt salt, Constituent trace) =>
+        salt.Brings[trace] > 0
+        && (
+            salt.Brings[Constituent.NitrateNitrogen] > 0
+            || salt.Brings[Constituent.Phosphorus] > 0
+            || salt.Brings[Constituent.Potassium] > 0
+            || salt.Brings[Constituent.Calcium] > 0
+        );
 
     /// <summary>[kg/m³] Amounts of the salts at hand that fit best, the cheapest of them.</summary>
     public double[] Solve()
@@ -120,8 +135,10 @@ internal sealed class RecipeModel
 
     /// <summary>[mol/kg] H⁺ of a product as the fit counts it.</summary>
     /// <remarks>Trace salts are given in such small amounts that their acidity is left out, or a pinch of borax would need acid.</remarks>
-    internal static double AcidOf(Salt salt) =>
-        Composition.Constituents.Any(key => Charges.IsTrace(key) && salt.Brings[key] > 0) ? 0 : salt.AcidEquivalents;
+    internal static double AcidOf(Salt salt) => HasTraces(salt) ? 0 : salt.AcidEquivalents;
+
+    internal static bool HasTraces(Salt salt) =>
+        Composition.Constituents.Any(key => Charges.IsTrace(key) && salt.Brings[key] > 0);
 
     private double[] Run(FitProblem problem)
     {
@@ -170,23 +187,30 @@ internal sealed class RecipeModel
         var water = _job.Water.Composition;
         var share = _job.MostAmmoniumShare;
         Add(
-            salt => (1 - share) * salt[Constituent.AmmoniumNitrogen] - share * salt[Constituent.NitrateNitrogen],
+            salt =>
+                (1 - share) * salt.Brings[Constituent.AmmoniumNitrogen]
+                - share * salt.Brings[Constituent.NitrateNitrogen],
             share * water[Constituent.NitrateNitrogen] - (1 - share) * water[Constituent.AmmoniumNitrogen]
         );
         if (_job.MostChloride is { } chloride)
         {
-            Add(salt => salt[Constituent.Chloride], chloride - water[Constituent.Chloride]);
+            Add(salt => salt.Brings[Constituent.Chloride], chloride - water[Constituent.Chloride]);
         }
         if (_job.MostSodium is { } sodium)
         {
-            Add(salt => salt[Constituent.Sodium], sodium - water[Constituent.Sodium]);
+            // Iron is not taken away for the pinch of sodium in its chelate.
+            Add(salt => HasTraces(salt) ? 0 : salt.Brings[Constituent.Sodium], sodium - water[Constituent.Sodium]);
+        }
+        if (_job.MostSilicon is { } silicon)
+        {
+            Add(salt => salt.Brings[Constituent.Silicon], silicon - water[Constituent.Silicon]);
         }
         return ([.. found], [.. bounds]);
 
         // Where the water alone is over, nothing more may be added; that it is over is a finding.
-        void Add(Func<Composition, double> of, double bound)
+        void Add(Func<Salt, double> of, double bound)
         {
-            var row = Columns(salt => of(salt.Brings));
+            var row = Columns(of);
             if (row.Any(value => value > 0))
             {
                 found.Add(row);

@@ -60,6 +60,7 @@ public static class RecipePlanner
         Guard.NotNegative(job.AcidDemand ?? 0);
         Guard.NotNegative(job.MostChloride ?? 0);
         Guard.NotNegative(job.MostSodium ?? 0);
+        Guard.NotNegative(job.MostSilicon ?? 0);
         foreach (var (constituent, wanted) in job.Target.Wanted)
         {
             Guard.NotNegative(wanted, nameof(job));
@@ -105,23 +106,30 @@ public static class RecipePlanner
     private static List<ElementResult> Elements(RecipeJob job, Composition added, Composition weighed)
     {
         var water = job.Water.Composition;
+        var target = job.Plain ?? job.Target;
         var elements = new List<ElementResult>();
         foreach (var key in Composition.Constituents)
         {
-            double? wanted = job.Target.Wanted.TryGetValue(key, out var value) ? value : null;
+            double? wanted = target.Wanted.TryGetValue(key, out var value) ? value : null;
             if (wanted is null && water[key] + added[key] <= 0)
             {
                 continue;
             }
-            var sum = job.Target.NitrogenIsSum && key == Constituent.NitrateNitrogen;
+            var sum = target.NitrogenIsSum && key == Constituent.NitrateNitrogen;
             double Of(Composition composition) =>
                 composition[key] + (sum ? composition[Constituent.AmmoniumNitrogen] : 0);
-            var tolerance = RuleBook.Limit(Charges.IsTrace(key) ? "recipe-trace-unreached" : "recipe-unreached");
+            var tolerance = Tolerance(key);
             var verdict = Verdict(key, wanted, Of(water), Of(water) + Of(added), tolerance);
             elements.Add(new ElementResult(key, wanted, Of(water), Of(added), Of(weighed), tolerance, verdict));
         }
         return elements;
     }
+
+    // Plants take a wide range of sulfur.
+    private static double Tolerance(Constituent key) =>
+        key == Constituent.Sulfur ? RuleBook.Limit("recipe-unreached")
+        : Charges.IsTrace(key) ? RuleBook.Limit("recipe-trace-unreached")
+        : RuleBook.Limit("recipe-off");
 
     private static ElementVerdict Verdict(
         Constituent key,

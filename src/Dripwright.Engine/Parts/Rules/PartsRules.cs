@@ -53,7 +53,7 @@ internal sealed class PartsRules(RigLayout layout, PartsPlan parts, Judgement ju
                 judge.Add(
                     "kerf-trap",
                     [new Place(Phrase.Plain(cut.Material))],
-                    ["rows[0].moduleLength"],
+                    ["rows[0].moduleLength", "stand.sawCut"],
                     Phrase.Of(
                         "finding.kerf-trap.what",
                         Measured.Length(trap.StockLength),

@@ -1,7 +1,9 @@
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Catalogue.Salts;
 using Dripwright.Engine.Catalogue.Targets;
+using Dripwright.Engine.Chemistry.Formulas;
 using Dripwright.Engine.Files;
+using Dripwright.Engine.Phrases;
 
 namespace Dripwright.Engine.Rigs;
 
@@ -15,7 +17,7 @@ internal static class NutrientResolver
     public static ResolvedNutrients? Resolve(
         NutrientMix mix,
         PartsCatalogue catalogue,
-        Action<string, string, string> say
+        Action<string, Phrase, Phrase> say
     )
     {
         if (mix.Crop == GroupKeys.None)
@@ -30,22 +32,22 @@ internal static class NutrientResolver
             var fed = catalogue.Targets.Stages.Select(known => known.Crop).Distinct();
             say(
                 "nutrients.crop",
-                $"{FaultList.Quote(crop.Key)}, for which the catalogue has no stage \"{stage}\"",
-                $"a crop with that stage ({string.Join(", ", fed)}), or a row of your own under \"stages\" in your catalogue"
+                Phrase.Of("fault.crop-stage.found", FaultList.Quoted(crop.Key), stage),
+                Phrase.Of("fault.crop-stage.expected", string.Join(", ", fed))
             );
             return null;
         }
 
         row = mix.Target == GroupKeys.Usual ? row : row with { Target = mix.Target };
         var sodium = crop.SodiumMillimolesPerLitre is null ? catalogue.CropOrOther("") : crop;
-        var target = TargetOf(row.Target, "the proportions of crop and stage");
-        var loop = crop.LoopTarget is { } key ? TargetOf(key, "what the crop takes up in a loop") : target;
+        var target = TargetOf(row.Target, "fault.crop-target.found");
+        var loop = crop.LoopTarget is { } key ? TargetOf(key, "fault.crop-loop-target.found") : target;
         if (sodium?.SodiumMillimolesPerLitre is null)
         {
             say(
                 "nutrients.crop",
-                $"{FaultList.Quote(crop.Key)}, for which the catalogue has no sodium limit",
-                $"a crop with one, or one in the catalogue's row \"{CropType.Other}\""
+                Phrase.Of("fault.crop-sodium.found", FaultList.Quoted(crop.Key)),
+                Phrase.Of("fault.crop-sodium.expected", CropType.Other)
             );
             return null;
         }
@@ -56,7 +58,7 @@ internal static class NutrientResolver
                 Crop = crop,
                 SodiumOf = sodium,
                 Stage = row,
-                Target = target,
+                Target = WithoutAmmonium(salts) ? target.WithNitrogenAsSum() : target,
                 LoopTarget = loop,
                 PH = mix.Ph,
                 Salts = salts,
@@ -64,26 +66,29 @@ internal static class NutrientResolver
             }
             : null;
 
-        NutrientTarget? TargetOf(string key, string what)
+        NutrientTarget? TargetOf(string key, string found)
         {
-            if (catalogue.Targets.Targets.TryGetValue(key, out var found))
+            if (catalogue.Targets.Targets.TryGetValue(key, out var target))
             {
-                return found;
+                return target;
             }
 
             say(
                 "nutrients.crop",
-                $"{FaultList.Quote(crop.Key)}, {what}: the target {FaultList.Quote(key)} is not in the catalogue",
-                "a crop whose targets the catalogue has"
+                Phrase.Of(found, FaultList.Quoted(crop.Key), FaultList.Quoted(key)),
+                Phrase.Of("fault.crop-target.expected")
             );
             return null;
         }
     }
 
-    private static List<SaltInUse>? Salts(NutrientMix mix, PartsCatalogue catalogue, Action<string, string, string> say)
+    private static List<SaltInUse>? Salts(NutrientMix mix, PartsCatalogue catalogue, Action<string, Phrase, Phrase> say)
     {
-        List<SaltInUse> salts = [];
-        if (mix.Salts is { } named)
+        List<SaltInUse> salts =
+        [
+            .. mix.Bags.Select((bag, index) => new SaltInUse(BagLabel.Salt(bag, index + 1), bag.Have)),
+        ];
+        if ((mix.Salts ?? (salts.Count > 0 ? [] : null)) is { } named)
         {
             salts.AddRange(
                 named.Select(one => new SaltInUse(Priced(catalogue.Salts[one.Salt], one.PricePerKg), one.Have))
@@ -96,8 +101,8 @@ internal static class NutrientResolver
             {
                 say(
                     "nutrients.salts",
-                    $"nothing, and the catalogue lacks {string.Join(", ", lacking.Select(FaultList.Quote))} of the usual salts",
-                    "the salts you have"
+                    Phrase.Of("fault.usual-salts.found", string.Join(", ", lacking.Select(FaultList.Quoted))),
+                    Phrase.Of("fault.usual-salts.expected")
                 );
                 return null;
             }
@@ -112,6 +117,12 @@ internal static class NutrientResolver
 
         return salts;
     }
+
+    // Nitrate takes the place of ammonium that no salt brings; calcium nitrate's little is none to steer by.
+    private static bool WithoutAmmonium(IEnumerable<SaltInUse> salts) =>
+        !salts.Any(one =>
+            one.Salt.Brings[Constituent.AmmoniumNitrogen] > 0.2 * one.Salt.Brings[Constituent.NitrateNitrogen]
+        );
 
     // The grower's price is that of a kilogram, whatever the pack.
     private static Salt Priced(Salt salt, decimal? perKilogram) =>

@@ -8,7 +8,15 @@ namespace Dripwright.Engine.Rigs;
 /// <param name="Plants">Plants; 0 where empty.</param>
 /// <param name="Emitters">Emitters at it.</param>
 /// <param name="ValveOpen">[-] How far they are open.</param>
-public readonly record struct PlantedPot(string Crop, CropType? CropType, int Plants, int Emitters, double ValveOpen);
+/// <param name="Tube">[m] Length of their small tubes; null where it is the feed's.</param>
+public readonly record struct PlantedPot(
+    string Crop,
+    CropType? CropType,
+    int Plants,
+    int Emitters,
+    double ValveOpen,
+    double? Tube = null
+);
 
 /// <summary>Spreads a row's planting entries over its pots.</summary>
 internal static class PlantedPots
@@ -36,7 +44,8 @@ internal static class PlantedPots
                     // Without inline valves there is nothing to set: a planted pot's emitters are open.
                     feed.InlineValves
                         ? planting.ValveOpen ?? open
-                        : 1
+                        : 1,
+                    planting.MicrotubeLength
                 );
             }
         }

@@ -33,8 +33,16 @@ public sealed record ResolvedPump
     /// <summary>What to call it: the model's name only where it is that model.</summary>
     public Phrase Name => IsOwn ? Phrase.Of("own.pump", Figures) : Phrase.Plain(Model.Name);
 
-    /// <summary>The two ends of its curve in words: "12.0 ft shut-off, 500 gph open".</summary>
-    public Phrase Figures => Phrase.Of("own.pump.figures", Measured.Head(Curve[0].Head), Measured.Flow(Curve[^1].Flow));
+    /// <summary>The two ends of its curve in words: "12.0 ft shut-off, 500 gph open", or as far as its leaflet goes.</summary>
+    public Phrase Figures =>
+        Curve[^1].Head > 0
+            ? Phrase.Of(
+                "own.pump.figures.leaflet",
+                Measured.Head(Curve[0].Head),
+                Measured.Flow(Curve[^1].Flow),
+                Measured.Head(Curve[^1].Head)
+            )
+            : Phrase.Of("own.pump.figures", Measured.Head(Curve[0].Head), Measured.Flow(Curve[^1].Flow));
 
     /// <summary>The pump of a rig.</summary>
     /// <param name="given">What the rig says of it.</param>

@@ -1,4 +1,5 @@
 using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Rigs;
@@ -7,8 +8,9 @@ namespace Dripwright.Engine.Rigs;
 /// <param name="Index">Index in the rig file's list of rows, from 0.</param>
 /// <param name="Spec">What the rig says of it.</param>
 /// <param name="Pot">Its kind of pot.</param>
+/// <param name="Medium">What its pots are filled with.</param>
 /// <param name="Pots">What its pots hold, left to right.</param>
-public sealed record ResolvedRow(int Index, Row Spec, PotType Pot, IReadOnlyList<PlantedPot> Pots);
+public sealed record ResolvedRow(int Index, Row Spec, PotType Pot, MediumType Medium, IReadOnlyList<PlantedPot> Pots);
 
 /// <summary>What a rig means: every key looked up, every measure settled, once, for all stages of a plan.</summary>
 /// <remarks>
@@ -92,7 +94,7 @@ public sealed record ResolvedRig
     {
         ArgumentNullException.ThrowIfNull(rig);
         ArgumentNullException.ThrowIfNull(catalogue);
-        void Say(string path, string found, string expected) =>
+        void Say(string path, Phrase found, Phrase expected) =>
             faults.Add($"{path}: found {found}; expected {expected}.");
 
         RigResolver.CheckKeys(rig, catalogue, Say);

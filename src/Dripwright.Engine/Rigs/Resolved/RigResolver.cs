@@ -3,6 +3,7 @@ using System.Collections.Frozen;
 using System.Globalization;
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Files;
+using Dripwright.Engine.Phrases;
 
 namespace Dripwright.Engine.Rigs;
 
@@ -19,13 +20,13 @@ internal static class RigResolver
         Rig rig,
         PartsCatalogue catalogue,
         Func<string, bool> isSound,
-        Action<string, string, string> say
+        Action<string, Phrase, Phrase> say
     )
     {
         var good = isSound("");
         // Asked before anything is said: what is said of one section must not spoil another.
         var sound = new[] { "feed", "drain", "reservoir", "rows", "nutrients" }.Where(isSound).ToHashSet();
-        void Say(string path, string found, string expected)
+        void Say(string path, Phrase found, Phrase expected)
         {
             good = false;
             say(path, found, expected);
@@ -46,10 +47,10 @@ internal static class RigResolver
     /// <param name="rig">A rig that was made without a file.</param>
     /// <param name="catalogue">The catalogue.</param>
     /// <param name="say">As above.</param>
-    public static void CheckKeys(Rig rig, PartsCatalogue catalogue, Action<string, string, string> say) =>
+    public static void CheckKeys(Rig rig, PartsCatalogue catalogue, Action<string, Phrase, Phrase> say) =>
         Keys(rig, "", catalogue, say);
 
-    private static void Keys(object record, string path, IKeys known, Action<string, string, string> say)
+    private static void Keys(object record, string path, IKeys known, Action<string, Phrase, Phrase> say)
     {
         foreach (var field in FieldDescription.Of(record.GetType()))
         {
@@ -76,7 +77,7 @@ internal static class RigResolver
     private static FrozenDictionary<(PipeFamily, string, FittingKind), FittingType> Fittings(
         Rig rig,
         PartsCatalogue catalogue,
-        Action<string, string, string> say
+        Action<string, Phrase, Phrase> say
     )
     {
         var line = catalogue.Pipes[rig.Feed.Line];
@@ -91,12 +92,12 @@ internal static class RigResolver
                 continue;
             }
 
-            var kind = FieldDescription.Dashed(need.Kind.ToString());
+            var kind = FaultList.Quoted(FieldDescription.Dashed(need.Kind.ToString()));
             var family = FieldDescription.Dashed(need.Pipe.Family.ToString());
             say(
                 need.Path,
-                $"{FaultList.Quote(need.Pipe.Key)}, for which the catalogue has no {kind}",
-                $"a pipe with all its fittings, or a {kind} of your own under \"fittings\" in your catalogue: family \"{family}\", nominal {FaultList.Quote(need.Pipe.Nominal)}"
+                Phrase.Of("fault.no-fitting.found", FaultList.Quoted(need.Pipe.Key), kind),
+                Phrase.Of("fault.no-fitting.expected", kind, family, FaultList.Quoted(need.Pipe.Nominal))
             );
         }
 
@@ -125,7 +126,7 @@ internal static class RigResolver
             Fittings = fittings,
         };
 
-    private static List<ResolvedRow> Rows(Rig rig, PartsCatalogue catalogue, Action<string, string, string> say)
+    private static List<ResolvedRow> Rows(Rig rig, PartsCatalogue catalogue, Action<string, Phrase, Phrase> say)
     {
         List<ResolvedRow> rows = [];
         foreach (var (index, row) in rig.Rows.Index())
@@ -140,14 +141,14 @@ internal static class RigResolver
             {
                 say(
                     Indexed("rows", index, "planting"),
-                    $"the crop {FaultList.Quote(unknown[0])}",
-                    $"a crop of the catalogue: it has no row \"{CropType.Other}\" for those it does not know"
+                    Phrase.Of("fault.no-crop.found", FaultList.Quoted(unknown[0])),
+                    Phrase.Of("fault.no-crop.expected", CropType.Other)
                 );
                 continue;
             }
 
             var pots = PlantedPots.Of(row, rig.Feed, crop => catalogue.CropOrOther(crop)!);
-            rows.Add(new ResolvedRow(index, row, catalogue.Pots[row.Pot], pots));
+            rows.Add(new ResolvedRow(index, row, catalogue.Pots[row.Pot], catalogue.Media[row.Medium], pots));
         }
 
         return rows;

@@ -1,4 +1,5 @@
 using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Units;
 
 namespace Dripwright.Engine.Rigs;
@@ -10,10 +11,12 @@ internal static class TankResolver
     /// <param name="rig">The rig.</param>
     /// <param name="tank">The tank it names.</param>
     /// <param name="say">Told path, what was found and what is expected.</param>
-    public static ResolvedTank? Resolve(Rig rig, TankType tank, Action<string, string, string> say)
+    public static ResolvedTank? Resolve(Rig rig, TankType tank, Action<string, Phrase, Phrase> say)
     {
         var given = rig.Reservoir;
         var shape = given.Shape ?? tank.Shape;
+
+        // In the file's own units, not the reader's: it is what to write there.
         string Length(double metres) => QuantityText.Format(Dimension.Length, metres, rig.Units);
 
         var (length, width, height) = (
@@ -27,8 +30,8 @@ internal static class TankResolver
             {
                 say(
                     "reservoir.width",
-                    Length(also),
-                    $"the same as the length, {Length(across)}: an upright cylinder is round"
+                    Phrase.Plain(Length(also)),
+                    Phrase.Of("fault.upright-width.expected", Length(across))
                 );
                 return null;
             }
@@ -37,8 +40,8 @@ internal static class TankResolver
             {
                 say(
                     "reservoir.shape",
-                    $"an upright cylinder on a tank of {Length(tank.Length)} × {Length(tank.Width)}",
-                    "its diameter beside it, as reservoir.length"
+                    Phrase.Of("fault.upright-shape.found", Length(tank.Length), Length(tank.Width)),
+                    Phrase.Of("fault.tank-diameter", "reservoir.length")
                 );
                 return null;
             }
@@ -51,8 +54,8 @@ internal static class TankResolver
             {
                 say(
                     "reservoir.height",
-                    Length(tall),
-                    $"the same as the width, {Length(wide)}: a lying cylinder is round"
+                    Phrase.Plain(Length(tall)),
+                    Phrase.Of("fault.lying-height.expected", Length(wide))
                 );
                 return null;
             }
@@ -61,8 +64,8 @@ internal static class TankResolver
             {
                 say(
                     "reservoir.shape",
-                    $"a lying cylinder on a tank {Length(tank.Width)} wide and {Length(tank.Height)} high",
-                    "its diameter beside it, as reservoir.width"
+                    Phrase.Of("fault.lying-shape.found", Length(tank.Width), Length(tank.Height)),
+                    Phrase.Of("fault.tank-diameter", "reservoir.width")
                 );
                 return null;
             }
@@ -72,7 +75,11 @@ internal static class TankResolver
 
         if (given.LowestLevel >= height)
         {
-            say("reservoir.lowestLevel", Length(given.LowestLevel), $"less than the tank's height of {Length(height)}");
+            say(
+                "reservoir.lowestLevel",
+                Phrase.Plain(Length(given.LowestLevel)),
+                Phrase.Of("fault.lowest-level.expected", Length(height))
+            );
             return null;
         }
 

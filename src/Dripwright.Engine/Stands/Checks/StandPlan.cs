@@ -44,7 +44,32 @@ public sealed record CaseResult
         return Solution is { } s ? [.. frame.Feet.Select(n => (n, s.Reaction(n).Force))] : [];
     }
 
-    /// <summary>[-] Level force over weight on the floor: rubber on a dry floor holds about 0.5. Common practice.</summary>
+    /// <summary>[m] Furthest that a foot slips level.</summary>
+    public double Slip =>
+        (Solution?.FootShifts ?? [])
+            .Where(f => f.Motion != FootMotion.Lifts)
+            .Select(f => Math.Sqrt((f.Shift.X * f.Shift.X) + (f.Shift.Y * f.Shift.Y)))
+            .DefaultIfEmpty(0)
+            .Max();
+
+    /// <summary>[m] Highest that a foot lifts.</summary>
+    public double Lift => (Solution?.FootShifts ?? []).Select(f => f.Shift.Z).DefaultIfEmpty(0).Max();
+
+    /// <summary>[N] Level force of each tie to the back; none where it is not tied or does not stand.</summary>
+    /// <param name="frame">The stand.</param>
+    public IReadOnlyList<double> TiesOf(StandFrame frame)
+    {
+        ArgumentNullException.ThrowIfNull(frame);
+        return Solution is { } s ? [.. frame.Ties.Select(n => (s.Reaction(n).Force with { Z = 0 }).Length)] : [];
+    }
+
+    /// <summary>
+    /// [-] Multiple of the axial forces' effect at which it gives way, where it stands as loaded and not with the effect that
+    /// the design must bear; null elsewhere.
+    /// </summary>
+    public double? Margin { get; init; }
+
+    /// <summary>[-] Level force over weight on the floor.</summary>
     public double SlideRatio
     {
         get
@@ -73,11 +98,24 @@ public sealed record RowStand
     /// <summary>Every combination.</summary>
     public required IReadOnlyList<CaseResult> Cases { get; init; }
 
+    /// <summary>Tipping under a person on dried-out pots; null where nobody leans on it.</summary>
+    public (StandCase Case, TipCheck Tip)? DryLean { get; init; }
+
     /// <summary>[N] Level force at the rails that tips the bare stand.</summary>
     public required double EmptyTippingForce { get; init; }
 
     /// <summary>The row's weight over its footprint.</summary>
     public required FloorLoad Floor { get; init; }
+
+    /// <summary>Whether it would hold on feet that slip freely; null where that was not asked.</summary>
+    public bool? HoldsOnRollers { get; init; }
+
+    /// <summary>Whether it would hold on feet that cannot slip; null where that was not asked.</summary>
+    public bool? HoldsStuck { get; init; }
+
+    /// <summary>[N] Largest level force that one of its ties bears; null where it is not tied.</summary>
+    public double? TieForce =>
+        Frame.Ties.Count > 0 ? Cases.SelectMany(c => c.TiesOf(Frame)).Select(Math.Abs).DefaultIfEmpty(0).Max() : null;
 
     /// <summary>Changes of the rig that were tried; empty where nothing was wrong or nothing was asked.</summary>
     public IReadOnlyList<StandTrial> Trials { get; init; } = [];
@@ -107,7 +145,10 @@ public sealed record RowStand
     /// [-] Lowest multiple of the loads at which it buckles; null where it does not buckle at any, or, where not every
     /// multiple was asked for, at none up to <see cref="BucklingOfInterest"/>.
     /// </summary>
-    public double? Buckling => Cases.Min(c => c.Buckling?.Factor);
+    public double? Buckling => Cases.Min(c => Least(c.Buckling?.Factor, c.Margin));
+
+    private static double? Least(double? one, double? other) =>
+        one is { } a && other is { } b ? Math.Min(a, b) : one ?? other;
 
     /// <summary>[-] Lowest slope of the drain; null without one.</summary>
     public double? LowestSlope => Cases.Min(c => c.Drain?.LowestSlope);
@@ -126,7 +167,14 @@ public sealed record RowStand
         Cases.SelectMany(c => c.FeetOf(Frame)).Select(f => f.Force.Z).DefaultIfEmpty(0).Max();
 
     /// <summary>[-] Lowest safety against tipping in any combination; null where nothing tips it.</summary>
-    public double? TipFactor => Cases.Min(c => c.Tip.Factor);
+    public double? TipFactor => WorstTip.Tip.Factor;
+
+    /// <summary>The combination that tips it most easily.</summary>
+    public (StandCase Case, TipCheck Tip) WorstTip =>
+        Cases
+            .Select(c => (c.Loads.Case, c.Tip))
+            .Concat(DryLean is { } lean ? [lean] : [])
+            .MinBy(c => c.Tip.Factor ?? double.PositiveInfinity);
 
     /// <summary>True where every combination is borne, within the limits of strength, buckling, sag and slope.</summary>
     public bool Holds =>

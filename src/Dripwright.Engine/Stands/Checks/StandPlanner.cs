@@ -33,35 +33,28 @@ public static class StandPlanner
     public static RowStand Check(StandFrame frame)
     {
         ArgumentNullException.ThrowIfNull(frame);
-        var row = frame.Row;
-        var staggered = row.Spec.Arrangement == Arrangement.Staggered;
         var solver = new FrameSolver(frame.Model);
-        var firsts = StandCase
-            .Of(staggered, row.Modules)
-            .Where(c => c.Lean == LeanPlace.None || frame.Options.Leaning)
-            .Select(c => StandLoads.Of(frame, c))
-            .Select(loads => (Loads: loads, First: solver.Solve(loads.Loading)))
-            .ToList();
-        var proven = Proven(solver, [.. firsts.Select(f => f.First)]);
-        frame.Options.Stop.ThrowIfCancellationRequested();
-        var seconds = new Queue<FrameOutcome>(
-            solver.SecondOrder(
-                [.. firsts.Select(f => f.First).OfType<FrameSolution>()],
-                new FrameOptions { AxialFactor = AxialFactor },
-                proven
-            )
-        );
-        List<CaseResult> cases = [];
-        double? lowest = frame.Options.EveryBuckling ? null : RowStand.BucklingOfInterest;
-        foreach (var (loads, first) in firsts)
-        {
-            frame.Options.Stop.ThrowIfCancellationRequested();
-            var outcome = first is FrameSolution ? seconds.Dequeue() : first;
-            var result = Judged(frame, solver, loads, first, outcome, lowest, proven);
-            lowest = frame.Options.EveryBuckling ? null : result.Buckling?.Factor ?? lowest;
-            cases.Add(result);
-        }
+        var loads = Combinations(frame);
+        var stand = Stand(frame, Cases(frame, solver, loads, new FrameOptions { Friction = frame.Options.Friction }));
+        return frame.Options.Bounds ? Bounded(stand, solver, loads) : stand;
+    }
 
+    // How far the verdict hangs on friction: judged again on feet that slip freely and on feet that cannot slip. Where no foot
+    // moved, it cannot have slipped either.
+    private static RowStand Bounded(RowStand stand, FrameSolver solver, List<(StandLoads, FrameLoading)> loads)
+    {
+        RowStand With(FrameOptions law) => Stand(stand.Frame, Cases(stand.Frame, solver, loads, law));
+        var moved = stand.Cases.Any(c => c.Solution is not { FootShifts.Count: 0 });
+        return stand with
+        {
+            HoldsOnRollers = With(new FrameOptions { Rollers = true }).Holds,
+            HoldsStuck = moved ? With(new FrameOptions()).Holds : stand.Holds,
+        };
+    }
+
+    private static RowStand Stand(StandFrame frame, List<CaseResult> cases)
+    {
+        var row = frame.Row;
         var empty = StandLoads.Of(frame, new StandCase("empty", PotsFull.None));
         var (front, back) = FeetLines(frame);
         var top = frame.Model.Nodes[frame.NodeAt(frame.Rails[0].Tubes[0].Member.From)].At.Z - row.Floor;
@@ -71,6 +64,12 @@ public static class StandPlanner
         {
             Frame = frame,
             Cases = cases,
+            DryLean = frame.Options.Leaning
+                ? (
+                    StandCase.DryLean,
+                    TipOver.Worst(StandLoads.Of(frame, StandCase.DryLean).Acting, front, back, row.Floor)
+                )
+                : null,
             EmptyTippingForce = TipOver.TippingForce(empty.Weight, back - front, top),
             Floor = FloorLoad.InLivingRoom(
                 "the row with all pots soaked",
@@ -80,13 +79,103 @@ public static class StandPlanner
         };
     }
 
+    // Every combination with the loads that rest on the stand before the others come.
+    private static List<(StandLoads Loads, FrameLoading Resting)> Combinations(StandFrame frame)
+    {
+        var staggered = frame.Row.Spec.Arrangement == Arrangement.Staggered;
+        var resting = new Dictionary<PotsFull, FrameLoading>();
+        List<(StandLoads, FrameLoading)> all = [];
+        foreach (var combination in StandCase.Of(staggered, frame.Row.Modules))
+        {
+            if (combination.Lean != LeanPlace.None && !frame.Options.Leaning)
+            {
+                continue;
+            }
+
+            var pots = combination.Pots;
+            if (!resting.TryGetValue(pots, out var there))
+            {
+                there = resting[pots] = StandLoads.Of(frame, new StandCase("at-rest", pots)).Loading;
+            }
+
+            all.Add((StandLoads.Of(frame, combination), there));
+        }
+
+        return all;
+    }
+
+    private static List<CaseResult> Cases(
+        StandFrame frame,
+        FrameSolver solver,
+        List<(StandLoads Loads, FrameLoading Resting)> combinations,
+        FrameOptions law
+    )
+    {
+        var firsts = combinations.Select(c => (c.Loads, First: solver.Solve(c.Loads.Loading, law, c.Resting))).ToList();
+        var proof = Proven(solver, [.. firsts.Select(f => f.First)]);
+        frame.Options.Stop.ThrowIfCancellationRequested();
+        var seconds = new Queue<FrameOutcome>(
+            solver.SecondOrder(
+                [.. firsts.Select(f => f.First).OfType<FrameSolution>()],
+                law with
+                {
+                    AxialFactor = AxialFactor,
+                },
+                proof
+            )
+        );
+        List<CaseResult> cases = [];
+        double? lowest = frame.Options.EveryBuckling ? null : RowStand.BucklingOfInterest;
+        foreach (var (loads, first) in firsts)
+        {
+            frame.Options.Stop.ThrowIfCancellationRequested();
+            var outcome = first is FrameSolution ? seconds.Dequeue() : first;
+            double? margin = null;
+            if (outcome is FrameFault && first is FrameSolution start)
+            {
+                (outcome, margin) = AsLoaded(solver, start, law, outcome);
+            }
+
+            var result = Judged(frame, solver, loads, first, outcome, lowest, proof) with { Margin = margin };
+            lowest = frame.Options.EveryBuckling ? null : result.Buckling?.Factor ?? lowest;
+            cases.Add(result);
+        }
+
+        return cases;
+    }
+
+    // What gives way with the effect that the design must bear may stand as it is loaded: then it is judged as it stands, and
+    // how much more effect brings it down is told.
+    private static (FrameOutcome Outcome, double? Margin) AsLoaded(
+        FrameSolver solver,
+        FrameSolution first,
+        FrameOptions law,
+        FrameOutcome given
+    )
+    {
+        FrameOutcome With(double factor) => solver.SecondOrder([first], law with { AxialFactor = factor })[0];
+        if (With(1) is not FrameSolution stands)
+        {
+            return (given, null);
+        }
+
+        var (low, high) = (1.0, AxialFactor);
+        while (high - low > 0.05)
+        {
+            var middle = (low + high) / 2;
+            (low, high) = With(middle) is FrameSolution ? (middle, high) : (low, middle);
+        }
+
+        return (stands, low);
+    }
+
     // The least axial force of every element in any combination, times the multiple of interest, where the frame is stable
     // even with all of them at once, a little less still for what the second order changes: it is then stable in each
-    // combination alone. Null where that is not so, or where the combinations lift different feet.
-    private static double[]? Proven(FrameSolver solver, FrameOutcome[] firsts)
+    // combination alone, as far as the feet that slip and lift in it allow. Null where that is not so.
+    private static StabilityProof? Proven(FrameSolver solver, FrameOutcome[] firsts)
     {
         FrameSolution[] solved = [.. firsts.OfType<FrameSolution>()];
-        if (solved.Length < firsts.Length || solved.Any(s => !s.Lifted.SequenceEqual(solved[0].Lifted)))
+        if (solved.Length < firsts.Length)
         {
             return null;
         }
@@ -98,7 +187,7 @@ public static class StandPlanner
                 .Range(0, solver.Model.Elements.Count)
                 .Select(e => (RowStand.BucklingOfInterest * Math.Min(0, solved.Min(s => s.Tensions[e]))) - slack),
         ];
-        return solver.IsStable(least, solved[0].Lifted) ? least : null;
+        return solver.Prove(least, solved);
     }
 
     // Where a lowest multiple is given, the multiple is looked for only if this combination buckles at less; a frame proven
@@ -110,7 +199,7 @@ public static class StandPlanner
         FrameOutcome first,
         FrameOutcome outcome,
         double? lowest,
-        double[]? proven
+        StabilityProof? proof
     )
     {
         var (front, back) = FeetLines(frame);
@@ -121,7 +210,7 @@ public static class StandPlanner
             Outcome = outcome,
             Buckling =
                 first is FrameSolution linear
-                && !(lowest is { } factor && (proven is not null || solver.StandsAt(linear, factor)))
+                && !(lowest is { } factor && (Covered(proof, linear) || solver.StandsAt(linear, factor)))
                     ? solver.Buckling(linear)
                     : null,
             Uses = outcome is FrameSolution solution ? Uses(frame, solution) : [],
@@ -129,6 +218,9 @@ public static class StandPlanner
             Tip = tip,
         };
     }
+
+    private static bool Covered(StabilityProof? proof, FrameSolution linear) =>
+        proof?.Covers([.. linear.Tensions.Select(n => RowStand.BucklingOfInterest * n)], linear) == true;
 
     private static TubeUse[] Uses(StandFrame frame, FrameSolution solution)
     {

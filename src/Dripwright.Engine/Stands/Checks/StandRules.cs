@@ -19,12 +19,14 @@ internal sealed class StandRules(Rig rig, RigLayout layout, StandPlan plan, Judg
         foreach (var stand in plan.Rows)
         {
             Falls(stand);
+            Walks(stand);
             Strength(stand);
             Joints(stand);
             Sag(stand);
             Pools(stand);
             Tips(stand);
             Feet(stand);
+            Slips(stand);
         }
 
         Floor();
@@ -52,8 +54,9 @@ internal sealed class StandRules(Rig rig, RigLayout layout, StandPlan plan, Judg
 
     private void Falls(RowStand stand)
     {
-        if (stand.Fallen is { Fault: { } fault } fallen)
+        if (stand.Fallen is { Fault: { Kind: not FrameFaultKind.Walks } fault } fallen)
         {
+            var tie = fault.Kind == FrameFaultKind.Tips && !rig.Stand.Tied;
             judge.Add(
                 "stand-falls",
                 Rows(stand),
@@ -65,8 +68,10 @@ internal sealed class StandRules(Rig rig, RigLayout layout, StandPlan plan, Judg
                 ),
                 Phrase.Of("finding.stand-falls.fault.value"),
                 Phrase.Of("finding.stand-falls.fault.limit"),
-                StandRemedy.Of(rig, stand),
-                StandRemedy.Cures(stand)
+                tie
+                    ? Phrase.Of("finding.stand-falls.tips.remedy", StandRemedy.Of(rig, stand))
+                    : StandRemedy.Of(rig, stand),
+                [.. tie ? RigCure.Offered(RigCure.Yes("stand.tied")) : [], .. StandRemedy.Cures(stand)]
             );
         }
         else if (stand.Buckling < RowStand.LeastBuckling)
@@ -82,6 +87,71 @@ internal sealed class StandRules(Rig rig, RigLayout layout, StandPlan plan, Judg
                 StandRemedy.Cures(stand)
             );
         }
+    }
+
+    private void Walks(RowStand stand)
+    {
+        if (stand.Fallen is not { Fault: { Kind: FrameFaultKind.Walks } fault } fallen)
+        {
+            return;
+        }
+
+        judge.Add(
+            "stand-walks",
+            Part(stand, Named(stand, fault.Feet)),
+            ["stand.feet", "stand.floor", "stand.tied"],
+            Phrase.Of(
+                "finding.stand-walks.what",
+                fallen.Loads.Case.Name,
+                fault.Sentence(stand.Frame.Places[fault.Node])
+            ),
+            Phrase.Of("finding.stand-walks.value", Measured.Percent(fallen.SlideRatio)),
+            Phrase.Of("finding.stand-walks.limit", Measured.Percent(stand.Frame.Options.Friction)),
+            Phrase.Of("finding.stand-walks.remedy"),
+            [
+                .. rig.Stand.Feet == FootMaterial.Rubber ? [] : RigCure.Offered(RigCure.Text("stand.feet", "rubber")),
+                .. rig.Stand.Tied ? [] : RigCure.Offered(RigCure.Yes("stand.tied")),
+            ]
+        );
+    }
+
+    // Feet that have slipped a little have come to rest again: nothing falls, but the stand is not where it was.
+    private void Slips(RowStand stand)
+    {
+        var most = RuleBook.Limit("feet-slip");
+        var worst = stand.Cases.MaxBy(c => c.Slip)!;
+        if (stand.Fallen is null && worst.Slip > most)
+        {
+            judge.Add(
+                "feet-slip",
+                Part(
+                    stand,
+                    Named(
+                        stand,
+                        [.. worst.Solution!.FootShifts.Where(f => f.Motion == FootMotion.Slips).Select(f => f.Node)]
+                    )
+                ),
+                ["stand.feet", "stand.floor"],
+                Phrase.Of("finding.feet-slip.what", worst.Loads.Case.Name),
+                Phrase.Of(Measured.Size(worst.Slip)),
+                Limit.AtMost(Measured.Size(most)),
+                Phrase.Of("finding.feet-slip.remedy")
+            );
+        }
+    }
+
+    private Phrase Named(RowStand stand, IReadOnlyList<int> feet)
+    {
+        if (feet.Count == 0)
+        {
+            return Phrase.Of("frame.node.foot");
+        }
+
+        var named = Phrase.Of(
+            "place.named",
+            new Several([.. feet.Take(MostNamed).Select(n => stand.Frame.Places[n])], Joint.Semicolon)
+        );
+        return feet.Count > MostNamed ? Phrase.Of("place.more", named, feet.Count - MostNamed) : named;
     }
 
     private void Strength(RowStand stand)
@@ -179,7 +249,7 @@ internal sealed class StandRules(Rig rig, RigLayout layout, StandPlan plan, Judg
     private void Tips(RowStand stand)
     {
         var least = RuleBook.Limit("stand-tips");
-        var worst = stand.Cases.MinBy(c => c.Tip.Factor ?? double.PositiveInfinity)!;
+        var worst = stand.WorstTip;
         if (!rig.Stand.Tied && worst.Tip.Factor < least)
         {
             judge.Add(
@@ -188,7 +258,7 @@ internal sealed class StandRules(Rig rig, RigLayout layout, StandPlan plan, Judg
                 ["stand.tied", "stand.depth", LayoutRules.Field(stand.Frame.Row, "standHeight")],
                 Phrase.Of(
                     worst.Tip.ToFront ? "finding.stand-tips.front.what" : "finding.stand-tips.back.what",
-                    worst.Loads.Case.Name
+                    worst.Case.Name
                 ),
                 Phrase.Of("finding.stand-tips.value", Measured.Number(worst.Tip.Factor.Value)),
                 Phrase.Of("finding.stand-tips.limit", Measured.Number(least)),
@@ -222,7 +292,7 @@ internal sealed class StandRules(Rig rig, RigLayout layout, StandPlan plan, Judg
             Part(stand, lifted.Count > MostNamed ? Phrase.Of("place.more", named, lifted.Count - MostNamed) : named),
             [StiffeningField],
             Phrase.Of("finding.foot-lifts.what", worst.Loads.Case.Name),
-            Phrase.Of("finding.foot-lifts.value", lifted.Count, stand.Frame.Feet.Count),
+            Phrase.Of("finding.foot-lifts.value", lifted.Count, stand.Frame.Feet.Count, Measured.Size(worst.Lift)),
             Phrase.Of("finding.foot-lifts.limit"),
             Phrase.Of("finding.foot-lifts.remedy")
         );

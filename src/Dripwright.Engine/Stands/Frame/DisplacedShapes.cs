@@ -6,12 +6,14 @@ namespace Dripwright.Engine.Stands.Frame;
 /// <summary>What the corrections found for one loading.</summary>
 /// <param name="Tensions">[N] Axial forces on the displaced shape; those of first order where the corrections do not settle.</param>
 /// <param name="X">Displacements, six rows a node; null where the corrections do not settle.</param>
+/// <param name="Feet">What the feet do then.</param>
 [StructLayout(LayoutKind.Auto)]
-internal readonly record struct DisplacedShape(double[] Tensions, double[]? X);
+internal readonly record struct DisplacedShape(double[] Tensions, double[]? X, FeetAtRest Feet);
 
 /// <summary>
 /// Axial forces and displacements on the displaced shape, x = K⁻¹(f − Kg·x), with the elastic factors, for several loadings
-/// side by side: each factor read serves them all.
+/// side by side: each factor read serves them all. The feet are followed anew each time, what the displaced shape adds coming
+/// on with the loads that do not rest on the stand.
 /// </summary>
 /// <remarks>
 /// The steps shrink by about the share of the buckling load that acts; where that is not small, the corrections give up.
@@ -24,6 +26,11 @@ internal sealed class DisplacedShapes
     private readonly FrameModel _model;
     private readonly FrameMatrix _matrix;
     private readonly bool[] _held;
+    private readonly FootStiffness _stiffness;
+    private readonly FootLaw _law;
+    private readonly int _loadSteps;
+    private readonly double[] _footRows; // of Kg·x, three a foot and loading
+    private readonly FeetAtRest?[] _feet;
     private readonly IReadOnlyList<FrameSolution> _firsts;
     private readonly int _width; // vectors a row
     private readonly Vector<double>[] _start;
@@ -32,13 +39,23 @@ internal sealed class DisplacedShapes
     private readonly Vector<double>[] _resting; // axial force of each element with its nodes held still
     private readonly Vector<double>[] _tension;
 
-    private DisplacedShapes(FrameModel model, FrameMatrix matrix, bool[] held, IReadOnlyList<FrameSolution> firsts)
+    private DisplacedShapes(
+        FrameModel model,
+        FrameMatrix matrix,
+        bool[] held,
+        FootStiffness stiffness,
+        FrameOptions options,
+        IReadOnlyList<FrameSolution> firsts
+    )
     {
         (_model, _matrix, _held, _firsts) = (model, matrix, held, firsts);
+        (_stiffness, _law, _loadSteps) = (stiffness, options.Law, options.LoadSteps);
+        _footRows = new double[3 * stiffness.Feet.Length * firsts.Count];
+        _feet = [.. firsts.Select(first => first.Feet)];
         var lanes = Vector<double>.Count;
         _width = (firsts.Count + lanes - 1) / lanes;
-        _start = Beside(matrix.Rows, (first, row) => first.Displacements[row]);
-        _x = [.. _start];
+        _start = Beside(matrix.Rows, (first, row) => first.Standing.X[row]);
+        _x = Beside(matrix.Rows, (first, row) => first.Displacements[row]);
         _bent = new Vector<double>[_x.Length];
         _tension = Beside(matrix.Elements.Length, (first, e) => first.Tensions[e]);
         _resting = Beside(matrix.Elements.Length, (first, e) => first.Loads.Held[e] is { } q ? (q[6] - q[0]) / 2 : 0);
@@ -47,17 +64,19 @@ internal sealed class DisplacedShapes
     /// <summary>Follows the loadings from their first-order answers.</summary>
     /// <param name="model">The frame.</param>
     /// <param name="matrix">Its matrix; the elastic factors for the held rows are its last ones.</param>
-    /// <param name="held">Rows that are held, the same for all.</param>
+    /// <param name="held">Rows that are held, all feet among them.</param>
+    /// <param name="stiffness">The frame on its feet, without axial forces.</param>
+    /// <param name="options">How.</param>
     /// <param name="firsts">First-order answers, one or more.</param>
-    /// <param name="axialFactor">Times the axial forces.</param>
     /// <returns>One for each answer, in their order.</returns>
     public static DisplacedShape[] Of(
         FrameModel model,
         FrameMatrix matrix,
         bool[] held,
-        IReadOnlyList<FrameSolution> firsts,
-        double axialFactor
-    ) => new DisplacedShapes(model, matrix, held, firsts).Follow(axialFactor);
+        FootStiffness stiffness,
+        FrameOptions options,
+        IReadOnlyList<FrameSolution> firsts
+    ) => new DisplacedShapes(model, matrix, held, stiffness, options, firsts).Follow(options.AxialFactor);
 
     private DisplacedShape[] Follow(double axialFactor)
     {
@@ -76,9 +95,9 @@ internal sealed class DisplacedShapes
 
                 if (steps[i] <= 1e-24 * sizes[i])
                 {
-                    found[i] = new DisplacedShape(Lane(_tension, i), Lane(_x, i));
+                    found[i] = new DisplacedShape(Lane(_tension, i), Lane(_x, i), _feet[i]!);
                 }
-                else if (!(steps[i] <= 0.05 * before[i]))
+                else if (_feet[i] is null || !(steps[i] <= Slowest(i) * before[i]))
                 {
                     found[i] = Unsettled(i);
                 }
@@ -90,13 +109,17 @@ internal sealed class DisplacedShapes
         return [.. found.Select((shape, i) => shape ?? Unsettled(i))];
     }
 
-    private DisplacedShape Unsettled(int i) => new([.. _firsts[i].Tensions], null);
+    private DisplacedShape Unsettled(int i) => new([.. _firsts[i].Tensions], null, _firsts[i].Feet);
+
+    // A foot that changes what it does breaks the even shrinking of the steps.
+    private double Slowest(int i) => _feet[i]!.Still ? 0.05 : 0.25;
 
     // One correction of all; the squares of how far each moved.
     private double[] Step(double axialFactor)
     {
         Array.Clear(_bent);
         _matrix.AddGeometric(_tension, axialFactor, _x, _bent, _width);
+        KeepFootRows();
         for (var row = 0; row < _held.Length; row++)
         {
             if (_held[row])
@@ -105,7 +128,8 @@ internal sealed class DisplacedShapes
             }
         }
 
-        _matrix.Solve(_bent, _width);
+        _matrix.Solve(_bent, _width, false);
+        MoveFeet();
         var moved = new Vector<double>[_width];
         for (var row = 0; row < _held.Length; row++)
         {
@@ -142,6 +166,59 @@ internal sealed class DisplacedShapes
         }
 
         return steps;
+    }
+
+    private void KeepFootRows()
+    {
+        ReadOnlySpan<double> bent = MemoryMarshal.Cast<Vector<double>, double>(_bent.AsSpan());
+        var stride = _width * Vector<double>.Count;
+        var rows = 3 * _stiffness.Feet.Length;
+        for (var row = 0; row < rows; row++)
+        {
+            var at = ((6 * _stiffness.Feet[row / 3]) + (row % 3)) * stride;
+            for (var i = 0; i < _firsts.Count; i++)
+            {
+                _footRows[(i * rows) + row] = bent[at + i];
+            }
+        }
+    }
+
+    // What the axial forces bend changes what the feet must bear, and what the feet do about it is taken off the bending.
+    private void MoveFeet()
+    {
+        if (_stiffness.Feet.Length == 0)
+        {
+            return;
+        }
+
+        var lanes = MemoryMarshal.Cast<Vector<double>, double>(_bent.AsSpan());
+        var stride = _width * Vector<double>.Count;
+        var rows = 3 * _stiffness.Feet.Length;
+        var loads = new double[_held.Length];
+        for (var i = 0; i < _firsts.Count; i++)
+        {
+            var bent = Lane(_bent, i);
+            var change = _stiffness.Reactions(bent, loads);
+            double[] all =
+            [
+                .. _firsts[i]
+                    .Standing.All.Select(
+                        (r, row) => r + (_stiffness.Holds(row) ? _footRows[(i * rows) + row] - change[row] : 0)
+                    ),
+            ];
+            var feet = new FootPath(_stiffness, _law, _firsts[i].Standing.Resting, all).Follow(_loadSteps);
+            _feet[i] = feet.Found ? feet : null;
+            if (!feet.Found || feet.Still)
+            {
+                continue;
+            }
+
+            _stiffness.AddTo([.. feet.Shifts.Select(s => -s)], bent);
+            for (var row = 0; row < bent.Length; row++)
+            {
+                lanes[(row * stride) + i] = bent[row];
+            }
+        }
     }
 
     private Vector<double>[] Beside(int rows, Func<FrameSolution, int, double> value)

@@ -83,6 +83,9 @@ internal sealed class ElementLoads
     /// <summary>Sum of the sizes of all loads, to measure smallness by.</summary>
     public double Size { get; }
 
+    /// <summary>The loads on all rows, held ones too.</summary>
+    public double[] OnRows => _rows;
+
     /// <summary>The right-hand side, zero in held rows.</summary>
     public double[] Rows(bool[] held)
     {

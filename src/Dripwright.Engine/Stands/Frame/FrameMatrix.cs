@@ -141,6 +141,41 @@ internal sealed class FrameMatrix
     /// <summary>Solves in place for several right-hand sides side by side, as <see cref="SparseLdl.Solve(Vector{double}[], int)"/>.</summary>
     public void Solve(Vector<double>[] x, int width) => _last.Solve(x, width);
 
+    /// <summary>The same with the factors that have axial forces in them, or with those that have none, whichever came last.</summary>
+    public void Solve(Vector<double>[] x, int width, bool displaced) =>
+        (displaced ? _displaced : _elastic).Solve(x, width);
+
+    /// <summary>An element's elastic stiffness in the axes of the room, twelve rows.</summary>
+    public ReadOnlySpan<double> ElasticOf(int element) => _elasticInRoom[element];
+
+    /// <summary>y += (K + N·Kg)·x for one element.</summary>
+    public void AddProduct(int element, double tension, double[] x, double[] y)
+    {
+        AddProduct(element, _elasticInRoom[element], 1, x, y);
+        if (tension != 0)
+        {
+            AddProduct(element, _geometricInRoom[element], tension, x, y);
+        }
+    }
+
+    /// <summary>Adds the six rows of (K + N·Kg)·x that one element has at one of its nodes.</summary>
+    public void AddAtNode(int element, int node, double tension, double[] x, Span<double> sum)
+    {
+        var (k, g) = (_elasticInRoom[element], _geometricInRoom[element]);
+        var from = 6 * _model.Elements[element].From;
+        var to = 6 * _model.Elements[element].To;
+        var offset = _model.Elements[element].From == node ? 0 : 6;
+        for (var i = 0; i < 6; i++)
+        {
+            for (var j = 0; j < 6; j++)
+            {
+                var at = (12 * (offset + i)) + j;
+                sum[i] +=
+                    ((k[at] + (tension * g[at])) * x[from + j]) + ((k[at + 6] + (tension * g[at + 6])) * x[to + j]);
+            }
+        }
+    }
+
     /// <summary>The motion that the last, failed factorisation found free.</summary>
     public double[] FreeMotion() => _last.FailedMotion();
 

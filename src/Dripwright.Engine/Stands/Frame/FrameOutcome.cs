@@ -14,14 +14,14 @@ public enum FrameFaultKind
     /// <summary>A part can move without any load: a mechanism, or a part that hangs on nothing.</summary>
     Loose,
 
-    /// <summary>Feet have lifted off and what is left on the floor cannot hold it: it tips or slides away.</summary>
+    /// <summary>Feet have lifted off and what is left on the floor cannot hold it: it tips.</summary>
     Tips,
+
+    /// <summary>The floor's friction is less than what pushes it: it slides off.</summary>
+    Walks,
 
     /// <summary>Under these loads the frame has lost its sideways stiffness: it buckles.</summary>
     Buckles,
-
-    /// <summary>Feet went on lifting and landing without end.</summary>
-    NotSettled,
 }
 
 /// <summary>A frame that does not stand, with the motion that nothing resists.</summary>
@@ -40,6 +40,9 @@ public sealed record FrameFault(
     IReadOnlyList<(Vector3 Shift, Vector3 Turn)> Motion
 ) : FrameOutcome
 {
+    /// <summary>Feet that slide or lift with it.</summary>
+    public IReadOnlyList<int> Feet { get; init; } = [];
+
     /// <summary>One sentence for a person.</summary>
     /// <param name="node">What to call the node that moves most.</param>
     public Phrase Sentence(Phrase node)
@@ -49,8 +52,8 @@ public sealed record FrameFault(
         {
             FrameFaultKind.Loose => Phrase.Of("frame.loose", motion),
             FrameFaultKind.Tips => Phrase.Of("frame.tips", motion),
-            FrameFaultKind.Buckles => Phrase.Of("frame.buckles", motion),
-            _ => Phrase.Of("frame.unsettled", node),
+            FrameFaultKind.Walks => Phrase.Of("frame.walks", Way),
+            _ => Phrase.Of("frame.buckles", motion),
         };
     }
 

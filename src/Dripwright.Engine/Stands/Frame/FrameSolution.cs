@@ -39,12 +39,21 @@ public sealed record FrameSolution : FrameOutcome
         ElementLoads loads,
         double[] x,
         bool[] held,
-        IReadOnlyList<int> lifted,
+        FootStanding standing,
+        FeetAtRest feet,
         double[]? tension
     )
     {
         (_model, _elements, _loads, _x, _held, _tension) = (model, elements, loads, x, held, tension);
-        Lifted = lifted;
+        (Standing, Feet) = (standing, feet);
+        int[] nodes = [.. Enumerable.Range(0, model.Nodes.Count).Where(n => model.Nodes[n].Lifts)];
+        FootShifts =
+        [
+            .. nodes
+                .Select((node, i) => new FootShift(node, feet.Motions[i], Shift(node)))
+                .Where(foot => foot.Motion != FootMotion.Sticks || foot.Shift != default),
+        ];
+        Lifted = [.. FootShifts.Where(foot => foot.Motion == FootMotion.Lifts).Select(foot => foot.Node)];
         _ends = new double[12 * elements.Length];
         var tensions = new double[elements.Length];
         _reactionForce = new Vector3[model.Nodes.Count];
@@ -87,8 +96,18 @@ public sealed record FrameSolution : FrameOutcome
     /// <summary>[N] Mean axial force of each element, tension positive.</summary>
     public IReadOnlyList<double> Tensions { get; }
 
+    /// <summary>The frame with its feet where they stood, from which the feet were followed.</summary>
+    internal FootStanding Standing { get; }
+
+    internal FeetAtRest Feet { get; }
+
+    internal FootLaw Law { get; init; }
+
     /// <summary>Feet that have lifted off.</summary>
     public IReadOnlyList<int> Lifted { get; }
+
+    /// <summary>Feet that are not where they stood, or slip, or have lifted.</summary>
+    public IReadOnlyList<FootShift> FootShifts { get; }
 
     /// <summary>True where axial forces act on the displaced shape.</summary>
     public bool SecondOrder => _tension is not null;

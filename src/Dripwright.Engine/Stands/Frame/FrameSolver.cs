@@ -6,7 +6,7 @@ namespace Dripwright.Engine.Stands.Frame;
 /// axial forces is added and the axial forces found again until they rest; corrections with the elastic factors come near
 /// them first, and a factorisation with them in place solves for the answer and proves the frame stable there, unless it
 /// was proven before with no axial force any less (the geometric stiffness of a tension takes nothing away). Feet that
-/// only stand are let go when they pull and held again when they would sink into the floor, until no foot changes.
+/// only stand press, slip and lift: see <see cref="FootPath"/>; the factors are those of the frame with all feet held.
 /// Not for use by two threads at once.
 /// Method page: docs/methods/stand-frame.md
 /// </remarks>
@@ -16,6 +16,8 @@ public sealed class FrameSolver
 
     private readonly FrameMatrix _matrix;
     private readonly bool[] _supports;
+    private readonly List<(FrameLoading Loading, double[] OnFeet)> _resting = [];
+    private FootStiffness? _onFeet;
 
     /// <summary>Analyses a frame.</summary>
     /// <param name="model">The frame.</param>
@@ -42,70 +44,73 @@ public sealed class FrameSolver
 
     internal FrameMatrix Matrix => _matrix;
 
+    private FootStiffness OnFeet => _onFeet ??= new FootStiffness(Model, _matrix, _supports, null);
+
     /// <summary>Solves for a loading.</summary>
     /// <param name="loading">The loads.</param>
-    /// <param name="options">How; first order with feet that lift where null.</param>
+    /// <param name="options">How; first order with feet that lift and do not slip where null.</param>
+    /// <param name="resting">Those of the loads that rest on the stand before the others come; null where all come together.</param>
     /// <returns>A <see cref="FrameSolution"/> or a <see cref="FrameFault"/>.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A load names a node or element that is not there, a place off its
-    /// element, or a force that is no finite number.</exception>
-    public FrameOutcome Solve(FrameLoading loading, FrameOptions? options = null)
+    /// element, or a force that is no finite number; an option lies outside its range.</exception>
+    public FrameOutcome Solve(FrameLoading loading, FrameOptions? options = null, FrameLoading? resting = null)
     {
         ArgumentNullException.ThrowIfNull(loading);
         options ??= new FrameOptions();
-        Guard.Positive(options.AxialFactor);
+        Check(options);
         var loads = new ElementLoads(Model, _matrix.Elements, loading);
-        var first = Settled(loads, null, null, options with { SecondOrder = false }, null);
+        var first = First(loads, resting, options);
         return options.SecondOrder && first is FrameSolution solution ? SecondOrder([solution], options)[0] : first;
     }
 
     /// <summary>Goes on from first-order solutions to axial forces that act on the displaced shapes.</summary>
     /// <remarks>Each answer is the same whichever others are asked for with it; together they take less time.</remarks>
-    /// <param name="firsts">First-order solutions of this solver's frame.</param>
+    /// <param name="firsts">First-order solutions of this solver's frame, found with the same law for the feet.</param>
     /// <param name="options">How; <see cref="FrameOptions.SecondOrder"/> is taken as set.</param>
-    /// <param name="proven">[N] Axial force of each element, tension positive, with which the frame is known to be stable
-    /// while the same feet are lifted: see <see cref="IsStable"/>. Null where none is known.</param>
+    /// <param name="proof">What is known of the frame's stability: see <see cref="Prove"/>. Null where nothing is.</param>
     /// <returns>A <see cref="FrameSolution"/> or a <see cref="FrameFault"/> for each, in their order.</returns>
     public IReadOnlyList<FrameOutcome> SecondOrder(
         IReadOnlyList<FrameSolution> firsts,
         FrameOptions options,
-        double[]? proven = null
+        StabilityProof? proof = null
     )
     {
         ArgumentNullException.ThrowIfNull(firsts);
         ArgumentNullException.ThrowIfNull(options);
-        Guard.Positive(options.AxialFactor);
-        var outcomes = new FrameOutcome[firsts.Count];
-        // Those that stand on the same feet have the same factors.
-        foreach (var alike in Enumerable.Range(0, firsts.Count).GroupBy(i => string.Join(',', firsts[i].Lifted)))
+        Check(options);
+        if (firsts.Count == 0)
         {
-            int[] members = [.. alike];
-            var shapes = Displaced([.. members.Select(i => firsts[i])], options);
-            for (var k = 0; k < members.Length; k++)
+            return [];
+        }
+
+        _matrix.TryFactor(_supports, null);
+        var shapes = DisplacedShapes.Of(Model, _matrix, _supports, OnFeet, options, firsts);
+        return [.. firsts.Select((first, i) => Second(first, shapes[i], options, proof))];
+    }
+
+    /// <summary>Proves the frame stable with axial forces, if it is.</summary>
+    /// <param name="tension">[N] Axial force of each element, tension positive.</param>
+    /// <param name="solutions">Solutions whose feet may be free in what the proof is asked for.</param>
+    /// <returns>Null where it is not stable even with all its feet held.</returns>
+    public StabilityProof? Prove(double[] tension, IReadOnlyList<FrameSolution> solutions)
+    {
+        ArgumentNullException.ThrowIfNull(tension);
+        ArgumentNullException.ThrowIfNull(solutions);
+        if (!_matrix.TryFactor(_supports, tension))
+        {
+            return null;
+        }
+
+        var stiffness = new FootStiffness(Model, _matrix, _supports, tension);
+        for (var foot = 0; foot < stiffness.Feet.Length; foot++)
+        {
+            if (solutions.Any(s => s.Feet.Motions[foot] != FootMotion.Sticks))
             {
-                var first = firsts[members[k]];
-                outcomes[members[k]] = Settled(
-                    first.Loads,
-                    first,
-                    shapes[k],
-                    options with
-                    {
-                        SecondOrder = true,
-                    },
-                    proven
-                );
+                stiffness.Columns(foot);
             }
         }
 
-        return outcomes;
-    }
-
-    // Solutions that stand on the same feet.
-    private DisplacedShape[] Displaced(IReadOnlyList<FrameSolution> firsts, FrameOptions options)
-    {
-        var held = HeldWith(firsts[0].Lifted);
-        return _matrix.TryFactor(held, null)
-            ? DisplacedShapes.Of(Model, _matrix, held, firsts, options.AxialFactor)
-            : [.. firsts.Select(first => new DisplacedShape([.. first.Tensions], null))];
+        return new StabilityProof(tension, stiffness);
     }
 
     /// <summary>Whether a frame bears a multiple of its loads without buckling, all growing together.</summary>
@@ -115,21 +120,22 @@ public sealed class FrameSolver
     {
         ArgumentNullException.ThrowIfNull(solution);
         Guard.NotNegative(factor);
-        return IsStable([.. solution.Tensions.Select(n => factor * n)], solution.Lifted);
+        return IsStable([.. solution.Tensions.Select(n => factor * n)], solution);
     }
 
     /// <summary>Whether the frame is stable with axial forces that act on its displaced shape.</summary>
     /// <remarks>It is then also stable with any axial forces of which none is less.</remarks>
     /// <param name="tension">[N] Axial force of each element, tension positive.</param>
-    /// <param name="lifted">Feet that have lifted off.</param>
-    public bool IsStable(double[] tension, IEnumerable<int> lifted)
+    /// <param name="solution">The feet that slip and lift in it are free.</param>
+    public bool IsStable(double[] tension, FrameSolution solution)
     {
         ArgumentNullException.ThrowIfNull(tension);
-        ArgumentNullException.ThrowIfNull(lifted);
-        return _matrix.TryFactor(HeldWith(lifted), tension);
+        ArgumentNullException.ThrowIfNull(solution);
+        return Prove(tension, [solution])?.Covers(tension, solution.Feet, solution.Law) == true;
     }
 
     /// <summary>How many times its loads a solved frame could bear before it buckles, all growing together.</summary>
+    /// <remarks>A foot that slips is held by friction against any other way than its own: here it counts as held.</remarks>
     /// <param name="solution">A first-order solution of this solver's frame.</param>
     /// <returns>Null where nothing is pressed hard enough to buckle at any multiple.</returns>
     public FrameBuckling? Buckling(FrameSolution solution)
@@ -138,85 +144,141 @@ public sealed class FrameSolver
         return BucklingSearch.Smallest(_matrix, HeldWith(solution.Lifted), solution.Tensions);
     }
 
-    // Solves again until no foot changes.
-    private FrameOutcome Settled(
-        ElementLoads loads,
-        FrameSolution? first,
-        DisplacedShape? shape,
-        FrameOptions options,
-        double[]? proven
-    )
+    private static void Check(FrameOptions options)
     {
-        var lifted = new HashSet<int>(first?.Lifted ?? []);
-        HashSet<string> seen = [];
-        var oneByOne = false;
-        var most = (4 * Model.Nodes.Count(n => n.Lifts)) + 10;
-        for (var round = 0; ; round++)
+        Guard.Positive(options.AxialFactor);
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(options.LoadSteps);
+        if (!(options.Friction >= 0))
         {
-            var known = round == 0;
-            var outcome = known
-                ? WithFeet(loads, first, shape, lifted, options, proven)
-                : WithFeet(loads, null, null, lifted, options, null);
-            if (outcome is not FrameSolution solution || !options.FeetLift)
-            {
-                return outcome;
-            }
-
-            if (!ChangeFeet(solution, lifted, oneByOne, loads.Size))
-            {
-                return solution;
-            }
-
-            oneByOne |= !seen.Add(string.Join(',', lifted.Order()));
-            if (round >= most)
-            {
-                var node = lifted.Count > 0 ? lifted.Min() : 0;
-                return Fault(FrameFaultKind.NotSettled, UnitLift(node));
-            }
+            throw new ArgumentOutOfRangeException(nameof(options), options.Friction, "Friction is 0 or more.");
         }
     }
 
-    // First is the first-order solution with these feet lifted, and shape what follows from it, where they are known.
-    private FrameOutcome WithFeet(
-        ElementLoads loads,
-        FrameSolution? first,
-        DisplacedShape? shape,
-        HashSet<int> lifted,
-        FrameOptions options,
-        double[]? proven
-    )
+    private FrameOutcome First(ElementLoads loads, FrameLoading? resting, FrameOptions options)
     {
-        var held = HeldWith(lifted);
-        if (!_matrix.TryFactor(held, null))
+        if (!_matrix.TryFactor(_supports, null))
         {
-            return Fault(lifted.Count > 0 ? FrameFaultKind.Tips : FrameFaultKind.Loose, _matrix.FreeMotion());
+            return Fault(FrameFaultKind.Loose, _matrix.FreeMotion());
         }
 
-        var solution = first ?? Solved(loads, held, lifted, null);
-        if (!options.SecondOrder)
+        var x = Solved(loads, null);
+        var all = OnFeet.Reactions(x, loads.OnRows);
+        var before = new double[all.Length];
+        if (resting is not null && options.FeetLift)
         {
-            return solution;
+            before = RestingOn(resting);
         }
 
-        var (tensions, x) = shape ?? Displaced([solution], options)[0];
-        if (x is not null && proven is not null)
+        var standing = new FootStanding(x, before, all);
+        var feet = Followed(OnFeet, standing, options);
+        return feet.Found ? Answer(loads, OnFeet, standing, feet, options, null) : Gone(OnFeet, feet);
+    }
+
+    // Several loadings come after the same one: it is solved once.
+    private double[] RestingOn(FrameLoading resting)
+    {
+        foreach (var (known, reactions) in _resting)
         {
-            double[] acting = [.. tensions.Select(n => options.AxialFactor * n)];
-            if (!acting.Where((n, e) => n < proven[e]).Any())
+            if (ReferenceEquals(known, resting))
             {
-                return new FrameSolution(Model, _matrix.Elements, loads, x, held, [.. lifted.Order()], acting);
+                return reactions;
             }
         }
 
+        var there = new ElementLoads(Model, _matrix.Elements, resting);
+        var rows = there.Rows(_supports);
+        _matrix.Solve(rows);
+        var found = OnFeet.Reactions(rows, there.OnRows);
+        _resting.Add((resting, found));
+        return found;
+    }
+
+    private static FeetAtRest Followed(FootStiffness stiffness, FootStanding standing, FrameOptions options) =>
+        options.FeetLift
+            ? new FootPath(stiffness, options.Law, standing.Resting, standing.All).Follow(options.LoadSteps)
+            : new FeetAtRest(
+                new double[standing.All.Length],
+                new FootMotion[standing.All.Length / 3],
+                new double[standing.All.Length],
+                true
+            );
+
+    private FrameSolution Answer(
+        ElementLoads loads,
+        FootStiffness stiffness,
+        FootStanding standing,
+        FeetAtRest feet,
+        FrameOptions options,
+        double[]? tension
+    )
+    {
+        var x = standing.X;
+        if (!feet.Still)
+        {
+            x = (double[])x.Clone();
+            stiffness.AddTo(feet.Shifts, x);
+        }
+
+        return Answer(loads, standing, feet, options, tension, x);
+    }
+
+    private FrameSolution Answer(
+        ElementLoads loads,
+        FootStanding standing,
+        FeetAtRest feet,
+        FrameOptions options,
+        double[]? tension,
+        double[] x
+    )
+    {
+        var lifted = OnFeet.Feet.Where((_, i) => feet.Motions[i] == FootMotion.Lifts);
+        return new FrameSolution(Model, _matrix.Elements, loads, x, HeldWith(lifted), standing, feet, tension)
+        {
+            Law = options.Law,
+        };
+    }
+
+    private FrameOutcome Second(FrameSolution first, DisplacedShape shape, FrameOptions options, StabilityProof? proof)
+    {
+        var loads = first.Loads;
+        if (shape.X is { } known)
+        {
+            double[] acting = [.. shape.Tensions.Select(n => options.AxialFactor * n)];
+            if (proof?.Covers(acting, shape.Feet, options.Law) == true)
+            {
+                return Answer(loads, first.Standing, shape.Feet, options, acting, known);
+            }
+        }
+
+        var tensions = shape.Tensions;
+        FrameSolution? last = null;
         for (var round = 0; round < MostSecondOrderRounds; round++)
         {
             double[] tension = [.. tensions.Select(n => options.AxialFactor * n)];
-            if (!_matrix.TryFactor(held, tension))
+            if (!_matrix.TryFactor(_supports, tension))
             {
                 return Fault(FrameFaultKind.Buckles, _matrix.FreeMotion());
             }
 
-            var next = Solved(loads, held, lifted, tension);
+            var stiffness = new FootStiffness(Model, _matrix, _supports, tension);
+            var x = Solved(loads, tension);
+            var standing = new FootStanding(x, first.Standing.Resting, stiffness.Reactions(x, loads.OnRows));
+            var feet = Followed(stiffness, standing, options);
+            if (!feet.Found && stiffness.Work(feet.Shifts) >= 0 && feet.Shifts.Any(s => s != 0))
+            {
+                return Gone(stiffness, feet);
+            }
+
+            if (!feet.Found || !StabilityProof.IsPositive(stiffness, feet, options.Law))
+            {
+                // On its displaced shape the frame gives way where its feet let it: it goes on as it had begun.
+                return Fault(
+                    feet.Motions.Contains(FootMotion.Lifts) ? FrameFaultKind.Tips : FrameFaultKind.Buckles,
+                    LargestMotion(last ?? first)
+                );
+            }
+
+            var next = Answer(loads, stiffness, standing, feet, options, tension);
             double change = 0;
             double most = 0;
             for (var e = 0; e < tension.Length; e++)
@@ -225,24 +287,25 @@ public sealed class FrameSolver
                 most = Math.Max(most, Math.Abs(next.Tensions[e]));
             }
 
-            solution = next;
+            last = next;
             tensions = [.. next.Tensions];
             if (change <= 1e-4 * most)
             {
-                return solution;
+                return next;
             }
         }
 
         // Axial forces that never rest are those of a frame on the verge.
-        return Fault(FrameFaultKind.Buckles, LargestMotion(solution));
+        return Fault(FrameFaultKind.Buckles, LargestMotion(last ?? first));
     }
 
-    private FrameSolution Solved(ElementLoads loads, bool[] held, HashSet<int> lifted, double[]? tension)
+    // Displacements with all feet held where they stand.
+    private double[] Solved(ElementLoads loads, double[]? tension)
     {
-        var x = loads.Rows(held);
+        var x = loads.Rows(_supports);
         _matrix.Solve(x);
         // One round of refinement: what rounding left over is solved for once more.
-        var rest = loads.Rows(held);
+        var rest = loads.Rows(_supports);
         var product = new double[rest.Length];
         _matrix.AddElastic(x, product);
         if (tension is not null)
@@ -252,7 +315,7 @@ public sealed class FrameSolver
 
         for (var i = 0; i < rest.Length; i++)
         {
-            rest[i] = held[i] ? 0 : rest[i] - product[i];
+            rest[i] = _supports[i] ? 0 : rest[i] - product[i];
         }
 
         _matrix.Solve(rest);
@@ -261,48 +324,7 @@ public sealed class FrameSolver
             x[i] += rest[i];
         }
 
-        return new FrameSolution(Model, _matrix.Elements, loads, x, held, [.. lifted.Order()], tension);
-    }
-
-    private bool ChangeFeet(FrameSolution solution, HashSet<int> lifted, bool oneByOne, double size)
-    {
-        var leastForce = 1e-9 * size;
-        List<(int Node, double Wrong)> wrong = [];
-        for (var node = 0; node < Model.Nodes.Count; node++)
-        {
-            if (!Model.Nodes[node].Lifts)
-            {
-                continue;
-            }
-
-            if (!lifted.Contains(node))
-            {
-                var push = solution.Reaction(node).Force.Z;
-                if (push < -leastForce)
-                {
-                    wrong.Add((node, -push));
-                }
-            }
-            else if (solution.Shift(node).Z < -1e-12)
-            {
-                wrong.Add((node, double.PositiveInfinity));
-            }
-        }
-
-        if (oneByOne && wrong.Count > 1)
-        {
-            wrong = [wrong.MaxBy(w => w.Wrong)];
-        }
-
-        foreach (var (node, _) in wrong)
-        {
-            if (!lifted.Remove(node))
-            {
-                lifted.Add(node);
-            }
-        }
-
-        return wrong.Count > 0;
+        return x;
     }
 
     private bool[] HeldWith(IEnumerable<int> lifted)
@@ -317,11 +339,34 @@ public sealed class FrameSolver
         return held;
     }
 
-    private double[] UnitLift(int node)
+    // Feet that find no rest: they tip where they rise faster than they slide.
+    private FrameFault Gone(FootStiffness stiffness, FeetAtRest feet)
     {
         var motion = new double[_matrix.Rows];
-        motion[(6 * node) + 2] = 1;
-        return motion;
+        stiffness.AddTo(feet.Shifts, motion);
+        double rise = 0;
+        double slide = 0;
+        for (var i = 0; i < feet.Shifts.Length; i += 3)
+        {
+            rise = Math.Max(rise, Math.Abs(feet.Shifts[i + 2]));
+            slide = Math.Max(
+                slide,
+                Math.Sqrt((feet.Shifts[i] * feet.Shifts[i]) + (feet.Shifts[i + 1] * feet.Shifts[i + 1]))
+            );
+        }
+
+        var most = Math.Max(rise, slide);
+        return Fault(rise > slide ? FrameFaultKind.Tips : FrameFaultKind.Walks, motion) with
+        {
+            Feet =
+            [
+                .. stiffness.Feet.Where(
+                    (_, i) =>
+                        new Vector3(feet.Shifts[3 * i], feet.Shifts[(3 * i) + 1], feet.Shifts[(3 * i) + 2]).Length
+                        > 0.1 * most
+                ),
+            ],
+        };
     }
 
     private double[] LargestMotion(FrameSolution solution)

@@ -22,6 +22,15 @@ public sealed record StandFrame
         _nodeAt = [];
         var builder = new StandFrameBuilder(members, tube, steel, options, _nodeAt);
         Model = builder.Model();
+        Ties = options.Tied ? [.. TiedAt(row, members).Select(NodeAt)] : [];
+        if (Ties.Count > 0)
+        {
+            Model = new FrameModel(
+                [.. Model.Nodes.Select((n, i) => Ties.Contains(i) ? n with { Held = n.Held | Held.X | Held.Y } : n)],
+                Model.Elements
+            );
+        }
+
         Tubes = builder.Tubes;
         Places = builder.Places;
         FrameStations = builder.Frames;
@@ -66,6 +75,9 @@ public sealed record StandFrame
     /// <summary>Nodes that are feet.</summary>
     public IReadOnlyList<int> Feet { get; }
 
+    /// <summary>Nodes that are tied to the back: held level, across the row and along it.</summary>
+    public IReadOnlyList<int> Ties { get; }
+
     /// <summary>The node at a place, or -1.</summary>
     /// <param name="at">The place.</param>
     public int NodeAt(Vector3 at) => _nodeAt.GetValueOrDefault(StandFrameBuilder.Key(at), -1);
@@ -96,6 +108,22 @@ public sealed record StandFrame
         }
 
         return frames;
+    }
+
+    // At the back of the frames at the module joints and the ends.
+    private static Vector3[] TiedAt(RowLayout row, List<StandMember> members)
+    {
+        Vector3[] back = [.. members.Where(m => m.Role == MemberRole.Leg).Select(m => m.To).OrderBy(t => t.X)];
+        var deepest = back.Max(t => t.Y);
+        return
+        [
+            .. back.Where(t =>
+            {
+                var modules = (t.X - back[0].X) / row.Spec.ModuleLength;
+                return deepest - t.Y < 1e-6
+                    && (Math.Abs(modules - Math.Round(modules)) < 1e-3 || back[^1].X - t.X < 1e-6);
+            }),
+        ];
     }
 
     // A long row repeats itself: its first modules tell what any of them does.

@@ -60,6 +60,12 @@ public sealed record StandCase(
     private static readonly Vector3 s_along = new(1, 0, 0);
     private static readonly Vector3 s_back = new(0, 1, 0);
 
+    /// <summary>
+    /// A person on dried-out pots: judged for tipping alone, since a foot that lifts for a moment is no fall and half as much
+    /// again as tips it is wanted anyway.
+    /// </summary>
+    public static StandCase DryLean { get; } = new("light-lean", PotsFull.Light, s_back, LeanPlace.FrontRail);
+
     /// <summary>Its name for a person, as a sentence without its full stop.</summary>
     public Phrase Name => Phrase.Of($"stand.case.{Key}");
 

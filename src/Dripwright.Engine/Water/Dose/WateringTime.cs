@@ -34,8 +34,13 @@ internal static class WateringTime
 
     /// <summary>The change of a watering's length.</summary>
     /// <param name="seconds">[s] Whole minutes.</param>
-    public static FieldChange On(double seconds) =>
-        RigCure.Text("timer.on", $"{QuantityWords.Count((int)(seconds / 60))} min");
+    public static FieldChange On(double seconds) => Minutes("timer.on", seconds);
+
+    /// <summary>The change of a time that a timer keeps.</summary>
+    /// <param name="field">Path of the field.</param>
+    /// <param name="seconds">[s] Whole minutes.</param>
+    public static FieldChange Minutes(string field, double seconds) =>
+        RigCure.Text(field, $"{QuantityWords.Count((int)(seconds / 60))} min");
 
     /// <summary>The change of the hours of the day.</summary>
     /// <param name="seconds">[s] Whole hours.</param>

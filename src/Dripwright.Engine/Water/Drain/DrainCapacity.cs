@@ -12,9 +12,10 @@ public static class DrainCapacity
     /// </remarks>
     /// <param name="run">The pipe with its present inflows, not all 0.</param>
     /// <param name="depthRatio">[-] Allowed depth over diameter, over 0, at most 1.</param>
+    /// <param name="tolerance">[-] How near the factor is found, as a share of it.</param>
     /// <returns>[-] Factor: under 1, the drain is already too full; 0, the outlet's water level alone makes it so.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The ratio lies outside its range, or there is no inflow.</exception>
-    public static double GrowthTo(DrainRun run, double depthRatio)
+    public static double GrowthTo(DrainRun run, double depthRatio, double tolerance = 1e-6)
     {
         ArgumentNullException.ThrowIfNull(run);
         Guard.Between(depthRatio, double.Epsilon, 1);
@@ -32,7 +33,7 @@ public static class DrainCapacity
             high *= 4;
         }
 
-        for (var i = 0; i < MostHalvings && high - low > 1e-6 * high; i++)
+        for (var i = 0; i < MostHalvings && high - low > tolerance * high; i++)
         {
             var middle = (low + high) / 2;
             (low, high) = Fits(run, middle, depthRatio) ? (middle, high) : (low, middle);

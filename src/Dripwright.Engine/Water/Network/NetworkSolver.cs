@@ -120,6 +120,9 @@ public sealed partial class NetworkSolver
     /// <summary>[m³/s] Flow of a single emitter of each entry after the last solve; overwritten by the next.</summary>
     public ReadOnlySpan<double> EmitterFlows => _emitterFlow;
 
+    /// <summary>[m] Head at each emitter proper after the last solve; overwritten by the next.</summary>
+    public ReadOnlySpan<double> EmitterHeads => _emitterHead;
+
     /// <summary>[m³/s] Flow of each link after the last solve; overwritten by the next.</summary>
     public ReadOnlySpan<double> LinkFlows => _flow;
 

@@ -16,8 +16,8 @@ public readonly record struct SurfacePoint(double Station, double Invert, double
 /// <param name="Flow">[m³/s] At its low end.</param>
 /// <param name="Capacity">[m³/s] Full-bore flow by Manning; 0 for a level pipe, where slope gives none.</param>
 /// <param name="Margin">
-/// [-] Capacity over flow. Slope gives a level pipe no capacity: there it is the factor by which all inflows may grow before the
-/// pipe runs full. 0 without any flow.
+/// [-] The factor by which all inflows may grow before the pipe runs full, from the same water surface as <c>Pressurised</c>: under 1
+/// exactly where it does; 0 without any flow, or where the water below alone fills it.
 /// </param>
 /// <param name="Surface">High end to low end.</param>
 /// <param name="DeepestStation">[m] Where it is fullest.</param>

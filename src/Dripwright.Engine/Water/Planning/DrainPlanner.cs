@@ -7,9 +7,8 @@ namespace Dripwright.Engine.Water;
 /// <summary>Computes the drains of a rig whose feed is known. All that is fed is taken to come back: the worst for the drain.</summary>
 internal sealed class DrainPlanner(Rig rig, RigLayout layout, FeedPlan feed)
 {
-    /// <summary>[-] Part of a pot's volume that water fills and leaves freely among drained coir. Assumed; coir's pore space
-    /// is 92 to 97 % of which a drained pot holds most (Noguera et al. 2003, as summarised by others).</summary>
-    internal const double FreeFraction = 0.3;
+    /// <summary>[-] A thousandth is finer than anyone knows a drain.</summary>
+    private const double Coarse = 1e-3;
 
     private readonly double _bore = layout.Parts.Drain.InsideDiameter;
     private readonly double _slope = rig.Drain.Slope;
@@ -20,14 +19,32 @@ internal sealed class DrainPlanner(Rig rig, RigLayout layout, FeedPlan feed)
         List<DrainRunPlan> runs = [];
         List<PotDrainPlan> pots = [];
         var rowFlow = new double[layout.Rows.Count];
-        var alone = layout.Rows.Count == 1;
+        foreach (var row in layout.Rows)
+        {
+            rowFlow[row.Number - 1] = flows[row.Number].Sum(p => p.Flow);
+        }
+
+        // Upstream from the reservoir: what stands in one pipe may back up into the next.
+        var collector = layout.Returns.FirstOrDefault(r => r.Label == "C") is { } pipe
+            ? CollectorOf(pipe, rowFlow)
+            : null;
+        Dictionary<int, DrainRunPlan> returns = [];
+        foreach (var run in layout.Returns.Where(r => r.Label.StartsWith('R')))
+        {
+            returns[run.Row] = ReturnOf(
+                run,
+                rowFlow[run.Row - 1],
+                WaterBelow(layout.Rows[run.Row - 1], null, collector)
+            );
+        }
+
         foreach (var row in layout.Rows)
         {
             double[] pot = [.. flows[row.Number].OrderBy(p => p.Pot).Select(p => p.Flow)];
-            rowFlow[row.Number - 1] = pot.Sum();
+            var below = WaterBelow(row, returns.GetValueOrDefault(row.Number), collector);
             List<(DrainRun Run, DrainProfile Profile, double High, double Direction)> halves =
             [
-                .. Halves(row, pot, alone),
+                .. Halves(row, pot, below),
             ];
             foreach ((var run, var profile, var high, var direction) in halves)
             {
@@ -42,14 +59,10 @@ internal sealed class DrainPlanner(Rig rig, RigLayout layout, FeedPlan feed)
             pots.Add(PotsOf(row, pot, halves));
         }
 
-        foreach (var run in layout.Returns.Where(r => r.Label.StartsWith('R')))
+        runs.AddRange(layout.Returns.Where(r => r.Label.StartsWith('R')).Select(r => returns[r.Row]));
+        if (collector is not null)
         {
-            runs.Add(ReturnOf(run, rowFlow[run.Row - 1], alone));
-        }
-
-        if (layout.Returns.FirstOrDefault(r => r.Label == "C") is { } collector)
-        {
-            runs.Add(CollectorOf(collector, rowFlow));
+            runs.Add(collector);
         }
 
         var highest = layout.Rows.Max(r => r.Drain.Path.Max(p => p.Z));
@@ -65,21 +78,21 @@ internal sealed class DrainPlanner(Rig rig, RigLayout layout, FeedPlan feed)
     private IEnumerable<(DrainRun Run, DrainProfile Profile, double High, double Direction)> Halves(
         RowLayout row,
         double[] pots,
-        bool alone
+        double below
     )
     {
         var pipe = row.Drain;
         if (rig.Drain.Exit == DrainExit.Middle)
         {
-            yield return Half(row, pots, pipe.Start, row.DrainExit, pipe.Stretch, 0);
-            yield return Half(row, pots, pipe.End, row.DrainExit, pipe.Stretch, 0);
+            yield return Half(row, pots, pipe.Start, row.DrainExit, pipe.Stretch, below);
+            yield return Half(row, pots, pipe.End, row.DrainExit, pipe.Stretch, below);
             yield break;
         }
 
         var flowsLeft = pipe.Path[0].Z < pipe.Path[^1].Z || (_slope == 0 && rig.Reservoir.At == RowEnd.Left);
         var high = flowsLeft ? pipe.End : pipe.Start;
         var low = flowsLeft ? pipe.Start : pipe.End;
-        yield return Half(row, pots, high, low, pipe.Stretch, alone ? DrownedDepth() : 0);
+        yield return Half(row, pots, high, low, pipe.Stretch, below);
     }
 
     private (DrainRun, DrainProfile, double, double) Half(
@@ -88,9 +101,10 @@ internal sealed class DrainPlanner(Rig rig, RigLayout layout, FeedPlan feed)
         double high,
         double low,
         double stretch,
-        double outletDepth
+        double below
     )
     {
+        var lowInvert = row.Drain.At(Math.Clamp(low, row.Drain.Start, row.Drain.End)).Z - (_bore / 2);
         double direction = low > high ? 1 : -1;
         List<DrainInflow> inflows =
         [
@@ -107,21 +121,42 @@ internal sealed class DrainPlanner(Rig rig, RigLayout layout, FeedPlan feed)
             Slope = _slope,
             Roughness = layout.Parts.Drain.ManningN,
             Inflows = inflows,
-            OutletWaterDepth = outletDepth,
+            OutletWaterDepth = Math.Max(0, below - lowInvert),
         };
         return (run, DrainProfile.Of(run), high, direction);
     }
 
-    /// <summary>[m] Water over the inside bottom at the mouth, where the mouth lies under the reservoir's water.</summary>
-    private double DrownedDepth() =>
-        rig.Drain.Into == DrainTarget.CatchTank
-            ? 0
-            : Math.Max(0, layout.Tank.Full - (layout.Tank.Mouth.Z - (_bore / 2)));
+    /// <summary>[m] Height of the water into which a row's drain, or its return, falls; minus infinity where it falls freely.</summary>
+    /// <param name="row">The row.</param>
+    /// <param name="back">The return under the row; null where the drain goes on by itself, or where the return is asked about.</param>
+    /// <param name="collector">The collector; null where the row is alone.</param>
+    private double WaterBelow(RowLayout row, DrainRunPlan? back, DrainRunPlan? collector)
+    {
+        if (back is not null)
+        {
+            return HeightOf(back.Surface[0]);
+        }
 
-    private DrainRunPlan ReturnOf(PipeRun run, double flow, bool alone)
+        if (collector is null)
+        {
+            return Standing();
+        }
+
+        var at = Math.Abs(layout.Returns.First(r => r.Label == "C").Path[0].Y - DrainY(row));
+        var nearest = collector.Surface.Min(p => Math.Abs(p.Station - at));
+        return collector.Surface.Where(p => Math.Abs(p.Station - at) <= nearest + 1e-9).Max(HeightOf);
+    }
+
+    private static double HeightOf(SurfacePoint point) =>
+        point.Depth > 0 ? point.Invert + point.Depth : double.NegativeInfinity;
+
+    /// <summary>[m] Height of the reservoir's water, where the drains end in it.</summary>
+    private double Standing() => rig.Drain.Into == DrainTarget.CatchTank ? double.NegativeInfinity : layout.Tank.Full;
+
+    private DrainRunPlan ReturnOf(PipeRun run, double flow, double below)
     {
         var flowsLeft = rig.Reservoir.At == RowEnd.Left;
-        return Simple(run, [new DrainInflow(0, flow)], flowsLeft, alone ? DrownedDepth() : 0);
+        return Simple(run, [new DrainInflow(0, flow)], flowsLeft, below);
     }
 
     private DrainRunPlan CollectorOf(PipeRun run, double[] rowFlow)
@@ -137,13 +172,14 @@ internal sealed class DrainPlanner(Rig rig, RigLayout layout, FeedPlan feed)
                 ))
                 .OrderBy(inflow => inflow.Distance),
         ];
-        return Simple(run, inflows, false, DrownedDepth());
+        return Simple(run, inflows, false, Standing());
     }
 
     private static double DrainY(RowLayout row) => row.Drain.Path[0].Y;
 
-    private DrainRunPlan Simple(PipeRun pipe, List<DrainInflow> inflows, bool highAtEnd, double outletDepth)
+    private DrainRunPlan Simple(PipeRun pipe, List<DrainInflow> inflows, bool highAtEnd, double below)
     {
+        var lowInvert = pipe.Path.Min(p => p.Z) - (_bore / 2);
         var run = new DrainRun
         {
             Diameter = _bore,
@@ -151,7 +187,7 @@ internal sealed class DrainPlanner(Rig rig, RigLayout layout, FeedPlan feed)
             Slope = _slope,
             Roughness = layout.Parts.Drain.ManningN,
             Inflows = inflows,
-            OutletWaterDepth = outletDepth,
+            OutletWaterDepth = Math.Max(0, below - lowInvert),
         };
         return PlanOf(
             pipe.Label,
@@ -180,9 +216,7 @@ internal sealed class DrainPlanner(Rig rig, RigLayout layout, FeedPlan feed)
             row,
             flow,
             profile.UniformCapacity,
-            flow <= 0 ? 0
-                : _slope > 0 ? profile.UniformCapacity / flow
-                : DrainCapacity.GrowthTo(profile.Run, 1),
+            flow > 0 ? DrainCapacity.GrowthTo(profile.Run, 1, Coarse) : 0,
             [
                 .. profile.Points.Select(p => new SurfacePoint(
                     high + (direction * p.Distance / pipe.Stretch),
@@ -235,7 +269,7 @@ internal sealed class DrainPlanner(Rig rig, RigLayout layout, FeedPlan feed)
                             pots[n - 1],
                             sill - invert,
                             row.Base + row.Pot.Height - invert,
-                            FreeFraction * (pot.Shape.Capacity - pot.Shape.VolumeAt(pot.SillHeight)),
+                            pot.FreeFraction * (pot.Shape.Capacity - pot.Shape.VolumeAt(pot.SillHeight)),
                             null
                         )
                 ),
@@ -284,7 +318,7 @@ internal sealed class DrainPlanner(Rig rig, RigLayout layout, FeedPlan feed)
             Shape = VesselOf(row.Pot),
             SillHeight = row.Pot.DrainHeight,
             Bore = layout.Parts.Outlet.Bore,
-            FreeFraction = FreeFraction,
+            FreeFraction = layout.MediumOf(row).Air,
         };
 
     /// <summary>A pot as the vessel of its volume: its walls lean so that base, rim and height give it.</summary>

@@ -37,8 +37,13 @@ internal sealed class FeedModel
     // measurements behind LocalLoss.EmitterBarb covers 19.7 mm².
     private const double BarbArea = 20e-6;
 
-    // Inlet and outlet of a microtube: sharp entrance 0.5 and exit 1.
-    private const double TubeEndLoss = LocalLoss.SharpEntrance + LocalLoss.Exit;
+    // Bore of a transfer barb over that of its tube: common practice, from memory; measure yours.
+    private const double BarbBore = 0.7;
+
+    // Inlet and outlet of a microtube: sharp entrance into the barb, the step from the barb to the tube, and the exit.
+    private static readonly double s_tubeEnds =
+        LocalLoss.OnOtherBore(LocalLoss.SharpEntrance + LocalLoss.SuddenEnlargement(BarbBore, 1), BarbBore, 1)
+        + LocalLoss.Exit;
 
     // Loss of a small pump standing still, on the header's bore: it is a choke, not a valve. Assumed.
     internal const double StoppedPumpLoss = 10;
@@ -47,7 +52,7 @@ internal sealed class FeedModel
     private readonly RigLayout _layout;
     private readonly RigParts _parts;
     private readonly double _barb;
-    private readonly Dictionary<double, Pipe?> _branches = [];
+    private readonly Dictionary<(double Open, double Tube), Pipe?> _branches = [];
     private readonly Dictionary<string, int> _points = [];
     private readonly List<ModelEmitter> _emitters = [];
     private readonly List<ModelLeg> _legs = [];
@@ -60,7 +65,7 @@ internal sealed class FeedModel
         _parts = layout.Parts;
         var celsius = rig.Reservoir.WaterTemperature - 273.15;
         SpecificWeight = WaterProperties.SpecificWeight(celsius);
-        Law = LawOf(_parts.Emitter, SpecificWeight);
+        Law = LawOf(_parts.Emitter, celsius);
         _barb = LocalLoss.EmitterBarb(Math.Min(BarbArea, 0.3 * Area(_parts.Line)), _parts.Line.InsideDiameter);
         Network = new Network(WaterProperties.KinematicViscosity(celsius));
         Surface = Network.AddFixedHead(layout.Tank.Full);
@@ -71,6 +76,7 @@ internal sealed class FeedModel
             AddRow(row);
         }
 
+        AddBreakHole();
         AddFlushCaps();
     }
 
@@ -90,7 +96,19 @@ internal sealed class FeedModel
     /// <summary>The pump's curve; null for gravity feed.</summary>
     public PumpCurve? Curve { get; private set; }
 
+    /// <summary>How the pump stands in the line; null for gravity feed.</summary>
+    public PumpSetting? PumpSetting { get; private set; }
+
+    /// <summary>The first stretch of header, with the strainer in it.</summary>
+    public Pipe First { get; private set; }
+
+    /// <summary>Number of that stretch.</summary>
+    public int FirstLink { get; private set; }
+
     public int Bypass { get; private set; } = -1;
+
+    /// <summary>The emitter entry that stands for the siphon-breaking hole; -1 where there is none.</summary>
+    public int BreakHole { get; private set; } = -1;
 
     public IReadOnlyList<ModelEmitter> Emitters => _emitters;
 
@@ -102,9 +120,28 @@ internal sealed class FeedModel
 
     public static double Area(PipeSize pipe) => Math.PI / 4 * pipe.InsideDiameter * pipe.InsideDiameter;
 
+    /// <summary>[°C] Water in which emitters are rated.</summary>
+    private const double RatedCelsius = 20;
+
+    /// <summary>[-] Flow of an emitter in water of a temperature over that in which it is rated.</summary>
+    /// <remarks>
+    /// Friction h ∝ νᵇ q²⁻ᵇ gives x = 1/(2 - b), so at one head q ∝ ν^(1 - 2x): a turbulent path (x 0.5) does not feel the
+    /// viscosity, a laminar one (x 1) gives in proportion to 1/ν. A compensating one holds its flow. Method page: docs/methods/emitters.md
+    /// </remarks>
+    /// <param name="emitter">The emitter.</param>
+    /// <param name="celsius">[°C] The water's temperature.</param>
+    public static double Thinness(EmitterType emitter, double celsius) =>
+        emitter.Kind == EmitterKind.PressureCompensating
+            ? 1
+            : Math.Pow(
+                WaterProperties.KinematicViscosity(RatedCelsius) / WaterProperties.KinematicViscosity(celsius),
+                Math.Max(0, (2 * emitter.Exponent) - 1)
+            );
+
     /// <summary>The catalogue's emitter as a law of head.</summary>
-    public static EmitterLaw LawOf(EmitterType emitter, double specificWeight)
+    public static EmitterLaw LawOf(EmitterType emitter, double celsius)
     {
+        var specificWeight = WaterProperties.SpecificWeight(celsius);
         var rated = emitter.RatedPressure / specificWeight;
         return emitter.Kind == EmitterKind.PressureCompensating
             ? EmitterLaw.PressureCompensating(
@@ -114,7 +151,7 @@ internal sealed class FeedModel
                 emitter.MinPressure / specificWeight,
                 emitter.MaxPressure / specificWeight
             )
-            : EmitterLaw.FromRating(emitter.RatedFlow, rated, emitter.Exponent);
+            : EmitterLaw.FromRating(emitter.RatedFlow * Thinness(emitter, celsius), rated, emitter.Exponent);
     }
 
     private static Pipe PipeOf(PipeSize size, double length, double loss) =>
@@ -129,6 +166,7 @@ internal sealed class FeedModel
         {
             Curve = CurveOf(pumping);
             var setting = new PumpSetting(true, _rig.Feed.CheckValve, bore, StoppedPumpLoss);
+            PumpSetting = setting;
             SourceLaw = new PumpLaw(Curve, setting);
             Source = Network.AddPump(Surface, pump, Curve, setting);
         }
@@ -167,7 +205,7 @@ internal sealed class FeedModel
 
             var from = _points[link.From];
             var first = link.From == "pump";
-            if (throttle && link.To != "bypass")
+            if (throttle && (link.To is not ("bypass" or FeedLink.BreakHole) || HasValve(link)))
             {
                 // The throttling valve sits after the bypass tee, in the first stretch towards the rows.
                 from = AddThrottle(from, link.Height);
@@ -176,12 +214,37 @@ internal sealed class FeedModel
 
             var to = Network.AddJunction(link.Height);
             _points[link.To] = to;
-            var index = Network.AddPipe(
-                from,
-                to,
-                PipeOf(link.Run.Pipe, link.Length, link.Loss + (first ? strainer : 0))
-            );
+            var pipe = PipeOf(link.Run.Pipe, link.Length, link.Loss + (first ? strainer : 0));
+            var index = Network.AddPipe(from, to, pipe);
+            if (first)
+            {
+                (First, FirstLink) = (pipe, index);
+            }
+
             _supply.Add((link, index));
+        }
+    }
+
+    // The hole may lie before the valve or after it.
+    private bool HasValve(FeedLink link)
+    {
+        var end = _layout
+            .Supply.TakeWhile(l => !ReferenceEquals(l, link))
+            .Append(link)
+            .Where(l => ReferenceEquals(l.Run, link.Run))
+            .Sum(l => l.Length);
+        return link.Run.Fittings.Any(f =>
+            f.Type.Kind == FittingKind.Valve && f.Station > end - link.Length && f.Station <= end
+        );
+    }
+
+    /// <summary>The siphon-breaking hole spouts as long as the pump runs: q = Cd A √(2 g h).</summary>
+    private void AddBreakHole()
+    {
+        if (_layout.BreakHole is { } hole)
+        {
+            var law = EmitterLaw.Plain(PowerOff.BreakHoleFlow(hole.Diameter, 1), 0.5);
+            BreakHole = Network.AddEmitter(_points[FeedLink.BreakHole], new Emitter(law, hole.Height, -1));
         }
     }
 
@@ -311,9 +374,10 @@ internal sealed class FeedModel
             }
 
             var open = ValveOpening.Effective(place.Open);
+            var branch = Branch(open, row.Pots[place.Pot - 1].Tube ?? _rig.Feed.MicrotubeLength);
             Network.AddEmitter(
                 nodes[node],
-                new Emitter(Law, place.Outlet, _emitters.Count, 1, open > 0 ? 1 : 0, Branch(open))
+                new Emitter(Law, place.Outlet, _emitters.Count, 1, open > 0 ? 1 : 0, branch)
             );
             _emitters.Add(new ModelEmitter(row, place with { Open = open }, row.Pots[place.Pot - 1].Planted));
         }
@@ -351,18 +415,15 @@ internal sealed class FeedModel
         }
     }
 
-    private Pipe? Branch(double open)
+    private Pipe? Branch(double open, double tube)
     {
-        if (!_branches.TryGetValue(open, out var branch))
+        if (!_branches.TryGetValue((open, tube), out var branch))
         {
             var feed = _rig.Feed;
             var valve = feed.InlineValves && open > 0;
-            var loss = TubeEndLoss + (valve ? ValveOpening.LossCoefficient(0.2, open) : 0);
-            branch =
-                feed.MicrotubeLength > 0 || valve
-                    ? new Pipe(feed.MicrotubeLength, feed.MicrotubeBore, _parts.Line.Roughness, loss)
-                    : null;
-            _branches[open] = branch;
+            var loss = s_tubeEnds + (valve ? ValveOpening.LossCoefficient(0.2, open) : 0);
+            branch = tube > 0 || valve ? new Pipe(tube, feed.MicrotubeBore, _parts.Line.Roughness, loss) : null;
+            _branches[(open, tube)] = branch;
         }
 
         return branch;

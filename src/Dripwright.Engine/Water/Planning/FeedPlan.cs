@@ -95,6 +95,11 @@ public sealed record UniformityMeasure(Phrase Name, double Value, UniformityClas
 /// <param name="WastedOpen">[m³/s] What runs into empty pots while they are open.</param>
 public sealed record EmptyPotEffect(int EmptyPots, double PlantedFlowOpen, double PlantedFlowShut, double WastedOpen);
 
+/// <summary>What the siphon-breaking hole costs while the pump runs.</summary>
+/// <param name="Flow">[m³/s] What spouts out of it, back into the reservoir.</param>
+/// <param name="TotalWithout">[m³/s] Out of all emitters if the hole were shut.</param>
+public sealed record BreakHoleEffect(double Flow, double TotalWithout);
+
 /// <summary>What the line does when the pump stops.</summary>
 /// <param name="LineVolume">[m³] Water in header and feed lines.</param>
 /// <param name="ThroughEmitters">[m³] Runs out through emitters that lie lower than the water in the lines.</param>
@@ -158,6 +163,9 @@ public sealed record FeedPlan
     /// <summary>[m³/s] Out of all emitters with the reservoir at its lowest level.</summary>
     public required double TotalFlowAtLowest { get; init; }
 
+    /// <summary>The siphon-breaking hole; null where there is none.</summary>
+    public BreakHoleEffect? BreakHole { get; init; }
+
     /// <summary>[m³/s] Back through the bypass.</summary>
     public required double BypassFlow { get; init; }
 
@@ -175,6 +183,9 @@ public sealed record FeedPlan
 
     /// <summary>Empty pots' emitters open or shut; null where no pot stands empty.</summary>
     public required EmptyPotEffect? EmptyPots { get; init; }
+
+    /// <summary>The feed with a worn pump, and with a dirty strainer; those that the rig can have.</summary>
+    public IReadOnlyList<WornFeed> Worn { get; init; } = [];
 
     /// <summary>When the pump stops.</summary>
     public required StopEffect Stop { get; init; }

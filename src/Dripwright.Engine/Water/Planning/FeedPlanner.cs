@@ -46,12 +46,14 @@ internal sealed class FeedPlanner(Rig rig, RigLayout layout)
             Lines = LinesOf(solution, FlushVelocities(solver)),
             TotalFlow = emitted,
             TotalFlowAtLowest = FlowAtLowest(solver),
+            BreakHole = BreakHoleOf(solver, solution),
             BypassFlow = _model.Bypass >= 0 ? Math.Max(0, solution.LinkFlows[_model.Bypass]) : 0,
             Uniformity = uniformity,
             Weakest = flows ? planted.MinBy(p => p.Flow) : null,
             Strongest = flows ? planted.MaxBy(p => p.Flow) : null,
             Causes = flows ? CausesOf(solution) : null,
             EmptyPots = EmptyPotsOf(solver, pots),
+            Worn = [.. FeedWear.Of(_model, solver, pots, layout.Parts.Strainer?.Loss ?? 0)],
             Stop = new StopPlanner(rig, layout).Plan(),
             MassResidual = solution.MassResidual,
             EnergyResidual = solution.EnergyResidual,
@@ -73,6 +75,9 @@ internal sealed class FeedPlanner(Rig rig, RigLayout layout)
 
         Dictionary<(int, int), int> pots = [];
         List<ScatterEmitter> all = [];
+        // A pot with fewer emitters on purpose is no weak pot: each is held against as many as it has.
+        var open = feed.Emitters.Where(e => e.Open > 0).CountBy(e => (e.Row, e.Pot)).ToDictionary();
+        var mean = open.Values.Average();
         foreach (var e in feed.Emitters.Where(e => e.Open > 0))
         {
             if (!pots.TryGetValue((e.Row, e.Pot), out var pot))
@@ -81,7 +86,8 @@ internal sealed class FeedPlanner(Rig rig, RigLayout layout)
                 pots[(e.Row, e.Pot)] = pot;
             }
 
-            all.Add(new ScatterEmitter(e.Flow, pot, layout.Parts.Emitter.Exponent, layout.Parts.Emitter.Variation));
+            var flow = e.Flow * mean / open[(e.Row, e.Pot)];
+            all.Add(new ScatterEmitter(flow, pot, layout.Parts.Emitter.Exponent, layout.Parts.Emitter.Variation));
         }
 
         return Scatter.Run(wanted with { Emitters = all }, stop);
@@ -284,6 +290,26 @@ internal sealed class FeedPlanner(Rig rig, RigLayout layout)
 
         solver.SetLaw(_model.Source, _model.SourceLaw);
         return total;
+    }
+
+    /// <summary>What the siphon-breaking hole spouts, and what the emitters would give without it.</summary>
+    private BreakHoleEffect? BreakHoleOf(NetworkSolver solver, NetworkSolution solution)
+    {
+        if (_model.BreakHole < 0)
+        {
+            return null;
+        }
+
+        solver.SetMultiplier(_model.BreakHole, 0);
+        solver.TrySolve();
+        double without = 0;
+        for (var i = 0; i < _model.Emitters.Count; i++)
+        {
+            without += solver.EmitterFlows[i];
+        }
+
+        solver.SetMultiplier(_model.BreakHole, 1);
+        return new BreakHoleEffect(solution.EmitterFlows[_model.BreakHole], without);
     }
 
     private double StaticHead()

@@ -43,7 +43,7 @@ internal sealed class StopPlanner(Rig rig, RigLayout layout)
             : 0;
         var through = Math.Min(falls * share, aboveLow);
         var back = tankDrains ? Math.Max(0, aboveTank - through) : 0;
-        var siphons = open.Count > 0 && !rig.Feed.SiphonBreak && lowest < surface - NoDrop;
+        var siphons = open.Count > 0 && layout.BreakHole is null && lowest < surface - NoDrop;
         return new StopEffect(
             volume,
             through,
@@ -90,12 +90,13 @@ internal sealed class StopPlanner(Rig rig, RigLayout layout)
     /// <summary>[-] Share of the falling water that leaves through low emitters, by the flows at the moment of stopping.</summary>
     private double EmitterShare(List<(int Row, double Outlet)> open, double surface, double highest)
     {
-        var weight = WaterProperties.SpecificWeight(rig.Reservoir.WaterTemperature - 273.15);
-        var law = FeedModel.LawOf(layout.Parts.Emitter, weight);
+        var law = FeedModel.LawOf(layout.Parts.Emitter, rig.Reservoir.WaterTemperature - 273.15);
         var through = open.Sum(e => law.Flow(Math.Max(0, highest - e.Outlet)));
         var bore = layout.Parts.Header.InsideDiameter;
         // Back through header and stopped pump: all head goes into its friction (taken as 0.03) and the pump's choke.
-        var length = layout.Supply[0].Length;
+        var length = layout
+            .Supply.TakeWhile(l => !l.From.StartsWith("near", StringComparison.Ordinal))
+            .Sum(l => l.Length);
         var k = FeedModel.StoppedPumpLoss + LocalLoss.Exit + (0.03 * length / bore);
         var back =
             FeedModel.Area(layout.Parts.Header)

@@ -39,7 +39,7 @@ internal sealed class DoseRules(Rig rig, RigLayout layout, FeedPlan feed, DosePl
         List<PotFlow> lacking = [.. dry[false]];
         if (lacking.Count > 0)
         {
-            (var cause, var cures) = new WaterTrials(rig, layout).Find();
+            (var cause, var cures) = new WaterTrials(rig, layout, judge.Proposes).Find();
             Say("pot-dry", lacking, cause.ToString(), FieldsOf(cause), cures);
         }
 

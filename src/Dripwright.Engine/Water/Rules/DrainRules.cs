@@ -14,7 +14,8 @@ internal sealed class DrainRules(Rig rig, RigLayout layout, FeedPlan feed, Drain
         Fullness();
         Slope();
         Outlet();
-        new PotDrainRules(feed, drain, judge).Judge();
+        BacksUp();
+        new PotDrainRules(feed, drain, OutletDrowned, judge).Judge();
         Bore();
         Vent();
         Floor();
@@ -23,7 +24,16 @@ internal sealed class DrainRules(Rig rig, RigLayout layout, FeedPlan feed, Drain
     private void Fullness()
     {
         var half = RuleBook.Limit("drain-half-full");
-        foreach (var run in drain.Runs)
+        List<DrainRunPlan> over = [.. drain.Runs.Where(r => r.Pressurised || r.DeepestRatio > half)];
+        if (over.Count == 0)
+        {
+            return;
+        }
+
+        // One change for all of them: it was seen to leave every drain half full at most.
+        (var help, var cures) = new DrainTrials(rig, layout, feed, drain).Find();
+        var remedy = Phrase.Of($"finding.drain-full.{help}.remedy");
+        foreach (var run in over)
         {
             if (run.Pressurised)
             {
@@ -31,29 +41,63 @@ internal sealed class DrainRules(Rig rig, RigLayout layout, FeedPlan feed, Drain
                 judge.Add(
                     "drain-full",
                     [Where(run)],
-                    ["drain.pipe", "drain.exit", "drain.slope"],
+                    FieldsOf(help),
                     run.Row > 0
                         ? Phrase.Of("finding.drain-full.row.what", deepest)
                         : Phrase.Of("finding.drain-full.collector.what", deepest),
                     Phrase.Of("finding.drain-full.value"),
                     Phrase.Of("limit.at-most-full", Measured.Share(half)),
-                    Phrase.Of("finding.drain-full.remedy")
+                    remedy,
+                    cures
                 );
             }
-            else if (run.DeepestRatio > half)
+            else
             {
                 judge.Add(
                     "drain-half-full",
                     [Where(run)],
-                    ["drain.pipe", "drain.exit", "drain.slope"],
+                    FieldsOf(help),
                     Phrase.Of("finding.drain-half-full.what"),
                     Phrase.Of("finding.drain-half-full.value", Measured.Share(run.DeepestRatio)),
                     Phrase.Of("limit.at-most-full", Measured.Share(half)),
-                    Phrase.Of("finding.drain-full.remedy")
+                    remedy,
+                    cures
                 );
             }
         }
     }
+
+    private static IReadOnlyList<string> FieldsOf(DrainHelp help) =>
+        help switch
+        {
+            DrainHelp.Lower => ["reservoir.fill", "reservoir.tank", "rows[0].standHeight"],
+            DrainHelp.Wider => ["drain.pipe", "drain.exit"],
+            DrainHelp.Steeper => ["drain.slope", "drain.exit"],
+            DrainHelp.Middle => ["drain.exit"],
+            _ => ["drain.pipe", "drain.exit", "feed.emitter", "rows[0].standHeight"],
+        };
+
+    /// <summary>Drains that do not fall freely into the next pipe, though the last one falls freely into the reservoir.</summary>
+    private void BacksUp()
+    {
+        List<DrainRunPlan> backed = [.. drain.Runs.Where(r => !r.FreeFall)];
+        if (backed.Count > 0 && !OutletDrowned)
+        {
+            judge.Add(
+                "drain-backs-up",
+                [.. backed.Select(Where)],
+                ["drain.pipe", "drain.slope"],
+                Phrase.Of("finding.drain-backs-up.what"),
+                Phrase.Of("finding.drain-backs-up.value"),
+                Phrase.Of("finding.drain-drowned.limit"),
+                Phrase.Of("finding.drain-backs-up.remedy")
+            );
+        }
+    }
+
+    private bool OutletDrowned =>
+        rig.Drain.Into == DrainTarget.Reservoir
+        && layout.Tank.Full > layout.Tank.Mouth.Z - (layout.Parts.Drain.InsideDiameter / 2);
 
     // A drain that leaves from its middle is told as two halves, "D1 left" and "D1 right".
     private static Place Where(DrainRunPlan run)
@@ -126,7 +170,7 @@ internal sealed class DrainRules(Rig rig, RigLayout layout, FeedPlan feed, Drain
             );
         }
 
-        if (drain.Runs.Any(r => !r.FreeFall))
+        if (OutletDrowned)
         {
             var under = layout.Tank.Full - layout.Tank.Mouth.Z;
             judge.Add(

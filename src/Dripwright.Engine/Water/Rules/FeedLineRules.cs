@@ -14,6 +14,9 @@ internal sealed class FeedLineRules(Rig rig, RigLayout layout, FeedPlan feed, Ju
     /// <summary>[m³] A cupful is what any line loses; more than that lands in the low pots at every stop.</summary>
     private const double Cupful = 0.0005;
 
+    /// <summary>[m] Less than this at a curve's end is the rounding of its drawing.</summary>
+    private const double LeastHead = 1e-6;
+
     public void Judge()
     {
         PumpPoint();
@@ -32,7 +35,23 @@ internal sealed class FeedLineRules(Rig rig, RigLayout layout, FeedPlan feed, Ju
         var openFlow = feed.PumpCurve[^1].Flow;
         var share = point.Flow / openFlow;
         var flow = Measured.Flow(point.Flow);
-        if (share is > 1 + 1e-9 or < 0)
+        if (feed.PumpCurve[^1].Head > LeastHead && share >= 0)
+        {
+            // A leaflet seldom goes as far as the open flow: how near that is, nobody knows.
+            if (share > 1 + 1e-9)
+            {
+                judge.Add(
+                    "pump-past-leaflet",
+                    [Place.Pump],
+                    ["pump.curve"],
+                    Phrase.Of("finding.pump-past-leaflet.what"),
+                    Phrase.Of(flow),
+                    Limit.AtMost(Measured.Flow(openFlow)),
+                    Phrase.Of("finding.pump-past-leaflet.remedy")
+                );
+            }
+        }
+        else if (share is > 1 + 1e-9 or < 0)
         {
             judge.Add(
                 "pump-off-curve",
@@ -117,6 +136,7 @@ internal sealed class FeedLineRules(Rig rig, RigLayout layout, FeedPlan feed, Ju
     {
         if (feed.Stop.Siphons)
         {
+            // A hole that the rig says but for which the header has no place breaks no siphon.
             judge.Add(
                 "tank-siphons",
                 [Place.Reservoir],
@@ -125,7 +145,7 @@ internal sealed class FeedLineRules(Rig rig, RigLayout layout, FeedPlan feed, Ju
                 Phrase.Of("finding.tank-siphons.value"),
                 Phrase.Of("finding.tank-siphons.limit"),
                 Phrase.Of("finding.tank-siphons.remedy"),
-                RigCure.Offered(RigCure.Yes("feed.siphonBreak"))
+                rig.Feed.SiphonBreak ? [] : RigCure.Offered(RigCure.Yes("feed.siphonBreak"))
             );
         }
 

@@ -38,6 +38,7 @@ internal sealed class FeedRules(Rig rig, RigLayout layout, FeedPlan feed, Judgem
             return;
         }
 
+        new PressureRules(layout, judge).Judge();
         if (feed.TotalFlow <= 0)
         {
             NoWater();
@@ -54,6 +55,7 @@ internal sealed class FeedRules(Rig rig, RigLayout layout, FeedPlan feed, Judgem
         OverRange();
         Primed();
         new FeedLineRules(rig, layout, feed, judge).Judge();
+        new BreakHoleRules(rig, layout, feed, judge).Judge();
         new PotFeedRules(rig, layout, feed, judge).Judge();
     }
 
@@ -69,7 +71,7 @@ internal sealed class FeedRules(Rig rig, RigLayout layout, FeedPlan feed, Judgem
         }
         else
         {
-            (var cause, cures) = new WaterTrials(rig, layout).Find();
+            (var cause, cures) = new WaterTrials(rig, layout, judge.Proposes).Find();
             why =
                 cause == DryCause.Throttle ? "throttle"
                 : cause == DryCause.Bypass ? "bypass"

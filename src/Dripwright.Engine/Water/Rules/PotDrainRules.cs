@@ -4,7 +4,7 @@ using Dripwright.Engine.Phrases;
 namespace Dripwright.Engine.Water;
 
 /// <summary>Judges how the pots drain.</summary>
-internal sealed class PotDrainRules(FeedPlan feed, DrainPlan drain, Judgement judge)
+internal sealed class PotDrainRules(FeedPlan feed, DrainPlan drain, bool drowned, Judgement judge)
 {
     public void Judge()
     {
@@ -24,11 +24,13 @@ internal sealed class PotDrainRules(FeedPlan feed, DrainPlan drain, Judgement ju
             judge.Add(
                 "pots-pond",
                 [Place.OfPots(pot.Row, pot.PondingPots)],
-                ["drain.belowPots", "drain.pipe", "drain.slope"],
-                Phrase.Of("finding.pots-pond.what"),
+                drowned
+                    ? ["reservoir.tank", "reservoir.fill", "rows[0].standHeight"]
+                    : ["drain.belowPots", "drain.pipe", "drain.slope"],
+                drowned ? Phrase.Of("finding.pots-pond.drowned.what") : Phrase.Of("finding.pots-pond.what"),
                 Phrase.Counted("count.pots", pot.PondingPots.Count),
                 Limit.None,
-                Phrase.Of("finding.pots-pond.remedy")
+                drowned ? Phrase.Of("finding.pots-pond.drowned.remedy") : Phrase.Of("finding.pots-pond.remedy")
             );
         }
     }

@@ -102,8 +102,12 @@ internal sealed class PotFeedRules(Rig rig, RigLayout layout, FeedPlan feed, Jud
             judge.Add(
                 "weak-pot-likely",
                 [Place.OfPot(planted[worst].Row, planted[worst].Pot)],
-                ["feed.emittersPerPot", "feed.emitter"],
-                Phrase.Of("finding.weak-pot-likely.what", Measured.Share(chance), scatter.Draws),
+                ["feed.emittersPerPot", "feed.emitter", "feed.clogged"],
+                Phrase.Of(
+                    "finding.weak-pot-likely.what",
+                    Measured.Share(rig.Feed.Clogged),
+                    Math.Max(2, (int)Math.Round(1 / chance))
+                ),
                 Phrase.Of(Measured.Share(chance)),
                 Limit.AtMost(Measured.Share(RuleBook.Limit("weak-pot-likely"))),
                 Phrase.Of("finding.weak-pot-likely.remedy")

@@ -22,6 +22,7 @@ internal sealed class ReservoirRules(Rig rig, RigLayout layout, ReservoirPlan pl
         Days();
         Floor();
         Lid();
+        new SolutionRules(rig, layout, judge).Judge();
         Volume();
         Warm();
     }
@@ -126,17 +127,18 @@ internal sealed class ReservoirRules(Rig rig, RigLayout layout, ReservoirPlan pl
 
     private void LineOff()
     {
-        if (layout.Parts.Pump is not null && plan.SecondsToEmptyLineOff is { } soon)
+        if (layout.Parts.Pump is not null && !rig.Pump.FloatSwitch && plan.SecondsToEmptyLineOff is { } soon)
         {
             var time = Measured.Time(soon);
             judge.Add(
                 "runs-dry",
                 s_reservoir,
-                ["pump.model"],
+                ["pump.floatSwitch", "pump.model"],
                 Phrase.Of("finding.runs-dry.what", time),
                 Phrase.Of(time),
                 Phrase.None,
-                Phrase.Of("finding.runs-dry.remedy")
+                Phrase.Of("finding.runs-dry.remedy"),
+                RigCure.Offered(RigCure.Yes("pump.floatSwitch"))
             );
         }
     }
@@ -214,14 +216,16 @@ internal sealed class ReservoirRules(Rig rig, RigLayout layout, ReservoirPlan pl
         var load = RuleBook.Limit("floor-load");
         if (plan.FloorPressure > load)
         {
+            // On the ground it is good to know; over other people's heads someone must say yes.
+            var aloft = rig.Site.Floor != FloorKind.Ground;
             judge.Add(
-                "floor-load",
+                aloft ? "floor-load-aloft" : "floor-load",
                 s_reservoir,
-                ["reservoir.tank"],
+                aloft ? ["reservoir.tank", "reservoir.fill", "site.floor"] : ["reservoir.tank"],
                 Phrase.Of("finding.floor-load.reservoir.what", Measured.Mass(plan.WaterMass)),
                 Phrase.Of(Measured.FloorLoad(plan.FloorPressure)),
                 Limit.AtMost(Measured.FloorLoad(load)),
-                Phrase.Of("finding.floor-load.reservoir.remedy")
+                aloft ? Phrase.Of("finding.floor-load-aloft.remedy") : Phrase.Of("finding.floor-load.reservoir.remedy")
             );
         }
     }

@@ -20,13 +20,18 @@ internal enum DryCause
 
 /// <summary>Tries what would bring water to planted pots that get none.</summary>
 /// <remarks>Only rigs with dry pots pay for it: each trial costs a layout and a solution of the feed.</remarks>
-internal sealed class WaterTrials(Rig rig, RigLayout layout)
+internal sealed class WaterTrials(Rig rig, RigLayout layout, bool proposes = true)
 {
     private PartsCatalogue Catalogue => layout.Parts.Catalogue;
 
     /// <summary>The cause, with the change that was seen to bring water to every planted pot whose valves are open.</summary>
     public (DryCause Cause, IReadOnlyList<Cure> Cures) Find()
     {
+        if (!proposes)
+        {
+            return (DryCause.Lift, []);
+        }
+
         var feed = rig.Feed;
         if (feed.Throttle < 1 && Waters(rig with { Feed = feed with { Throttle = null } }))
         {
