@@ -10,7 +10,7 @@ namespace Dripwright.Engine.Tests.Cases;
 public sealed class CaseTests
 {
     /// <summary>Cases that may still come out wrong. It rises only with cases that are new, and falls with each that is mended.</summary>
-    private const int MostWrong = 24;
+    private const int MostWrong = 7;
 
     public static TheoryData<string> Names => [.. CaseBook.All.Select(c => c.Case.Name)];
 
