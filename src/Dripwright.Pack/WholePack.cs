@@ -1,6 +1,7 @@
 using System.Text;
 using Dripwright.Engine;
 using Dripwright.Engine.Printed;
+using Dripwright.Engine.Scenes;
 using Dripwright.Engine.Units;
 using Dripwright.Language;
 using Dripwright.Sheets;
@@ -19,6 +20,9 @@ public static class WholePack
 {
     /// <summary>The file that stands in the pack where the printed parts' own files could not be made on this machine.</summary>
     public const string NotMade = Folder + "/not-made.txt";
+
+    /// <summary>The rig in the round, for other programs.</summary>
+    public const string RoundFile = "rig.glb";
 
     private const string Folder = "fittings";
 
@@ -62,6 +66,7 @@ public static class WholePack
             files.Add(name, bytes);
         }
 
+        files.Add(RoundFile, SceneFile.Write(RigScene.Of(plan), plan.Rig.Name));
         files.Add(PackList.FileName, PackList.Of(files).ToBytes());
         return files;
     }

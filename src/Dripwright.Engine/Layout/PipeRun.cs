@@ -111,30 +111,52 @@ public sealed record PipeRun
     /// <param name="station">[m] Between <see cref="Start"/> and <see cref="End"/>.</param>
     public Vector3 At(double station)
     {
-        // Stations of sloped row pipes count level distance; those of other runs count along the path, whose legs are
-        // straight, so interpolating by each leg's share of the whole is right for both.
-        var share = End > Start ? (station - Start) / (End - Start) : 0;
-        double total = 0;
-        for (var i = 1; i < Path.Count; i++)
-        {
-            total += Path[i - 1].DistanceTo(Path[i]);
-        }
-
-        var left = share * total;
+        var left = AlongPath(station);
         for (var i = 1; i < Path.Count; i++)
         {
             var leg = Path[i - 1].DistanceTo(Path[i]);
             if (left <= leg || i == Path.Count - 1)
             {
-                var t = leg > 0 ? left / leg : 0;
-                var a = Path[i - 1];
-                var b = Path[i];
-                return new Vector3(a.X + ((b.X - a.X) * t), a.Y + ((b.Y - a.Y) * t), a.Z + ((b.Z - a.Z) * t));
+                return Path[i - 1] + ((leg > 0 ? left / leg : 0) * (Path[i] - Path[i - 1]));
             }
 
             left -= leg;
         }
 
         return Path[0];
+    }
+
+    /// <summary>The straight legs of the centre line between two stations, corners included.</summary>
+    /// <param name="from">[m] Between <see cref="Start"/> and <see cref="End"/>.</param>
+    /// <param name="to">[m] Not under <paramref name="from"/>.</param>
+    public IEnumerable<(Vector3 From, Vector3 To)> Legs(double from, double to)
+    {
+        var (low, high) = (AlongPath(from), AlongPath(to));
+        var last = At(from);
+        double corner = 0;
+        for (var i = 1; i < Path.Count - 1; i++)
+        {
+            corner += Path[i - 1].DistanceTo(Path[i]);
+            if (corner > low + 1e-9 && corner < high - 1e-9)
+            {
+                yield return (last, Path[i]);
+                last = Path[i];
+            }
+        }
+
+        yield return (last, At(to));
+    }
+
+    // [m] Stations of sloped row pipes count level distance; those of other runs count along the path, whose legs are
+    // straight, so interpolating by each leg's share of the whole is right for both.
+    private double AlongPath(double station)
+    {
+        double total = 0;
+        for (var i = 1; i < Path.Count; i++)
+        {
+            total += Path[i - 1].DistanceTo(Path[i]);
+        }
+
+        return End > Start ? (station - Start) / (End - Start) * total : 0;
     }
 }

@@ -1,5 +1,6 @@
 using Dripwright.Engine;
 using Dripwright.Engine.Numerics;
+using Dripwright.Engine.Scenes;
 
 namespace Dripwright.Sheets.Screen;
 
@@ -44,7 +45,7 @@ internal static class ScreenChanges
         {
             foreach (var pot in row.Pots)
             {
-                things[ScreenParts.PotName(row.Number, pot.Number)] = new(
+                things[SceneNames.Pot(row.Number, pot.Number)] = new(
                     [row.Pot, pot.Crop, pot.Plants, pot.Emitters, pot.ValveOpen, layout.Parts.Emitter],
                     [At(pot.Base)]
                 );
@@ -53,7 +54,7 @@ internal static class ScreenChanges
 
         foreach (var run in layout.Runs)
         {
-            things["run-" + run.Label] = new(
+            things[SceneNames.Run(run.Label)] = new(
                 [
                     run.Service,
                     run.Pipe,

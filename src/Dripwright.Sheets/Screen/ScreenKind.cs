@@ -24,4 +24,7 @@ public enum ScreenColour
 
     /// <summary>The pressure at its emitters.</summary>
     Pressure,
+
+    /// <summary>How far the tubes of the stand and the wire are used up, in the round alone; a flat drawing stays as it is.</summary>
+    Load,
 }

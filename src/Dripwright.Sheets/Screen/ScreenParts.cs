@@ -1,5 +1,6 @@
 using Dripwright.Engine;
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Scenes;
 using Dripwright.Engine.Water;
 using Dripwright.Language;
 using Dripwright.Sheets.Drawing;
@@ -15,7 +16,7 @@ internal static class ScreenParts
     {
         var words = new Wording(plan.Rig.Units);
         var flows = plan.Feed.Pots.ToDictionary(p => (p.Row, p.Pot));
-        var runs = RunFlows(plan);
+        var runs = RunFlows.Of(plan);
         return
         [
             .. plan.Layout.Rows.SelectMany(row => row.Pots.Select(pot => PotPart(row, pot, flows, words))),
@@ -24,9 +25,6 @@ internal static class ScreenParts
             Pump(plan, words),
         ];
     }
-
-    /// <summary>Name of a pot's part.</summary>
-    public static string PotName(int row, int pot) => $"pot-{Wording.Count(row)}-{Wording.Count(pot)}";
 
     private static ScreenPart PotPart(
         RowLayout row,
@@ -57,14 +55,14 @@ internal static class ScreenParts
             says.Add(water.Flow > 0 ? words.Flow(water.Flow) : Words.Of("screen.part.dry"));
         }
 
-        return new(PotName(row.Number, pot.Number), "pot", row.Number, row.SpecIndex, pot.Number, "", Said(says))
+        return new(SceneNames.Pot(row.Number, pot.Number), "pot", row.Number, row.SpecIndex, pot.Number, "", Said(says))
         {
             Flow = water?.Flow,
             Pressure = water?.Pressure,
         };
     }
 
-    private static ScreenPart RunPart(Plan plan, PipeRun run, Dictionary<string, double> flows, Wording words)
+    private static ScreenPart RunPart(Plan plan, PipeRun run, IReadOnlyDictionary<string, double> flows, Wording words)
     {
         double? flow = flows.TryGetValue(run.Label, out var known) ? known : null;
         List<string> says = [RunPainter.TitleOf(run), run.Pipe.Name];
@@ -74,12 +72,12 @@ internal static class ScreenParts
         }
 
         var spec = run.Row > 0 ? plan.Layout.Rows[run.Row - 1].SpecIndex : -1;
-        return new("run-" + run.Label, "run", run.Row, spec, 0, run.Label, Said(says)) { Flow = flow };
+        return new(SceneNames.Run(run.Label), "run", run.Row, spec, 0, run.Label, Said(says)) { Flow = flow };
     }
 
     private static ScreenPart Reservoir(Plan plan, Wording words) =>
         new(
-            "reservoir",
+            SceneNames.Reservoir,
             "reservoir",
             0,
             -1,
@@ -99,42 +97,10 @@ internal static class ScreenParts
             says.Add(words.Flow(point.Flow));
         }
 
-        return new("pump", "pump", 0, -1, 0, "", Said(says)) { Flow = plan.Feed.OperatingPoint?.Flow };
+        return new(SceneNames.Pump, "pump", 0, -1, 0, "", Said(says)) { Flow = plan.Feed.OperatingPoint?.Flow };
     }
 
     // What is read out needs no ties between numbers and units.
     private static string Said(IEnumerable<string> says) =>
         string.Join(", ", says).Replace('\u00a0', ' ').Replace('\u202f', ' ');
-
-    /// <summary>[m³/s] The greatest flow in each run.</summary>
-    private static Dictionary<string, double> RunFlows(Plan plan)
-    {
-        var flows = new Dictionary<string, double>(StringComparer.Ordinal);
-        void Note(string run, double flow)
-        {
-            var size = Math.Abs(flow);
-            flows[run] = flows.TryGetValue(run, out var known) ? Math.Max(known, size) : size;
-        }
-
-        foreach (var run in plan.Feed.Runs)
-        {
-            Note(run.Run, run.Flow);
-        }
-
-        foreach (var line in plan.Feed.Lines)
-        {
-            foreach (var point in line.Points)
-            {
-                Note(line.Run, point.Flow);
-            }
-        }
-
-        foreach (var run in plan.Drain.Runs)
-        {
-            // A drain with its exit in the middle has two legs, "D1 left" and "D1 right".
-            Note(run.Run.Split(' ')[0], run.Flow);
-        }
-
-        return flows;
-    }
 }

@@ -26,7 +26,7 @@ public sealed record StepScale(string Title, string Unit, IReadOnlyList<double> 
     public static StepScale? Of(Plan plan, ScreenColour colour, UnitSystem? units = null)
     {
         ArgumentNullException.ThrowIfNull(plan);
-        if (colour == ScreenColour.None)
+        if (colour is ScreenColour.None or ScreenColour.Load)
         {
             return null;
         }

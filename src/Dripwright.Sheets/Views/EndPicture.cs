@@ -1,6 +1,7 @@
 using Dripwright.Engine;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Scenes;
 using Dripwright.Language;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
@@ -162,7 +163,7 @@ internal sealed class EndPicture(Plan plan, View view, WireBand band)
         var radius = Math.Max(view.Length(run.Pipe.OutsideDiameter) / 2, 0.7);
         return new([new Circle(view[Level(plan, at.Y), at.Z], radius, pen, Fill.Paper)])
         {
-            Id = "run-" + run.Label,
+            Id = SceneNames.Run(run.Label),
             Class = "run " + run.Service.ToString().ToLowerInvariant(),
             Title = RunPainter.TitleOf(run),
             Description = run.Pipe.Name,

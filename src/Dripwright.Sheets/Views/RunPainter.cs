@@ -1,6 +1,7 @@
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Numerics;
 using Dripwright.Engine.Rigs;
+using Dripwright.Engine.Scenes;
 using Dripwright.Language;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
@@ -47,7 +48,7 @@ internal sealed class RunPainter(Rig rig, Func<Vector3, Point> project)
 
         return new(elements)
         {
-            Id = "run-" + run.Label,
+            Id = SceneNames.Run(run.Label),
             Class = "run " + run.Service.ToString().ToLowerInvariant(),
             Title = TitleOf(run),
             Description = run.Pipe.Name,

@@ -1,6 +1,7 @@
 using Dripwright.Engine;
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Scenes;
 using Dripwright.Language;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Model;
@@ -97,7 +98,7 @@ internal sealed class RunStrip
 
         return new(elements)
         {
-            Id = "run-" + _run.Label,
+            Id = SceneNames.Run(_run.Label),
             Class = "run " + _run.Service.ToString().ToLowerInvariant(),
             Title = RunPainter.TitleOf(_run),
             Description = Heading,

@@ -7,6 +7,9 @@ namespace Dripwright.Workbench.Rigs;
 /// <summary>From where a drawing is seen.</summary>
 public enum DrawnView
 {
+    /// <summary>In the round: turned by hand.</summary>
+    Round,
+
     /// <summary>From above: every row, pot and pipe.</summary>
     Plan,
 
@@ -69,8 +72,14 @@ public sealed record DrawingLook(DrawnView? View = null, int Row = 1, ScreenColo
     public static IReadOnlyList<DrawnView> ViewsOf(Stage stage)
     {
         ArgumentNullException.ThrowIfNull(stage);
-        DrawnView[] usual = [DrawnView.Plan, DrawnView.Front, DrawnView.End];
-        return stage.Key is Stage.CropWire ? [DrawnView.Wire, .. usual] : usual;
+        DrawnView[] flat = [DrawnView.Plan, DrawnView.Front, DrawnView.End];
+        return stage.Key switch
+        {
+            Stage.CropWire => [DrawnView.Wire, DrawnView.Round, .. flat],
+            // Places are measured and pots planted on the plan; pipes are followed on it.
+            Stage.Row or Stage.Water => [.. flat, DrawnView.Round],
+            _ => [DrawnView.Round, .. flat],
+        };
     }
 
     /// <summary>The view shown in a room.</summary>
@@ -79,6 +88,16 @@ public sealed record DrawingLook(DrawnView? View = null, int Row = 1, ScreenColo
     {
         var views = ViewsOf(stage);
         return View is { } view && views.Contains(view) ? view : views[0];
+    }
+
+    /// <summary>What the colours say in a room: where nothing was chosen, the stand in the round shows what it bears.</summary>
+    /// <param name="stage">The room.</param>
+    public ScreenColour ColourIn(Stage stage)
+    {
+        ArgumentNullException.ThrowIfNull(stage);
+        return Colour is ScreenColour.None && stage.Key is Stage.Stand && In(stage) is DrawnView.Round
+            ? ScreenColour.Load
+            : Colour;
     }
 
     /// <summary>The row shown of so many; the first where there is no such row.</summary>

@@ -9,7 +9,7 @@ const narrow = matchMedia("(max-width: 700px)");
 const calm = matchMedia("(prefers-reduced-motion: reduce)");
 
 const paper = () => document.getElementById("paper");
-const svg = () => paper()?.querySelector("svg");
+const svg = () => paper()?.querySelector("svg[viewBox]");
 
 function whole(drawing) {
   const [x, y, width, height] = (drawing.dataset.whole ??= drawing.getAttribute("viewBox")).split(" ").map(Number);

@@ -65,6 +65,7 @@ internal sealed class RigPicture
     private static string? Of(WantedPicture wanted) =>
         wanted.View switch
         {
+            DrawnView.Round => null,
             DrawnView.Wire => WireView.Of(wanted.Plan, wanted.IsNarrow ? 110 : 210),
             DrawnView.Front => Of(wanted, ScreenKind.Front),
             DrawnView.End => Of(wanted, ScreenKind.End),

@@ -1,5 +1,6 @@
 using Dripwright.Engine;
 using Dripwright.Engine.Layout;
+using Dripwright.Engine.Scenes;
 using Dripwright.Sheets.Screen;
 
 namespace Dripwright.Workbench.Rigs;
@@ -11,7 +12,7 @@ internal static class TappedPart
     /// <param name="plan">The plan.</param>
     /// <param name="name">Its name in the drawing.</param>
     public static ScreenPart? Of(Plan plan, string name) =>
-        ScreenView.Parts(plan).FirstOrDefault(known => known.Part == name);
+        ScreenView.Parts(plan).FirstOrDefault(known => known.Part == name) ?? InTheRound(plan, name);
 
     /// <summary>Path of the field that decides a part; null for a pot, which has a panel of its own.</summary>
     /// <param name="plan">The plan.</param>
@@ -28,6 +29,29 @@ internal static class TappedPart
                 RunService.Bypass => "feed.bypass",
                 _ => "feed.header.pipe",
             },
+            "tube" => "stand.tube",
+            "joint" => "printing",
+            "wire" => "cropWire.wire",
             _ => null,
         };
+
+    // What no flat drawing names: tubes and joints of the stand, the wire.
+    private static ScreenPart? InTheRound(Plan plan, string name)
+    {
+        var scene = RigScene.Of(plan);
+        var labels = SceneLabels.Of(plan, scene);
+        return scene
+            .Things.Select((thing, i) => (thing, label: labels[i]))
+            .Where(known => known.thing.Name == name)
+            .Select(known => new ScreenPart(
+                name,
+                known.thing.Kind.ToString().ToLowerInvariant(),
+                known.thing.Row,
+                -1,
+                0,
+                known.thing.Code,
+                known.label
+            ))
+            .FirstOrDefault();
+    }
 }

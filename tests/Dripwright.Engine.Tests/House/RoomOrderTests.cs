@@ -23,6 +23,7 @@ public sealed class RoomOrderTests
         "Nutrients",
         "Parts",
         RoomArrows.Root,
+        "Scenes",
         "Proposing",
         "Curing",
         "Extending",
