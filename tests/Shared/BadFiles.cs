@@ -67,7 +67,7 @@ internal static class BadFiles
         """{ "stand": { "tube": "x" }, "rows": [{ "pot": "pot-squar-3-gal" }] }""",
         """{ "onHand": [{ "part": "pvc40-1-1/2" }] }""",
         """{ "onHand": [{ "count": 2 }, { "part": "x" }] }""",
-        """{ "nutrients": { "crop": "kale" } }""",
+        """{ "nutrients": { "crop": "eggplant" } }""",
         """{ "nutrients": { "crop": "tomato", "bags": [{ "name": "a", "n": "5 %", "nitrateN": "6 %" }, { "name": "b", "ca": "9 %", "cao": "9 %" }] } }""",
         """{ "nutrients": { "crop": "tomato", "bags": [{ "name": "c", "k2o": "70 %", "p2o5": "60 %" }, { "name": "d" }] } }""",
         """{ "nutrients": { "crop": "x", "target": "y", "acid": "z", "ph": 12, "strength": "1200 ppm" } }""",
