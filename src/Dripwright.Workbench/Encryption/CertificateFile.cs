@@ -59,11 +59,7 @@ internal static class CertificateFile
                 throw new EncryptionException(Words.Of("encryption.file.no-key", place.File));
             }
 
-            all = X509CertificateLoader.LoadPkcs12Collection(
-                bytes,
-                place.Passphrase,
-                X509KeyStorageFlags.Exportable
-            );
+            all = X509CertificateLoader.LoadPkcs12Collection(bytes, place.Passphrase, X509KeyStorageFlags.Exportable);
         }
         catch (CryptographicException wrong) when (wrong.HResult == WrongPassphrase)
         {
