@@ -38,7 +38,7 @@ internal static class Authority
     {
         using var key = ECDsa.Create(ECCurve.NamedCurves.nistP256);
         var request = ForAuthority(key, $"{Short(names)} garden signing", names, below: 0);
-        return Signed(request, root, key, root.NotBefore, root.NotAfter);
+        return Signed(request, root, key, From(root), Until(root));
     }
 
     /// <summary>A server's certificate with its key.</summary>
@@ -84,7 +84,7 @@ internal static class Authority
         // The last second counts as part of the last day.
         var from = now - s_early;
         var end = from.AddDays(MostDays).AddSeconds(-1);
-        return Signed(request, signing, key, from, end < signing.NotAfter ? end : signing.NotAfter);
+        return Signed(request, signing, key, from, end < Until(signing) ? end : Until(signing));
     }
 
     private static CertificateRequest ForAuthority(ECDsa key, string called, IReadOnlyList<string> names, int below)
@@ -114,10 +114,15 @@ internal static class Authority
         var serial = RandomNumberGenerator.GetBytes(16);
         // A serial number is positive and takes no more bytes than it must.
         serial[0] = (byte)((serial[0] & 0x7f) | 0x40);
-        var start = from < by.NotBefore ? by.NotBefore : from;
+        var start = from < From(by) ? From(by) : from;
         using var bare = request.Create(by, start, to, serial);
         return bare.CopyWithPrivateKey(key);
     }
+
+    // The platform tells both in the machine's own time.
+    private static DateTimeOffset From(X509Certificate2 of) => new(of.NotBefore);
+
+    private static DateTimeOffset Until(X509Certificate2 of) => new(of.NotAfter);
 
     private static X509EnhancedKeyUsageExtension UseForServers() =>
         new([new System.Security.Cryptography.Oid(ForServers)], false);

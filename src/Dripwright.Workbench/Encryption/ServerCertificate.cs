@@ -46,12 +46,12 @@ public sealed class ServerCertificate
         IPAddress.TryParse(name, out var address)
             ? Addresses.Contains(address)
             : Names.Any(one =>
-                one == name.ToLowerInvariant()
+                one.Equals(name, StringComparison.OrdinalIgnoreCase)
                 // A star stands for one word (RFC 6125, section 6.4.3).
                 || (
                     one.StartsWith("*.", StringComparison.Ordinal)
                     && name.IndexOf('.', StringComparison.Ordinal) is > 0 and var dot
-                    && one[1..] == name[dot..].ToLowerInvariant()
+                    && one[1..].Equals(name[dot..], StringComparison.OrdinalIgnoreCase)
                 )
             );
 }

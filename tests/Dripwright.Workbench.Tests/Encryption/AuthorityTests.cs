@@ -1,4 +1,3 @@
-using System.Net;
 using System.Security.Cryptography;
 using System.Security.Cryptography.X509Certificates;
 using Dripwright.Workbench.Encryption;

@@ -18,7 +18,12 @@ internal static class Tool
         }
 
         using var process = Process.Start(
-            new ProcessStartInfo(command, words) { RedirectStandardOutput = true, RedirectStandardError = true }
+            new ProcessStartInfo(command, words)
+            {
+                UseShellExecute = false,
+                RedirectStandardOutput = true,
+                RedirectStandardError = true,
+            }
         )!;
         var output = process.StandardOutput.ReadToEndAsync(TestContext.Current.CancellationToken);
         var errors = process.StandardError.ReadToEndAsync(TestContext.Current.CancellationToken);
