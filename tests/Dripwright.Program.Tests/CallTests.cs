@@ -22,6 +22,7 @@ public sealed class CallTests
         "export",
         "import",
         "empty-bin",
+        "people",
         "make-certificate",
         "renew-certificate",
         "certificate",

@@ -79,7 +79,7 @@ public sealed class NutrientTests
         );
 
         Assert.Equal(Exit.WrongCall, without.Exit);
-        Assert.Contains("scale of the pen", without.Error, StringComparison.Ordinal);
+        Assert.Contains("scale of the meter", without.Error, StringComparison.Ordinal);
         Assert.Equal(Exit.Good, plain.Exit);
         Assert.Equal(plain.Out, with.Out);
     }

@@ -46,6 +46,7 @@ internal sealed partial class PseudoWords
             .. layout.Parts.Catalogue.All.Select(entry => entry.Name),
             .. layout.Parts.Catalogue.Salts.Salts.Values.Select(salt => salt.Name),
             .. layout.Parts.Catalogue.Crops.Values.Select(crop => crop.Name),
+            .. layout.Parts.Catalogue.Media.Values.Select(medium => medium.Name),
             // Marks that are written on the pieces: "S1-rail", "H-AA".
             .. layout.Stand.Members.Select(member => member.Label),
             .. layout.Wires.Select(wire => wire.Label),

@@ -22,6 +22,7 @@ public static class CatalogueJson
         "wires",
         "sundries",
         "crops",
+        "media",
         "salts",
         "targets",
     ];

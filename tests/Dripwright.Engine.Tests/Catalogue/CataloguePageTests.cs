@@ -87,4 +87,14 @@ public sealed class CataloguePageTests
 
     private static void Line(StringBuilder text, IEnumerable<string> cells) =>
         text.Append("| ").AppendJoin(" | ", cells).Append(" |\n");
+
+    // They are paired one by one, so a group without its kind would shift all after it.
+    [Fact]
+    public void Every_group_of_the_catalogue_has_its_kind_to_be_asked_for()
+    {
+        var groups = CatalogueListing.Of(PartsCatalogue.Default);
+        Assert.Equal(groups.Count, CatalogueJson.Kinds.Count);
+        Assert.Equal("Media", groups[CatalogueJson.Kinds.ToList().IndexOf("media")].Title);
+        Assert.Equal("Targets of a feed", groups[CatalogueJson.Kinds.ToList().IndexOf("targets")].Title);
+    }
 }

@@ -189,7 +189,7 @@ public sealed partial class FindingTextTests
 
     // Of the parts that this file's rules use: those of other files have tests of their own.
     [GeneratedRegex(
-        "\"(?<key>(?:fault|formula|quantity|finding|limit|place|list|count|measured|fitting|hole|emitter|cut|frame|half|own|water|part|print|proposal|obstacle|progress|uniformity|figures|sentence|stand\\.(?:case|remedy|trial))\\.[A-Za-z0-9.{}-]+)\""
+        "\"(?<key>(?:fault|formula|quantity|finding|limit|place|list|count|measured|fitting|hole|emitter|cut|frame|half|own|water|part|print|proposal|obstacle|progress|uniformity|figures|sentence|starter|stand\\.(?:case|remedy|trial))\\.[A-Za-z0-9.{}-]+)\""
     )]
     private static partial Regex Quoted();
 

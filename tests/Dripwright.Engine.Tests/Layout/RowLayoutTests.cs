@@ -25,7 +25,7 @@ public sealed class RowLayoutTests
     public void The_ten_foot_row_has_no_hole_on_anything() => Assert.Empty(TestRigs.Layout(TestRigs.TenPots).Conflicts);
 
     [Fact]
-    public void Pots_keep_their_spacing_and_equal_ends() =>
+    public void Pots_keep_their_spacing_and_equal_ends_but_where_all_move_off_a_joint_of_the_stand() =>
         TestRigs.Any.Holds(rig =>
         {
             foreach (var row in TestRigs.Layout(rig).Rows)
@@ -33,9 +33,13 @@ public sealed class RowLayoutTests
                 var edge = (row.Length - ((row.Spec.Pots - 1) * row.Spec.Spacing)) / 2;
                 Assert.Equal(row.Spec.Pots, row.Pots.Count);
                 Assert.True(edge >= (row.Pot.Length / 2) - 1e-9);
+                // In steps of an eighth of an inch, and no pot over the stand's end.
+                var moved = row.Pots[0].Station - edge;
+                Assert.Equal(Math.Round(moved / (Inch / 8)), moved / (Inch / 8), 1e-6);
+                Assert.True(Math.Abs(moved) <= edge - (row.Pot.Length / 2) + 1e-9);
                 for (var i = 0; i < row.Pots.Count; i++)
                 {
-                    Assert.Equal(edge + (i * row.Spec.Spacing), row.Pots[i].Station, 1e-9);
+                    Assert.Equal(edge + moved + (i * row.Spec.Spacing), row.Pots[i].Station, 1e-9);
                 }
 
                 Assert.Equal(row.Modules + 1, row.Joints.Count);

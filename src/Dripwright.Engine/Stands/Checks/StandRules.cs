@@ -108,10 +108,8 @@ internal sealed class StandRules(Rig rig, RigLayout layout, StandPlan plan, Judg
             Phrase.Of("finding.stand-walks.value", Measured.Percent(fallen.SlideRatio)),
             Phrase.Of("finding.stand-walks.limit", Measured.Percent(stand.Frame.Options.Friction)),
             Phrase.Of("finding.stand-walks.remedy"),
-            [
-                .. rig.Stand.Feet == FootMaterial.Rubber ? [] : RigCure.Offered(RigCure.Text("stand.feet", "rubber")),
-                .. rig.Stand.Tied ? [] : RigCure.Offered(RigCure.Yes("stand.tied")),
-            ]
+            // Other feet help on some floors; a tie holds on any.
+            rig.Stand.Tied ? [] : RigCure.Offered(RigCure.Yes("stand.tied"))
         );
     }
 

@@ -132,6 +132,13 @@ internal sealed class FeedLineRules(Rig rig, RigLayout layout, FeedPlan feed, Ju
         }
     }
 
+    // A header that lies nowhere above the water has no place for one, so it is laid before it is offered.
+    private bool HasPlaceForHole() =>
+        !rig.Feed.SiphonBreak
+        && ResolvedRig.TryOf(rig with { Feed = rig.Feed with { SiphonBreak = true } }, layout.Parts.Catalogue)
+            is { } drilled
+        && RigLayout.Of(drilled).BreakHole is not null;
+
     private void Stop()
     {
         if (feed.Stop.Siphons)
@@ -145,7 +152,7 @@ internal sealed class FeedLineRules(Rig rig, RigLayout layout, FeedPlan feed, Ju
                 Phrase.Of("finding.tank-siphons.value"),
                 Phrase.Of("finding.tank-siphons.limit"),
                 Phrase.Of("finding.tank-siphons.remedy"),
-                rig.Feed.SiphonBreak ? [] : RigCure.Offered(RigCure.Yes("feed.siphonBreak"))
+                HasPlaceForHole() ? RigCure.Offered(RigCure.Yes("feed.siphonBreak")) : []
             );
         }
 
