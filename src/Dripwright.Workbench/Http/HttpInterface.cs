@@ -80,6 +80,7 @@ internal static class HttpInterface
         PlanAddresses.Map(api);
         PackAddresses.Map(api);
         SuggestAddresses.Map(api);
+        CureAddresses.Map(api);
         NutrientAddresses.Map(api);
         StartAddresses.Map(api);
         CompareAddresses.Map(api);
