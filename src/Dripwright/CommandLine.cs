@@ -102,6 +102,8 @@ internal static class CommandLine
             StartCommand.Of(around, shared),
             SuggestCommand.Of(around, shared),
             CheckCommand.Of(around, shared),
+            CuresCommand.Of(around, shared),
+            MakeItWorkCommand.Of(around, shared),
             PlanCommand.Of(around, shared),
             PackCommand.Of(around, shared),
             NutrientCommands.Mix(around, shared),

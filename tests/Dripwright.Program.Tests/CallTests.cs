@@ -8,6 +8,8 @@ public sealed class CallTests
         "start",
         "suggest",
         "check",
+        "cures",
+        "make-it-work",
         "plan",
         "pack",
         "mix",

@@ -1,9 +1,12 @@
 using System.Text.Json.Nodes;
 using Dripwright.Engine;
 using Dripwright.Engine.Catalogue;
+using Dripwright.Engine.Curing;
 using Dripwright.Engine.Files;
+using Dripwright.Engine.Findings;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Units;
+using Dripwright.Language.Report;
 using Dripwright.Sheets.Screen;
 using Dripwright.Store;
 using Dripwright.Workbench.Work;
@@ -17,10 +20,11 @@ public sealed class RigDesk : IFormDesk, IAsyncDisposable
     private readonly Garden _garden;
     private readonly DraftKeeping _keeping;
     private readonly RigPlanning _planning;
+    private readonly PageWork _work;
 
-    private RigDesk(Garden garden, DraftKeeping keeping, RigPlanning planning, PartsCatalogue catalogue)
+    private RigDesk(Garden garden, DraftKeeping keeping, RigPlanning planning, PartsCatalogue catalogue, PageWork work)
     {
-        (_garden, _keeping, _planning, Catalogue) = (garden, keeping, planning, catalogue);
+        (_garden, _keeping, _planning, Catalogue, _work) = (garden, keeping, planning, catalogue, work);
         Root = RigFileText.Root(keeping.Text);
         keeping.Changed += Tell;
         planning.Changed += Tell;
@@ -68,6 +72,9 @@ public sealed class RigDesk : IFormDesk, IAsyncDisposable
     /// <inheritdoc cref="RigPlanning.Plan"/>
     public Plan? Plan => _planning.Plan;
 
+    /// <inheritdoc cref="RigPlanning.Proven"/>
+    public Plan? Proven => _planning.Proven;
+
     /// <inheritdoc cref="RigPlanning.Sketch"/>
     public Plan? Sketch => _planning.Sketch;
 
@@ -106,7 +113,7 @@ public sealed class RigDesk : IFormDesk, IAsyncDisposable
 
         var keeping = new DraftKeeping(garden, draft, keepAfter, failed ?? (_ => "–"));
         var catalogue = (await garden.CatalogueAsync()).Catalogue;
-        var desk = new RigDesk(garden, keeping, new RigPlanning(work), catalogue) { Units = units };
+        var desk = new RigDesk(garden, keeping, new RigPlanning(work), catalogue, work) { Units = units };
         await desk.Fetch();
         return desk;
     }
@@ -134,6 +141,39 @@ public sealed class RigDesk : IFormDesk, IAsyncDisposable
     /// <param name="text">The text.</param>
     /// <param name="what">What that is, for the list of steps.</param>
     public Task Write(string text, string what) => Follow(_keeping.Write(text, what));
+
+    /// <summary>What a cure does: the rig with it planned anew. Nothing is changed; null where it makes no rig.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="finding">Its finding.</param>
+    /// <param name="cure">The cure.</param>
+    internal Task<ToldChange?> Try(Plan plan, Finding finding, Cure cure) =>
+        _work.Run(
+            token =>
+                CureTrial.Of(plan, finding, cure, new PlanOptions { Draws = 0, Stop = token }).After is { } after
+                    ? CureWords.Of(plan, after, cure)
+                    : null,
+            CancellationToken.None
+        );
+
+    /// <summary>Makes the changes of a cure in the text, as one step.</summary>
+    /// <param name="cure">The cure.</param>
+    /// <param name="what">What it is, for the list of steps.</param>
+    internal Task Take(Cure cure, string what) =>
+        Write(CureText.Applied(Text, cure), Language.Words.Of("cures.took", what));
+
+    /// <summary>Looks for changes after which nothing is left to stop or mend.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="progress">Told how far it has come.</param>
+    /// <param name="stop">Asks to stop; what was found so far is the answer.</param>
+    internal Task<Repair> Repair(Plan plan, IProgress<PlanProgress> progress, CancellationToken stop) =>
+        _work.Search(
+            over =>
+            {
+                using var either = CancellationTokenSource.CreateLinkedTokenSource(over, stop);
+                return MakeItWork.Of(plan, new RepairOptions { Stop = either.Token }, progress);
+            },
+            CancellationToken.None
+        );
 
     /// <summary>Shows other units. Nothing in the rig changes.</summary>
     /// <param name="units">Units to show.</param>

@@ -81,6 +81,7 @@ internal static class HttpInterface
         PlanAddresses.Map(api);
         PackAddresses.Map(api);
         SuggestAddresses.Map(api);
+        CureAddresses.Map(api);
         NutrientAddresses.Map(api);
         StartAddresses.Map(api);
         CompareAddresses.Map(api);
