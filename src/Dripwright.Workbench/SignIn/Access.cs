@@ -224,6 +224,9 @@ internal static class Access
             "adjust-tank",
             "uptake",
             "weeks-ahead",
+            "cures",
+            "cures/try",
+            "make-it-work",
         }.Select(path => $"{method} {Api}{rig}/{path}");
 
     // The channel of an open page. What passes through it is held to the same rights by the garden's hand.
