@@ -13,7 +13,24 @@ namespace Dripwright.Program.Tests;
 public sealed partial class LanguageTests
 {
     // Names of commands, options and files, and what a grower types, are the same in every language.
-    private static readonly string[] s_same = ["dripwright"];
+    private static readonly string[] s_same =
+    [
+        "dripwright",
+        // What can stand behind "people", and behind an option of "make-it-work".
+        "list",
+        "add",
+        "role",
+        "passphrase",
+        "remove",
+        "sessions",
+        "sign-out",
+        "keys",
+        "key",
+        "end-key",
+        "log",
+        "fewest",
+        "cheapest",
+    ];
 
     private static readonly string[] s_units =
     [

@@ -70,7 +70,22 @@ public sealed class CatalogueFuzzTests
 
     [Fact]
     public void Any_text_of_JSON_marks_and_our_words_gives_a_clean_reading() =>
-        JsonMarks.With("pumps", "salts", "targets", "stages", "key", "basedOn", "pump-400gph", "potassium-nitrate", "label", "n", "curve", "currency").Holds(IsClean, iter: 5_000);
+        JsonMarks
+            .With(
+                "pumps",
+                "salts",
+                "targets",
+                "stages",
+                "key",
+                "basedOn",
+                "pump-400gph",
+                "potassium-nitrate",
+                "label",
+                "n",
+                "curve",
+                "currency"
+            )
+            .Holds(IsClean, iter: 5_000);
 
     [Fact]
     public void A_row_with_bytes_changed_gives_a_clean_reading() =>

@@ -76,6 +76,7 @@ public sealed class CureLawTests
                 "runs-dry",
                 "stand-narrow",
                 "stand-tips",
+                "stand-walks",
                 "strainer-coarse",
                 "strainer-missing",
                 "tank-in-stand",

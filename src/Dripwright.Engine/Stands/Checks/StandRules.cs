@@ -109,7 +109,9 @@ internal sealed class StandRules(Rig rig, RigLayout layout, StandPlan plan, Judg
             Phrase.Of("finding.stand-walks.limit", Measured.Percent(stand.Frame.Options.Friction)),
             Phrase.Of("finding.stand-walks.remedy"),
             // Other feet help on some floors; a tie holds on any.
-            rig.Stand.Tied ? [] : RigCure.Offered(RigCure.Yes("stand.tied"))
+            rig.Stand.Tied
+                ? []
+                : RigCure.Offered(RigCure.Yes("stand.tied"))
         );
     }
 
