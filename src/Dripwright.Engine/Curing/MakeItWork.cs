@@ -180,7 +180,7 @@ public static class MakeItWork
             return works;
         }
 
-        public RepairedRig Whole(TriedChange works)
+        public static RepairedRig Whole(TriedChange works)
         {
             var plan = works.Staged.Whole();
             return new RepairedRig(Cure.Of(works.Changes), plan.Rig, plan);

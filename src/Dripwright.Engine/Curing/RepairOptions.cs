@@ -56,6 +56,6 @@ public sealed partial record RepairOptions
         && path[section.Length] == '.'
         && path.StartsWith(section, StringComparison.Ordinal);
 
-    [GeneratedRegex(@"\[\d+\]")]
+    [GeneratedRegex(@"\[\d+\]", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
     private static partial Regex Numbers();
 }

@@ -1,6 +1,5 @@
 using Dripwright.Engine.Findings;
 using Dripwright.Engine.Layout;
-using Dripwright.Engine.Nutrients.Planning;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Stands;
 using Dripwright.Engine.Stands.Checks;

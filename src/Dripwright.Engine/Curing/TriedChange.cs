@@ -39,7 +39,7 @@ internal sealed class TriedChange(IReadOnlyList<FieldChange> changes, StagedPlan
     /// <summary>Every finding of the changed rig, in the order of what costs least to know.</summary>
     public IEnumerable<Finding> Said() => CheapFirst.SelectMany(staged.Said);
 
-    private IReadOnlyList<Finding> FirstNewStops()
+    private Finding[] FirstNewStops()
     {
         foreach (var stage in CheapFirst)
         {

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Dripwright.Engine.Chemistry.Formulas;
 using Dripwright.Engine.Chemistry.Waters;
 using Dripwright.Engine.Files;
@@ -63,7 +64,11 @@ internal static class NutrientChecks
         {
             if (BagLabel.Fault(bag) is { } expected)
             {
-                say($"nutrients.bags[{index}]", FaultList.Quote(bag.Name), expected);
+                say(
+                    string.Create(CultureInfo.InvariantCulture, $"nutrients.bags[{index}]"),
+                    FaultList.Quote(bag.Name),
+                    expected
+                );
             }
         }
         var readable = true;

@@ -1,5 +1,4 @@
 using Dripwright.Engine.Layout;
-using Dripwright.Engine.Wires;
 
 namespace Dripwright.Engine.Scenes;
 

@@ -1,7 +1,6 @@
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Findings;
 using Dripwright.Engine.Rigs;
-using Dripwright.Engine.Water;
 
 namespace Dripwright.Engine.Curing.Ideas;
 

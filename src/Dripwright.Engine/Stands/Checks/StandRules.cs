@@ -140,7 +140,7 @@ internal sealed class StandRules(Rig rig, RigLayout layout, StandPlan plan, Judg
         }
     }
 
-    private Phrase Named(RowStand stand, IReadOnlyList<int> feet)
+    private static Phrase Named(RowStand stand, IReadOnlyList<int> feet)
     {
         if (feet.Count == 0)
         {

@@ -126,7 +126,7 @@ internal sealed class FootBalance
                 ],
                 side
             );
-            double[] to = solved ? [here[0] + side[0], here[1] + side[1], 0] : stuck;
+            var to = solved ? [here[0] + side[0], here[1] + side[1], 0] : stuck;
             var (dx, dy) = (to[0] - stuck[0], to[1] - stuck[1]);
             return ((dx * y) - (dy * x), (dx * x) + (dy * y) <= 0, to);
         }

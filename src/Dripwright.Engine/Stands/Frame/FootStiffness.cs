@@ -128,9 +128,9 @@ internal sealed class FootStiffness
     public double[] Reactions(double[] x, double[] loads)
     {
         var reactions = new double[3 * Feet.Length];
+        Span<double> sum = stackalloc double[6];
         for (var foot = 0; foot < Feet.Length; foot++)
         {
-            Span<double> sum = stackalloc double[6];
             sum.Clear();
             foreach (var e in _around[foot])
             {

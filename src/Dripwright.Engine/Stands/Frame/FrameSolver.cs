@@ -147,7 +147,11 @@ public sealed class FrameSolver
     private static void Check(FrameOptions options)
     {
         Guard.Positive(options.AxialFactor);
-        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(options.LoadSteps);
+        if (options.LoadSteps < 1)
+        {
+            throw new ArgumentOutOfRangeException(nameof(options), options.LoadSteps, "There is a step at least.");
+        }
+
         if (!(options.Friction >= 0))
         {
             throw new ArgumentOutOfRangeException(nameof(options), options.Friction, "Friction is 0 or more.");

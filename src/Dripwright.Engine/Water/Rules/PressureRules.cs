@@ -1,9 +1,7 @@
-using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Findings;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Physics;
-using Dripwright.Engine.Rigs;
 
 namespace Dripwright.Engine.Water;
 

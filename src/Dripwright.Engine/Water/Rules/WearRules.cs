@@ -43,11 +43,9 @@ internal sealed class WearRules(Rig rig, RigLayout layout, FeedPlan feed, DosePl
             return;
         }
 
-        (var rule, IReadOnlyList<string> fields) = worn.Kind switch
-        {
-            WearKind.Strainer => ("strainer-dirty", ["feed.strainer", .. PumpFields()]),
-            _ => ("pump-worn", PumpFields()),
-        };
+        var isDirty = worn.Kind is WearKind.Strainer;
+        var rule = isDirty ? "strainer-dirty" : "pump-worn";
+        var fields = isDirty ? ["feed.strainer", .. PumpFields()] : PumpFields();
         var pressure = lacking.Count == 0;
         judge.Add(
             rule,
