@@ -25,7 +25,7 @@ public static class MakeItWork
         options ??= new RepairOptions();
         var search = new Search(plan, options, progress);
         var ended = search.Run();
-        RepairedRig[] found = [.. search.Found.Select(search.Whole)];
+        RepairedRig[] found = [.. search.Found.Select(Search.Whole)];
         if (found.Length == 0)
         {
             return new Repair(null, null, search.Conflict(), search.Tried, ended);
