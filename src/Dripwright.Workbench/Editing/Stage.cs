@@ -12,14 +12,8 @@ public sealed record Stage(string Key, IReadOnlyList<string> Fields, IReadOnlyLi
     /// <summary>Key of the room of the crop wire, which has a view of its own.</summary>
     public const string CropWire = "crop-wire";
 
-    /// <summary>Key of the room of rows and pots.</summary>
-    public const string Row = "row";
-
     /// <summary>Key of the room of the stand.</summary>
     public const string Stand = "stand";
-
-    /// <summary>Key of the room of pipes, pump and reservoir.</summary>
-    public const string Water = "water";
 
     private static readonly FigureSubject[] s_all = Enum.GetValues<FigureSubject>();
 
@@ -35,9 +29,9 @@ public sealed record Stage(string Key, IReadOnlyList<string> Fields, IReadOnlyLi
     public static IReadOnlyList<Stage> All { get; } =
     [
         new("site", ["name", "units", "notes", "site"], s_all),
-        new(Row, ["rows"], s_all),
+        new("row", ["rows"], s_all),
         new(Stand, ["stand", "printing"], [FigureSubject.Stand]),
-        new(Water, ["feed", "drain", "reservoir", "pump", "timer"], s_water),
+        new("water", ["feed", "drain", "reservoir", "pump", "timer"], s_water),
         new("nutrients", ["nutrients"], []),
         new("adjust", [], []),
         new(CropWire, ["cropWire"], [FigureSubject.CropWire]),

@@ -1,6 +1,5 @@
 using Dripwright.Engine;
 using Dripwright.Engine.Curing;
-using Dripwright.Engine.Findings;
 using Dripwright.Language;
 using Dripwright.Language.Report;
 using Dripwright.Workbench.Editing;

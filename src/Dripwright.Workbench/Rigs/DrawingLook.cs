@@ -73,13 +73,7 @@ public sealed record DrawingLook(DrawnView? View = null, int Row = 1, ScreenColo
     {
         ArgumentNullException.ThrowIfNull(stage);
         DrawnView[] flat = [DrawnView.Plan, DrawnView.Front, DrawnView.End];
-        return stage.Key switch
-        {
-            Stage.CropWire => [DrawnView.Wire, DrawnView.Round, .. flat],
-            // Places are measured and pots planted on the plan; pipes are followed on it.
-            Stage.Row or Stage.Water => [.. flat, DrawnView.Round],
-            _ => [DrawnView.Round, .. flat],
-        };
+        return stage.Key is Stage.CropWire ? [DrawnView.Wire, .. flat, DrawnView.Round] : [.. flat, DrawnView.Round];
     }
 
     /// <summary>The view shown in a room.</summary>

@@ -290,7 +290,7 @@ internal sealed partial class People : IDisposable
         string? detail = null
     )
     {
-        string? why = "nobody";
+        var why = (string?)"nobody";
         var name = "";
         _file.Change(all =>
         {

@@ -2,7 +2,6 @@ using System.CommandLine;
 using Dripwright.Engine;
 using Dripwright.Engine.Curing;
 using Dripwright.Language;
-using Dripwright.Language.Report;
 using Dripwright.Screen;
 
 namespace Dripwright.Commands;

@@ -3,7 +3,6 @@ using System.Globalization;
 using System.Net.Sockets;
 using Dripwright.Language;
 using Dripwright.Screen;
-using Dripwright.Store;
 using Dripwright.Workbench;
 using Dripwright.Workbench.Encryption;
 

@@ -1,6 +1,5 @@
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Tests.Layout;
-using Dripwright.Engine.Water;
 
 namespace Dripwright.Engine.Tests.Planning;
 

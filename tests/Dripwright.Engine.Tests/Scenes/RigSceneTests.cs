@@ -61,8 +61,8 @@ public sealed class RigSceneTests
                     var pipe = PiecesOf(scene, SceneNames.Run(run.Label))
                         .Where(piece => Math.Abs(piece.AtFrom.X - (run.Pipe.OutsideDiameter / 2)) < Close)
                         .ToList();
-                    Assert.Equal(run.Path[0].DistanceTo(pipe[0].From), 0, Close);
-                    Assert.Equal(run.Path[^1].DistanceTo(pipe[^1].To), 0, Close);
+                    Assert.Equal(0, run.Path[0].DistanceTo(pipe[0].From), Close);
+                    Assert.Equal(0, run.Path[^1].DistanceTo(pipe[^1].To), Close);
                     Assert.All(
                         pipe.Zip(pipe.Skip(1)),
                         pair => Assert.Equal(0, pair.First.To.DistanceTo(pair.Second.From), Close)

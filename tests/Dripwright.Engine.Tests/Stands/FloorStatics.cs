@@ -18,7 +18,7 @@ internal static class FloorStatics
         using var solver = Solver.CreateSolver("GLOP");
         var six = new Constraint[6];
         var weight = acting.Sum(a => a.Force.Length);
-        double[] sums = new double[6];
+        var sums = new double[6];
         foreach (var (force, at) in acting)
         {
             Add(force, at, (i, value) => sums[i] += value);

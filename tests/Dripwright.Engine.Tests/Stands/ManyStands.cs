@@ -47,7 +47,9 @@ internal static class ManyStands
     public static StandFrame? Frame(string json)
     {
         var rig = RigReader.Read(json, "stand", PartsCatalogue.Default).Resolved;
-        return rig is null ? null : StandFrame.Of(RigLayout.Of(rig), StandOptions.Of(rig.Rig)).FirstOrDefault();
+        return rig is not null && StandFrame.Of(RigLayout.Of(rig), StandOptions.Of(rig.Rig)) is [var first, ..]
+            ? first
+            : null;
     }
 
     private static string Draw(int number)

@@ -3,7 +3,6 @@ using System.Text;
 using System.Text.RegularExpressions;
 using Dripwright.Language;
 using Dripwright.Store;
-using Dripwright.Tests;
 using Dripwright.Workbench.SignIn;
 using Dripwright.Workbench.Tests.Http;
 using Microsoft.AspNetCore.Components.Endpoints;

@@ -2,7 +2,6 @@ using System.Text.RegularExpressions;
 using Dripwright.Workbench.SignIn;
 using Dripwright.Workbench.Tests.Browser;
 using Dripwright.Workbench.Tests.Http;
-using Microsoft.Playwright;
 
 namespace Dripwright.Workbench.Tests.SignIn;
 

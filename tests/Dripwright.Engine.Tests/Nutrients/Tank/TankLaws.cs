@@ -1,10 +1,8 @@
 using CsCheck;
-using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Catalogue.Salts;
 using Dripwright.Engine.Chemistry.Formulas;
 using Dripwright.Engine.Nutrients.Correcting;
 using Dripwright.Engine.Nutrients.Planning;
-using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Tending;
 using Dripwright.Engine.Tests.Planning;
 
