@@ -61,6 +61,9 @@ internal sealed partial class People : IDisposable
 
     public static string NewId() => Random(6);
 
+    /// <summary>A number for somebody of a file that gave none; the same name has the same.</summary>
+    public static string IdOf(string name) => HashOf(name)[..12];
+
     /// <summary>Somebody by number or name.</summary>
     public Person? Find(string idOrName) =>
         _file.All.FirstOrDefault(person => person.Id == idOrName)

@@ -73,7 +73,8 @@ internal static class PeopleText
                     person is null
                         ? throw new JsonException("null")
                         : new Person(
-                            People.NewId(),
+                            // The same at each reading, until something is written.
+                            People.IdOf(person.Name),
                             person.Name,
                             // Who made the first account had the code of the terminal.
                             at == 0

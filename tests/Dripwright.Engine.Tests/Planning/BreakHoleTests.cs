@@ -1,4 +1,3 @@
-using Dripwright.Engine.Water;
 
 namespace Dripwright.Engine.Tests.Planning;
 
