@@ -21,7 +21,7 @@ public sealed partial class HandbookTests
             Path.Combine(folder, "greenhouse.rig.json")
         );
         var examples = Examples().Matches(page).Select(match => match.Groups["text"].Value).ToList();
-        Assert.Equal(7, examples.Count);
+        Assert.Equal(8, examples.Count);
         foreach (var example in examples)
         {
             var script = example.Replace("http://127.0.0.1:5117", caller.Bench.Url, StringComparison.Ordinal);
