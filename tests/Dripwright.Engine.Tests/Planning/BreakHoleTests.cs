@@ -1,4 +1,3 @@
-
 namespace Dripwright.Engine.Tests.Planning;
 
 /// <summary>The siphon-breaking hole is in the network: it spouts while the pump runs.</summary>
