@@ -50,39 +50,21 @@ public static class Planner
         ArgumentNullException.ThrowIfNull(rig);
         ArgumentNullException.ThrowIfNull(assumed);
         options ??= new PlanOptions();
+        // Each stage is computed when it is asked for, and told before.
+        var staged = new StagedPlan(rig, assumed, layout => Loaded(null, rig.Rig, layout, options));
         Tell("progress.layout", 0);
-        var layout = RigLayout.Of(rig);
+        _ = staged.Layout;
         Tell("progress.feed", 0.1);
-        var feed = Drawn(new FeedPlanner(rig.Rig, layout).Plan(), layout, options);
+        // Draws bear on nothing that comes after them.
+        var feed = Drawn(staged.Feed, staged.Layout, options);
         Tell("progress.drain", 0.6);
-        var dose = new DosePlanner(layout, feed).Plan();
-        var drain = new DrainPlanner(rig.Rig, layout, feed).Plan();
-        var reservoir = new ReservoirPlanner(rig.Rig, layout, feed, dose, drain).Plan();
-        var cropWire = new CropWirePlanner(rig.Rig, layout).Plan();
-        var nutrients = NutrientPlanner.Plan(layout, feed, reservoir);
+        _ = (staged.Reservoir, staged.CropWire, staged.Nutrients);
         Tell("progress.stand", 0.7);
-        var stand = Loaded(null, rig.Rig, layout, options);
+        _ = staged.Stand;
         Tell("progress.parts", 0.8);
-        var printed = PrintedParts.Of(rig.Rig, layout, stand);
-        var parts = PartsPlanner.Plan(rig.Rig, layout, cropWire, printed, nutrients);
+        var plan = staged.Unjudged() with { Feed = feed };
         Tell("progress.findings", 0.95);
-        return Judged(
-            new Plan
-            {
-                Assumed = assumed,
-                Layout = layout,
-                Feed = feed,
-                Dose = dose,
-                Drain = drain,
-                Reservoir = reservoir,
-                CropWire = cropWire,
-                Nutrients = nutrients,
-                Stand = stand,
-                Printed = printed,
-                Parts = parts,
-                Findings = [],
-            }
-        );
+        return Judged(plan);
 
         void Tell(string stage, double share)
         {

@@ -88,11 +88,23 @@ internal sealed class StagedPlan
     /// <summary>Everything in its place.</summary>
     public RigLayout Layout => _layout.Value;
 
+    /// <summary>The feed, without draws.</summary>
+    public FeedPlan Feed => _feed.Value;
+
     /// <summary>What each planted pot is given in a day.</summary>
     public DosePlan Dose => _dose.Value;
 
     /// <summary>The reservoir.</summary>
     public ReservoirPlan Reservoir => _reservoir.Value;
+
+    /// <summary>What hangs over the rows.</summary>
+    public CropWirePlan CropWire => _cropWire.Value;
+
+    /// <summary>What the reservoir is filled with; null where no feed is asked for.</summary>
+    public NutrientPlan? Nutrients => _nutrients.Value;
+
+    /// <summary>Whether the stands hold; null where it is not asked.</summary>
+    public StandPlan? Stand => _stand.Value;
 
     /// <summary>What a stage has to say.</summary>
     public IReadOnlyList<Finding> Said(JudgedStage stage)
@@ -117,30 +129,30 @@ internal sealed class StagedPlan
                 new LayoutRules(rig, Layout, judge).Judge();
                 break;
             case JudgedStage.Feed:
-                new FeedRules(rig, Layout, _feed.Value, judge).Judge();
+                new FeedRules(rig, Layout, Feed, judge).Judge();
                 break;
             case JudgedStage.Dose:
-                new DoseRules(rig, Layout, _feed.Value, _dose.Value, judge).Judge();
-                new WearRules(rig, Layout, _feed.Value, _dose.Value, judge).Judge();
+                new DoseRules(rig, Layout, Feed, Dose, judge).Judge();
+                new WearRules(rig, Layout, Feed, Dose, judge).Judge();
                 break;
             case JudgedStage.Drain:
-                new DrainRules(rig, Layout, _feed.Value, _drain.Value, judge).Judge();
-                new MediumRules(rig, Layout, _dose.Value, _drain.Value, judge).Judge();
+                new DrainRules(rig, Layout, Feed, _drain.Value, judge).Judge();
+                new MediumRules(rig, Layout, Dose, _drain.Value, judge).Judge();
                 break;
             case JudgedStage.Reservoir:
-                new ReservoirRules(rig, Layout, _reservoir.Value, _dose.Value, judge).Judge();
+                new ReservoirRules(rig, Layout, Reservoir, Dose, judge).Judge();
                 break;
             case JudgedStage.CropWire:
-                new CropWireRules(rig, Layout, _cropWire.Value, judge).Judge();
+                new CropWireRules(rig, Layout, CropWire, judge).Judge();
                 break;
-            case JudgedStage.Stand when _stand.Value is { } stand:
+            case JudgedStage.Stand when Stand is { } stand:
                 new StandRules(rig, Layout, stand, judge).Judge();
                 break;
             case JudgedStage.Parts:
                 new PartsRules(Layout, _parts.Value, judge).Judge();
                 break;
             case JudgedStage.Nutrients:
-                judge.Add(_nutrients.Value?.Findings ?? []);
+                judge.Add(Nutrients?.Findings ?? []);
                 break;
         }
     }
@@ -166,13 +178,13 @@ internal sealed class StagedPlan
         {
             Assumed = _assumed,
             Layout = Layout,
-            Feed = _feed.Value,
-            Dose = _dose.Value,
+            Feed = Feed,
+            Dose = Dose,
             Drain = _drain.Value,
-            Reservoir = _reservoir.Value,
-            CropWire = _cropWire.Value,
-            Nutrients = _nutrients.Value,
-            Stand = _stand.Value,
+            Reservoir = Reservoir,
+            CropWire = CropWire,
+            Nutrients = Nutrients,
+            Stand = Stand,
             Printed = _printed.Value,
             Parts = _parts.Value,
             Findings = [],

@@ -36,8 +36,11 @@ public static class MakeItWork
         return new Repair(fewest, cheapest.Cost < fewest.Cost ? cheapest : fewest, null, search.Tried, ended);
     }
 
-    private sealed record Node(TriedChange Tried, int Stage, IReadOnlyList<Finding> Grave)
+    private sealed record Node(TriedChange Tried, JudgedStage Stage, IReadOnlyList<Finding> Grave)
     {
+        /// <summary>Stages from the one with something grave to the last.</summary>
+        public int Left => TriedChange.CheapFirst.Length - Array.IndexOf(TriedChange.CheapFirst, Stage);
+
         public int Weight => Grave.Sum(f => f.Level == FindingLevel.Stop ? 4 : 1);
     }
 
@@ -117,14 +120,13 @@ public static class MakeItWork
                     return;
                 }
 
-                Try(TriedChange.Merged(node.Tried.Changes, idea.Changes), gravest, (JudgedStage)node.Stage);
+                Try(TriedChange.Merged(node.Tried.Changes, idea.Changes), gravest, node.Stage);
             }
         }
 
         private void Try(IReadOnlyList<FieldChange> changes, Finding? cured = null, JudgedStage stage = default)
         {
-            var key = string.Join('\n', changes.Select(c => $"{c.Field}={c.Text}").Order(StringComparer.Ordinal));
-            if (!_seen.Add(key) || _trials.Of(changes) is not { } tried)
+            if (!_seen.Add(Trials.KeyOf(changes)) || _trials.Of(changes) is not { } tried)
             {
                 return;
             }
@@ -140,16 +142,12 @@ public static class MakeItWork
                 return;
             }
 
-            var left = TriedChange.CheapFirst.Length - Array.IndexOf(TriedChange.CheapFirst, (JudgedStage)node.Stage);
-            _open.Enqueue(node, (left, node.Weight, changes.Count, _order++));
-            if (_nearest is null || Rank(node).CompareTo(Rank(_nearest)) < 0)
+            _open.Enqueue(node, (node.Left, node.Weight, changes.Count, _order++));
+            if (_nearest is null || (node.Left, node.Weight).CompareTo((_nearest.Left, _nearest.Weight)) < 0)
             {
                 _nearest = node;
             }
         }
-
-        private static (int, int) Rank(Node node) =>
-            (-Array.IndexOf(TriedChange.CheapFirst, (JudgedStage)node.Stage), node.Weight);
 
         private static Node? FirstGrave(TriedChange tried)
         {
@@ -158,7 +156,7 @@ public static class MakeItWork
                 Finding[] grave = [.. tried.Staged.Said(stage).Where(f => f.Level != FindingLevel.Note)];
                 if (grave.Length > 0)
                 {
-                    return new Node(tried, (int)stage, grave);
+                    return new Node(tried, stage, grave);
                 }
             }
 

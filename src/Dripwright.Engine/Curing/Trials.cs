@@ -77,11 +77,16 @@ internal sealed class Trials
     /// <summary>The stage that says a finding of the first plan.</summary>
     public JudgedStage StageOf(Finding finding) => _stages[finding.Rule];
 
+    /// <summary>The same for the same changes, in whatever order.</summary>
+    /// <param name="changes">The changes.</param>
+    public static string KeyOf(IReadOnlyList<FieldChange> changes) =>
+        string.Join('\n', changes.Select(c => $"{c.Field}={c.Text}").Order(StringComparer.Ordinal));
+
     /// <summary>Tries changes; null where they make no rig.</summary>
     /// <param name="changes">The changes.</param>
     public TriedChange? Of(IReadOnlyList<FieldChange> changes)
     {
-        var key = string.Join('\n', changes.Select(c => $"{c.Field}={c.Text}").Order(StringComparer.Ordinal));
+        var key = KeyOf(changes);
         if (!_known.TryGetValue(key, out var tried))
         {
             _stop.ThrowIfCancellationRequested();

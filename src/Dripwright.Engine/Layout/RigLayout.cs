@@ -1,3 +1,4 @@
+using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Rigs;
 
 namespace Dripwright.Engine.Layout;
@@ -119,4 +120,10 @@ public sealed record RigLayout
         ArgumentNullException.ThrowIfNull(rig);
         return new LayoutBuilder(rig).Build();
     }
+
+    /// <summary>Places a rig that was changed; null where the catalogue lacks a part that it then needs.</summary>
+    /// <param name="rig">The rig.</param>
+    /// <param name="catalogue">The parts it can name.</param>
+    public static RigLayout? TryOf(Rig rig, PartsCatalogue catalogue) =>
+        ResolvedRig.TryOf(rig, catalogue) is { } resolved ? Of(resolved) : null;
 }

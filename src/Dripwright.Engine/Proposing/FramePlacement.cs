@@ -87,12 +87,11 @@ internal sealed class FramePlacement(Brief brief, SearchSpace space, PartsCatalo
         }
 
         var raised = With(rig, module, stand);
-        if (ResolvedRig.TryOf(raised, catalogue) is not { } resolved)
+        if (RigLayout.TryOf(raised, catalogue) is not { } layout)
         {
             return null;
         }
 
-        var layout = RigLayout.Of(resolved);
         if (layout.Conflicts.Count == 0)
         {
             return (raised, layout);
@@ -115,14 +114,13 @@ internal sealed class FramePlacement(Brief brief, SearchSpace space, PartsCatalo
         while (true)
         {
             var tried = With(rig, module, height);
-            if (ResolvedRig.TryOf(tried, catalogue) is not { } resolved)
+            if (RigLayout.TryOf(tried, catalogue) is not { } layout)
             {
                 // The grower's own catalogue has a pipe without its elbow or tee.
                 shortage.AddPart();
                 return null;
             }
 
-            var layout = RigLayout.Of(resolved);
             (var along, var across) = space.Room(frame.Pattern);
             if (layout.LengthUsed > along + 1e-6)
             {

@@ -1,14 +1,11 @@
 // A printed part that can be turned: by mouse, finger, keys and buttons. It moves only while it is moved, and never by itself.
 
+import { colour, listen } from "../round/hands.js";
+
 const start = { yaw: -0.6, pitch: 0.5, zoom: 1 };
 let view = null;
 
 const dark = matchMedia("(prefers-color-scheme: dark)");
-
-function colour(name) {
-  const hex = getComputedStyle(document.documentElement).getPropertyValue(name).trim().slice(1);
-  return [0, 2, 4].map((at) => Number.parseInt(hex.slice(at, at + 2), 16) / 255);
-}
 
 // Edges where two faces meet at a bend: the lines that a draughtsman would draw.
 function edges(points, normals) {
@@ -145,71 +142,6 @@ export function whole() {
   }
 }
 
-const step = Math.PI / 12;
-const keys = {
-  ArrowLeft: [-step, 0, 1],
-  ArrowRight: [step, 0, 1],
-  ArrowUp: [0, -step, 1],
-  ArrowDown: [0, step, 1],
-  "+": [0, 0, 1.2],
-  "=": [0, 0, 1.2],
-  "-": [0, 0, 1 / 1.2],
-};
-
-function listen(canvas) {
-  const fingers = new Map();
-  let apart = 0;
-  const spread = () => {
-    const [a, b] = [...fingers.values()];
-    return Math.hypot(a.clientX - b.clientX, a.clientY - b.clientY);
-  };
-  canvas.addEventListener("pointerdown", (event) => {
-    canvas.setPointerCapture(event.pointerId);
-    fingers.set(event.pointerId, event);
-    apart = fingers.size === 2 ? spread() : 0;
-  });
-  canvas.addEventListener("pointermove", (event) => {
-    const before = fingers.get(event.pointerId);
-    if (!before) {
-      return;
-    }
-    fingers.set(event.pointerId, event);
-    if (fingers.size === 1) {
-      turn((event.clientX - before.clientX) * 0.01, (event.clientY - before.clientY) * 0.01, 1);
-    } else if (fingers.size === 2 && apart > 0) {
-      const now = spread();
-      turn(0, 0, now / apart);
-      apart = now;
-    }
-  });
-  for (const name of ["pointerup", "pointercancel", "lostpointercapture"]) {
-    canvas.addEventListener(name, (event) => fingers.delete(event.pointerId));
-  }
-  canvas.addEventListener("keydown", (event) => {
-    if (event.ctrlKey || event.metaKey || event.altKey) {
-      return;
-    }
-    if (event.key === "Home" || event.key === "0") {
-      whole();
-    } else if (keys[event.key]) {
-      turn(...keys[event.key]);
-    } else {
-      return;
-    }
-    event.preventDefault();
-  });
-  canvas.addEventListener(
-    "wheel",
-    (event) => {
-      if (event.ctrlKey) {
-        event.preventDefault();
-        turn(0, 0, event.deltaY < 0 ? 1.15 : 1 / 1.15);
-      }
-    },
-    { passive: false },
-  );
-}
-
 const able = () => {
   const probe = document.createElement("canvas");
   const context = probe.getContext("webgl2") ?? probe.getContext("webgl");
@@ -251,7 +183,7 @@ export async function show(canvas, number, bytes) {
   }).setParent(upright);
   new Mesh(gl, { mode: gl.LINES, geometry: new Geometry(gl, { position: { size: 3, data: edges(points, normals) } }), program: lines }).setParent(upright);
   if (!view) {
-    listen(canvas);
+    listen(canvas, { turn, whole, speed: 0.01, larger: 1.2, takesWheel: (event) => event.ctrlKey });
     dark.addEventListener("change", soon);
     addEventListener("resize", soon);
   }

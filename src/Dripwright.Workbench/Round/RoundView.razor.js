@@ -1,8 +1,9 @@
 // The rig in the round. It turns under mouse, finger, keys and buttons; only the water moves by itself, and only while it is let run.
 // Every form is one mesh that the graphics card repeats: five draw calls, however many pots there are.
 
-import { face, vertex } from "../round/shaders.js";
+import { colour, listen, rgb } from "../round/hands.js";
 import { picked } from "../round/picking.js";
+import { face, vertex } from "../round/shaders.js";
 
 const start = { yaw: -0.55, pitch: 0.42, zoom: 1, x: 0, y: 0 };
 const bytesOfPiece = 28;
@@ -27,12 +28,6 @@ const dark = matchMedia("(prefers-color-scheme: dark)");
 const calm = matchMedia("(prefers-reduced-motion: reduce)");
 let view = null;
 
-function colour(name) {
-  const hex = getComputedStyle(document.documentElement).getPropertyValue(name).trim().slice(1);
-  return rgb(hex.length === 3 ? [...hex].map((digit) => digit + digit).join("") : hex);
-}
-
-const rgb = (hex) => [0, 2, 4].map((at) => Number.parseInt(hex.slice(at, at + 2), 16) / 255);
 const mixed = (a, b, share) => a.map((value, i) => value + (b[i] - value) * share);
 
 function colours(data) {
@@ -212,10 +207,10 @@ export function turn(yaw, pitch, zoom) {
   }
 }
 
-function shift(right, up) {
+function shift(right, down) {
   const [x, y] = halves(view);
   view.x -= (right / view.width) * 2 * x;
-  view.y += (up / view.height) * 2 * y;
+  view.y += (down / view.height) * 2 * y;
   tell(null);
   soon();
 }
@@ -269,89 +264,17 @@ function pick(event) {
   return picked(view, [middleX + at[0] * x, middleY + at[1] * y], (2 * x * 6) / box.width);
 }
 
-const step = Math.PI / 12;
-const keys = {
-  ArrowLeft: [-step, 0, 1],
-  ArrowRight: [step, 0, 1],
-  ArrowUp: [0, -step, 1],
-  ArrowDown: [0, step, 1],
-  "+": [0, 0, 1.25],
-  "=": [0, 0, 1.25],
-  "-": [0, 0, 0.8],
-};
+// The wheel scrolls the page, as everywhere, until the picture has been taken hold of.
+const takesWheel = (event) => event.ctrlKey || document.activeElement === view?.canvas;
 
-function listen(canvas) {
-  const fingers = new Map();
-  let [moved, apart] = [0, 0];
-  const spread = () => {
-    const [a, b] = [...fingers.values()];
-    return Math.hypot(a.clientX - b.clientX, a.clientY - b.clientY);
-  };
-  canvas.addEventListener("pointerdown", (event) => {
-    canvas.setPointerCapture(event.pointerId);
-    fingers.set(event.pointerId, event);
-    moved = fingers.size === 1 ? 0 : 100;
-    apart = fingers.size === 2 ? spread() : 0;
-    tell(null);
-  });
-  canvas.addEventListener("pointermove", (event) => {
-    const before = fingers.get(event.pointerId);
-    if (!before) {
-      tell(event.pointerType === "mouse" ? pick(event) : null, event);
-      return;
-    }
-    fingers.set(event.pointerId, event);
-    const [right, down] = [event.clientX - before.clientX, event.clientY - before.clientY];
-    moved += Math.abs(right) + Math.abs(down);
-    if (fingers.size === 2 && apart > 0) {
-      const now = spread();
-      turn(0, 0, now / apart);
-      shift(right / 2, down / 2);
-      apart = now;
-    } else if (event.shiftKey || event.buttons === 2 || event.buttons === 4) {
-      shift(right, down);
-    } else if (fingers.size === 1 && moved > 4) {
-      turn(right * 0.008, down * 0.008, 1);
-    }
-  });
-  canvas.addEventListener("pointerup", (event) => {
-    const tapped = fingers.size === 1 && moved <= 4 ? pick(event) : null;
-    if (tapped !== null) {
-      view.page.invokeMethodAsync("Tapped", view.data.things[tapped]);
-    }
-  });
-  for (const name of ["pointerup", "pointercancel", "lostpointercapture"]) {
-    canvas.addEventListener(name, (event) => fingers.delete(event.pointerId));
+function tap(event) {
+  const tapped = pick(event);
+  if (tapped !== null) {
+    view.page.invokeMethodAsync("Tapped", view.data.things[tapped]);
   }
-  canvas.addEventListener("pointerleave", () => tell(null));
-  canvas.addEventListener("contextmenu", (event) => event.preventDefault());
-  canvas.addEventListener("keydown", (event) => {
-    if (event.ctrlKey || event.metaKey || event.altKey) {
-      return;
-    }
-    if (event.key === "Home" || event.key === "0") {
-      whole();
-    } else if (event.shiftKey && event.key.startsWith("Arrow")) {
-      shift(event.key === "ArrowLeft" ? 40 : event.key === "ArrowRight" ? -40 : 0, event.key === "ArrowUp" ? 40 : event.key === "ArrowDown" ? -40 : 0);
-    } else if (keys[event.key]) {
-      turn(...keys[event.key]);
-    } else {
-      return;
-    }
-    event.preventDefault();
-  });
-  // The wheel scrolls the page, as everywhere, until the picture has been taken hold of.
-  canvas.addEventListener(
-    "wheel",
-    (event) => {
-      if (event.ctrlKey || document.activeElement === canvas) {
-        event.preventDefault();
-        turn(0, 0, event.deltaY < 0 ? 1.15 : 1 / 1.15);
-      }
-    },
-    { passive: false },
-  );
 }
+
+const hover = (event) => tell(event === null ? null : pick(event), event);
 
 const able = () => {
   const context = document.createElement("canvas").getContext("webgl2");
@@ -394,7 +317,7 @@ export async function show(canvas, word, page, data) {
     upright.setParent(turned);
     view = { ...start, canvas, word, page, ogl, gl, renderer, scene, tilt, turn: turned, upright, camera: new ogl.Camera(gl) };
     Object.assign(view, { rounds: program(false), squares: program(true), meshes: [], upTo: 99, runs: false, ran: 0, frames: 0, spent: 0 });
-    listen(canvas);
+    listen(canvas, { turn, whole, shift, tap, hover, speed: 0.008, larger: 1.25, takesWheel });
     dark.addEventListener("change", recolour);
     addEventListener("resize", soon);
   }

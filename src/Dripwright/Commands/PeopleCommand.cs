@@ -59,6 +59,17 @@ internal static class PeopleCommand
         return Exit.Good;
     }
 
+    /// <inheritdoc cref="In(Surroundings, Func{People, Task})"/>
+    public static Task<int> In(Surroundings around, Action<People> work) =>
+        In(
+            around,
+            people =>
+            {
+                work(people);
+                return Task.CompletedTask;
+            }
+        );
+
     /// <summary>Somebody by name.</summary>
     public static Person Find(People people, string name) =>
         people.Find(name) ?? throw new Refusal(Exit.FaultyFile, Wrong.Told(Words.Of("program.people.nobody", name)));
@@ -109,8 +120,6 @@ internal static class PeopleCommand
                         {
                             around.Out.WriteLine(Words.Of("people.none"));
                         }
-
-                        return Task.CompletedTask;
                     }
                 )
         );
@@ -165,7 +174,6 @@ internal static class PeopleCommand
                             people.ChangeRole(one.Id, wanted, Here),
                             Words.Of("program.people.changed", one.Name, Words.Of($"role.{wanted}"))
                         );
-                        return Task.CompletedTask;
                     }
                 )
         );
@@ -207,7 +215,6 @@ internal static class PeopleCommand
                     {
                         var one = Find(people, call.GetRequiredValue(person));
                         Came(around, people.Remove(one.Id, Here), Words.Of("program.people.removed", one.Name));
-                        return Task.CompletedTask;
                     }
                 )
         );
@@ -233,8 +240,6 @@ internal static class PeopleCommand
                                 )
                             );
                         }
-
-                        return Task.CompletedTask;
                     }
                 )
         );
@@ -277,7 +282,6 @@ internal static class PeopleCommand
                         }
 
                         Came(around, why, Words.Of("people.done.ended"));
-                        return Task.CompletedTask;
                     }
                 )
         );
@@ -301,8 +305,6 @@ internal static class PeopleCommand
                                 )
                             );
                         }
-
-                        return Task.CompletedTask;
                     }
                 )
         );

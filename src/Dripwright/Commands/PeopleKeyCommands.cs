@@ -27,8 +27,6 @@ internal static class PeopleKeyCommands
                                 )
                             );
                         }
-
-                        return Task.CompletedTask;
                     }
                 )
         );
@@ -66,7 +64,6 @@ internal static class PeopleKeyCommands
                             PeopleCommand.Here
                         );
                         PeopleCommand.Came(around, why, key ?? "");
-                        return Task.CompletedTask;
                     }
                 )
         );
@@ -92,7 +89,6 @@ internal static class PeopleKeyCommands
                             people.EndKey(call.GetRequiredValue(id), PeopleCommand.Here),
                             Words.Of("people.done.key-ended")
                         );
-                        return Task.CompletedTask;
                     }
                 )
         );

@@ -150,7 +150,10 @@ public sealed class EncryptedHostTests
         foreach (var secret in (string[])["signing.pem", "server.pem", "..%2fserver.pem"])
         {
             using var none = await client.GetAsync("/certificate/" + secret, Stop);
-            Assert.Equal(HttpStatusCode.NotFound, none.StatusCode);
+            // Whoever has not signed in is sent to do so, as from any page that he may not see.
+            Assert.Equal(HttpStatusCode.Found, none.StatusCode);
+            Assert.Equal("/sign-in", none.Headers.Location!.OriginalString.Split('?')[0]);
+            Assert.Empty(await none.Content.ReadAsByteArrayAsync(Stop));
         }
     }
 

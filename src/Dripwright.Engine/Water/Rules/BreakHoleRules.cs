@@ -47,8 +47,7 @@ internal sealed class BreakHoleRules(Rig rig, RigLayout layout, FeedPlan feed, J
         var changed = rig with { Reservoir = rig.Reservoir with { Fill = percent / 100.0 } };
         return
             percent > 0
-            && ResolvedRig.TryOf(changed, layout.Parts.Catalogue) is { } resolved
-            && RigLayout.Of(resolved) is { BreakHole: { } hole } placed
+            && RigLayout.TryOf(changed, layout.Parts.Catalogue) is { BreakHole: { } hole } placed
             && hole.Height + (hole.Diameter / 2) <= placed.Tank.Rim
             ? RigCure.Offered(RigCure.Text("reservoir.fill", $"{QuantityWords.Count(percent)} %"))
             : [];

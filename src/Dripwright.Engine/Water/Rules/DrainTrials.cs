@@ -113,12 +113,11 @@ internal sealed class DrainTrials(Rig rig, RigLayout layout, FeedPlan feed, Drai
 
     private bool Helps(Rig changed)
     {
-        if (ResolvedRig.TryOf(changed, layout.Parts.Catalogue) is not { } resolved)
+        if (RigLayout.TryOf(changed, layout.Parts.Catalogue) is not { } placed)
         {
             return false;
         }
 
-        var placed = RigLayout.Of(resolved);
         var then = new DrainPlanner(changed, placed, feed).Plan();
         return then.Runs.All(r => r.DeepestRatio <= RuleBook.Limit("drain-half-full"))
             && then.Pots.All(p => p.PondingPots.Count == 0)

@@ -135,9 +135,8 @@ internal sealed class FeedLineRules(Rig rig, RigLayout layout, FeedPlan feed, Ju
     // A header that lies nowhere above the water has no place for one, so it is laid before it is offered.
     private bool HasPlaceForHole() =>
         !rig.Feed.SiphonBreak
-        && ResolvedRig.TryOf(rig with { Feed = rig.Feed with { SiphonBreak = true } }, layout.Parts.Catalogue)
-            is { } drilled
-        && RigLayout.Of(drilled).BreakHole is not null;
+        && RigLayout.TryOf(rig with { Feed = rig.Feed with { SiphonBreak = true } }, layout.Parts.Catalogue)
+            is { BreakHole: not null };
 
     private void Stop()
     {

@@ -61,12 +61,11 @@ internal sealed class WaterTrials(Rig rig, RigLayout layout, bool proposes = tru
 
     private bool Waters(Rig changed)
     {
-        if (ResolvedRig.TryOf(changed, Catalogue) is not { } resolved)
+        if (RigLayout.TryOf(changed, Catalogue) is not { } placed)
         {
             return false;
         }
 
-        var placed = RigLayout.Of(resolved);
         var feed = new FeedPlanner(changed, placed).Plan();
         return feed.Solved && feed.Dry.All(feed.IsShut);
     }
