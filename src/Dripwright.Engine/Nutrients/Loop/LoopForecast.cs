@@ -103,5 +103,7 @@ public sealed record LoopForecast(
         return [.. strategies.Select(Run)];
     }
 
+    internal Speciation Divided(Composition solution) => Speciation.Within(solution, PH, SolutionConditions.Closed);
+
     internal Ec EcOf(Composition solution) => Conductivity.Of(solution, PH, SolutionConditions.Closed);
 }

@@ -51,14 +51,15 @@ internal sealed class LoopRun(LoopForecast forecast, TopUpStrategy strategy)
             Dump();
         }
 
-        if (TooStrong(_state.Reservoir) || TooStrong(_state.Pots))
+        var (reservoir, pots) = (forecast.Divided(_state.Reservoir), forecast.Divided(_state.Pots));
+        if (TooStrong(reservoir) || TooStrong(pots))
         {
             Stopped = Unanswerable.Of("loop-too-strong", day);
             return;
         }
 
         _evenings.Add(
-            new LoopEvening(day, _state, forecast.EcOf(_state.Reservoir), forecast.EcOf(_state.Pots), factor, dump)
+            new LoopEvening(day, _state, Conductivity.Of(reservoir), Conductivity.Of(pots), factor, dump)
         );
     }
 
@@ -93,9 +94,8 @@ internal sealed class LoopRun(LoopForecast forecast, TopUpStrategy strategy)
     /// <summary>Why the run cannot go on; null while it can.</summary>
     public Unanswerable? Stopped { get; private set; }
 
-    private bool TooStrong(Composition solution) =>
-        Speciation.Within(solution, forecast.PH, SolutionConditions.Closed).IonicStrength
-        > Speciation.HighestIonicStrength;
+    private static bool TooStrong(Speciation solution) =>
+        solution.IonicStrength > Speciation.HighestIonicStrength;
 
     private LoopStep Step(LoopUptake uptake, double bleed, double factor) =>
         LoopDay.Run(forecast.System, _state, uptake, forecast.Water + (strategy.Recipe * factor), bleed);
@@ -115,8 +115,11 @@ internal sealed class LoopRun(LoopForecast forecast, TopUpStrategy strategy)
 
         return over.At(LoopForecast.LargestFactor) <= 0
             ? LoopForecast.LargestFactor
-            : Bracket.Root(over, 0, LoopForecast.LargestFactor);
+            : Bracket.RootNear(over, rises: true, LastFactor, 0.02, 0, LoopForecast.LargestFactor);
     }
+
+    // A day's share is much like the day's before.
+    private double LastFactor => _evenings is [.., var last] ? last.Factor : 1;
 
     /// <summary>The reservoir is let out whole and mixed anew, at full strength or at the EC that is held.</summary>
     private void Dump()

@@ -1,22 +1,23 @@
 namespace Dripwright.Engine.Stands.Frame;
 
 /// <summary>One foot in balance while the others stay where they are.</summary>
+/// <remarks>Asked a hundred thousand times for a stand that walks, so that it allocates nothing.</remarks>
 internal sealed class FootBalance
 {
     private readonly FootStiffness _stiffness;
     private readonly FootLaw _law;
     private readonly int _foot;
-    private readonly double[] _force;
     private readonly double[] _own = new double[9];
+    private readonly double[] _matrix = new double[9];
+    private readonly double[] _side = new double[3];
 
     /// <param name="stiffness">The frame on its feet.</param>
     /// <param name="law">How the floor holds them.</param>
     /// <param name="foot">Which.</param>
-    /// <param name="force">[N] On it where it is.</param>
     /// <param name="drag">[N/m] Added resistance.</param>
-    public FootBalance(FootStiffness stiffness, FootLaw law, int foot, double[] force, double drag)
+    public FootBalance(FootStiffness stiffness, FootLaw law, int foot, double drag)
     {
-        (_stiffness, _law, _foot, _force) = (stiffness, law, foot, force);
+        (_stiffness, _law, _foot) = (stiffness, law, foot);
         var columns = stiffness.Columns(foot);
         for (var i = 0; i < 3; i++)
         {
@@ -26,64 +27,64 @@ internal sealed class FootBalance
             }
 
             _own[4 * i] += Holds(i) ? drag : 1;
-            _force[i] = Holds(i) ? _force[i] : 0;
         }
     }
 
     /// <summary>Where it comes to rest.</summary>
+    /// <param name="force">[N] On it where it is.</param>
     /// <param name="at">[m] Where it is.</param>
     /// <param name="anchor">[m] Where it last stuck.</param>
-    public double[] Rest(ReadOnlySpan<double> at, ReadOnlySpan<double> anchor)
+    public Spot Rest(ReadOnlySpan<double> force, ReadOnlySpan<double> at, ReadOnlySpan<double> anchor)
     {
-        double[] here = [.. at];
-        double[] stuck = [anchor[0], anchor[1], 0];
-        var force = Force(here, stuck);
-        var level = Math.Sqrt((force[0] * force[0]) + (force[1] * force[1]));
-        if (!_law.Rollers && (force[2] >= 0 || !Holds(2)) && level <= _law.Friction * force[2])
+        var on = new Spot(Held(0, force[0]), Held(1, force[1]), Held(2, force[2]));
+        var here = new Spot(at[0], at[1], at[2]);
+        var stuck = new Spot(anchor[0], anchor[1], 0);
+        var holding = Force(on, here, stuck);
+        var level = Math.Sqrt((holding.X * holding.X) + (holding.Y * holding.Y));
+        if (!_law.Rollers && (holding.Z >= 0 || !Holds(2)) && level <= _law.Friction * holding.Z)
         {
             return stuck;
         }
 
-        double[] side = [-_force[0], -_force[1], -_force[2]];
-        if (Holds(2) && SmallSystem.TrySolve((double[])_own.Clone(), side) && here[2] + side[2] >= 0)
+        (_side[0], _side[1], _side[2]) = (-on.X, -on.Y, -on.Z);
+        _own.CopyTo(_matrix, 0);
+        if (Holds(2) && SmallSystem.TrySolve(_matrix, _side) && here.Z + _side[2] >= 0)
         {
-            return [here[0] + side[0], here[1] + side[1], here[2] + side[2]];
+            return new Spot(here.X + _side[0], here.Y + _side[1], here.Z + _side[2]);
         }
 
-        return _law.Rollers ? Rolled(here) : Slipped(here, stuck) ?? stuck;
+        var down = Force(on, here, here with { Z = 0 });
+        return _law.Rollers ? Rolled(here, down) : Slipped(here, down, stuck) ?? stuck;
     }
 
     private bool Holds(int direction) => _stiffness.Holds((3 * _foot) + direction);
 
-    private double[] Force(double[] from, double[] to)
-    {
-        var force = (double[])_force.Clone();
-        for (var i = 0; i < 3; i++)
-        {
-            for (var j = 0; j < 3; j++)
-            {
-                force[i] += _own[(3 * i) + j] * (to[j] - from[j]);
-            }
-        }
+    private double Held(int direction, double value) => Holds(direction) ? value : 0;
 
-        return force;
+    private Spot Force(Spot on, Spot from, Spot to)
+    {
+        var (x, y, z) = (to.X - from.X, to.Y - from.Y, to.Z - from.Z);
+        return new Spot(
+            on.X + (_own[0] * x) + (_own[1] * y) + (_own[2] * z),
+            on.Y + (_own[3] * x) + (_own[4] * y) + (_own[5] * z),
+            on.Z + (_own[6] * x) + (_own[7] * y) + (_own[8] * z)
+        );
     }
 
-    private double[] Rolled(double[] here)
+    private Spot Rolled(Spot here, Spot down)
     {
         var (x, y) = (
             FootLaw.RollerShare * _stiffness.Own[3 * _foot],
             FootLaw.RollerShare * _stiffness.Own[(3 * _foot) + 1]
         );
-        var down = Force(here, [here[0], here[1], 0]);
-        double[] side = [-(down[0] + (x * here[0])), -(down[1] + (y * here[1]))];
-        return SmallSystem.TrySolve([_own[0] + x, _own[1], _own[3], _own[4] + y], side)
-            ? [here[0] + side[0], here[1] + side[1], 0]
+        return Level(_own[0] + x, _own[1], _own[3], _own[4] + y, -(down.X + (x * here.X)), -(down.Y + (y * here.Y)))
+            is { } side
+            ? new Spot(here.X + side.X, here.Y + side.Y, 0)
             : here;
     }
 
     // The way of the floor's force for which the foot slips straight against it, found by halving all round.
-    private double[]? Slipped(double[] here, double[] stuck)
+    private Spot? Slipped(Spot here, Spot down, Spot stuck)
     {
         const int Ways = 48;
         var before = Across(0);
@@ -111,24 +112,38 @@ internal sealed class FootBalance
 
         return null;
 
-        (double Cross, bool Against, double[] To) Across(double angle)
+        (double Cross, bool Against, Spot To) Across(double angle)
         {
-            var (x, y) = Math.SinCos(angle) is var (s, c) ? (c, s) : default;
-            var down = Force(here, [here[0], here[1], 0]);
+            var (y, x) = Math.SinCos(angle);
             var (mx, my) = (_law.Friction * x, _law.Friction * y);
-            double[] side = [(mx * down[2]) - down[0], (my * down[2]) - down[1]];
-            var solved = SmallSystem.TrySolve(
-                [
-                    _own[0] - (mx * _own[6]),
-                    _own[1] - (mx * _own[7]),
-                    _own[3] - (my * _own[6]),
-                    _own[4] - (my * _own[7]),
-                ],
-                side
-            );
-            var to = solved ? [here[0] + side[0], here[1] + side[1], 0] : stuck;
-            var (dx, dy) = (to[0] - stuck[0], to[1] - stuck[1]);
+            var to = Level(
+                _own[0] - (mx * _own[6]),
+                _own[1] - (mx * _own[7]),
+                _own[3] - (my * _own[6]),
+                _own[4] - (my * _own[7]),
+                (mx * down.Z) - down.X,
+                (my * down.Z) - down.Y
+            )
+                is { } side
+                ? new Spot(here.X + side.X, here.Y + side.Y, 0)
+                : stuck;
+            var (dx, dy) = (to.X - stuck.X, to.Y - stuck.Y);
             return ((dx * y) - (dy * x), (dx * x) + (dy * y) <= 0, to);
         }
     }
+
+    // Two unknowns by Cramer's rule.
+    private static (double X, double Y)? Level(double a, double b, double c, double d, double right, double other)
+    {
+        var determinant = (a * d) - (b * c);
+        return Math.Abs(determinant) > 1e-14 * (Math.Abs(a * d) + Math.Abs(b * c))
+            ? (((right * d) - (b * other)) / determinant, ((a * other) - (c * right)) / determinant)
+            : null;
+    }
+
+    /// <summary>A place, or a force.</summary>
+    /// <param name="X">[m] or [N] along.</param>
+    /// <param name="Y">[m] or [N] across.</param>
+    /// <param name="Z">[m] or [N] up.</param>
+    internal readonly record struct Spot(double X, double Y, double Z);
 }

@@ -11,6 +11,7 @@ internal sealed class FootStep
 {
     private const int MostRounds = 40;
     private const int MostCreeps = 200;
+    private const int MostTurns = 120;
 
     /// <summary>[m] Feet further from where they stood than this have walked off or tipped.</summary>
     private const double Gone = 0.5;
@@ -73,12 +74,7 @@ internal sealed class FootStep
             }
 
             shifts = next;
-            double moved = 0;
-            for (var i = 0; i < shifts.Length; i++)
-            {
-                moved = Math.Max(moved, Math.Abs(shifts[i] - before[i]));
-            }
-
+            var moved = Apart(shifts, before);
             if (drag * moved <= 1e-9 * _size || Newton(force, shifts, null, 0, out next))
             {
                 shifts = drag * moved <= 1e-9 * _size ? shifts : next;
@@ -98,33 +94,49 @@ internal sealed class FootStep
         return false;
     }
 
+    private static double Apart(double[] a, double[] b)
+    {
+        double most = 0;
+        for (var i = 0; i < a.Length; i++)
+        {
+            most = Math.Max(most, Math.Abs(a[i] - b[i]));
+        }
+
+        return most;
+    }
+
     private static bool Near(double[] shifts) => Array.TrueForAll(shifts, s => Math.Abs(s) < Gone);
 
     // One foot after the other, each in balance while the others stay, again and again.
     private double[] Swept(double[] force, double[] before, double drag)
     {
         var u = (double[])before.Clone();
-        for (var sweep = 0; sweep < 400; sweep++)
+        FootBalance[] feet = [.. Enumerable.Range(0, _feet).Select(foot => new FootBalance(_stiffness, _law, foot, drag))];
+        for (var sweep = 0; sweep < MostTurns; sweep++)
         {
+            // Summed anew each time round, so that what a foot's move adds cannot gather.
+            var forces = Forces(force, u, before, drag);
             double moved = 0;
             for (var foot = 0; foot < _feet; foot++)
             {
-                var own = new FootBalance(
-                    _stiffness,
-                    _law,
-                    foot,
-                    Forces(force, u, before, drag).AsSpan(3 * foot, 3).ToArray(),
-                    drag
-                );
-                var next = own.Rest(u.AsSpan(3 * foot, 3), _anchor.AsSpan(3 * foot, 2));
-                for (var i = 0; i < 3; i++)
+                var at = 3 * foot;
+                var next = feet[foot].Rest(forces.AsSpan(at, 3), u.AsSpan(at, 3), _anchor.AsSpan(at, 2));
+                var (x, y, z) = (next.X - u[at], next.Y - u[at + 1], next.Z - u[at + 2]);
+                moved = Math.Max(moved, Math.Max(Math.Abs(x), Math.Max(Math.Abs(y), Math.Abs(z))));
+                var columns = _stiffness.Columns(foot);
+                for (var row = 0; row < forces.Length; row++)
                 {
-                    moved = Math.Max(moved, Math.Abs(next[i] - u[(3 * foot) + i]));
-                    u[(3 * foot) + i] = next[i];
+                    forces[row] += (columns[3 * row] * x) + (columns[(3 * row) + 1] * y) + (columns[(3 * row) + 2] * z);
                 }
+
+                forces[at] += _stiffness.Holds(at) ? drag * x : 0;
+                forces[at + 1] += _stiffness.Holds(at + 1) ? drag * y : 0;
+                forces[at + 2] += _stiffness.Holds(at + 2) ? drag * z : 0;
+                (u[at], u[at + 1], u[at + 2]) = (next.X, next.Y, next.Z);
             }
 
-            if (drag * moved <= 1e-7 * _size)
+            // Good enough to go on from; the last round is Newton's, or moves no further.
+            if (drag * moved <= 1e-7 * _size || moved <= 1e-3 * Apart(u, before))
             {
                 break;
             }

@@ -15,10 +15,7 @@ public readonly record struct SurfacePoint(double Station, double Invert, double
 /// <param name="Row">Row, from 1; 0 for the collector.</param>
 /// <param name="Flow">[m³/s] At its low end.</param>
 /// <param name="Capacity">[m³/s] Full-bore flow by Manning; 0 for a level pipe, where slope gives none.</param>
-/// <param name="Margin">
-/// [-] The factor by which all inflows may grow before the pipe runs full, from the same water surface as <c>Pressurised</c>: under 1
-/// exactly where it does; 0 without any flow, or where the water below alone fills it.
-/// </param>
+/// <param name="Inflows">The pipe and what runs into it, from which the surface was computed.</param>
 /// <param name="Surface">High end to low end.</param>
 /// <param name="DeepestStation">[m] Where it is fullest.</param>
 /// <param name="DeepestRatio">[-] Depth over bore there, at most 1.</param>
@@ -31,7 +28,7 @@ public sealed record DrainRunPlan(
     int Row,
     double Flow,
     double Capacity,
-    double Margin,
+    DrainRun Inflows,
     IReadOnlyList<SurfacePoint> Surface,
     double DeepestStation,
     double DeepestRatio,
@@ -41,6 +38,16 @@ public sealed record DrainRunPlan(
     DrainHalf Half = DrainHalf.Whole
 )
 {
+    private const double Coarse = 1e-3;
+    private readonly Lazy<double> _margin = new(() => Flow > 0 ? DrainCapacity.GrowthTo(Inflows, 1, Coarse) : 0);
+
+    /// <summary>
+    /// [-] The factor by which all inflows may grow before the pipe runs full, from the same water surface as <see cref="Pressurised"/>:
+    /// under 1 exactly where it does; 0 without any flow, or where the water below alone fills it. Found when it is first asked for, since it
+    /// takes a dozen surfaces.
+    /// </summary>
+    public double Margin => _margin.Value;
+
     /// <summary>Label of the run of pipe, without its half.</summary>
     public string Label => Half == DrainHalf.Whole ? Run : Run[..Run.LastIndexOf(' ')];
 

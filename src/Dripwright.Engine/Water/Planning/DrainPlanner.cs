@@ -8,7 +8,6 @@ namespace Dripwright.Engine.Water;
 internal sealed class DrainPlanner(Rig rig, RigLayout layout, FeedPlan feed)
 {
     /// <summary>[-] A thousandth is finer than anyone knows a drain.</summary>
-    private const double Coarse = 1e-3;
 
     private readonly double _bore = layout.Parts.Drain.InsideDiameter;
     private readonly double _slope = rig.Drain.Slope;
@@ -210,13 +209,12 @@ internal sealed class DrainPlanner(Rig rig, RigLayout layout, FeedPlan feed)
     {
         var lowStation = high + (direction * profile.Run.Length / pipe.Stretch);
         var lowInvert = pipe.At(Math.Clamp(lowStation, pipe.Start, pipe.End)).Z - (_bore / 2);
-        var flow = profile.Run.TotalFlow;
         return new DrainRunPlan(
             label,
             row,
-            flow,
+            profile.Run.TotalFlow,
             profile.UniformCapacity,
-            flow > 0 ? DrainCapacity.GrowthTo(profile.Run, 1, Coarse) : 0,
+            profile.Run,
             [
                 .. profile.Points.Select(p => new SurfacePoint(
                     high + (direction * p.Distance / pipe.Stretch),
