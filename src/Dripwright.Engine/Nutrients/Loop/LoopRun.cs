@@ -58,9 +58,7 @@ internal sealed class LoopRun(LoopForecast forecast, TopUpStrategy strategy)
             return;
         }
 
-        _evenings.Add(
-            new LoopEvening(day, _state, Conductivity.Of(reservoir), Conductivity.Of(pots), factor, dump)
-        );
+        _evenings.Add(new LoopEvening(day, _state, Conductivity.Of(reservoir), Conductivity.Of(pots), factor, dump));
     }
 
     public LoopOutcome Outcome()
@@ -94,8 +92,7 @@ internal sealed class LoopRun(LoopForecast forecast, TopUpStrategy strategy)
     /// <summary>Why the run cannot go on; null while it can.</summary>
     public Unanswerable? Stopped { get; private set; }
 
-    private static bool TooStrong(Speciation solution) =>
-        solution.IonicStrength > Speciation.HighestIonicStrength;
+    private static bool TooStrong(Speciation solution) => solution.IonicStrength > Speciation.HighestIonicStrength;
 
     private LoopStep Step(LoopUptake uptake, double bleed, double factor) =>
         LoopDay.Run(forecast.System, _state, uptake, forecast.Water + (strategy.Recipe * factor), bleed);

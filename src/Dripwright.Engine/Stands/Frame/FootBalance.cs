@@ -77,8 +77,9 @@ internal sealed class FootBalance
             FootLaw.RollerShare * _stiffness.Own[3 * _foot],
             FootLaw.RollerShare * _stiffness.Own[(3 * _foot) + 1]
         );
-        return Level(_own[0] + x, _own[1], _own[3], _own[4] + y, -(down.X + (x * here.X)), -(down.Y + (y * here.Y)))
-            is { } side
+        return
+            Level(_own[0] + x, _own[1], _own[3], _own[4] + y, -(down.X + (x * here.X)), -(down.Y + (y * here.Y)))
+                is { } side
             ? new Spot(here.X + side.X, here.Y + side.Y, 0)
             : here;
     }

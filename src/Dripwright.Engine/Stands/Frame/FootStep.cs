@@ -111,7 +111,10 @@ internal sealed class FootStep
     private double[] Swept(double[] force, double[] before, double drag)
     {
         var u = (double[])before.Clone();
-        FootBalance[] feet = [.. Enumerable.Range(0, _feet).Select(foot => new FootBalance(_stiffness, _law, foot, drag))];
+        FootBalance[] feet =
+        [
+            .. Enumerable.Range(0, _feet).Select(foot => new FootBalance(_stiffness, _law, foot, drag)),
+        ];
         for (var sweep = 0; sweep < MostTurns; sweep++)
         {
             // Summed anew each time round, so that what a foot's move adds cannot gather.

@@ -8,7 +8,6 @@ namespace Dripwright.Engine.Water;
 internal sealed class DrainPlanner(Rig rig, RigLayout layout, FeedPlan feed)
 {
     /// <summary>[-] A thousandth is finer than anyone knows a drain.</summary>
-
     private readonly double _bore = layout.Parts.Drain.InsideDiameter;
     private readonly double _slope = rig.Drain.Slope;
 
