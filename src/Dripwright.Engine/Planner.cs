@@ -2,7 +2,6 @@ using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Files;
 using Dripwright.Engine.Findings;
 using Dripwright.Engine.Layout;
-using Dripwright.Engine.Nutrients.Planning;
 using Dripwright.Engine.Parts;
 using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Printed;
@@ -10,7 +9,6 @@ using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Stands;
 using Dripwright.Engine.Stands.Checks;
 using Dripwright.Engine.Water;
-using Dripwright.Engine.Wires;
 
 namespace Dripwright.Engine;
 
