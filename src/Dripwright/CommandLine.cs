@@ -6,6 +6,7 @@ using Dripwright.Language;
 using Dripwright.Screen;
 using Dripwright.Solids;
 using Dripwright.Store;
+using Dripwright.Terminal;
 
 namespace Dripwright;
 

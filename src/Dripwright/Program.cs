@@ -12,4 +12,4 @@ void Ask(PosixSignalContext context)
 
 using var interrupt = PosixSignalRegistration.Create(PosixSignal.SIGINT, Ask);
 using var terminate = PosixSignalRegistration.Create(PosixSignal.SIGTERM, Ask);
-return await CommandLine.Run(args, Surroundings.OfConsole(), stop.Token).ConfigureAwait(false);
+return await CommandLine.Run(args, RealConsole.Open(), stop.Token).ConfigureAwait(false);

@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using Dripwright.Terminal;
 
 namespace Dripwright.Program.Tests;
 

@@ -1,4 +1,5 @@
 using Dripwright.Store;
+using Dripwright.Terminal;
 
 namespace Dripwright.Program.Tests;
 

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using Dripwright.Terminal;
 
 namespace Dripwright.Program.Tests;
 

@@ -1,5 +1,6 @@
 using System.Text.RegularExpressions;
 using Dripwright.Screen;
+using Dripwright.Terminal;
 
 namespace Dripwright.Program.Tests;
 

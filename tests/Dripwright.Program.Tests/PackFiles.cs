@@ -1,6 +1,7 @@
 using System.Text;
 using Dripwright.Files;
 using Dripwright.Pack;
+using Dripwright.Terminal;
 
 namespace Dripwright.Program.Tests;
 

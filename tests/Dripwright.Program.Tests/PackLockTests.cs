@@ -1,6 +1,7 @@
 using System.Runtime.InteropServices;
 using System.Text;
 using Dripwright.Files;
+using Dripwright.Terminal;
 using Microsoft.Win32.SafeHandles;
 
 namespace Dripwright.Program.Tests;

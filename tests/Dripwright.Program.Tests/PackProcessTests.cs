@@ -1,5 +1,6 @@
 using System.Globalization;
 using Dripwright.Files;
+using Dripwright.Terminal;
 
 namespace Dripwright.Program.Tests;
 

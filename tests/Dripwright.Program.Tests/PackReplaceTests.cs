@@ -3,6 +3,7 @@ using System.Security.Cryptography;
 using System.Text;
 using Dripwright.Files;
 using Dripwright.Pack;
+using Dripwright.Terminal;
 
 namespace Dripwright.Program.Tests;
 

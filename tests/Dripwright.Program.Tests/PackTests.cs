@@ -1,5 +1,6 @@
 using Dripwright.Files;
 using Dripwright.Pack;
+using Dripwright.Terminal;
 
 namespace Dripwright.Program.Tests;
 

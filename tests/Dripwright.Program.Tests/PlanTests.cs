@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.Json;
 using System.Text.RegularExpressions;
+using Dripwright.Terminal;
 
 namespace Dripwright.Program.Tests;
 

@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using Dripwright.Terminal;
 
 namespace Dripwright.Program.Tests;
 

@@ -1,3 +1,5 @@
+using Dripwright.Terminal;
+
 namespace Dripwright.Program.Tests;
 
 public sealed class WithoutSolidsTests

@@ -5,6 +5,7 @@ using Dripwright.Engine.Parts;
 using Dripwright.Engine.Units;
 using Dripwright.Language;
 using Dripwright.Sheets.Drawing;
+using Dripwright.Sheets.Lists;
 using Dripwright.Sheets.Model;
 
 namespace Dripwright.Sheets.Bench;

@@ -4,6 +4,7 @@ using Dripwright.Engine;
 using Dripwright.Engine.Layout;
 using Dripwright.Engine.Parts;
 using Dripwright.Language;
+using Dripwright.Sheets.Lists;
 
 namespace Dripwright.Sheets.Bench;
 

@@ -2,6 +2,7 @@ using Dripwright.Engine;
 using Dripwright.Engine.Layout;
 using Dripwright.Language;
 using Dripwright.Sheets.Drawing;
+using Dripwright.Sheets.Lists;
 using Dripwright.Sheets.Model;
 
 namespace Dripwright.Sheets.Bench;

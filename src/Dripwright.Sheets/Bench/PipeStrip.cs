@@ -1,6 +1,7 @@
 using Dripwright.Engine.Parts;
 using Dripwright.Language;
 using Dripwright.Sheets.Drawing;
+using Dripwright.Sheets.Lists;
 using Dripwright.Sheets.Model;
 
 namespace Dripwright.Sheets.Bench;

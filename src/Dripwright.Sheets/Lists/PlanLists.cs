@@ -1,6 +1,5 @@
 using Dripwright.Engine;
 using Dripwright.Language;
-using Dripwright.Sheets.Bench;
 
 namespace Dripwright.Sheets.Lists;
 

@@ -4,6 +4,7 @@ using Dripwright.Engine.Water;
 using Dripwright.Language;
 using Dripwright.Sheets.Bench;
 using Dripwright.Sheets.Drawing;
+using Dripwright.Sheets.Lists;
 using Dripwright.Sheets.Model;
 
 namespace Dripwright.Sheets.Plots;

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using Dripwright.Language;
+using Dripwright.Terminal;
 
 namespace Dripwright.Commands;
 

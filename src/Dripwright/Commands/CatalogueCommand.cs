@@ -2,6 +2,7 @@ using System.CommandLine;
 using Dripwright.Engine.Catalogue;
 using Dripwright.Language;
 using Dripwright.Screen;
+using Dripwright.Terminal;
 
 namespace Dripwright.Commands;
 

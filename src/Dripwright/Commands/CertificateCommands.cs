@@ -3,6 +3,7 @@ using System.Globalization;
 using System.Net;
 using Dripwright.Language;
 using Dripwright.Store;
+using Dripwright.Terminal;
 using Dripwright.Workbench.Encryption;
 
 namespace Dripwright.Commands;

@@ -3,6 +3,7 @@ using Dripwright.Engine;
 using Dripwright.Engine.Findings;
 using Dripwright.Language;
 using Dripwright.Screen;
+using Dripwright.Terminal;
 
 namespace Dripwright.Commands;
 

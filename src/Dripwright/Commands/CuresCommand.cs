@@ -7,6 +7,7 @@ using Dripwright.Files;
 using Dripwright.Language;
 using Dripwright.Language.Report;
 using Dripwright.Screen;
+using Dripwright.Terminal;
 using Dripwright.Workbench.Editing;
 
 namespace Dripwright.Commands;

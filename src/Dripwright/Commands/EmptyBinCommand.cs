@@ -3,6 +3,7 @@ using System.Globalization;
 using Dripwright.Language;
 using Dripwright.Screen;
 using Dripwright.Store;
+using Dripwright.Terminal;
 
 namespace Dripwright.Commands;
 

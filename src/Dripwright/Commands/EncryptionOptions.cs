@@ -1,5 +1,6 @@
 using System.CommandLine;
 using Dripwright.Language;
+using Dripwright.Terminal;
 using Dripwright.Workbench.Encryption;
 
 namespace Dripwright.Commands;

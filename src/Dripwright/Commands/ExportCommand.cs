@@ -3,6 +3,7 @@ using System.Text;
 using Dripwright.Files;
 using Dripwright.Language;
 using Dripwright.Store;
+using Dripwright.Terminal;
 
 namespace Dripwright.Commands;
 

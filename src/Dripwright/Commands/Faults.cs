@@ -1,5 +1,6 @@
 using Dripwright.Engine.Files;
 using Dripwright.Language;
+using Dripwright.Terminal;
 
 namespace Dripwright.Commands;
 

@@ -5,6 +5,7 @@ using Dripwright.Files;
 using Dripwright.Language;
 using Dripwright.Screen;
 using Dripwright.Store;
+using Dripwright.Terminal;
 
 namespace Dripwright.Commands;
 

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Globalization;
 using Dripwright.Language;
+using Dripwright.Terminal;
 
 namespace Dripwright.Commands;
 

@@ -1,6 +1,7 @@
 using Dripwright.Engine;
 using Dripwright.Engine.Phrases;
 using Dripwright.Screen;
+using Dripwright.Terminal;
 
 namespace Dripwright.Commands;
 

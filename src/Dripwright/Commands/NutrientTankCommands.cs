@@ -7,6 +7,7 @@ using Dripwright.Engine.Units;
 using Dripwright.Language;
 using Dripwright.Language.Report;
 using Dripwright.Screen;
+using Dripwright.Terminal;
 
 namespace Dripwright.Commands;
 

@@ -3,6 +3,7 @@ using System.Globalization;
 using System.Net.Sockets;
 using Dripwright.Language;
 using Dripwright.Screen;
+using Dripwright.Terminal;
 using Dripwright.Workbench;
 using Dripwright.Workbench.Encryption;
 

@@ -9,6 +9,7 @@ using Dripwright.Pack;
 using Dripwright.Screen;
 using Dripwright.Sheets;
 using Dripwright.Sheets.Model;
+using Dripwright.Terminal;
 
 namespace Dripwright.Commands;
 

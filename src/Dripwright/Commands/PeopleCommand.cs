@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.Globalization;
 using Dripwright.Language;
 using Dripwright.Screen;
+using Dripwright.Terminal;
 using Dripwright.Workbench.SignIn;
 
 namespace Dripwright.Commands;
@@ -69,6 +70,10 @@ internal static class PeopleCommand
                 return Task.CompletedTask;
             }
         );
+
+    private static string Passphrase(Surroundings around, CancellationToken stop) =>
+        Secret.Ask(around, stop)
+        ?? throw new Refusal(Exit.WrongCall, Wrong.Told(Words.Of("program.people.ask.unlike")));
 
     /// <summary>Somebody by name.</summary>
     public static Person Find(People people, string name) =>
@@ -139,7 +144,7 @@ internal static class PeopleCommand
                     {
                         var name = call.GetRequiredValue(person);
                         var wanted = RoleOf(call.GetRequiredValue(role));
-                        var passphrase = Secret.Ask(around, stop);
+                        var passphrase = Passphrase(around, stop);
                         Came(
                             around,
                             await people.Add(name, wanted, passphrase, Here, stop).ConfigureAwait(false),
@@ -191,7 +196,7 @@ internal static class PeopleCommand
                     async people =>
                     {
                         var one = Find(people, call.GetRequiredValue(person));
-                        var passphrase = Secret.Ask(around, stop);
+                        var passphrase = Passphrase(around, stop);
                         Came(
                             around,
                             await people.SetPassphrase(one.Id, passphrase, Here, stop).ConfigureAwait(false),

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using Dripwright.Language;
 using Dripwright.Screen;
+using Dripwright.Terminal;
 using Dripwright.Workbench.SignIn;
 
 namespace Dripwright.Commands;

@@ -4,6 +4,7 @@ using Dripwright.Engine;
 using Dripwright.Language;
 using Dripwright.Language.Report;
 using Dripwright.Screen;
+using Dripwright.Terminal;
 
 namespace Dripwright.Commands;
 

@@ -6,6 +6,7 @@ using Dripwright.Engine.Units;
 using Dripwright.Files;
 using Dripwright.Language;
 using Dripwright.Screen;
+using Dripwright.Terminal;
 
 namespace Dripwright.Commands;
 

@@ -8,6 +8,7 @@ using Dripwright.Language;
 using Dripwright.Pack;
 using Dripwright.Screen;
 using Dripwright.Solids.Files;
+using Dripwright.Terminal;
 
 namespace Dripwright.Commands;
 

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Dripwright.Language;
 using Dripwright.Screen;
+using Dripwright.Terminal;
 
 namespace Dripwright.Commands;
 

@@ -3,6 +3,7 @@ using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Proposing;
 using Dripwright.Engine.Rigs;
 using Dripwright.Language;
+using Dripwright.Terminal;
 
 namespace Dripwright.Commands;
 

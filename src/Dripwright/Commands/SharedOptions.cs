@@ -3,6 +3,7 @@ using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Units;
 using Dripwright.Files;
 using Dripwright.Language;
+using Dripwright.Terminal;
 
 namespace Dripwright.Commands;
 

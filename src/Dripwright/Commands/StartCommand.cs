@@ -3,6 +3,7 @@ using System.Text;
 using Dripwright.Engine.Rigs;
 using Dripwright.Files;
 using Dripwright.Language;
+using Dripwright.Terminal;
 
 namespace Dripwright.Commands;
 

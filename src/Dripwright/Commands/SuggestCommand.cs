@@ -10,6 +10,7 @@ using Dripwright.Files;
 using Dripwright.Language;
 using Dripwright.Language.Report;
 using Dripwright.Screen;
+using Dripwright.Terminal;
 
 namespace Dripwright.Commands;
 

@@ -1,5 +1,6 @@
 using Dripwright.Language;
 using Dripwright.Pack;
+using Dripwright.Terminal;
 
 namespace Dripwright.Files;
 

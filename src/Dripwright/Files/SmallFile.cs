@@ -1,4 +1,5 @@
 using Dripwright.Language;
+using Dripwright.Terminal;
 
 namespace Dripwright.Files;
 

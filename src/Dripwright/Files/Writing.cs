@@ -1,5 +1,6 @@
 using System.Security.Cryptography;
 using Dripwright.Language;
+using Dripwright.Terminal;
 
 namespace Dripwright.Files;
 

@@ -1,3 +1,4 @@
+using Dripwright.Terminal;
 using Spectre.Console;
 
 namespace Dripwright.Screen;

@@ -4,6 +4,7 @@ using System.CommandLine.Invocation;
 using System.Globalization;
 using System.Text;
 using Dripwright.Language;
+using Dripwright.Terminal;
 
 namespace Dripwright.Screen;
 

@@ -1,5 +1,6 @@
 using Dripwright.Engine;
 using Dripwright.Language;
+using Dripwright.Terminal;
 using Spectre.Console;
 
 namespace Dripwright.Screen;

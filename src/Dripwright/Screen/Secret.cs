@@ -1,13 +1,14 @@
 using System.Text;
-using Dripwright.Commands;
 using Dripwright.Language;
+using Dripwright.Terminal;
 
 namespace Dripwright.Screen;
 
-/// <summary>Asks for a passphrase: twice and unseen at a terminal, else the first line of the standard input.</summary>
+/// <summary>Asks for a passphrase.</summary>
 internal static class Secret
 {
-    public static string Ask(Surroundings around, CancellationToken stop)
+    /// <summary>Twice and unseen at a terminal, else the first line of the standard input; null where the two differ.</summary>
+    public static string? Ask(Surroundings around, CancellationToken stop)
     {
         if (!around.InIsTerminal)
         {
@@ -15,9 +16,7 @@ internal static class Secret
         }
 
         var first = One(around, Words.Of("program.people.ask"), stop);
-        return first == One(around, Words.Of("program.people.ask.again"), stop)
-            ? first
-            : throw new Refusal(Exit.WrongCall, Wrong.Told(Words.Of("program.people.ask.unlike")));
+        return first == One(around, Words.Of("program.people.ask.again"), stop) ? first : null;
     }
 
     /// <summary>A line of the console that is not shown.</summary>

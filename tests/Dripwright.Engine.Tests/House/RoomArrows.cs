@@ -3,18 +3,27 @@ using Mono.Cecil.Cil;
 
 namespace Dripwright.Engine.Tests.House;
 
-/// <summary>Which rooms of the engine use which, read from the compiled assembly: the first name below the engine's own is the room.</summary>
+/// <summary>Which rooms of an assembly use which, read from what was compiled: the first name below the assembly's own is the room.</summary>
 /// <remarks>An arrow is a type of one room that uses a type of another: by its base, members, attributes or code.</remarks>
 internal static class RoomArrows
 {
-    /// <summary>The room of what lies in no folder: the plan and what makes it.</summary>
+    /// <summary>The room of what lies in no folder: in the engine the plan and what makes it.</summary>
     public const string Root = "Plan";
 
     /// <summary>How many pairs of types stand behind each arrow.</summary>
     /// <param name="assembly">Path of the assembly.</param>
-    public static IReadOnlyDictionary<(string From, string To), int> Of(string assembly)
+    /// <param name="root">The name that all of its own names begin with.</param>
+    public static IReadOnlyDictionary<(string From, string To), int> Of(string assembly, string root)
     {
-        using var module = ModuleDefinition.ReadModule(assembly);
+        using var known = new DefaultAssemblyResolver();
+        // What an attribute is given may be of the platform's or a library's kinds.
+        var places = ((string?)AppContext.GetData("TRUSTED_PLATFORM_ASSEMBLIES") ?? "").Split(Path.PathSeparator);
+        foreach (var folder in places.Select(Path.GetDirectoryName).Distinct())
+        {
+            known.AddSearchDirectory(folder);
+        }
+
+        using var module = ModuleDefinition.ReadModule(assembly, new ReaderParameters { AssemblyResolver = known });
         var pairs = new HashSet<(TypeDefinition From, TypeDefinition To)>();
         foreach (var type in module.GetTypes().Where(IsOurs))
         {
@@ -22,7 +31,7 @@ internal static class RoomArrows
         }
 
         return pairs
-            .Select(pair => (From: RoomOf(pair.From), To: RoomOf(pair.To)))
+            .Select(pair => (From: RoomOf(pair.From, root), To: RoomOf(pair.To, root)))
             .Where(pair => pair.From != pair.To)
             .GroupBy(pair => pair)
             .ToDictionary(same => same.Key, same => same.Count());
@@ -34,11 +43,11 @@ internal static class RoomArrows
     // What the compiler adds has a name that no person can write.
     private static bool IsOurs(TypeDefinition type) =>
         Outermost(type) is var outer
-        && outer.Namespace.StartsWith("Dripwright.Engine", StringComparison.Ordinal)
+        && outer.Namespace.StartsWith("Dripwright", StringComparison.Ordinal)
         && !outer.Name.Contains('<', StringComparison.Ordinal);
 
-    private static string RoomOf(TypeDefinition type) =>
-        type.Namespace.Split('.') is [_, _, var room, ..] ? room : Root;
+    private static string RoomOf(TypeDefinition type, string root) =>
+        type.Namespace.Length > root.Length ? type.Namespace[(root.Length + 1)..].Split('.')[0] : Root;
 
     private static HashSet<TypeDefinition> UsedBy(TypeDefinition type)
     {

@@ -31,7 +31,8 @@ public sealed class RoomOrderTests
     ];
 
     private static readonly IReadOnlyDictionary<(string From, string To), int> s_arrows = RoomArrows.Of(
-        typeof(Planner).Assembly.Location
+        typeof(Planner).Assembly.Location,
+        "Dripwright.Engine"
     );
 
     [Fact]

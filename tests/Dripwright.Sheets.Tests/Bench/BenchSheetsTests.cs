@@ -1,6 +1,7 @@
 using Dripwright.Engine.Units;
 using Dripwright.Sheets.Bench;
 using Dripwright.Sheets.Drawing;
+using Dripwright.Sheets.Lists;
 using Dripwright.Sheets.Model;
 
 namespace Dripwright.Sheets.Tests.Bench;

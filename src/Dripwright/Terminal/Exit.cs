@@ -1,4 +1,4 @@
-namespace Dripwright;
+namespace Dripwright.Terminal;
 
 /// <summary>What the program's exit code says. This is the one place; docs/handbook/command-line.md repeats it.</summary>
 internal static class Exit

@@ -1,7 +1,7 @@
 using Dripwright.Engine.Parts;
 using Dripwright.Language;
 
-namespace Dripwright.Sheets.Bench;
+namespace Dripwright.Sheets.Lists;
 
 /// <summary>Names of pieces and holes as they stand on a sheet at the bench.</summary>
 internal static class BenchWords

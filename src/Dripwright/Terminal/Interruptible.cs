@@ -1,4 +1,4 @@
-namespace Dripwright;
+namespace Dripwright.Terminal;
 
 /// <summary>Waits for what cannot be interrupted itself, such as a person or a pipe.</summary>
 internal static class Interruptible

@@ -1,4 +1,4 @@
-namespace Dripwright;
+namespace Dripwright.Terminal;
 
 /// <summary>The program cannot go on, and the reason is not a mistake of its own.</summary>
 /// <param name="exitCode">One of <see cref="Exit"/>.</param>

@@ -1,40 +1,14 @@
 using System.Text;
 using Dripwright.Screen;
+using Dripwright.Terminal;
 
 namespace Dripwright;
 
-/// <summary>Where the program reads and writes, so that tests can stand in for the terminal.</summary>
-internal sealed record Surroundings
+/// <summary>The console of the machine.</summary>
+internal static class RealConsole
 {
-    /// <summary>Columns of text that goes into a file or another program.</summary>
-    public const int PlainWidth = 80;
-
-    public required Stream InBytes { get; init; }
-
-    public required TextReader In { get; init; }
-
-    public required TextWriter Out { get; init; }
-
-    public required TextWriter Error { get; init; }
-
-    public bool InIsTerminal { get; init; }
-
-    public bool OutIsTerminal { get; init; }
-
-    public bool ErrorIsTerminal { get; init; }
-
-    public int Width { get; init; } = PlainWidth;
-
-    public Func<string, string?> Variable { get; init; } = _ => null;
-
-    /// <summary>Shows an address to the person at this machine; null where there is nobody to show it to.</summary>
-    public Action<string>? Browse { get; init; }
-
-    /// <summary>Reads a line of the terminal without showing it; an ordinary line where null.</summary>
-    public Func<string?>? ReadUnseen { get; init; }
-
-    /// <summary>The real console.</summary>
-    public static Surroundings OfConsole()
+    /// <summary>Where the program reads and writes when nobody stands in for the terminal.</summary>
+    public static Surroundings Open()
     {
         var utf8 = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
         return new Surroundings
@@ -47,7 +21,7 @@ internal sealed record Surroundings
             InIsTerminal = !Console.IsInputRedirected,
             OutIsTerminal = !Console.IsOutputRedirected,
             ErrorIsTerminal = !Console.IsErrorRedirected,
-            Width = Console.IsOutputRedirected ? PlainWidth : TerminalWidth(),
+            Width = Console.IsOutputRedirected ? Surroundings.PlainWidth : TerminalWidth(),
             Variable = Environment.GetEnvironmentVariable,
             ReadUnseen = Console.IsInputRedirected ? null : Secret.Unseen,
             // Output that goes into a file or another program is read later, or by nobody.
@@ -68,11 +42,11 @@ internal sealed record Surroundings
         try
         {
             // A terminal that does not know its width says 0.
-            return Console.WindowWidth is > 39 and var width ? Math.Min(width, 120) : PlainWidth;
+            return Console.WindowWidth is > 39 and var width ? Math.Min(width, 120) : Surroundings.PlainWidth;
         }
         catch (IOException)
         {
-            return PlainWidth;
+            return Surroundings.PlainWidth;
         }
     }
 }
