@@ -1,5 +1,6 @@
 using System.Globalization;
 using Dripwright.Engine.Files;
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Units;
 
 namespace Dripwright.Language;
@@ -71,4 +72,8 @@ public static class FaultTelling
     /// <summary>Faults in words, in their order.</summary>
     /// <param name="faults">The faults.</param>
     public static IReadOnlyList<ToldFault> Told(this IEnumerable<Fault> faults) => [.. faults.Select(Told)];
+
+    /// <summary>What was done to a file of an older format, in words, step by step.</summary>
+    /// <param name="steps">What was done.</param>
+    public static IReadOnlyList<string> Told(this IEnumerable<Phrase> steps) => [.. steps.Select(s_words.Of)];
 }

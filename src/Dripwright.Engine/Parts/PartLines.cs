@@ -90,7 +90,7 @@ internal static class PartLines
         return new PartLine(
             key,
             Phrase.Plain(entry.Name),
-            ShelfOf(entry),
+            SectionOf(entry),
             where,
             needed,
             spares,
@@ -133,7 +133,7 @@ internal static class PartLines
         Math.Round(price * (decimal)(length / shortest), 2, MidpointRounding.AwayFromZero);
 
     /// <summary>Lines by section, each in the order in which its parts turned up.</summary>
-    public static IReadOnlyList<PartLine> ByShelf(IEnumerable<PartLine> lines) =>
+    public static IReadOnlyList<PartLine> InSections(IEnumerable<PartLine> lines) =>
         [.. lines.OrderBy(l => Array.IndexOf(s_sections, l.Section) is >= 0 and var at ? at : s_sections.Length)];
 
     public static CostSum Cost(IReadOnlyList<PartLine> lines)
@@ -148,7 +148,7 @@ internal static class PartLines
         );
     }
 
-    private static string ShelfOf(CatalogueEntry entry) =>
+    private static string SectionOf(CatalogueEntry entry) =>
         entry switch
         {
             Sundry sundry => sundry.Section,

@@ -49,7 +49,7 @@ public static class PartsPlanner
         PowerParts.Count(tally, rig, layout);
         (var holes, var unmarked) = HoleMarks.Of(rig, layout);
         var microtube = Microtube.Line(rig, layout);
-        var lines = PartLines.ByShelf([
+        var lines = PartLines.InSections([
             .. cuts.Lines,
             .. PartLines.Of(tally, rig.OnHand, layout.Parts.Catalogue),
             .. microtube is null ? Array.Empty<PartLine>() : [microtube],

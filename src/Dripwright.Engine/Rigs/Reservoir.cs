@@ -178,7 +178,7 @@ public sealed record Pump
         FoundByPlan("as the model"),
         Says("The curve as points, from no flow on; a leaflet's last point may have head left.")
     ]
-    public IReadOnlyList<PumpPoint>? Curve { get; init; }
+    public IReadOnlyList<LeafletPoint>? Curve { get; init; }
 
     /// <summary>[m] Head at no flow.</summary>
     [
@@ -221,8 +221,8 @@ public sealed record Pump
     public double? InletHeight { get; init; }
 }
 
-/// <summary>One point of the pump's curve in a rig file.</summary>
-public sealed record PumpPoint
+/// <summary>One point of the pump's curve as its leaflet gives it, in a rig file.</summary>
+public sealed record LeafletPoint
 {
     /// <summary>[m³/s] Flow.</summary>
     [Quantity(Dimension.Flow, "0 gph", "100000 gph", Us = "0 gph"), Says("Flow.")]

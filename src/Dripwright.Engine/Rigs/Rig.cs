@@ -78,6 +78,6 @@ public sealed record Rig
     public IReadOnlyList<OnHand> OnHand { get; init; } = [];
 
     /// <summary>Spares wanted.</summary>
-    [Says("Spares you want on the shelf.")]
+    [Says("Spares you want to keep.")]
     public required Spares Spares { get; init; }
 }

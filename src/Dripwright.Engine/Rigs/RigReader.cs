@@ -53,7 +53,7 @@ public static class RigReader
         ArgumentNullException.ThrowIfNull(fileName);
         ArgumentNullException.ThrowIfNull(catalogue);
         var faults = new FaultList(fileName);
-        var upgraded = new List<string>();
+        var upgraded = new List<Phrase>();
         if (
             FileTree.ReadObject(utf8, faults, Phrase.Of("fault.file.rig")) is { } root
             && RigUpgrades.Bring(root, upgrades, faults, upgraded)

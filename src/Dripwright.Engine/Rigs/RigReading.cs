@@ -1,4 +1,5 @@
 using Dripwright.Engine.Files;
+using Dripwright.Engine.Phrases;
 
 namespace Dripwright.Engine.Rigs;
 
@@ -11,7 +12,7 @@ public sealed record RigReading(
     ResolvedRig? Resolved,
     IReadOnlyList<Fault> Faults,
     IReadOnlyList<Assumed> Assumed,
-    IReadOnlyList<string> Upgraded
+    IReadOnlyList<Phrase> Upgraded
 )
 {
     /// <summary>The rig as it is written; null when there is any fault.</summary>

@@ -8,7 +8,7 @@ namespace Dripwright.Engine.Rigs;
 /// <param name="From">The format it starts from; it leads to the next number.</param>
 /// <param name="Says">What it does, for the grower.</param>
 /// <param name="Apply">Changes the file's tree. What it moves keeps its place in the file, so that faults still point there.</param>
-internal sealed record RigUpgrade(int From, string Says, Action<FileObject> Apply);
+internal sealed record RigUpgrade(int From, Phrase Says, Action<FileObject> Apply);
 
 /// <summary>The way from older formats of the rig file to the newest.</summary>
 internal static class RigUpgrades
@@ -18,7 +18,7 @@ internal static class RigUpgrades
 
     /// <summary>Brings a tree to the newest format.</summary>
     /// <returns>Whether it is of the newest format now; there is a fault where not.</returns>
-    public static bool Bring(FileObject root, IReadOnlyList<RigUpgrade> steps, FaultList faults, List<string> done)
+    public static bool Bring(FileObject root, IReadOnlyList<RigUpgrade> steps, FaultList faults, List<Phrase> done)
     {
         if (root["format"] is not { } format)
         {

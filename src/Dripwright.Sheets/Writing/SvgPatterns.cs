@@ -19,7 +19,7 @@ internal static class SvgPatterns
         svg.Append("<defs>\n");
         foreach (var fill in used)
         {
-            var size = Numbers.Millimetres(PatternLines.Pitch(fill.Pattern));
+            var size = FileNumbers.Millimetres(PatternLines.Pitch(fill.Pattern));
             svg.Append("<pattern id=\"").Append(prefix).Append(Id(fill)).Append("\" width=\"").Append(size);
             svg.Append("\" height=\"").Append(size).Append("\" patternUnits=\"userSpaceOnUse\"");
             svg.Append(fill.Pattern is FillPattern.Levels or FillPattern.Dots ? ">" : Turned(fill.Pattern));
@@ -35,13 +35,13 @@ internal static class SvgPatterns
 
     private static void Tile(StringBuilder svg, Fill fill)
     {
-        var half = Numbers.Millimetres(PatternLines.Pitch(fill.Pattern) / 2);
-        var size = Numbers.Millimetres(PatternLines.Pitch(fill.Pattern));
+        var half = FileNumbers.Millimetres(PatternLines.Pitch(fill.Pattern) / 2);
+        var size = FileNumbers.Millimetres(PatternLines.Pitch(fill.Pattern));
         if (fill.Pattern == FillPattern.Dots)
         {
             svg.Append("<circle class=\"fill-").Append(SvgStyles.Name(fill.Role)).Append("\" cx=\"").Append(half);
             svg.Append("\" cy=\"").Append(half).Append("\" r=\"");
-            svg.Append(Numbers.Millimetres(PatternLines.DotRadius)).Append("\"/>");
+            svg.Append(FileNumbers.Millimetres(PatternLines.DotRadius)).Append("\"/>");
             return;
         }
 

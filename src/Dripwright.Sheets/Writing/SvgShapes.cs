@@ -50,7 +50,7 @@ internal sealed class SvgShapes(StringBuilder svg, SvgOptions options)
         }
     }
 
-    private static string N(double value) => Numbers.Millimetres(value);
+    private static string N(double value) => FileNumbers.Millimetres(value);
 
     private static string Where(Box area) =>
         $"x=\"{N(area.X)}\" y=\"{N(area.Y)}\" width=\"{N(area.Width)}\" height=\"{N(area.Height)}\"";

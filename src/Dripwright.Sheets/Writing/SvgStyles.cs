@@ -88,10 +88,10 @@ internal static class SvgStyles
         {
             var name = width == LineWidth.Wide ? "wide" : "narrow";
             css.Append(".sheet .").Append(name).Append("{stroke-width:");
-            css.Append(Numbers.Millimetres(new Pen(Role.Ink, width).Millimetres)).Append("}\n");
+            css.Append(FileNumbers.Millimetres(new Pen(Role.Ink, width).Millimetres)).Append("}\n");
             foreach (var type in Enum.GetValues<LineType>().Where(type => type != LineType.Continuous))
             {
-                var dashes = new Pen(Role.Ink, width, type).Dashes.Select(Numbers.Millimetres);
+                var dashes = new Pen(Role.Ink, width, type).Dashes.Select(FileNumbers.Millimetres);
                 css.Append(".sheet .").Append(name).Append('.').Append(LineName(type));
                 css.Append("{stroke-dasharray:").AppendJoin(' ', dashes).Append("}\n");
             }

@@ -21,12 +21,12 @@ public static class SvgWriter
         svg.Append(options.Live ? "group\" aria-label=\"" + Xml.Escape(sheet.Title) : "img").Append('"');
         if (!options.Fluid)
         {
-            svg.Append(" width=\"").Append(Numbers.Millimetres(window.Width)).Append("mm\" height=\"");
-            svg.Append(Numbers.Millimetres(window.Height)).Append("mm\"");
+            svg.Append(" width=\"").Append(FileNumbers.Millimetres(window.Width)).Append("mm\" height=\"");
+            svg.Append(FileNumbers.Millimetres(window.Height)).Append("mm\"");
         }
 
         svg.Append(" viewBox=\"")
-            .AppendJoin(' ', new[] { window.X, window.Y, window.Width, window.Height }.Select(Numbers.Millimetres));
+            .AppendJoin(' ', new[] { window.X, window.Y, window.Width, window.Height }.Select(FileNumbers.Millimetres));
         svg.Append("\">\n");
         TitleOf(svg, sheet.Title, sheet.Description);
         if (options.EmbedStyles)

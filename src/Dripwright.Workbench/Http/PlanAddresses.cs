@@ -83,7 +83,7 @@ internal static class PlanAddresses
                 reading.Faults.Told(),
                 findings,
                 reading.Assumed,
-                reading.Upgraded
+                reading.Upgraded.Told()
             )
         );
     }

@@ -18,7 +18,7 @@ public sealed class PrintedMaking : IDisposable
     internal PrintedMaking(PageWork work) => _work = work;
 
     /// <summary>The parts made so far; those of the plan before it stay until there are more.</summary>
-    public IReadOnlyList<PrintedPart> Parts { get; private set; } = [];
+    public IReadOnlyList<ShownPart> Parts { get; private set; } = [];
 
     /// <summary>Small parts that are of no use for this rig.</summary>
     public IReadOnlyList<SmallPart> Useless { get; private set; } = [];
@@ -43,12 +43,12 @@ public sealed class PrintedMaking : IDisposable
         var wanted = Wanted(plan, out var useless);
         (Useless, Count) = (useless, wanted.Count);
         _first = (wanted.Find(one => one.Part.Place is not null).Part ?? wanted.FirstOrDefault().Part)?.Number ?? "";
-        List<PrintedPart> made = [];
+        List<ShownPart> made = [];
         foreach (var (part, small) in wanted)
         {
             try
             {
-                var now = await _work.Run(_ => PrintedPart.Of(part, small), _stop.Token);
+                var now = await _work.Run(_ => ShownPart.Of(part, small), _stop.Token);
                 // A finer plan of the same text has the same parts: what is being turned stays as it is.
                 made.Add(Parts.FirstOrDefault(old => old.IsAs(now)) ?? now);
             }
@@ -81,7 +81,7 @@ public sealed class PrintedMaking : IDisposable
 
     /// <summary>The part to show: that of a number, or else the first with a place in the stand. Null while it is not made yet.</summary>
     /// <param name="number">Its number; null where none is asked for.</param>
-    public PrintedPart? Shown(string? number) =>
+    public ShownPart? Shown(string? number) =>
         Parts.FirstOrDefault(part => part.Number == number)
         ?? (number is null || Parts.Count >= Count ? Parts.FirstOrDefault(part => part.Number == _first) : null)
         ?? (Parts.Count >= Count && Parts.Count > 0 ? Parts[0] : null);
@@ -94,10 +94,7 @@ public sealed class PrintedMaking : IDisposable
     }
 
     // The small parts stand behind those of the stand, also where the rig asks for them.
-    private static List<(Dripwright.Engine.Printed.PrintedPart Part, SmallPart? Small)> Wanted(
-        Plan plan,
-        out IReadOnlyList<SmallPart> useless
-    )
+    private static List<(PrintedPart Part, SmallPart? Small)> Wanted(Plan plan, out IReadOnlyList<SmallPart> useless)
     {
         var small = PrintedParts.Small(plan.Rig, plan.Layout);
         useless = [.. small.Where(one => one.Parts.Count == 0 && !one.Wanted)];

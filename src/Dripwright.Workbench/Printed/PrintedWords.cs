@@ -50,7 +50,7 @@ internal static class PrintedWords
         );
 
     /// <summary>What the wall was made for, and whose figure that is.</summary>
-    public static string Wall(PrintedPart part) =>
+    public static string Wall(ShownPart part) =>
         part.Part.Moment switch
         {
             MomentSource.Frame => Words.Of("printed.wall.frame", Moment(part)),
@@ -78,6 +78,6 @@ internal static class PrintedWords
 
     private static string Newtons(double force) => string.Create(CultureInfo.InvariantCulture, $"{force:0} N");
 
-    private static string Moment(PrintedPart part) =>
+    private static string Moment(ShownPart part) =>
         string.Create(CultureInfo.InvariantCulture, $"{part.Design.Parameters.Load.Moment:0.#} N m");
 }

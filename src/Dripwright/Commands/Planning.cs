@@ -46,7 +46,7 @@ internal static class Planning
             throw Faults.Refusal(path, reading.Faults);
         }
 
-        foreach (var step in reading.Upgraded)
+        foreach (var step in reading.Upgraded.Told())
         {
             around.Error.WriteLine(Plain.Line(Words.Of("program.older-format", path, step)));
         }

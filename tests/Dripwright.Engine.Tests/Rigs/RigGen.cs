@@ -352,7 +352,7 @@ public static class RigGen
         };
     }
 
-    private static readonly Gen<IReadOnlyList<PumpPoint>> s_curve = Gen.Select(
+    private static readonly Gen<IReadOnlyList<LeafletPoint>> s_curve = Gen.Select(
             Between(Dimension.Flow, "10 gph", "300 gph"),
             Length("2 in", "4 ft"),
             (flow, head) => (flow, head)
@@ -360,16 +360,16 @@ public static class RigGen
         .Array[1, 6]
         .Select(steps =>
         {
-            var points = new List<PumpPoint>();
+            var points = new List<LeafletPoint>();
             var (flow, head) = (0.0, steps.Sum(step => step.head));
-            points.Add(new PumpPoint { Flow = flow, Head = head });
+            points.Add(new LeafletPoint { Flow = flow, Head = head });
             for (var i = 0; i < steps.Length; i++)
             {
                 flow += steps[i].flow;
                 head = i == steps.Length - 1 ? 0 : head - steps[i].head;
-                points.Add(new PumpPoint { Flow = flow, Head = head });
+                points.Add(new LeafletPoint { Flow = flow, Head = head });
             }
-            return (IReadOnlyList<PumpPoint>)points;
+            return (IReadOnlyList<LeafletPoint>)points;
         });
 
     private static readonly Gen<Pump> s_pump = Gen.Select(

@@ -2,6 +2,7 @@ using System.Text;
 using CsCheck;
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Files;
+using Dripwright.Engine.Phrases;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Units;
 using Dripwright.Language;
@@ -175,7 +176,7 @@ public sealed class RigReaderTests
         [
             new(
                 -1,
-                "Lines are called rows.",
+                Phrase.Plain("Lines are called rows."),
                 root =>
                     root.Fields[root.Fields.FindIndex(field => field.Name == "lines")] = root["lines"]! with
                     {
@@ -184,7 +185,7 @@ public sealed class RigReaderTests
             ),
             new(
                 0,
-                "Pots are a number.",
+                Phrase.Plain("Pots are a number."),
                 root =>
                 {
                     var row = (FileObject)((FileList)root["rows"]!.Value).Items[0];
@@ -201,8 +202,8 @@ public sealed class RigReaderTests
         Assert.Empty(reading.Faults);
         Assert.Equal(7, reading.Rig!.Rows[0].Pots);
         Assert.Equal(Rig.CurrentFormat, reading.Rig.Format);
-        Assert.Equal(["Lines are called rows.", "Pots are a number."], reading.Upgraded);
-        Assert.Equal(["Pots are a number."], Old("""{ "format": 0, "rows": [{ "pots": "7" }] }""").Upgraded);
+        Assert.Equal(["Lines are called rows.", "Pots are a number."], reading.Upgraded.Told());
+        Assert.Equal(["Pots are a number."], Old("""{ "format": 0, "rows": [{ "pots": "7" }] }""").Upgraded.Told());
         Assert.Empty(Old("""{ "format": 1, "rows": [{ "pots": 7 }] }""").Upgraded);
         // What moved keeps its place.
         Assert.Equal(44, Old("""{ "format": 0, "rows": [{          "pots": "0" }] }""").Faults.Single().Column);

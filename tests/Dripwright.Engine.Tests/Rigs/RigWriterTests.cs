@@ -127,7 +127,7 @@ public sealed class RigWriterTests
             ],
             Pump = start.Pump with
             {
-                Curve = [new PumpPoint { Head = 2.1336 }, new PumpPoint { Flow = 0.003785411784 / 9 }],
+                Curve = [new LeafletPoint { Head = 2.1336 }, new LeafletPoint { Flow = 0.003785411784 / 9 }],
             },
         };
         Assert.Equal(

@@ -25,9 +25,9 @@ internal sealed record Asked(StagedPlan Plan, Finding Finding)
     /// <summary>Indices in the rig file of the rows it speaks of; all where it names none.</summary>
     public IReadOnlyList<int> Specs => _specs ??= SpecsOf();
 
-    /// <summary>What stands on a shelf in sizes the grower can buy.</summary>
-    public IEnumerable<T> Sold<T>(IReadOnlyDictionary<string, T> shelf)
-        where T : CatalogueEntry => shelf.Values.Where(p => Market.Sells(p, Rig.Units));
+    /// <summary>What a group of the catalogue holds in sizes the grower can buy.</summary>
+    public IEnumerable<T> Sold<T>(IReadOnlyDictionary<string, T> group)
+        where T : CatalogueEntry => group.Values.Where(p => Market.Sells(p, Rig.Units));
 
     /// <summary>Path of a field of a row of the file.</summary>
     public static string Row(int spec, string name) => $"rows[{QuantityWords.Count(spec)}].{name}";

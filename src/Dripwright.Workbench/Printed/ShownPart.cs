@@ -4,7 +4,6 @@ using Dripwright.Language;
 using Dripwright.Pack;
 using Dripwright.Solids;
 using Dripwright.Solids.Files;
-using EnginePart = Dripwright.Engine.Printed.PrintedPart;
 
 namespace Dripwright.Workbench.Printed;
 
@@ -13,7 +12,7 @@ namespace Dripwright.Workbench.Printed;
 /// <param name="Mesh">Its mesh as it is printed.</param>
 /// <param name="Estimate">What one piece takes.</param>
 /// <param name="Still">Its picture as it is used, an SVG.</param>
-public sealed record PrintedPart(EnginePart Part, SolidMesh Mesh, PrintEstimate Estimate, string Still)
+public sealed record ShownPart(PrintedPart Part, SolidMesh Mesh, PrintEstimate Estimate, string Still)
 {
     /// <summary>What it is as a small part that the rig asks for or could ask for; null for a part of the stand.</summary>
     public SmallPart? Small { get; init; }
@@ -31,7 +30,7 @@ public sealed record PrintedPart(EnginePart Part, SolidMesh Mesh, PrintEstimate 
     public int Count => Part.Count * Design.Pieces;
 
     /// <summary>Whether another one would be shown alike.</summary>
-    public bool IsAs(PrintedPart other) =>
+    public bool IsAs(ShownPart other) =>
         ReferenceEquals(Mesh, other.Mesh)
         && Count == other.Count
         && IsOffer == other.IsOffer
@@ -41,11 +40,11 @@ public sealed record PrintedPart(EnginePart Part, SolidMesh Mesh, PrintEstimate 
     /// <summary>Makes the part. It takes a moment: its solid is computed.</summary>
     /// <param name="part">The part.</param>
     /// <param name="small">What it is as a small part; null for a part of the stand.</param>
-    public static PrintedPart Of(EnginePart part, SmallPart? small = null)
+    public static ShownPart Of(PrintedPart part, SmallPart? small = null)
     {
         var made = MadeParts.Of(part.Design);
         var still = made.Picture.ToSvg($"{part.Number}, {Words.Of($"printed.{part.Design.Kind}")}");
-        return new PrintedPart(part, made.Mesh, Meshes.Estimate(part.Design, made.Mesh), still) { Small = small };
+        return new ShownPart(part, made.Mesh, Meshes.Estimate(part.Design, made.Mesh), still) { Small = small };
     }
 
     /// <summary>The triangles' corners one after the other, as a browser draws them.</summary>
@@ -75,7 +74,7 @@ public sealed record PrintedPart(EnginePart Part, SolidMesh Mesh, PrintEstimate 
     public byte[] ThreeMf() => ThreeMf([this], Number);
 
     /// <summary>Several parts as one file.</summary>
-    public static byte[] ThreeMf(IReadOnlyList<PrintedPart> parts, string title)
+    public static byte[] ThreeMf(IReadOnlyList<ShownPart> parts, string title)
     {
         using var target = new MemoryStream();
         ThreeMfFile.Write([.. parts.Select(part => new ThreeMfPart(part.Number, part.Mesh))], title, target);

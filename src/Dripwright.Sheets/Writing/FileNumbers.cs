@@ -3,7 +3,7 @@ using System.Globalization;
 namespace Dripwright.Sheets.Writing;
 
 /// <summary>Numbers in files: the same in every culture, at most a micrometre fine, never "-0".</summary>
-internal static class Numbers
+internal static class FileNumbers
 {
     public static string Millimetres(double value)
     {
