@@ -1,5 +1,6 @@
 using System.Net;
 using Dripwright.Store;
+using Dripwright.Workbench.Setup;
 using Dripwright.Workbench.Tests.Browser;
 
 namespace Dripwright.Workbench.Tests;

@@ -2,7 +2,6 @@ using Dripwright.Engine;
 using Dripwright.Engine.Units;
 using Dripwright.Engine.Water;
 using Dripwright.Language;
-using Dripwright.Sheets.Bench;
 using Dripwright.Sheets.Drawing;
 using Dripwright.Sheets.Lists;
 using Dripwright.Sheets.Model;

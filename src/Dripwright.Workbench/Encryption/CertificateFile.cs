@@ -2,6 +2,7 @@ using System.Security.Cryptography;
 using System.Security.Cryptography.X509Certificates;
 using System.Text;
 using Dripwright.Language;
+using Dripwright.Workbench.Setup;
 
 namespace Dripwright.Workbench.Encryption;
 

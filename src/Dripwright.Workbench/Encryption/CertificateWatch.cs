@@ -1,3 +1,4 @@
+using Dripwright.Workbench.Setup;
 using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
 

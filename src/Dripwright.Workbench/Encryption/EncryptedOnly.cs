@@ -1,5 +1,5 @@
+using Dripwright.Workbench.Failing;
 using Dripwright.Workbench.Hosting;
-using Dripwright.Workbench.Http;
 using Microsoft.AspNetCore.Http;
 
 namespace Dripwright.Workbench.Encryption;

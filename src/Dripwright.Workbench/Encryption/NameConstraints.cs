@@ -2,6 +2,7 @@ using System.Formats.Asn1;
 using System.Net;
 using System.Security.Cryptography;
 using System.Security.Cryptography.X509Certificates;
+using Dripwright.Workbench.Setup;
 
 namespace Dripwright.Workbench.Encryption;
 

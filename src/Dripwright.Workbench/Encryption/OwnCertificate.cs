@@ -3,6 +3,7 @@ using System.Net;
 using System.Security.Cryptography;
 using System.Security.Cryptography.X509Certificates;
 using Dripwright.Language;
+using Dripwright.Workbench.Setup;
 
 namespace Dripwright.Workbench.Encryption;
 

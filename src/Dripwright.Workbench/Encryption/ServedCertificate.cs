@@ -1,6 +1,7 @@
 using System.Net.Security;
 using System.Security.Cryptography;
 using System.Security.Cryptography.X509Certificates;
+using Dripwright.Workbench.Setup;
 
 namespace Dripwright.Workbench.Encryption;
 

@@ -1,4 +1,5 @@
 using Dripwright.Store.Backups;
+using Dripwright.Workbench.Setup;
 using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
 

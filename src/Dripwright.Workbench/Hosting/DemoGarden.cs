@@ -1,4 +1,5 @@
 using Dripwright.Store;
+using Dripwright.Workbench.Setup;
 
 namespace Dripwright.Workbench.Hosting;
 

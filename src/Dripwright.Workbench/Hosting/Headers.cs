@@ -1,4 +1,5 @@
 using System.Net;
+using Dripwright.Workbench.Setup;
 using Microsoft.AspNetCore.Http;
 
 namespace Dripwright.Workbench.Hosting;

@@ -1,6 +1,6 @@
 using Dripwright.Store;
 using Dripwright.Store.Backups;
-using Dripwright.Workbench.SignIn;
+using Dripwright.Workbench.Household;
 
 namespace Dripwright.Workbench.Hosting;
 

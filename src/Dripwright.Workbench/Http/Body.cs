@@ -1,5 +1,6 @@
 using System.Text;
 using Dripwright.Language;
+using Dripwright.Workbench.Failing;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.Metadata;

@@ -4,6 +4,7 @@ using Dripwright.Engine.Proposing;
 using Dripwright.Engine.Rigs;
 using Dripwright.Language;
 using Dripwright.Store;
+using Dripwright.Workbench.Failing;
 using Dripwright.Workbench.Hosting;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;

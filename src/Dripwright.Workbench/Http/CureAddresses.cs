@@ -3,6 +3,7 @@ using Dripwright.Engine.Curing;
 using Dripwright.Language;
 using Dripwright.Language.Report;
 using Dripwright.Workbench.Editing;
+using Dripwright.Workbench.Failing;
 using Dripwright.Workbench.Work;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Mvc;

@@ -1,5 +1,6 @@
 using System.Text.Encodings.Web;
 using System.Text.Json.Serialization;
+using Dripwright.Workbench.Failing;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.Timeouts;

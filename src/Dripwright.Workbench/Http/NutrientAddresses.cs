@@ -5,6 +5,7 @@ using Dripwright.Engine.Tending;
 using Dripwright.Engine.Units;
 using Dripwright.Language;
 using Dripwright.Language.Report;
+using Dripwright.Workbench.Failing;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Mvc;

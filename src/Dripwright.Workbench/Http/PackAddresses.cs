@@ -6,6 +6,7 @@ using Dripwright.Pack;
 using Dripwright.Sheets;
 using Dripwright.Sheets.Writing;
 using Dripwright.Solids;
+using Dripwright.Workbench.Failing;
 using Dripwright.Workbench.Work;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Mvc;

@@ -1,6 +1,9 @@
 using System.Security.Claims;
 using Dripwright.Language;
+using Dripwright.Workbench.Failing;
 using Dripwright.Workbench.Hosting;
+using Dripwright.Workbench.Household;
+using Dripwright.Workbench.Setup;
 using Dripwright.Workbench.SignIn;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;

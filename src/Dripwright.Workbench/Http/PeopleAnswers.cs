@@ -1,4 +1,4 @@
-using Dripwright.Workbench.SignIn;
+using Dripwright.Workbench.Household;
 
 namespace Dripwright.Workbench.Http;
 

@@ -3,6 +3,7 @@ using Dripwright.Engine.Findings;
 using Dripwright.Language;
 using Dripwright.Language.Report;
 using Dripwright.Sheets.Screen;
+using Dripwright.Workbench.Failing;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Routing;

@@ -2,6 +2,7 @@ using System.Globalization;
 using Dripwright.Engine;
 using Dripwright.Engine.Catalogue;
 using Dripwright.Language;
+using Dripwright.Workbench.Failing;
 using Dripwright.Workbench.Hosting;
 using Dripwright.Workbench.Work;
 using Microsoft.AspNetCore.Http;

@@ -2,6 +2,7 @@ using System.Text;
 using Dripwright.Engine.Proposing;
 using Dripwright.Language;
 using Dripwright.Language.Report;
+using Dripwright.Workbench.Failing;
 using Dripwright.Workbench.Hosting;
 using Dripwright.Workbench.Work;
 using Microsoft.AspNetCore.Builder;

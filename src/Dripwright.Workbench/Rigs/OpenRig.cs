@@ -2,7 +2,7 @@ using Dripwright.Engine;
 using Dripwright.Language.Report;
 using Dripwright.Store;
 using Dripwright.Workbench.Editing;
-using Dripwright.Workbench.Hosting;
+using Dripwright.Workbench.Failing;
 using Microsoft.Extensions.Logging;
 
 namespace Dripwright.Workbench.Rigs;

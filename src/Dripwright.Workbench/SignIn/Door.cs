@@ -1,7 +1,8 @@
 using System.Security.Claims;
 using Dripwright.Language;
+using Dripwright.Workbench.Failing;
 using Dripwright.Workbench.Hosting;
-using Dripwright.Workbench.Http;
+using Dripwright.Workbench.Household;
 using Microsoft.AspNetCore.Authentication;
 using Microsoft.AspNetCore.Authentication.Cookies;
 using Microsoft.AspNetCore.Http;

@@ -1,6 +1,7 @@
 using System.Security.Claims;
 using Dripwright.Language;
 using Dripwright.Workbench.Hosting;
+using Dripwright.Workbench.Household;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Mvc;

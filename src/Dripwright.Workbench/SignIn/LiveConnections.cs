@@ -1,5 +1,7 @@
 using System.Collections.Concurrent;
 using Dripwright.Workbench.Hosting;
+using Dripwright.Workbench.Household;
+using Dripwright.Workbench.Setup;
 using Microsoft.AspNetCore.Http;
 using Microsoft.Extensions.Hosting;
 

@@ -1,4 +1,5 @@
-using Dripwright.Workbench.Http;
+using Dripwright.Workbench.Failing;
+using Dripwright.Workbench.Household;
 using Microsoft.AspNetCore.Http;
 
 namespace Dripwright.Workbench.SignIn;

@@ -3,6 +3,7 @@ using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Extending;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Units;
+using Dripwright.Workbench.Failing;
 using Dripwright.Workbench.Hosting;
 
 namespace Dripwright.Workbench.Work;

@@ -2,8 +2,8 @@ using Dripwright.Engine;
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Rigs;
 using Dripwright.Language;
+using Dripwright.Workbench.Failing;
 using Dripwright.Workbench.Hosting;
-using Dripwright.Workbench.Http;
 
 namespace Dripwright.Workbench.Work;
 

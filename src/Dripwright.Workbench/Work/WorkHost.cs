@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using System.Threading.RateLimiting;
+using Dripwright.Workbench.Failing;
 using Dripwright.Workbench.Hosting;
 
 namespace Dripwright.Workbench.Work;
@@ -135,13 +136,4 @@ internal sealed class WorkHost : IDisposable
             base.Dispose(disposing);
         }
     }
-}
-
-/// <summary>So many are waiting that one more would wait in vain.</summary>
-/// <param name="retryAfter">When to come again.</param>
-internal sealed class LineFull(TimeSpan retryAfter)
-    : Exception("Many rigs are being computed just now. Ask again in a moment.")
-{
-    /// <summary>When to come again.</summary>
-    public TimeSpan RetryAfter => retryAfter;
 }

@@ -2,6 +2,7 @@ using System.CommandLine;
 using Dripwright.Language;
 using Dripwright.Terminal;
 using Dripwright.Workbench.Encryption;
+using Dripwright.Workbench.Setup;
 
 namespace Dripwright.Commands;
 

@@ -6,6 +6,7 @@ using Dripwright.Screen;
 using Dripwright.Terminal;
 using Dripwright.Workbench;
 using Dripwright.Workbench.Encryption;
+using Dripwright.Workbench.Setup;
 
 namespace Dripwright.Commands;
 

@@ -3,7 +3,7 @@ using System.Globalization;
 using Dripwright.Language;
 using Dripwright.Screen;
 using Dripwright.Terminal;
-using Dripwright.Workbench.SignIn;
+using Dripwright.Workbench.Household;
 
 namespace Dripwright.Commands;
 

@@ -2,7 +2,7 @@ using System.CommandLine;
 using Dripwright.Language;
 using Dripwright.Screen;
 using Dripwright.Terminal;
-using Dripwright.Workbench.SignIn;
+using Dripwright.Workbench.Household;
 
 namespace Dripwright.Commands;
 

@@ -1,6 +1,7 @@
 using Dripwright.Store;
 using Dripwright.Workbench.Hosting;
-using Dripwright.Workbench.SignIn;
+using Dripwright.Workbench.Household;
+using Dripwright.Workbench.Setup;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.Extensions.DependencyInjection;
 

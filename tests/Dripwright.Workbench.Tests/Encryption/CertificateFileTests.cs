@@ -1,6 +1,7 @@
 using System.Security.Cryptography;
 using System.Security.Cryptography.X509Certificates;
 using Dripwright.Workbench.Encryption;
+using Dripwright.Workbench.Setup;
 
 namespace Dripwright.Workbench.Tests.Encryption;
 

@@ -3,6 +3,7 @@ using System.Net.Security;
 using System.Security.Cryptography.X509Certificates;
 using Dripwright.Workbench.Encryption;
 using Dripwright.Workbench.Hosting;
+using Dripwright.Workbench.Setup;
 using Dripwright.Workbench.Tests.Browser;
 using Microsoft.Extensions.DependencyInjection;
 

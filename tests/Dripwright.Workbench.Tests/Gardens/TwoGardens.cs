@@ -1,7 +1,8 @@
 using Dripwright.Store;
 using Dripwright.Store.Backups;
 using Dripwright.Workbench.Hosting;
-using Dripwright.Workbench.SignIn;
+using Dripwright.Workbench.Household;
+using Dripwright.Workbench.Setup;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 

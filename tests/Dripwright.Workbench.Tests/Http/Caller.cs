@@ -1,7 +1,7 @@
 using System.Net.Http.Headers;
 using System.Text;
 using System.Text.Json;
-using Dripwright.Workbench.SignIn;
+using Dripwright.Workbench.Household;
 using Dripwright.Workbench.Tests.Browser;
 
 namespace Dripwright.Workbench.Tests.Http;

@@ -1,3 +1,4 @@
+
 namespace Dripwright.Workbench.Tests.Http;
 
 public sealed class FiftyTests

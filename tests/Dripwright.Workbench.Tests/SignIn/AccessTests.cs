@@ -3,7 +3,7 @@ using System.Text;
 using System.Text.RegularExpressions;
 using Dripwright.Language;
 using Dripwright.Store;
-using Dripwright.Workbench.SignIn;
+using Dripwright.Workbench.Household;
 using Dripwright.Workbench.Tests.Http;
 using Microsoft.AspNetCore.Components.Endpoints;
 using Microsoft.AspNetCore.Routing;

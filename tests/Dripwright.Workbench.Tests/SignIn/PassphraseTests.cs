@@ -1,4 +1,4 @@
-using Dripwright.Workbench.SignIn;
+using Dripwright.Workbench.Household;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.Extensions.Options;
 

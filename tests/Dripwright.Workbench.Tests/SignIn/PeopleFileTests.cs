@@ -1,6 +1,6 @@
 using System.Text;
 using Dripwright.Store;
-using Dripwright.Workbench.SignIn;
+using Dripwright.Workbench.Household;
 using Dripwright.Workbench.Tests.Browser;
 using Microsoft.AspNetCore.Identity;
 

@@ -1,5 +1,5 @@
 using Dripwright.Workbench.Hosting;
-using Dripwright.Workbench.SignIn;
+using Dripwright.Workbench.Household;
 using Dripwright.Workbench.Tests.Http;
 
 namespace Dripwright.Workbench.Tests.SignIn;

@@ -1,4 +1,4 @@
-using Dripwright.Workbench.SignIn;
+using Dripwright.Workbench.Household;
 using Dripwright.Workbench.Tests.Browser;
 using Dripwright.Workbench.Tests.Http;
 using Microsoft.Playwright;

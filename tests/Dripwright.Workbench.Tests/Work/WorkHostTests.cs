@@ -1,3 +1,4 @@
+using Dripwright.Workbench.Failing;
 using Dripwright.Workbench.Work;
 
 namespace Dripwright.Workbench.Tests.Work;

@@ -1,7 +1,7 @@
 using Dripwright.Engine.Files;
 using Dripwright.Language;
 
-namespace Dripwright.Workbench.Http;
+namespace Dripwright.Workbench.Failing;
 
 /// <summary>A request cannot be answered as it was asked. The message is for whoever asked.</summary>
 internal sealed class Refused(int status, string message) : Exception(message)

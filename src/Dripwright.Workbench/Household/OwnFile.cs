@@ -1,6 +1,6 @@
 using System.Text;
 
-namespace Dripwright.Workbench.SignIn;
+namespace Dripwright.Workbench.Household;
 
 /// <summary>Files that only the account under which the program runs can read.</summary>
 /// <remarks>On Windows a file has the rights of its folder, which in a user's own folder are that user's alone.</remarks>

@@ -1,4 +1,4 @@
-namespace Dripwright.Workbench.SignIn;
+namespace Dripwright.Workbench.Household;
 
 internal sealed partial class People
 {

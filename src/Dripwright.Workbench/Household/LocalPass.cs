@@ -5,7 +5,7 @@ using System.Security.Cryptography;
 using System.Text;
 using Dripwright.Language;
 
-namespace Dripwright.Workbench.SignIn;
+namespace Dripwright.Workbench.Household;
 
 /// <summary>
 /// On a machine with several accounts every one of them reaches a loopback address. So a page in a file that only its owner can read

@@ -2,7 +2,7 @@ using System.Net;
 using System.Net.NetworkInformation;
 using System.Net.Sockets;
 
-namespace Dripwright.Workbench.Encryption;
+namespace Dripwright.Workbench.Setup;
 
 /// <summary>Addresses that are used only inside a house, and those of this machine.</summary>
 internal static class PrivateNetwork

@@ -1,6 +1,6 @@
 using System.Security.Cryptography;
 
-namespace Dripwright.Workbench.Pack;
+namespace Dripwright.Workbench.Files;
 
 /// <summary>Files that were made for pages and wait to be fetched, for a while and up to a bound. Each garden fetches only its own.</summary>
 /// <param name="time">The clock; the system's where null.</param>

@@ -1,6 +1,6 @@
 using System.Text;
 
-namespace Dripwright.Workbench.SignIn;
+namespace Dripwright.Workbench.Household;
 
 /// <summary>Which passphrases are taken: long ones that are not among the first anybody would try.</summary>
 /// <remarks>

@@ -1,7 +1,7 @@
 using System.Security.Claims;
 using Dripwright.Store;
 
-namespace Dripwright.Workbench.SignIn;
+namespace Dripwright.Workbench.Household;
 
 /// <summary>Who is asking, once it is known. What they may do is asked anew each time, so that it ends at once when it is taken away.</summary>
 /// <param name="name">Name for the history; empty for this machine's own grower.</param>
@@ -21,7 +21,7 @@ internal sealed class Actor(string name, Func<Role?> role)
     public static Actor Nobody { get; } = new("", () => null);
 
     /// <summary>Whoever uses a workbench that asks nobody who they are.</summary>
-    public static Actor Anybody { get; } = new("", () => SignIn.Role.Owner);
+    public static Actor Anybody { get; } = new("", () => Household.Role.Owner);
 
     /// <summary>Name for the history; empty for this machine's own grower.</summary>
     public string Name => name;

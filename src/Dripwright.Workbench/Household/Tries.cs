@@ -1,4 +1,4 @@
-namespace Dripwright.Workbench.SignIn;
+namespace Dripwright.Workbench.Household;
 
 /// <summary>Wrong tries of a name. After five it rests, whether there is such a person or not, so that resting tells nothing.</summary>
 internal sealed class Tries(TimeProvider time)

@@ -1,4 +1,4 @@
-namespace Dripwright.Workbench.Encryption;
+namespace Dripwright.Workbench.Setup;
 
 /// <summary>Where the server's certificate lies.</summary>
 /// <param name="File">A PEM file with the certificate and those that signed it, or a PFX file.</param>

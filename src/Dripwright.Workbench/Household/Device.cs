@@ -1,4 +1,4 @@
-namespace Dripwright.Workbench.SignIn;
+namespace Dripwright.Workbench.Household;
 
 /// <summary>What kind of browser and machine somebody came with, as far as it says so.</summary>
 internal static class Device

@@ -2,13 +2,12 @@ using System.Globalization;
 using Dripwright.Engine.Files;
 using Dripwright.Language;
 using Dripwright.Store;
-using Dripwright.Workbench.Hosting;
 using Dripwright.Workbench.Work;
 using Microsoft.AspNetCore.Http;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
 
-namespace Dripwright.Workbench.Http;
+namespace Dripwright.Workbench.Failing;
 
 /// <summary>What went wrong, as RFC 9457 tells it, with a number that stands in the log.</summary>
 internal static partial class Problems

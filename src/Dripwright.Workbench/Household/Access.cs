@@ -3,7 +3,7 @@ using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
 using Microsoft.AspNetCore.StaticAssets;
 
-namespace Dripwright.Workbench.SignIn;
+namespace Dripwright.Workbench.Household;
 
 /// <summary>Who may do what: the one table. Doors, pages, the garden's hands and the handbook's page of roles follow from it.</summary>
 /// <remarks>An address that does not stand here is closed to everybody who must sign in.</remarks>

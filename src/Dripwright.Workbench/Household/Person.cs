@@ -1,4 +1,4 @@
-namespace Dripwright.Workbench.SignIn;
+namespace Dripwright.Workbench.Household;
 
 /// <summary>Somebody who may come in.</summary>
 /// <param name="Id">Stays the same for good.</param>

@@ -1,7 +1,7 @@
 using Dripwright.Language;
 using Dripwright.Store;
 
-namespace Dripwright.Workbench.SignIn;
+namespace Dripwright.Workbench.Household;
 
 /// <summary>The people of a garden in one small file of the data folder, read and changed by this program and by its commands.</summary>
 internal sealed class PeopleFile

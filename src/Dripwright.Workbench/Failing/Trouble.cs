@@ -2,11 +2,10 @@ using System.Globalization;
 using System.Security.Cryptography;
 using Dripwright.Language;
 using Dripwright.Store;
-using Dripwright.Workbench.Http;
 using Microsoft.AspNetCore.Http;
 using Microsoft.Extensions.Logging;
 
-namespace Dripwright.Workbench.Hosting;
+namespace Dripwright.Workbench.Failing;
 
 /// <summary>When a request fails: a plain page with a number, and the same number with the whole story in the log.</summary>
 internal sealed partial class Trouble(RequestDelegate next, ILogger<Trouble> log)

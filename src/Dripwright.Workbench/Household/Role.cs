@@ -1,4 +1,4 @@
-namespace Dripwright.Workbench.SignIn;
+namespace Dripwright.Workbench.Household;
 
 /// <summary>What somebody is in a garden. What each may do stands in <see cref="Access"/>.</summary>
 public enum Role

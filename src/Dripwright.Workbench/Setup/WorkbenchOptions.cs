@@ -1,7 +1,6 @@
 using System.Net;
-using Dripwright.Workbench.Encryption;
 
-namespace Dripwright.Workbench;
+namespace Dripwright.Workbench.Setup;
 
 /// <summary>How the workbench is opened.</summary>
 public sealed record WorkbenchOptions

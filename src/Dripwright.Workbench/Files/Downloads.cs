@@ -3,7 +3,7 @@ using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
 
-namespace Dripwright.Workbench.Pack;
+namespace Dripwright.Workbench.Files;
 
 /// <summary>Files that a page of a garden makes for its reader to fetch.</summary>
 internal sealed class Downloads(WaitingFiles waiting, GardenOfRequest here)

@@ -3,7 +3,7 @@ using Dripwright.Language;
 using Dripwright.Store;
 using Microsoft.AspNetCore.Http;
 
-namespace Dripwright.Workbench.Http;
+namespace Dripwright.Workbench.Failing;
 
 /// <summary>Versions of a draft as ETag and If-Match carry them.</summary>
 internal static class Versions

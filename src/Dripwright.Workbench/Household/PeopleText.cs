@@ -5,7 +5,7 @@ using System.Text.Json.Serialization;
 using Dripwright.Language;
 using Dripwright.Store;
 
-namespace Dripwright.Workbench.SignIn;
+namespace Dripwright.Workbench.Household;
 
 /// <summary>The people file as text. What is wrong in it is told with its line and the person's name.</summary>
 internal static class PeopleText
