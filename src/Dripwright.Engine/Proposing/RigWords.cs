@@ -15,7 +15,8 @@ internal static class RigWords
     public static Phrase First(Plan plan) =>
         Sentences(
             Phrase.Of("proposal.first", Measured.Share(Value(plan)), Measured.Days(Days(plan))),
-            OneEmitter(plan)
+            OneEmitter(plan),
+            Tie(plan)
         );
 
     /// <summary>What a rig does better than another and what it gives up for it.</summary>
@@ -56,7 +57,8 @@ internal static class RigWords
         return Sentences(
             Phrase.Of("proposal.beside", All(better), All(worse)),
             Changed(before, plan) is { IsNone: false } by ? Phrase.Of("proposal.by", by) : Phrase.None,
-            OneEmitter(plan)
+            OneEmitter(plan),
+            Tie(plan)
         );
     }
 
@@ -149,4 +151,6 @@ internal static class RigWords
 
     private static Phrase OneEmitter(Plan plan) =>
         plan.Rig.Feed.EmittersPerPot > 1 ? Phrase.None : Phrase.Of("proposal.one-emitter");
+
+    private static Phrase Tie(Plan plan) => plan.Rig.Stand.Tied ? Phrase.Of("proposal.tied") : Phrase.None;
 }

@@ -26,6 +26,7 @@ internal sealed class Search
     private readonly CandidateList _candidates;
     private readonly FramePlacement _placement;
     private readonly Dictionary<FrameDraft, StandPlan> _stands = new(ReferenceEqualityComparer.Instance);
+    private readonly HashSet<FrameDraft> _tied = new(ReferenceEqualityComparer.Instance);
     private readonly PriorityQueue<Unplaced, (decimal Floor, int Frame)> _frames = new();
     private readonly PriorityQueue<Candidate, (decimal Floor, int Frame, int Within)> _rigs = new();
 
@@ -205,10 +206,7 @@ internal sealed class Search
         var against = Against(plan);
         if (against.Count == 0)
         {
-            // Whether the stand holds costs more than all else: it is asked only of what passes otherwise, and once of a
-            // frame, for its stand knows no pump and no emitter.
-            plan = Planner.Completed(plan with { Stand = _stands.GetValueOrDefault(candidate.Draft) }, s_whole);
-            _stands[candidate.Draft] = plan.Stand!;
+            (rig, plan) = Standing(rig, plan, candidate.Draft);
             against = Against(plan);
         }
 
@@ -226,6 +224,39 @@ internal sealed class Search
         }
 
         Front.Add(passed);
+    }
+
+    // Whether the stand holds costs more than all else: it is asked only of what passes otherwise, and once of a frame, for
+    // its stand knows no pump and no emitter.
+    private (Rig Rig, Plan Plan) Standing(Rig rig, Plan plan, FrameDraft draft)
+    {
+        if (!_tied.Contains(draft))
+        {
+            plan = Whole(plan, draft);
+            if (!Against(plan).All(finding => finding.Rule == "stand-tips") || Against(plan).Count == 0)
+            {
+                return (rig, plan);
+            }
+
+            _tied.Add(draft);
+            _stands.Remove(draft);
+        }
+
+        // What a leaning person would tip is tied to the wall, as a builder does with a stand for a pot or two.
+        var tied = rig with
+        {
+            Stand = rig.Stand with { Tied = true },
+        };
+        return ResolvedRig.TryOf(tied, _catalogue) is { } resolved
+            ? (tied, Whole(Planner.Of(resolved, [], s_water), draft))
+            : (rig, plan);
+    }
+
+    private Plan Whole(Plan plan, FrameDraft draft)
+    {
+        plan = Planner.Completed(plan with { Stand = _stands.GetValueOrDefault(draft) }, s_whole);
+        _stands[draft] = plan.Stand!;
+        return plan;
     }
 
     // Known without a plan: the water between the mark and the level that keeps the pump covered.
