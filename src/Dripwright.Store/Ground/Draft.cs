@@ -1,4 +1,3 @@
-
 namespace Dripwright.Store.Ground;
 
 /// <summary>What a document says now: exactly what was typed, faults and all.</summary>
