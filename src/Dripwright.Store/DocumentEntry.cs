@@ -1,3 +1,5 @@
+using Dripwright.Store.Ground;
+
 namespace Dripwright.Store;
 
 /// <summary>A document in a list, without its text.</summary>
@@ -19,16 +21,3 @@ public sealed record DocumentEntry(
     DateTime? RemovedAt,
     string ChangedBy
 );
-
-/// <summary>Kinds of document that a garden keeps. Later rooms add theirs: any short word will do.</summary>
-public static class DocumentKinds
-{
-    /// <summary>A rig file.</summary>
-    public const string Rig = "rig";
-
-    /// <summary>The user's own catalogue; a garden has exactly one.</summary>
-    public const string Catalogue = "catalogue";
-
-    /// <summary>Parts on hand, in the shape of a rig file's <c>onHand</c>; a garden has exactly one.</summary>
-    public const string OnHand = "on-hand";
-}

@@ -2,6 +2,7 @@ using System.Text;
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Files;
 using Dripwright.Engine.Rigs;
+using Dripwright.Store.Ground;
 
 namespace Dripwright.Store;
 

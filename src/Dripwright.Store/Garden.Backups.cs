@@ -1,5 +1,6 @@
 using Dripwright.Language;
 using Dripwright.Store.Backups;
+using Dripwright.Store.Ground;
 using Microsoft.Data.Sqlite;
 
 namespace Dripwright.Store;

@@ -1,6 +1,8 @@
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Files;
 using Dripwright.Engine.Rigs;
+using Dripwright.Store.Ground;
+using Dripwright.Store.Tables;
 using Microsoft.EntityFrameworkCore;
 
 namespace Dripwright.Store;

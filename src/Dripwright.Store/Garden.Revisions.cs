@@ -1,6 +1,7 @@
 using System.Globalization;
 using Dripwright.Engine.Rigs;
 using Dripwright.Language;
+using Dripwright.Store.Ground;
 using Dripwright.Store.Tables;
 using Microsoft.EntityFrameworkCore;
 

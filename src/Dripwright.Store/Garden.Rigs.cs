@@ -1,3 +1,4 @@
+using Dripwright.Store.Ground;
 using Dripwright.Store.Tables;
 using Microsoft.EntityFrameworkCore;
 
@@ -35,7 +36,7 @@ public sealed partial class Garden
     {
         ArgumentNullException.ThrowIfNull(name);
         ArgumentNullException.ThrowIfNull(text);
-        if (!Documents.IsKind(kind) || Documents.IsSingle(kind))
+        if (!DocumentKinds.IsKind(kind) || DocumentKinds.IsSingle(kind))
         {
             throw new ArgumentException($"\"{kind}\" is no kind of which documents can be added.", nameof(kind));
         }

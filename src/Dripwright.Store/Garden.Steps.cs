@@ -1,3 +1,5 @@
+using Dripwright.Store.Ground;
+using Dripwright.Store.Tables;
 using Microsoft.EntityFrameworkCore;
 
 namespace Dripwright.Store;

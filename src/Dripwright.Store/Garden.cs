@@ -1,4 +1,5 @@
 using Dripwright.Store.Backups;
+using Dripwright.Store.Ground;
 using Dripwright.Store.Tables;
 using Microsoft.EntityFrameworkCore;
 

@@ -1,3 +1,5 @@
+using Dripwright.Store.Tables;
+
 namespace Dripwright.Store;
 
 /// <summary>What kind of thing happened in a garden.</summary>

@@ -3,6 +3,7 @@ using System.Text.Json;
 using System.Text.Json.Serialization;
 using Dripwright.Language;
 using Dripwright.Store.Backups;
+using Dripwright.Store.Ground;
 
 namespace Dripwright.Store;
 
@@ -120,7 +121,7 @@ internal sealed record GardenFile
             }
         }
 
-        foreach (var single in Documents.Where(d => Store.Documents.IsSingle(d.Kind)).GroupBy(d => d.Kind))
+        foreach (var single in Documents.Where(d => DocumentKinds.IsSingle(d.Kind)).GroupBy(d => d.Kind))
         {
             if (single.Count() > 1)
             {
@@ -189,7 +190,7 @@ internal sealed record FiledDocument
     /// <summary>What is wrong and where, after the document's own place; null where all is well.</summary>
     public string? Fault()
     {
-        if (!Documents.IsKind(Kind))
+        if (!DocumentKinds.IsKind(Kind))
         {
             return ".kind: " + Words.Of("store.file.kind");
         }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Dripwright.Language;
+using Dripwright.Store.Ground;
 using Dripwright.Store.Tables;
 using Microsoft.EntityFrameworkCore;
 
@@ -20,7 +21,7 @@ internal sealed class Importing
         _file = file;
         _now = now;
         _who = who;
-        foreach (var document in file.Documents.Where(document => !Documents.IsSingle(document.Kind)))
+        foreach (var document in file.Documents.Where(document => !DocumentKinds.IsSingle(document.Kind)))
         {
             _documents.Add((document, Row(document)));
         }
@@ -47,7 +48,7 @@ internal sealed class Importing
             .ToListAsync(stop)
             .ConfigureAwait(false);
         var untouched = there
-            .Where(row => Documents.IsSingle(row.Kind) && row.Version == 1 && !row.IsSaved)
+            .Where(row => DocumentKinds.IsSingle(row.Kind) && row.Version == 1 && !row.IsSaved)
             .ToDictionary(row => row.Kind, row => row.Id);
         if (there.TrueForAll(row => untouched.ContainsValue(row.Id)))
         {
@@ -73,7 +74,7 @@ internal sealed class Importing
 
         await Add(tables, stop).ConfigureAwait(false);
         var others = _documents.Count(document => document.Row.Kind != DocumentKinds.Rig);
-        foreach (var single in _file.Documents.Where(document => Documents.IsSingle(document.Kind)))
+        foreach (var single in _file.Documents.Where(document => DocumentKinds.IsSingle(document.Kind)))
         {
             var isFree =
                 untouched.TryGetValue(single.Kind, out var id)

@@ -1,4 +1,5 @@
 using Dripwright.Language;
+using Dripwright.Store.Ground;
 
 namespace Dripwright.Store;
 

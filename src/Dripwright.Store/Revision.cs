@@ -1,5 +1,6 @@
 using Dripwright.Engine.Files;
 using Dripwright.Engine.Rigs;
+using Dripwright.Store.Ground;
 
 namespace Dripwright.Store;
 

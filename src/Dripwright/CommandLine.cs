@@ -5,7 +5,7 @@ using Dripwright.Commands;
 using Dripwright.Language;
 using Dripwright.Screen;
 using Dripwright.Solids;
-using Dripwright.Store;
+using Dripwright.Store.Ground;
 using Dripwright.Terminal;
 
 namespace Dripwright;

@@ -1,4 +1,5 @@
 using Dripwright.Store;
+using Dripwright.Store.Ground;
 using Dripwright.Terminal;
 
 namespace Dripwright.Program.Tests;

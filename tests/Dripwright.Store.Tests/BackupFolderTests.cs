@@ -1,4 +1,5 @@
-using Dripwright.Store.Backups;
+using Dripwright.Store.Ground;
+using Dripwright.Store.Keeping;
 using Dripwright.Store.Tests.Places;
 
 namespace Dripwright.Store.Tests;

@@ -1,5 +1,5 @@
 using CsCheck;
-using Dripwright.Store.Backups;
+using Dripwright.Store.Keeping;
 
 namespace Dripwright.Store.Tests;
 

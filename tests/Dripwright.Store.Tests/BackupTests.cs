@@ -1,4 +1,5 @@
 using System.Security.Cryptography;
+using Dripwright.Store.Ground;
 using Dripwright.Store.Tests.Places;
 using Microsoft.Data.Sqlite;
 

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using Dripwright.Store.Backups;
+using Dripwright.Store.Ground;
 using Dripwright.Store.Tests.Places;
 
 namespace Dripwright.Store.Tests;

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Dripwright.Store.Ground;
 using Dripwright.Store.Tests.Places;
 
 namespace Dripwright.Store.Tests;

@@ -1,5 +1,6 @@
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Units;
+using Dripwright.Store.Ground;
 using Dripwright.Store.Tests.Places;
 
 namespace Dripwright.Store.Tests;

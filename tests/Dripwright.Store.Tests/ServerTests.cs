@@ -1,3 +1,5 @@
+using Dripwright.Store.Ground;
+
 namespace Dripwright.Store.Tests;
 
 public sealed class ServerTests

@@ -1,5 +1,5 @@
 using System.Net;
-using Dripwright.Store;
+using Dripwright.Store.Ground;
 using Dripwright.Workbench.Setup;
 using Dripwright.Workbench.Tests.Browser;
 

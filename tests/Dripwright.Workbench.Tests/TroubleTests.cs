@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 using Dripwright.Language;
-using Dripwright.Store;
+using Dripwright.Store.Ground;
 using Dripwright.Workbench.Failing;
 using Dripwright.Workbench.Hosting;
 using Dripwright.Workbench.Tests.Browser;

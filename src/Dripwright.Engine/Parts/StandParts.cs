@@ -14,6 +14,9 @@ internal static class StandParts
     /// <summary>Catalogue key of what holds a drain where no hanger can be printed.</summary>
     public const string Strap = "pipe-strap";
 
+    /// <summary>Catalogue key of what ties a stand to a wall.</summary>
+    public const string TieStrap = "tie-strap";
+
     /// <summary>[kg] Filament on a spool.</summary>
     private const double Spool = 1;
 
@@ -67,7 +70,23 @@ internal static class StandParts
             2 * layout.Stand.Joints.Count(j => j.Part == StandPlacement.Clip),
             Phrase.Of("part.where.ties.clip")
         );
+        AddTies(tally, rig, layout);
         AddFilament(tally, rig, printed);
+    }
+
+    /// <summary>A tied stand is held at the back of its end frames and of those at the module joints, each by two anchors.</summary>
+    private static void AddTies(PartsTally tally, Rig rig, RigLayout layout)
+    {
+        var ties = rig.Stand.Tied
+            ? layout.Rows.Where(row => layout.Stand.Members.Any(m => m.Row == row.Number)).Sum(row => row.Modules + 1)
+            : 0;
+        tally.Add(TieStrap, ties, Phrase.Of("part.where.tie-strap"));
+        tally.Add(
+            "wall-anchor",
+            2 * ties,
+            Phrase.Of("part.where.wall-anchor"),
+            note: Phrase.Of("part.note.wall-anchor")
+        );
     }
 
     private static Phrase? UseOf(PrintedJoint place, PrintedParts printed) =>

@@ -45,7 +45,7 @@ public static class NutrientTank
                     step.Kind == TankStepKind.Water
                         ? step with
                         {
-                            Text = Phrase.Of("tank.step.water", NutrientWater.Of(plan, step.Volume)),
+                            Text = Phrase.Of("tank.step.water", WaterPoured.Of(plan, step.Volume)),
                         }
                         : step
                 ),
@@ -53,7 +53,7 @@ public static class NutrientTank
             Notes =
             [
                 .. tank.Notes,
-                .. tank.Water > 0 ? NutrientWater.Mark(plan, tank.FinalVolume) : [],
+                .. tank.Water > 0 ? WaterPoured.Mark(plan, tank.FinalVolume) : [],
                 .. WeighedSalt.Bottles(tank.Steps.SelectMany(step => step.Weigh)),
             ],
         };

@@ -145,8 +145,8 @@ public static class NutrientUptake
                     _ => "uptake.nearest.full",
                 }
             ),
-            Fill(room >= LeastFill, NutrientWater.Of(plan, fill), lacking, each, salts),
-            .. room >= LeastFill ? NutrientWater.Mark(plan, feed.Volume) : [],
+            Fill(room >= LeastFill, WaterPoured.Of(plan, fill), lacking, each, salts),
+            .. room >= LeastFill ? WaterPoured.Mark(plan, feed.Volume) : [],
             .. WeighedSalt.Bottles(salts),
             .. salts.Count > 0 ? new[] { Phrase.Of("tank.caution.salts") } : [],
         ];

@@ -14,8 +14,8 @@ internal static class CutBar
 
     private const double Thickness = 9.5;
     private static readonly TextStyle s_style = TextStyle.Note with { Size = 2.8 };
-    private static readonly Fill s_keep = new(Role.Explain, FillPattern.Hatch);
-    private static readonly Fill s_waste = new(Role.Explain, FillPattern.CrossHatch);
+    private static readonly Fill s_keep = new(DrawnRole.Explain, FillPattern.Hatch);
+    private static readonly Fill s_waste = new(DrawnRole.Explain, FillPattern.CrossHatch);
 
     /// <summary>The bar.</summary>
     /// <param name="box">Its box.</param>

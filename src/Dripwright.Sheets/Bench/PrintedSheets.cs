@@ -198,8 +198,8 @@ public static class PrintedSheets
 
     private static Fill Tone(double light) =>
         light > 0.75 ? Fill.Paper
-        : light > 0.35 ? new(Role.Explain, FillPattern.Tint)
-        : new(Role.Faint);
+        : light > 0.35 ? new(DrawnRole.Explain, FillPattern.Tint)
+        : new(DrawnRole.Faint);
 
     private static Table Sum(Plan plan, PrintParameters made, IReadOnlyList<PrintedPicture> pictures)
     {

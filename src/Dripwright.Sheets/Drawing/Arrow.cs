@@ -12,7 +12,7 @@ public static class Arrow
     /// <param name="tip">Its tip.</param>
     /// <param name="direction">[°] Where it points: 0 is to the right, 90 is down.</param>
     /// <param name="role">What it stands for.</param>
-    public static Element Head(Point tip, double direction, Role role = Role.Explain)
+    public static Element Head(Point tip, double direction, DrawnRole role = DrawnRole.Explain)
     {
         var half = Length * Math.Tan(double.DegreesToRadians(7.5));
         return Polyline.Polygon(
@@ -33,7 +33,7 @@ public static class Arrow
 
     /// <summary>A dot, for leaders that end within a surface.</summary>
     /// <param name="at">Its middle.</param>
-    public static Element Dot(Point at) => new Circle(at, 0.6, null, new(Role.Explain));
+    public static Element Dot(Point at) => new Circle(at, 0.6, null, new(DrawnRole.Explain));
 
     /// <summary>A line with an arrowhead at its end: flow, direction.</summary>
     /// <param name="from">Start.</param>

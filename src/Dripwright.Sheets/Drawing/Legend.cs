@@ -44,7 +44,9 @@ public static class Legend
                 elements.Add(new Line(middle, middle.Move(Sample, 0), entry.Pen));
             }
 
-            elements.AddRange(PlotSeries.Marked(middle.Move(Sample / 2, 0), entry.Marker, entry.Pen?.Role ?? Role.Ink));
+            elements.AddRange(
+                PlotSeries.Marked(middle.Move(Sample / 2, 0), entry.Marker, entry.Pen?.Role ?? DrawnRole.Ink)
+            );
             elements.Add(new Text(entry.Words, middle.Move(Sample + 2, 1.05), style ?? TextStyle.Note));
         }
 

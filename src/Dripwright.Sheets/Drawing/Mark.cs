@@ -143,7 +143,7 @@ public static class Mark
             Grade.Stop => Polyline.Polygon(
                 [centre.Move(0, -3.6), centre.Move(3.6, 0), centre.Move(0, 3.6), centre.Move(-3.6, 0)],
                 Pen.Stop,
-                new(Role.Stop)
+                new(DrawnRole.Stop)
             ),
             Grade.Mend => Polyline.Polygon(
                 [centre.Move(0, -3.8), centre.Move(3.8, 2.6), centre.Move(-3.8, 2.6)],
@@ -154,9 +154,9 @@ public static class Mark
         };
         var role = grade switch
         {
-            Grade.Stop => Role.Paper,
-            Grade.Mend => Role.Care,
-            _ => Role.Ink,
+            Grade.Stop => DrawnRole.Paper,
+            Grade.Mend => DrawnRole.Care,
+            _ => DrawnRole.Ink,
         };
         var down = grade == Grade.Mend ? 1.8 : 0.85;
         return new([shape, new Text(number, centre.Move(0, down), text with { Role = role })])

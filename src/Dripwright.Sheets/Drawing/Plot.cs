@@ -15,11 +15,11 @@ public sealed record Plot(Axis X, Axis Y)
     private static readonly Pen[] s_pens =
     [
         Pen.Built,
-        new(Role.Ink, LineWidth.Wide, LineType.Dashed),
-        new(Role.Ink, LineWidth.Wide, LineType.LongDashDot),
+        new(DrawnRole.Ink, LineWidth.Wide, LineType.Dashed),
+        new(DrawnRole.Ink, LineWidth.Wide, LineType.LongDashDot),
         Pen.Thin,
         Pen.Hidden,
-        new(Role.Ink, LineWidth.Wide, LineType.LongDashDoubleDot),
+        new(DrawnRole.Ink, LineWidth.Wide, LineType.LongDashDoubleDot),
     ];
 
     private static readonly TextStyle s_figures = TextStyle.Note with { Size = 2.8 };
@@ -172,7 +172,7 @@ public sealed record Plot(Axis X, Axis Y)
             {
                 var shown = Box.Around(outline);
                 var at = new Point(Math.Max(shown.X, frame.Area.X) + 2, Math.Max(shown.Y, frame.Area.Y) + 4);
-                elements.Add(new Text(region.Name, at, s_names with { Role = Role.Explain }));
+                elements.Add(new Text(region.Name, at, s_names with { Role = DrawnRole.Explain }));
             }
         }
 

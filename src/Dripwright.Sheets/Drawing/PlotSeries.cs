@@ -19,7 +19,7 @@ internal static class PlotSeries
         return [.. lines, .. markers];
     }
 
-    public static IEnumerable<Element> Marked(Point at, Marker marker, Role role)
+    public static IEnumerable<Element> Marked(Point at, Marker marker, DrawnRole role)
     {
         var pen = new Pen(role);
         switch (marker)

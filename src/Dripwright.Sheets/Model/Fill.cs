@@ -28,22 +28,22 @@ public enum FillPattern
 /// <summary>A filled surface: what it stands for and its pattern.</summary>
 /// <param name="Role">What it stands for.</param>
 /// <param name="Pattern">Pattern.</param>
-public sealed record Fill(Role Role, FillPattern Pattern = FillPattern.Solid)
+public sealed record Fill(DrawnRole Role, FillPattern Pattern = FillPattern.Solid)
 {
     /// <summary>Solid ink.</summary>
-    public static Fill Ink { get; } = new(Role.Ink);
+    public static Fill Ink { get; } = new(DrawnRole.Ink);
 
     /// <summary>Covers what lies beneath.</summary>
-    public static Fill Paper { get; } = new(Role.Paper);
+    public static Fill Paper { get; } = new(DrawnRole.Paper);
 
     /// <summary>A cut surface.</summary>
-    public static Fill Section { get; } = new(Role.Explain, FillPattern.Hatch);
+    public static Fill Section { get; } = new(DrawnRole.Explain, FillPattern.Hatch);
 
     /// <summary>Growing medium.</summary>
-    public static Fill Medium { get; } = new(Role.Explain, FillPattern.Dots);
+    public static Fill Medium { get; } = new(DrawnRole.Explain, FillPattern.Dots);
 
     /// <summary>Standing water.</summary>
-    public static Fill StandingWater { get; } = new(Role.Water, FillPattern.Levels);
+    public static Fill StandingWater { get; } = new(DrawnRole.Water, FillPattern.Levels);
 
     /// <summary>Whether the pattern is made of lines or dots.</summary>
     public bool IsPattern => Pattern is not (FillPattern.Solid or FillPattern.Tint);

@@ -8,8 +8,8 @@ namespace Dripwright.Sheets.Model;
 /// <param name="Tints">Pale colour of each role for surfaces as #rrggbb.</param>
 public sealed record Palette(
     string Name,
-    IReadOnlyDictionary<Role, string> Colours,
-    IReadOnlyDictionary<Role, string> Tints
+    IReadOnlyDictionary<DrawnRole, string> Colours,
+    IReadOnlyDictionary<DrawnRole, string> Tints
 )
 {
     /// <summary>Warm paper on the screen.</summary>
@@ -25,8 +25,8 @@ public sealed record Palette(
         Light with
         {
             Name = "print",
-            Colours = new Dictionary<Role, string>(Light.Colours) { [Role.Paper] = "#ffffff" },
-            Tints = new Dictionary<Role, string>(Light.Tints) { [Role.Paper] = "#ffffff" },
+            Colours = new Dictionary<DrawnRole, string>(Light.Colours) { [DrawnRole.Paper] = "#ffffff" },
+            Tints = new Dictionary<DrawnRole, string>(Light.Tints) { [DrawnRole.Paper] = "#ffffff" },
         };
 
     /// <summary>Blueprint: the same roles on dark blue.</summary>
@@ -37,6 +37,6 @@ public sealed record Palette(
             Map("#2a4663", "#203c58", "#1d4a75", "#26476a", "#224a41", "#54353c", "#4c432f", "#1b3856", "#14304d")
         );
 
-    private static Dictionary<Role, string> Map(params string[] colours) =>
-        Enum.GetValues<Role>().Zip(colours).ToDictionary(pair => pair.First, pair => pair.Second);
+    private static Dictionary<DrawnRole, string> Map(params string[] colours) =>
+        Enum.GetValues<DrawnRole>().Zip(colours).ToDictionary(pair => pair.First, pair => pair.Second);
 }

@@ -30,43 +30,43 @@ public enum LineType
 /// <param name="Role">What it stands for.</param>
 /// <param name="Width">Wide or narrow.</param>
 /// <param name="Type">Pattern.</param>
-public sealed record Pen(Role Role, LineWidth Width = LineWidth.Narrow, LineType Type = LineType.Continuous)
+public sealed record Pen(DrawnRole Role, LineWidth Width = LineWidth.Narrow, LineType Type = LineType.Continuous)
 {
     /// <summary>Outlines of what is built.</summary>
-    public static Pen Built { get; } = new(Role.Ink, LineWidth.Wide);
+    public static Pen Built { get; } = new(DrawnRole.Ink, LineWidth.Wide);
 
     /// <summary>Built, but small or seen lightly.</summary>
-    public static Pen Thin { get; } = new(Role.Ink);
+    public static Pen Thin { get; } = new(DrawnRole.Ink);
 
     /// <summary>Hidden edges of what is built.</summary>
-    public static Pen Hidden { get; } = new(Role.Ink, LineWidth.Narrow, LineType.Dashed);
+    public static Pen Hidden { get; } = new(DrawnRole.Ink, LineWidth.Narrow, LineType.Dashed);
 
     /// <summary>Dimensions, leaders, hatching.</summary>
-    public static Pen Explain { get; } = new(Role.Explain);
+    public static Pen Explain { get; } = new(DrawnRole.Explain);
 
     /// <summary>Centre lines.</summary>
-    public static Pen Centre { get; } = new(Role.Explain, LineWidth.Narrow, LineType.LongDashDot);
+    public static Pen Centre { get; } = new(DrawnRole.Explain, LineWidth.Narrow, LineType.LongDashDot);
 
     /// <summary>Neighbouring parts and outer positions.</summary>
-    public static Pen Neighbour { get; } = new(Role.Explain, LineWidth.Narrow, LineType.LongDashDoubleDot);
+    public static Pen Neighbour { get; } = new(DrawnRole.Explain, LineWidth.Narrow, LineType.LongDashDoubleDot);
 
     /// <summary>Water under pressure.</summary>
-    public static Pen Water { get; } = new(Role.Water, LineWidth.Wide);
+    public static Pen Water { get; } = new(DrawnRole.Water, LineWidth.Wide);
 
     /// <summary>Water running back.</summary>
-    public static Pen Return { get; } = new(Role.Return, LineWidth.Wide, LineType.Dashed);
+    public static Pen Return { get; } = new(DrawnRole.Return, LineWidth.Wide, LineType.Dashed);
 
     /// <summary>Plants.</summary>
-    public static Pen Plant { get; } = new(Role.Plant);
+    public static Pen Plant { get; } = new(DrawnRole.Plant);
 
     /// <summary>What must be changed.</summary>
-    public static Pen Stop { get; } = new(Role.Stop, LineWidth.Wide);
+    public static Pen Stop { get; } = new(DrawnRole.Stop, LineWidth.Wide);
 
     /// <summary>What wants care.</summary>
-    public static Pen Care { get; } = new(Role.Care, LineWidth.Wide);
+    public static Pen Care { get; } = new(DrawnRole.Care, LineWidth.Wide);
 
     /// <summary>Grids and lines to write on.</summary>
-    public static Pen Faint { get; } = new(Role.Faint);
+    public static Pen Faint { get; } = new(DrawnRole.Faint);
 
     /// <summary>[mm] Width on paper.</summary>
     public double Millimetres => Width == LineWidth.Wide ? 0.5 : 0.25;

@@ -35,12 +35,12 @@ public sealed record TextStyle(
     double Size,
     Anchor Anchor = Anchor.Start,
     Weight Weight = Weight.Regular,
-    Role Role = Role.Ink,
+    DrawnRole Role = DrawnRole.Ink,
     double Rotation = 0
 )
 {
     /// <summary>Small print: labels of the title block, units. 2.5 mm (7 pt).</summary>
-    public static TextStyle Small { get; } = new(2.5, Role: Role.Explain);
+    public static TextStyle Small { get; } = new(2.5, Role: DrawnRole.Explain);
 
     /// <summary>Dimensions and notes on drawings. 3.2 mm (9 pt).</summary>
     public static TextStyle Note { get; } = new(3.2);

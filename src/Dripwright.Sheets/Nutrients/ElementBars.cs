@@ -99,7 +99,7 @@ internal static class ElementBars
             yield return new Rectangle(
                 new(at(water), y + 1.2, at(result) - at(water), RowHeight - 2.8),
                 Pen.Thin,
-                new Fill(Role.Faint)
+                new Fill(DrawnRole.Faint)
             );
         }
 

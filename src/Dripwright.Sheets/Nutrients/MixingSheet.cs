@@ -105,8 +105,8 @@ public static class MixingSheet
             string.Join(
                 ' ',
                 [
-                    Words.Of("bench.mixing.step.four", told.Of(NutrientWater.Of(plan, feed.Volume))),
-                    .. NutrientWater.Mark(plan, feed.Volume).Select(told.Of),
+                    Words.Of("bench.mixing.step.four", told.Of(WaterPoured.Of(plan, feed.Volume))),
+                    .. WaterPoured.Mark(plan, feed.Volume).Select(told.Of),
                 ]
             )
         );

@@ -46,7 +46,10 @@ internal static class DrainPlots
         List<(double X, double Y)> crown = [.. points.Select(p => At(p, bore))];
         var plot = new Plot(units.WayAxis with { Label = Label(units, run) }, units.HeightAxis with { Low = 0 })
         {
-            Regions = [new("", [.. invert, .. surface.AsEnumerable().Reverse()], new(Role.Return, FillPattern.Tint))],
+            Regions =
+            [
+                new("", [.. invert, .. surface.AsEnumerable().Reverse()], new(DrawnRole.Return, FillPattern.Tint)),
+            ],
             Series =
             [
                 new(Words.Of("plot.drain.top"), crown) { Pen = Pen.Hidden },

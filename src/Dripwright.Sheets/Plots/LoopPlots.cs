@@ -80,7 +80,7 @@ internal static class LoopPlots
             series.Add(
                 new(Words.Of("plot.weeks.limit"), [(1, most), (ways.Max(way => way.Evenings[^1].Day), most)])
                 {
-                    Pen = new(Role.Stop, LineWidth.Narrow, LineType.LongDashDot),
+                    Pen = new(DrawnRole.Stop, LineWidth.Narrow, LineType.LongDashDot),
                 }
             );
         }

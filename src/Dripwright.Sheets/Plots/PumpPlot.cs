@@ -39,7 +39,9 @@ internal static class PumpPlot
         List<Series> series = [new(Words.Of("plot.pump.pump"), pump) { Pen = Pen.Built }];
         if (rig.Count > 1)
         {
-            series.Add(new(Words.Of("plot.pump.rig"), rig) { Pen = new(Role.Water, LineWidth.Wide, LineType.Dashed) });
+            series.Add(
+                new(Words.Of("plot.pump.rig"), rig) { Pen = new(DrawnRole.Water, LineWidth.Wide, LineType.Dashed) }
+            );
         }
 
         series.Add(new(Words.Of("plot.pump.point"), [works], SeriesKind.Points) { Marker = Marker.Dot });

@@ -84,8 +84,8 @@ internal static class ScatterPlots
         };
     }
 
-    private static readonly Pen s_dashed = new(Role.Ink, LineWidth.Wide, LineType.Dashed);
-    private static readonly Pen s_dotted = new(Role.Ink, LineWidth.Wide, LineType.LongDashDot);
+    private static readonly Pen s_dashed = new(DrawnRole.Ink, LineWidth.Wide, LineType.Dashed);
+    private static readonly Pen s_dotted = new(DrawnRole.Ink, LineWidth.Wide, LineType.LongDashDot);
 
     private static double WidthOf(HistogramBins bins) => (bins.To - bins.From) / Math.Max(1, bins.Counts.Count);
 

@@ -75,7 +75,7 @@ internal static class ScreenLegend
             new(Words.Of("screen.legend.feed"), Pen.Water),
             new(Words.Of("screen.legend.drain"), Pen.Return),
             kind == ScreenKind.Plan
-                ? new(Words.Of("screen.legend.planted"), Pen.Plant, new(Role.Plant, FillPattern.Tint))
+                ? new(Words.Of("screen.legend.planted"), Pen.Plant, new(DrawnRole.Plant, FillPattern.Tint))
                 : new(Words.Of("screen.legend.vent"), Pen.Hidden),
         ];
 
@@ -105,7 +105,7 @@ internal static class ScreenLegend
                 new(at.X + 3 + (i * wide), top + 8.6),
                 TextStyle.Small.Middle with
                 {
-                    Role = Role.Ink,
+                    Role = DrawnRole.Ink,
                 }
             );
         }

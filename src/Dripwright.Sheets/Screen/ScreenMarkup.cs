@@ -76,7 +76,7 @@ internal sealed class ScreenMarkup
                 e is Text text && !shape.Holds(TextMeasure.Bounds(text), 0.5) ? new Group([text]) : e
             ),
         ];
-        var style = TextStyle.Small.Middle.Bold with { Role = Role.Ink };
+        var style = TextStyle.Small.Middle.Bold with { Role = DrawnRole.Ink };
         if (value is { } known && shape.Width >= RoomForValue && shape.Height >= RoomForValue + 0.5)
         {
             var text = _scale!.Text(known);
@@ -88,7 +88,7 @@ internal sealed class ScreenMarkup
         {
             // One figure has room: the step's; and in a pot from above it stands over the feed line.
             var above = _kind == ScreenKind.Plan;
-            kept.RemoveAll(e => e is Text || (above && e is Circle { Pen.Role: Role.Plant }));
+            kept.RemoveAll(e => e is Text || (above && e is Circle { Pen.Role: DrawnRole.Plant }));
             style = style with
             {
                 Size = Math.Min(style.Size, Math.Min(shape.Width, shape.Height) * (above ? 0.55 : 0.8)),

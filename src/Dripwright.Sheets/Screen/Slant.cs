@@ -48,7 +48,7 @@ internal sealed class Slant
     public IEnumerable<Element> Marks(string number, IEnumerable<Vector3> places, List<Box> taken)
     {
         var all = places.ToList();
-        return all.Select(place => (Element)new Circle(At(place), 1.7, Pen.Built, new(Role.Water)))
+        return all.Select(place => (Element)new Circle(At(place), 1.7, Pen.Built, new(DrawnRole.Water)))
             .Concat(all.SelectMany(place => Label(number, place, TextStyle.Note.Bold, taken)));
     }
 

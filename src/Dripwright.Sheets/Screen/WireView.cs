@@ -97,7 +97,7 @@ public static class WireView
         {
             var at = On(line, At(vine.Station, 0).X);
             yield return new Line(at, at.Move(0, Twine), Pen.Plant);
-            yield return new Circle(at.Move(0, Twine), 0.8, null, new(Role.Plant));
+            yield return new Circle(at.Move(0, Twine), 0.8, null, new(DrawnRole.Plant));
         }
 
         foreach (var end in wire.Loaded.Supports.Where(support => support.End))

@@ -7,6 +7,9 @@ namespace Dripwright.Sheets.Views;
 /// <summary>What to beware of, worded once. Common practice; local codes come first.</summary>
 internal static class Cautions
 {
+    /// <summary>A metal stand near mains.</summary>
+    public static string Bond => Words.Of("sheet.stand.bond");
+
     /// <summary>Mains near water.</summary>
     public static string Mains => Words.Of("sheet.caution.mains");
 

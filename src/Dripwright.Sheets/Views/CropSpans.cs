@@ -68,7 +68,7 @@ internal static class CropSpans
         foreach (var span in Of(row))
         {
             var (left, right) = (x(span.First.Station) - half + 0.4, x(span.Last.Station) + half - 0.4);
-            var role = span.First.Planted ? Role.Plant : Role.Explain;
+            var role = span.First.Planted ? DrawnRole.Plant : DrawnRole.Explain;
             var style = TextStyle.Small.Middle with { Role = role };
             yield return new Line(new(left, y), new(right, y), new Pen(role));
             var text = TextMeasure.Shorten(span.Words, right - left, style);

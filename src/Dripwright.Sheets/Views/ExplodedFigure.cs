@@ -107,7 +107,7 @@ internal sealed class ExplodedFigure
                 new Rectangle(
                     new(at.X - 1.4, at.Y - 1.4, 2.8, 2.8),
                     Pen.Thin,
-                    part.Directions.Count > 0 ? new(Role.Ink, FillPattern.Tint) : Fill.Paper
+                    part.Directions.Count > 0 ? new(DrawnRole.Ink, FillPattern.Tint) : Fill.Paper
                 )
             );
             taken.Add(new(at.X - 1.8, at.Y - 1.8, 3.6, 3.6));

@@ -29,7 +29,7 @@ internal sealed class FindingBlock
         [
             .. Wrapped(Words.Of("sheet.finding.head", Mark.Word(_grade), this._number, finding.Place), s_style.Bold),
             .. Wrapped(finding.What, s_style),
-            .. Wrapped(Against(finding), s_style with { Role = Role.Explain }),
+            .. Wrapped(Against(finding), s_style with { Role = DrawnRole.Explain }),
             .. Wrapped(finding.Remedy, s_style),
         ];
 

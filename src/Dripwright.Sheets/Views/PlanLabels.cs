@@ -31,13 +31,13 @@ internal sealed class PlanLabels(Plan plan, View view)
         var near = x + (Outwards * 2);
         if (Math.Abs(feedY - drainY) >= 4)
         {
-            yield return Label(feed.Label, near, feedY, style with { Role = Role.Water });
-            yield return Label(drain.Label, near, drainY, style with { Role = Role.Return });
+            yield return Label(feed.Label, near, feedY, style with { Role = DrawnRole.Water });
+            yield return Label(drain.Label, near, drainY, style with { Role = DrawnRole.Return });
         }
         else if (view.Length(row.Depth) >= 8)
         {
-            yield return Label(feed.Label, near, feedY - 2.2, style with { Role = Role.Water });
-            yield return Label(drain.Label, near, feedY + 2.2, style with { Role = Role.Return });
+            yield return Label(feed.Label, near, feedY - 2.2, style with { Role = DrawnRole.Water });
+            yield return Label(drain.Label, near, feedY + 2.2, style with { Role = DrawnRole.Return });
         }
 
         yield return Label(Words.Of("sheet.row.short", Wording.Count(row.Number)), x + (Outwards * 11), y, style.Bold);

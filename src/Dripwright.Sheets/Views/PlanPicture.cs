@@ -160,7 +160,7 @@ internal sealed class PlanPicture(Plan plan, View view)
             :
             [
                 new Circle(at, 2, Pen.Thin, Fill.Paper),
-                Polyline.Polygon([at.Move(0, -2), at.Move(1.7, 1), at.Move(-1.7, 1)], null, new(Role.Water)),
+                Polyline.Polygon([at.Move(0, -2), at.Move(1.7, 1), at.Move(-1.7, 1)], null, new(DrawnRole.Water)),
             ];
         return new(symbol)
         {

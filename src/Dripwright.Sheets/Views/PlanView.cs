@@ -71,7 +71,7 @@ public static class PlanView
         [
             new(Words.Of("sheet.legend.feed"), Pen.Water),
             new(Words.Of("sheet.legend.drain"), Pen.Return),
-            new(Words.Of("sheet.legend.planted"), Pen.Plant, new(Role.Plant, FillPattern.Tint)),
+            new(Words.Of("sheet.legend.planted"), Pen.Plant, new(DrawnRole.Plant, FillPattern.Tint)),
         ];
 
     private static LegendEntry[] WireLegend => [new(Words.Of("sheet.legend.wire"), WirePicture.Over)];

@@ -68,12 +68,12 @@ internal sealed class PlumbingOverview(Plan plan, Box box)
         yield return Polyline.Polygon(
             [floor[0], floor[1], floor[2], full[2], full[3], full[0]],
             null,
-            new(Role.Water, FillPattern.Tint)
+            new(DrawnRole.Water, FillPattern.Tint)
         );
         // Depth runs up to the right: the corner at the back on the left is behind the rest.
         yield return new Polyline([floor[0], floor[3], floor[2]], Pen.Hidden);
         yield return new Line(floor[3], rim[3], Pen.Hidden);
-        yield return Polyline.Polygon(full, new(Role.Water));
+        yield return Polyline.Polygon(full, new(DrawnRole.Water));
         yield return Polyline.Polygon([floor[0], floor[1], rim[1], rim[0]], Pen.Thin);
         yield return Polyline.Polygon([floor[1], floor[2], rim[2], rim[1]], Pen.Thin);
         yield return Polyline.Polygon(rim, Pen.Thin);

@@ -10,7 +10,7 @@ namespace Dripwright.Sheets.Views;
 /// <summary>A pot on a drawing: from above and from the side, planted or crossed out.</summary>
 internal static class PotSymbol
 {
-    private static readonly Fill s_leaves = new(Role.Plant, FillPattern.Tint);
+    private static readonly Fill s_leaves = new(DrawnRole.Plant, FillPattern.Tint);
 
     /// <summary>[mm] Smallest pot on paper that has room for its number.</summary>
     private const double RoomForNumber = 3.6;
@@ -146,7 +146,7 @@ internal static class PotSymbol
     private static Text Number(int number, Point at, double room)
     {
         var text = Wording.Count(number);
-        var style = TextStyle.Small.Middle with { Role = Role.Ink };
+        var style = TextStyle.Small.Middle with { Role = DrawnRole.Ink };
         var width = TextMeasure.Width(text, style);
         return new(text, at, width <= room - 0.4 ? style : style with { Size = style.Size * (room - 0.4) / width });
     }

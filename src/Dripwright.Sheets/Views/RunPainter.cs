@@ -84,7 +84,7 @@ internal sealed class RunPainter(Rig rig, Func<Vector3, Point> project)
         return new(new(at.X - 0.9, at.Y - 0.9, 1.8, 1.8), Pen.Thin, Fill.Paper);
     }
 
-    private IEnumerable<Element> ArrowOn(PipeRun run, RunWay way, Role role)
+    private IEnumerable<Element> ArrowOn(PipeRun run, RunWay way, DrawnRole role)
     {
         var middle = way.From + ((way.To - way.From) * 0.4);
         var tip = project(run.At(middle));
@@ -100,7 +100,7 @@ internal sealed class RunPainter(Rig rig, Func<Vector3, Point> project)
     }
 
     /// <summary>An arrowhead on a wide line.</summary>
-    public static Element Head(Point tip, double direction, Role role) =>
+    public static Element Head(Point tip, double direction, DrawnRole role) =>
         Polyline.Polygon(
             [tip, tip + new Point(-3.2, -1.2).Turn(direction), tip + new Point(-3.2, 1.2).Turn(direction)],
             null,

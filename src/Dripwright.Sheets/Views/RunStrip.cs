@@ -131,7 +131,7 @@ internal sealed class RunStrip
 
     private IEnumerable<Element> Draw(Item item, Point at)
     {
-        var style = TextStyle.Small.Middle with { Role = Role.Ink };
+        var style = TextStyle.Small.Middle with { Role = DrawnRole.Ink };
         if (item.Piece is { } piece)
         {
             var way = _ways.FirstOrDefault(w =>

@@ -48,7 +48,7 @@ internal sealed class SideParts(View view, Func<Vector3, double> level)
                     new Rectangle(
                         new(at.X - (size / 2), at.Y - (size / 2), size, size),
                         Pen.Thin,
-                        new(Role.Ink, FillPattern.Tint)
+                        new(DrawnRole.Ink, FillPattern.Tint)
                     )
                 );
             }
@@ -67,8 +67,8 @@ internal sealed class SideParts(View view, Func<Vector3, double> level)
             new Rectangle(box, null, Fill.Paper),
             new Rectangle(new(box.X, full, box.Width, box.Bottom - full), null, Fill.StandingWater),
             new Rectangle(box, Pen.Built),
-            new Line(new(box.X, full), new(box.Right, full), new Pen(Role.Water)),
-            new Line(new(box.X, lowest), new(box.Right, lowest), new Pen(Role.Water, Type: LineType.Dashed)),
+            new Line(new(box.X, full), new(box.Right, full), new Pen(DrawnRole.Water)),
+            new Line(new(box.X, lowest), new(box.Right, lowest), new Pen(DrawnRole.Water, Type: LineType.Dashed)),
         ])
         {
             Id = "reservoir",
@@ -86,7 +86,7 @@ internal sealed class SideParts(View view, Func<Vector3, double> level)
             Polyline.Polygon(
                 [outlet.Move(0, -1.8), outlet.Move(1.5, 0.9), outlet.Move(-1.5, 0.9)],
                 null,
-                new(Role.Water)
+                new(DrawnRole.Water)
             ),
         ])
         {

@@ -68,7 +68,7 @@ internal sealed class StandSteps(Plan plan)
         Braces(flow, row, members);
         flow.Step(
             Words.Of("sheet.stand.level", _words.MarkWithUnit(row.Spec.StandHeight)),
-            Wording.Sentences(Cautions.Climb, Floor(row))
+            Wording.Sentences(Cautions.Climb, Cautions.Bond, Floor(row))
         );
         Tie(flow, row);
         flow.Step(Words.Of("sheet.stand.down"), Words.Of("sheet.stand.down.caution"));
@@ -189,9 +189,15 @@ internal sealed class StandSteps(Plan plan)
 
         flow.Step(
             plan.Rig.Stand.Tied
-                ? Words.Of("sheet.stand.tie.planned", _words.Force(Of(row)?.TieForce ?? 0))
+                ? Words.Of(
+                    "sheet.stand.tie.planned",
+                    _words.Force(Of(row)?.TieForce ?? 0),
+                    Of(row)?.Tie is { } most ? _words.Told.Of(most.Case.Name) : ""
+                )
                 : Words.Of("sheet.stand.tie"),
-            Words.Of("sheet.stand.tie.caution", QuantityWords.Number(tip, "0.#"))
+            plan.Rig.Stand.Tied
+                ? Words.Of("sheet.stand.tie.wall")
+                : Words.Of("sheet.stand.tie.caution", QuantityWords.Number(tip, "0.#"))
         );
     }
 

@@ -132,7 +132,7 @@ internal sealed class WaterSteps(Plan plan)
                 _words.Length(site.OutletDistance),
                 _words.MarkWithUnit(tank.Rim)
             ),
-            Cautions.Mains
+            plan.Layout.Stand.Members.Count > 0 ? Wording.Sentences(Cautions.Mains, Cautions.Bond) : Cautions.Mains
         );
         var timer = plan.Rig.Timer;
         flow.Step(

@@ -18,7 +18,7 @@ internal sealed class WirePicture(Plan plan, View view, WireBand band)
     public static Pen Wire => Pen.Built;
 
     /// <summary>A wire seen from above, over all that is drawn.</summary>
-    public static Pen Over { get; } = new(Role.Ink, Type: LineType.LongDashDoubleDot);
+    public static Pen Over { get; } = new(DrawnRole.Ink, Type: LineType.LongDashDoubleDot);
 
     /// <summary>A string.</summary>
     public static Pen String => Pen.Plant;

@@ -28,7 +28,7 @@ public static class PngWriter
 
         using var surface = SKSurface.Create(new SKImageInfo((int)width, (int)height));
         var canvas = surface.Canvas;
-        canvas.Clear(SKColor.Parse(colours.Colours[Role.Paper]));
+        canvas.Clear(SKColor.Parse(colours.Colours[DrawnRole.Paper]));
         canvas.Scale((float)dotsPerMillimetre);
         var shapes = new PdfShapes(canvas, colours);
         foreach (var element in sheet.Elements)

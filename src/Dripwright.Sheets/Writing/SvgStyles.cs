@@ -6,7 +6,7 @@ namespace Dripwright.Sheets.Writing;
 /// <summary>Class names and style sheets of the SVG files. Everything is scoped by the class "sheet" of the root.</summary>
 internal static class SvgStyles
 {
-    public static string Name(Role role) => role.ToString().ToLowerInvariant();
+    public static string Name(DrawnRole role) => role.ToString().ToLowerInvariant();
 
     public static string Class(Pen pen)
     {
@@ -33,7 +33,7 @@ internal static class SvgStyles
     {
         var css = new StringBuilder();
         Shapes(css, ".sheet *");
-        foreach (var role in Enum.GetValues<Role>())
+        foreach (var role in Enum.GetValues<DrawnRole>())
         {
             Rules(css, role, palette.Colours[role], palette.Tints[role]);
         }
@@ -52,7 +52,7 @@ internal static class SvgStyles
         Variables(css, ":root", Palette.Print);
         css.Append("}\n");
         Shapes(css, ".sheet :not([fill])");
-        foreach (var role in Enum.GetValues<Role>())
+        foreach (var role in Enum.GetValues<DrawnRole>())
         {
             Rules(css, role, $"var(--sheet-{Name(role)})", $"var(--sheet-{Name(role)}-tint)");
         }
@@ -88,10 +88,10 @@ internal static class SvgStyles
         {
             var name = width == LineWidth.Wide ? "wide" : "narrow";
             css.Append(".sheet .").Append(name).Append("{stroke-width:");
-            css.Append(FileNumbers.Millimetres(new Pen(Role.Ink, width).Millimetres)).Append("}\n");
+            css.Append(FileNumbers.Millimetres(new Pen(DrawnRole.Ink, width).Millimetres)).Append("}\n");
             foreach (var type in Enum.GetValues<LineType>().Where(type => type != LineType.Continuous))
             {
-                var dashes = new Pen(Role.Ink, width, type).Dashes.Select(FileNumbers.Millimetres);
+                var dashes = new Pen(DrawnRole.Ink, width, type).Dashes.Select(FileNumbers.Millimetres);
                 css.Append(".sheet .").Append(name).Append('.').Append(LineName(type));
                 css.Append("{stroke-dasharray:").AppendJoin(' ', dashes).Append("}\n");
             }
@@ -103,7 +103,7 @@ internal static class SvgStyles
         css.Append(".sheet .end{text-anchor:end}\n");
     }
 
-    private static void Rules(StringBuilder css, Role role, string colour, string tint)
+    private static void Rules(StringBuilder css, DrawnRole role, string colour, string tint)
     {
         var name = Name(role);
         css.Append(".sheet .pen-").Append(name).Append("{stroke:").Append(colour).Append("}\n");
@@ -115,7 +115,7 @@ internal static class SvgStyles
     private static void Variables(StringBuilder css, string selector, Palette palette)
     {
         css.Append(selector).Append(" {\n");
-        foreach (var role in Enum.GetValues<Role>())
+        foreach (var role in Enum.GetValues<DrawnRole>())
         {
             css.Append("  --sheet-").Append(Name(role)).Append(": ").Append(palette.Colours[role]).Append(";\n");
             css.Append("  --sheet-").Append(Name(role)).Append("-tint: ").Append(palette.Tints[role]).Append(";\n");

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Dripwright.Language;
+using Dripwright.Store.Ground;
 using Dripwright.Store.Tables;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;

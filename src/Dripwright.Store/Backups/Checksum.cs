@@ -1,4 +1,5 @@
 using System.Globalization;
+using Dripwright.Store.Ground;
 using Microsoft.Data.Sqlite;
 
 namespace Dripwright.Store.Backups;

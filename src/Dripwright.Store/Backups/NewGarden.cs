@@ -1,3 +1,4 @@
+using Dripwright.Store.Ground;
 using Dripwright.Store.Tables;
 using Microsoft.EntityFrameworkCore.Infrastructure;
 using Microsoft.EntityFrameworkCore.Migrations;

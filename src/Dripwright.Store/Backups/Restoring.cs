@@ -1,5 +1,6 @@
 using System.Globalization;
 using Dripwright.Language;
+using Dripwright.Store.Ground;
 using Microsoft.Data.Sqlite;
 
 namespace Dripwright.Store.Backups;

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using System.Text.Json;
+using Dripwright.Store.Ground;
 using Microsoft.Data.Sqlite;
 
 namespace Dripwright.Store.Backups;
@@ -68,7 +69,7 @@ internal sealed class RowRules
                 row.Number("Id", 1, Limits.Number)
                 ?? row.Number("Version", 1, Limits.Number)
                 ?? row.Number("Step", 1, Limits.Number)
-                ?? row.Text("Kind", kind => Documents.IsKind(kind) ? null : "found no kind of document")
+                ?? row.Text("Kind", kind => DocumentKinds.IsKind(kind) ? null : "found no kind of document")
                 ?? row.Text("Name", Limits.NameFault)
                 ?? row.Text("Text", Limits.TextFault)
                 ?? row.Text("ChangedBy", Limits.NoteFault)

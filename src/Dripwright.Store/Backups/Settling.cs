@@ -1,4 +1,5 @@
 using System.Globalization;
+using Dripwright.Store.Ground;
 using Dripwright.Store.Tables;
 using Microsoft.Data.Sqlite;
 

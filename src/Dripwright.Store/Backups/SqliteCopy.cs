@@ -1,3 +1,4 @@
+using Dripwright.Store.Ground;
 using Dripwright.Store.Tables;
 using Microsoft.Data.Sqlite;
 

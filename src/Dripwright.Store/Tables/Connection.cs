@@ -1,3 +1,4 @@
+using Dripwright.Store.Ground;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Storage;

@@ -1,5 +1,6 @@
 using Dripwright.Language;
 using Dripwright.Store;
+using Dripwright.Store.Ground;
 
 namespace Dripwright.Workbench.Editing;
 

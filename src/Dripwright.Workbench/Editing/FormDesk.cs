@@ -2,6 +2,7 @@ using System.Text.Json.Nodes;
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Files;
 using Dripwright.Store;
+using Dripwright.Store.Ground;
 
 namespace Dripwright.Workbench.Editing;
 

@@ -9,6 +9,7 @@ using Dripwright.Engine.Units;
 using Dripwright.Language.Report;
 using Dripwright.Sheets.Screen;
 using Dripwright.Store;
+using Dripwright.Store.Ground;
 using Dripwright.Workbench.Work;
 
 namespace Dripwright.Workbench.Editing;

@@ -1,8 +1,7 @@
 using System.Globalization;
 using Dripwright.Engine.Files;
 using Dripwright.Language;
-using Dripwright.Store;
-using Dripwright.Workbench.Work;
+using Dripwright.Store.Ground;
 using Microsoft.AspNetCore.Http;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;

@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Security.Cryptography;
 using Dripwright.Language;
-using Dripwright.Store;
+using Dripwright.Store.Ground;
 using Microsoft.AspNetCore.Http;
 using Microsoft.Extensions.Logging;
 

@@ -1,6 +1,6 @@
 using System.Globalization;
 using Dripwright.Language;
-using Dripwright.Store;
+using Dripwright.Store.Ground;
 using Microsoft.AspNetCore.Http;
 
 namespace Dripwright.Workbench.Failing;

@@ -1,4 +1,4 @@
-using Dripwright.Store.Backups;
+using Dripwright.Store.Keeping;
 using Dripwright.Workbench.Setup;
 using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;

@@ -1,5 +1,5 @@
 using Dripwright.Store;
-using Dripwright.Store.Backups;
+using Dripwright.Store.Keeping;
 using Dripwright.Workbench.Household;
 
 namespace Dripwright.Workbench.Hosting;

@@ -188,7 +188,7 @@ internal sealed partial class People
                 ]
             );
         }
-        catch (Store.GardenException)
+        catch (Store.Ground.GardenException)
         {
             // A full disk or a file under somebody's editor: when it was last used is not worth turning anybody away.
         }

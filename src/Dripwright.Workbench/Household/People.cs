@@ -28,7 +28,7 @@ internal sealed partial class People : IDisposable
     private readonly Dictionary<string, string> _shown = new(StringComparer.Ordinal);
 
     /// <summary>Reads who there is.</summary>
-    /// <exception cref="Store.GardenException">The file is spoilt.</exception>
+    /// <exception cref="Store.Ground.GardenException">The file is spoilt.</exception>
     public People(string folder, TimeProvider time)
     {
         (_file, _time) = (new PeopleFile(folder, time), time);

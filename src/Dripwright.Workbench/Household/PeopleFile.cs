@@ -1,5 +1,5 @@
 using Dripwright.Language;
-using Dripwright.Store;
+using Dripwright.Store.Ground;
 
 namespace Dripwright.Workbench.Household;
 

@@ -3,7 +3,7 @@ using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using Dripwright.Language;
-using Dripwright.Store;
+using Dripwright.Store.Ground;
 
 namespace Dripwright.Workbench.Household;
 

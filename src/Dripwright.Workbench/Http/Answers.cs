@@ -3,7 +3,8 @@ using Dripwright.Engine.Rigs;
 using Dripwright.Language;
 using Dripwright.Language.Report;
 using Dripwright.Store;
-using Dripwright.Store.Backups;
+using Dripwright.Store.Ground;
+using Dripwright.Store.Keeping;
 
 namespace Dripwright.Workbench.Http;
 

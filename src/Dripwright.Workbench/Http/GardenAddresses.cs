@@ -1,7 +1,8 @@
 using Dripwright.Engine.Units;
 using Dripwright.Language;
-using Dripwright.Store;
 using Dripwright.Store.Backups;
+using Dripwright.Store.Ground;
+using Dripwright.Store.Keeping;
 using Dripwright.Workbench.Failing;
 using Dripwright.Workbench.Hosting;
 using Dripwright.Workbench.Setup;

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using Dripwright.Language;
 using Dripwright.Store;
+using Dripwright.Store.Ground;
 using Dripwright.Workbench.Failing;
 using Dripwright.Workbench.Hosting;
 using Microsoft.AspNetCore.Builder;

@@ -1,4 +1,4 @@
-using Dripwright.Store;
+using Dripwright.Store.Ground;
 using Dripwright.Workbench.Hosting;
 using Dripwright.Workbench.Work;
 using Microsoft.AspNetCore.Builder;

@@ -1,4 +1,3 @@
-
 namespace Dripwright.Workbench.Nutrients;
 
 /// <summary>What the meter of this browser's person shows. A meter that shows ppm is asked its scale once.</summary>

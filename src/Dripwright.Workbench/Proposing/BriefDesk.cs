@@ -3,6 +3,7 @@ using Dripwright.Engine.Files;
 using Dripwright.Engine.Proposing;
 using Dripwright.Language;
 using Dripwright.Store;
+using Dripwright.Store.Ground;
 using Dripwright.Workbench.Editing;
 
 namespace Dripwright.Workbench.Proposing;

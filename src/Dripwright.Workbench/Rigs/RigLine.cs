@@ -1,7 +1,7 @@
 using Dripwright.Engine.Catalogue;
 using Dripwright.Engine.Rigs;
 using Dripwright.Language;
-using Dripwright.Store;
+using Dripwright.Store.Ground;
 
 namespace Dripwright.Workbench.Rigs;
 

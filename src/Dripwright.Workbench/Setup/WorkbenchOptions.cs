@@ -36,7 +36,7 @@ public sealed record WorkbenchOptions
     public int Port { get; init; } = UsualPort;
 
     /// <summary>Where the garden is kept: a SQLite file, or a connection string of a PostgreSQL server.</summary>
-    public required Store.GardenPlace Garden { get; init; }
+    public required Store.Ground.GardenPlace Garden { get; init; }
 
     /// <summary>Folder for the log and the keys that protect forms; made when it is not there.</summary>
     public required string DataFolder { get; init; }

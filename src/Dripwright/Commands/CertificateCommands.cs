@@ -2,7 +2,7 @@ using System.CommandLine;
 using System.Globalization;
 using System.Net;
 using Dripwright.Language;
-using Dripwright.Store;
+using Dripwright.Store.Ground;
 using Dripwright.Terminal;
 using Dripwright.Workbench.Encryption;
 

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using Dripwright.Language;
 using Dripwright.Store;
+using Dripwright.Store.Ground;
 using Dripwright.Terminal;
 
 namespace Dripwright.Commands;

@@ -37,6 +37,19 @@ internal static class RoomArrows
             .ToDictionary(same => same.Key, same => same.Count());
     }
 
+    /// <summary>Whole names of the types that people wrote; those inside other types, and those made from pages and texts, left out.</summary>
+    /// <param name="assembly">Path of the assembly.</param>
+    public static IReadOnlyList<string> NamesIn(string assembly)
+    {
+        using var module = ModuleDefinition.ReadModule(assembly);
+        return
+        [
+            .. module
+                .Types.Where(type => IsOurs(type) && type.Name is not ("_Imports" or "GeneratedRegexAttribute"))
+                .Select(type => type.FullName.Split('`')[0]),
+        ];
+    }
+
     private static TypeDefinition Outermost(TypeDefinition type) =>
         type.DeclaringType is { } outer ? Outermost(outer) : type;
 

@@ -51,6 +51,15 @@ public sealed class PartsPlanTests
     }
 
     [Fact]
+    public void A_tied_stand_takes_a_strap_and_two_anchors_at_each_module_joint_and_end()
+    {
+        var tied = Plan(TestRigs.TenPots with { Stand = TestRigs.TenPots.Stand with { Tied = true } });
+
+        Assert.Equal((3, 6), (Needed(tied, "tie-strap"), Needed(tied, "wall-anchor")));
+        Assert.DoesNotContain(Plan(TestRigs.TenPots).Lines, line => line.Part == "tie-strap");
+    }
+
+    [Fact]
     public void An_independent_recount_agrees()
     {
         var stands = 0;

@@ -85,6 +85,8 @@ internal static class Recount
             beside &= lines == 1 && row.DrainSide != Side.Middle;
             hangers += modules + 1;
             legs += 2 * (modules + 1);
+            Add("tie-strap", rig.Stand.Tied ? modules + 1 : 0);
+            Add("wall-anchor", rig.Stand.Tied ? 2 * (modules + 1) : 0);
             members += (2 * (modules + 1)) + ((rails - 1) * (modules + 1)) + (rails * modules);
             members += ties ? modules + 1 + modules : 0;
             Add("joint-three-way", 4);

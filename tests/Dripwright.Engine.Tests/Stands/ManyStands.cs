@@ -44,10 +44,12 @@ internal static class ManyStands
     public static IReadOnlyList<string> Drawn { get; } = [.. Enumerable.Range(0, 700).Select(Draw)];
 
     /// <summary>The stand of a rig, or null where the rig is refused or has none.</summary>
-    public static StandFrame? Frame(string json)
+    public static StandFrame? Frame(string json, Func<StandOptions, StandOptions>? with = null)
     {
         var rig = RigReader.Read(json, "stand", PartsCatalogue.Default).Resolved;
-        return rig is not null && StandFrame.Of(RigLayout.Of(rig), StandOptions.Of(rig.Rig)) is [var first, ..]
+        return
+            rig is not null
+            && StandFrame.Of(RigLayout.Of(rig), (with ?? (o => o))(StandOptions.Of(rig.Rig))) is [var first, ..]
             ? first
             : null;
     }

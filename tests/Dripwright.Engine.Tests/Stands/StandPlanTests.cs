@@ -167,6 +167,37 @@ public sealed class StandPlanTests
     public void Two_lines_of_pots_are_loaded_line_by_line() =>
         Assert.Contains(StandCase.Of(true, 2), c => c.Pots == PotsFull.BackLine);
 
+    [Fact]
+    public void Ties_hold_what_tips_a_bare_frame_and_dried_out_pots()
+    {
+        var tied = Row(TestRigs.TenPots, s_braced with { Tied = true });
+
+        Assert.Equal([StandCase.DryLean, StandCase.BareLean], tied.LightTies.Select(t => t.Case));
+        foreach (var (light, force) in tied.LightTies)
+        {
+            // By hand: what is left of the moment that tips it, over the height of the ties, shared by all of them.
+            var loads = StandLoads.Of(tied.Frame, light);
+            var feet = tied.Frame.Feet.Select(n => tied.Frame.Model.Nodes[n].At.Y).ToArray();
+            var tip = TipOver.Worst(loads.Acting, feet.Min(), feet.Max(), tied.Frame.Row.Floor);
+            var height = tied.Frame.Model.Nodes[tied.Frame.Ties[0]].At.Z - tied.Frame.Row.Floor;
+            var least = (tip.Overturning - tip.Restoring) / height / tied.Frame.Ties.Count;
+
+            Assert.True(force >= least && force > 0);
+            Assert.True(tied.TieForce >= force);
+        }
+    }
+
+    [Fact]
+    public void A_bare_frame_asks_its_ties_for_what_a_person_pushes_less_what_its_own_weight_holds()
+    {
+        var tied = Row(TestRigs.TenPots, s_braced with { Tied = true });
+        var bare = StandLoads.Of(tied.Frame, StandCase.BareLean);
+        var weightless = bare.Acting.Where(a => a.Force.Y > 50).Sum(a => a.Force.Y);
+
+        Assert.Equal(100, weightless, 1);
+        Assert.InRange(tied.LightTies[1].Force, 100.0 / tied.Frame.Ties.Count / 2, 100);
+    }
+
     private static RowStand Row(Rig rig, StandOptions options) =>
         Assert.Single(StandPlanner.Of(TestRigs.Layout(rig), options).Rows);
 }

@@ -27,6 +27,35 @@ public sealed class FolderOrderTests
                 ]
             },
             { "Dripwright.Solids.dll", "Dripwright.Solids", [RoomArrows.Root, "Pictures", "Files"] },
+            { "Dripwright.Store.dll", "Dripwright.Store", ["Ground", "Tables", "Backups", RoomArrows.Root, "Keeping"] },
+            {
+                "Dripwright.Workbench.dll",
+                "Dripwright.Workbench",
+                [
+                    "Failing",
+                    "Household",
+                    "Round",
+                    "Setup",
+                    "Encryption",
+                    "Hosting",
+                    "Files",
+                    "Methods",
+                    "SignIn",
+                    "Work",
+                    "Editing",
+                    "Shared",
+                    "Http",
+                    "Inputs",
+                    "Nutrients",
+                    "Pack",
+                    "Revisions",
+                    "Gardens",
+                    "Printed",
+                    "Proposing",
+                    "Rigs",
+                    RoomArrows.Root,
+                ]
+            },
             { "dripwright.dll", "Dripwright", ["Terminal", "Files", "Screen", "Commands", RoomArrows.Root] },
         };
 
@@ -41,6 +70,34 @@ public sealed class FolderOrderTests
             arrows
                 .Where(arrow => Array.IndexOf(order, arrow.Key.To) > Array.IndexOf(order, arrow.Key.From))
                 .Select(arrow => $"{arrow.Key.From} -> {arrow.Key.To} ({arrow.Value})")
+        );
+    }
+
+    /// <summary>Two types of one name are two things a reader has to tell apart by their folders.</summary>
+    [Fact]
+    public void No_name_of_a_type_lives_in_two_folders()
+    {
+        string[] files =
+        [
+            "Dripwright.Engine.dll",
+            "Dripwright.Language.dll",
+            "Dripwright.Sheets.dll",
+            "Dripwright.Solids.dll",
+            "Dripwright.Pack.dll",
+            "Dripwright.Store.dll",
+            "Dripwright.Workbench.dll",
+            "dripwright.dll",
+        ];
+        Assert.Equal(
+            [],
+            files
+                .SelectMany(file => RoomArrows.NamesIn(Path.Combine(AppContext.BaseDirectory, file)))
+                // Written by a tool, once for each kind of database.
+                .Where(name => !name.StartsWith("Dripwright.Store.Migrations.", StringComparison.Ordinal))
+                .GroupBy(name => name[(name.LastIndexOf('.') + 1)..], StringComparer.Ordinal)
+                .Select(same => same.Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).ToList())
+                .Where(same => same.Count > 1)
+                .Select(same => string.Join(", ", same))
         );
     }
 }

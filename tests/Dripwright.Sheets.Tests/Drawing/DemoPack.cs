@@ -198,7 +198,10 @@ internal static class DemoPack
                 new("feed line", [.. xs.Select(x => (x, 0.7 + (x * x / 1_100_000)))]),
                 new("measured", [(200, 0.72), (400, 0.9), (800, 1.25)], SeriesKind.Points),
             ],
-            Regions = [new("allowed", [(400, 0), (800, 0), (800, 3), (400, 3)], new(Role.Plant, FillPattern.Tint))],
+            Regions =
+            [
+                new("allowed", [(400, 0), (800, 0), (800, 3), (400, 3)], new(DrawnRole.Plant, FillPattern.Tint)),
+            ],
             Notes = [new(762, 1.23, "works here\n762 L/h, 1.2 m", 6, -22)],
         };
         var dose = new Plot(

@@ -57,8 +57,8 @@ public sealed class PackTest
     {
         foreach (var palette in new[] { Palette.Light, Palette.Dark, Palette.Print })
         {
-            Assert.Equal(Enum.GetValues<Role>().Order(), palette.Colours.Keys.Order());
-            Assert.Equal(Enum.GetValues<Role>().Order(), palette.Tints.Keys.Order());
+            Assert.Equal(Enum.GetValues<DrawnRole>().Order(), palette.Colours.Keys.Order());
+            Assert.Equal(Enum.GetValues<DrawnRole>().Order(), palette.Tints.Keys.Order());
         }
     }
 

@@ -66,7 +66,7 @@ internal static class ReadmeExample
         var plot = new Plot(new Axis("Flow, L/h") { Low = 0 }, new Axis("Head, m"))
         {
             Series = [new("pump", pumpPoints), new("line", linePoints), new("measured", points, SeriesKind.Points)],
-            Regions = [new("allowed", corners, new(Role.Plant, FillPattern.Tint))],
+            Regions = [new("allowed", corners, new(DrawnRole.Plant, FillPattern.Tint))],
             Notes = [new PlotNote(300, 1.2, "works here")],
         };
         var table = new Table(new("Part"), new("Length", Align.Decimal), new("Done", Align.Tick))

@@ -15,7 +15,7 @@ internal static class Samples
                 Polyline.Polygon([new(100, 30), new(130, 30), new(115, 45)], Pen.Thin, Fill.Section),
                 new Rectangle(new(30, 50, 40, 20), Pen.Built, Fill.StandingWater),
                 new Circle(new(100, 60), 10, Pen.Plant, Fill.Medium),
-                new Circle(new(130, 60), 10, Pen.Centre, new(Role.Care, FillPattern.CrossHatch)),
+                new Circle(new(130, 60), 10, Pen.Centre, new(DrawnRole.Care, FillPattern.CrossHatch)),
                 new Arc(new(160, 60), 10, -90, 270, Pen.Water),
                 new Curve(
                     [
@@ -25,12 +25,12 @@ internal static class Samples
                         new CurveStep.Close(),
                     ],
                     Pen.Neighbour,
-                    new(Role.Water, FillPattern.Tint)
+                    new(DrawnRole.Water, FillPattern.Tint)
                 ),
                 new Text("1 ¹¹⁄₁₆ in, Ø 19 × 1.2 m², 5 ½ ° <&>", new(30, 120), TextStyle.Body),
                 new Text("Bold words", new(130, 120), TextStyle.Body.Bold.Middle),
                 new Text("Turned", new(180, 140), TextStyle.Note with { Rotation = -90 }),
-                new Group([new Rectangle(new(-5, -5, 10, 10), Pen.Stop, new(Role.Stop, FillPattern.BackHatch))])
+                new Group([new Rectangle(new(-5, -5, 10, 10), Pen.Stop, new(DrawnRole.Stop, FillPattern.BackHatch))])
                 {
                     Id = "pot-1",
                     Class = "pot",

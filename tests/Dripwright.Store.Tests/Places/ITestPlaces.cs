@@ -1,3 +1,5 @@
+using Dripwright.Store.Ground;
+
 namespace Dripwright.Store.Tests.Places;
 
 /// <summary>Hands out places at which no garden is yet, and clears them away in the end.</summary>

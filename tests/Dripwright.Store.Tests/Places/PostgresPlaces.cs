@@ -1,3 +1,4 @@
+using Dripwright.Store.Ground;
 using Npgsql;
 
 namespace Dripwright.Store.Tests.Places;

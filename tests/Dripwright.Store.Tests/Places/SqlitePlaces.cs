@@ -1,3 +1,4 @@
+using Dripwright.Store.Ground;
 using Microsoft.Data.Sqlite;
 
 namespace Dripwright.Store.Tests.Places;

@@ -1,4 +1,5 @@
 using Dripwright.Store;
+using Dripwright.Store.Ground;
 using Dripwright.Workbench.Hosting;
 using Dripwright.Workbench.Household;
 using Dripwright.Workbench.Setup;

@@ -58,7 +58,7 @@ public sealed class LookTests(Chromium chromium)
         var draft = (await bench.Garden.DraftAsync(id, stop))!;
         await bench.Garden.SaveRevisionAsync(id, draft.Version, "Ada", "as built", stop);
         var text = Dripwright.Workbench.Editing.RigFileText.Set(draft.Text, "rows[0].pots", 10);
-        var kept = (Store.DraftOutcome.Kept)
+        var kept = (Store.Ground.DraftOutcome.Kept)
             await bench.Garden.KeepDraftAsync(id, text, draft.Version, "two pots less", stop);
         await bench.Garden.SaveRevisionAsync(id, kept.Draft.Version, "Bo", "two pots less", stop);
         await bench.Garden.KeepDraftAsync(id, draft.Text, kept.Draft.Version, "twelve pots again", stop);

@@ -1,4 +1,5 @@
 using Dripwright.Store;
+using Dripwright.Store.Ground;
 using Dripwright.Workbench.Editing;
 
 namespace Dripwright.Workbench.Tests.Editing;

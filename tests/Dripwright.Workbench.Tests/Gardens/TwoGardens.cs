@@ -1,5 +1,6 @@
 using Dripwright.Store;
-using Dripwright.Store.Backups;
+using Dripwright.Store.Ground;
+using Dripwright.Store.Keeping;
 using Dripwright.Workbench.Hosting;
 using Dripwright.Workbench.Household;
 using Dripwright.Workbench.Setup;

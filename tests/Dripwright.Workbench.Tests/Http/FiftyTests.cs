@@ -1,4 +1,3 @@
-
 namespace Dripwright.Workbench.Tests.Http;
 
 public sealed class FiftyTests

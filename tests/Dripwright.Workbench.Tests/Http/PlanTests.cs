@@ -127,7 +127,7 @@ public sealed class PlanTests
     {
         await using var caller = await Caller.Open();
         caller.Client.DefaultRequestHeaders.ExpectContinue = true;
-        var large = new string(' ', Store.Limits.TextBytes + 1) + "{}";
+        var large = new string(' ', Store.Ground.Limits.TextBytes + 1) + "{}";
         foreach (var verb in (string[])["check", "plan", "suggest", "rigs?name=large"])
         {
             (await caller.Post(verb, large)).IsProblem(413);

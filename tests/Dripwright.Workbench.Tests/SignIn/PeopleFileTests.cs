@@ -1,5 +1,5 @@
 using System.Text;
-using Dripwright.Store;
+using Dripwright.Store.Ground;
 using Dripwright.Workbench.Household;
 using Dripwright.Workbench.Tests.Browser;
 using Microsoft.AspNetCore.Identity;

@@ -360,6 +360,17 @@ internal static class IdeaBook
             StandIdeas.Stiffest,
             StandIdeas.StiffestShort,
         ],
+        ["stand-walks"] =
+        [
+            StandIdeas.Rubber,
+            StandIdeas.Tied,
+            StandIdeas.Deeper,
+            StandIdeas.RubberAndDeeper,
+            RowIdeas.Lower,
+            StandIdeas.LowTies,
+            .. s_weak,
+        ],
+        ["feet-slip"] = [StandIdeas.Rubber, StandIdeas.Tied, StandIdeas.LowTies],
         ["stand-tips"] = [StandIdeas.Tied, StandIdeas.Deeper, RowIdeas.Lower],
         ["water-gap-large"] = s_water,
         ["water-ec-off"] = s_water,

@@ -124,6 +124,15 @@ internal static class StandIdeas
     public static IEnumerable<Cure> Tied(Asked asked) =>
         asked.Rig.Stand.Tied ? [] : Set.Cure(RigCure.Yes("stand.tied"));
 
+    /// <summary>Rubber under the feet.</summary>
+    public static IEnumerable<Cure> Rubber(Asked asked) =>
+        asked.Rig.Stand.Feet == FootMaterial.Rubber ? [] : [Cure.Of([Set.To("stand.feet", "rubber")])];
+
+    /// <summary>Rubber under the feet of a deeper stand.</summary>
+    public static IEnumerable<Cure> RubberAndDeeper(Asked asked) =>
+        Rubber(asked)
+            .SelectMany(rubber => Deeper(asked).Select(deeper => Cure.Of([.. rubber.Changes, .. deeper.Changes])));
+
     /// <summary>Low ties between the legs.</summary>
     public static IEnumerable<Cure> LowTies(Asked asked) =>
         asked.Rig.Stand.LowTies ? [] : Set.Cure(RigCure.Yes("stand.lowTies"));

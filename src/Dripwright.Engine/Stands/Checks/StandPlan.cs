@@ -114,8 +114,22 @@ public sealed record RowStand
     public bool? HoldsStuck { get; init; }
 
     /// <summary>[N] Largest level force that one of its ties bears; null where it is not tied.</summary>
-    public double? TieForce =>
-        Frame.Ties.Count > 0 ? Cases.SelectMany(c => c.TiesOf(Frame)).Select(Math.Abs).DefaultIfEmpty(0).Max() : null;
+    public double? TieForce => Tie?.Force;
+
+    /// <summary>
+    /// The combination in which one of its ties bears most, and [N] the level force there; null where it is not tied. A person on
+    /// dried-out pots and one on the bare frame count besides the combinations.
+    /// </summary>
+    public (StandCase Case, double Force)? Tie =>
+        Frame.Ties.Count > 0
+            ? Cases
+                .Select(c => (c.Loads.Case, Force: c.TiesOf(Frame).DefaultIfEmpty(0).Max()))
+                .Concat(LightTies)
+                .MaxBy(c => c.Force)
+            : null;
+
+    /// <summary>[N] Largest level force of a tie under a person on dried-out pots and on the bare frame; empty where it is not tied.</summary>
+    public IReadOnlyList<(StandCase Case, double Force)> LightTies { get; init; } = [];
 
     /// <summary>Changes of the rig that were tried; empty where nothing was wrong or nothing was asked.</summary>
     public IReadOnlyList<StandTrial> Trials { get; init; } = [];

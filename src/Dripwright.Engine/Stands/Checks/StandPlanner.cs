@@ -35,7 +35,13 @@ public static class StandPlanner
         ArgumentNullException.ThrowIfNull(frame);
         var solver = new FrameSolver(frame.Model);
         var loads = Combinations(frame);
-        var stand = Stand(frame, Cases(frame, solver, loads, new FrameOptions { Friction = frame.Options.Friction }));
+        var stand = Stand(
+            frame,
+            Cases(frame, solver, loads, new FrameOptions { Friction = frame.Options.Friction })
+        ) with
+        {
+            LightTies = LightTies(frame, solver),
+        };
         return frame.Options.Bounds ? Bounded(stand, solver, loads) : stand;
     }
 
@@ -50,6 +56,30 @@ public static class StandPlanner
             HoldsOnRollers = With(new FrameOptions { Rollers = true }).Holds,
             HoldsStuck = moved ? With(new FrameOptions()).Holds : stand.Holds,
         };
+    }
+
+    // Ties are asked for most when next to nothing stands on the feet.
+    private static List<(StandCase, double)> LightTies(StandFrame frame, FrameSolver solver)
+    {
+        List<(StandCase, double)> forces = [];
+        foreach (var light in (StandCase[])[StandCase.DryLean, StandCase.BareLean])
+        {
+            if (
+                frame.Ties.Count > 0
+                && frame.Options.Leaning
+                && solver.Solve(
+                    StandLoads.Of(frame, light).Loading,
+                    new FrameOptions { Friction = frame.Options.Friction },
+                    StandLoads.Of(frame, new StandCase("at-rest", light.Pots)).Loading
+                )
+                    is FrameSolution s
+            )
+            {
+                forces.Add((light, frame.Ties.Max(n => (s.Reaction(n).Force with { Z = 0 }).Length)));
+            }
+        }
+
+        return forces;
     }
 
     private static RowStand Stand(StandFrame frame, List<CaseResult> cases)

@@ -13,6 +13,9 @@ internal sealed class FootStep
     private const int MostCreeps = 200;
     private const int MostTurns = 120;
 
+    /// <summary>[-] Most drag of creeping over the first.</summary>
+    private const double MostDrag = 1e4;
+
     /// <summary>[m] Feet further from where they stood than this have walked off or tipped.</summary>
     private const double Gone = 0.5;
 
@@ -68,16 +71,25 @@ internal sealed class FootStep
         for (var round = 0; round < MostCreeps; round++)
         {
             var before = (double[])shifts.Clone();
-            if (!Newton(force, shifts, before, drag, out var next))
+            var settled = Newton(force, shifts, before, drag, out var next);
+            if (!settled && drag < MostDrag * first)
             {
-                next = Swept(force, before, drag);
+                // Under more drag feet hang less on each other: there Newton's method gets past where it fails under less.
+                drag *= 4;
+                continue;
             }
 
-            shifts = next;
+            shifts = settled ? next : Swept(force, before, drag);
             var moved = Apart(shifts, before);
-            if (drag * moved <= 1e-9 * _size || Newton(force, shifts, null, 0, out next))
+            // A round may move little because it is slow: at rest is only what the law without drag leaves where it is.
+            if (drag * moved <= 1e-9 * _size && Largest(Rest(shifts, Forces(force, shifts, null, 0))) <= 1e-6 * _size)
             {
-                shifts = drag * moved <= 1e-9 * _size ? shifts : next;
+                return Near(shifts);
+            }
+
+            if (Newton(force, shifts, null, 0, out next))
+            {
+                shifts = next;
                 return Near(shifts);
             }
 
@@ -145,7 +157,8 @@ internal sealed class FootStep
             }
         }
 
-        return u;
+        // Where the turns run away from each other nothing is gained.
+        return u.All(double.IsFinite) && Near(u) ? u : before;
     }
 
     // [N] On each foot, with the drag of creeping where there is one.

@@ -66,6 +66,9 @@ public sealed record StandCase(
     /// </summary>
     public static StandCase DryLean { get; } = new("light-lean", PotsFull.Light, s_back, LeanPlace.FrontRail);
 
+    /// <summary>A person who leans on the bare frame while it is built: it must not go over, and its ties must hold it.</summary>
+    public static StandCase BareLean { get; } = new("bare-lean", PotsFull.None, s_back, LeanPlace.FrontRail);
+
     /// <summary>Its name for a person, as a sentence without its full stop.</summary>
     public Phrase Name => Phrase.Of($"stand.case.{Key}");
 

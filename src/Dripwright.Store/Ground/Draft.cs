@@ -1,4 +1,5 @@
-namespace Dripwright.Store;
+
+namespace Dripwright.Store.Ground;
 
 /// <summary>What a document says now: exactly what was typed, faults and all.</summary>
 /// <param name="Id">The document.</param>

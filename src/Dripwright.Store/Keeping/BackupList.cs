@@ -1,6 +1,8 @@
 using System.Text.Json;
+using Dripwright.Store.Backups;
+using Dripwright.Store.Ground;
 
-namespace Dripwright.Store.Backups;
+namespace Dripwright.Store.Keeping;
 
 /// <summary>What is known of the backups in a folder, kept in the folder.</summary>
 internal sealed class BackupList(string folder)

@@ -1,4 +1,4 @@
-namespace Dripwright.Store;
+namespace Dripwright.Store.Ground;
 
 /// <summary>A folder of passing use beside a file: gone when let go of, and cleared at the next start where a program was killed.</summary>
 /// <remarks>

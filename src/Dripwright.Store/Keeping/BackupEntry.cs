@@ -1,4 +1,4 @@
-namespace Dripwright.Store.Backups;
+namespace Dripwright.Store.Keeping;
 
 /// <summary>A backup that was made by the calendar, or when asked for.</summary>
 /// <param name="Name">Name of its file.</param>

@@ -1,7 +1,7 @@
-using Dripwright.Store.Tables;
+using Dripwright.Store.Ground;
 using Microsoft.EntityFrameworkCore;
 
-namespace Dripwright.Store;
+namespace Dripwright.Store.Tables;
 
 /// <summary>When something is changed, and by whom.</summary>
 /// <param name="At">UTC.</param>
@@ -12,13 +12,6 @@ internal readonly record struct Moment(DateTime At, string Who);
 internal static class Documents
 {
     private const int SmallLetters = 1 << 16;
-
-    /// <summary>Whether it is a word that can name a kind.</summary>
-    public static bool IsKind(string? kind) =>
-        kind is { Length: > 0 and <= 40 } && kind.All(letter => letter is (>= 'a' and <= 'z') or '-');
-
-    /// <summary>Whether a garden has exactly one document of the kind.</summary>
-    public static bool IsSingle(string kind) => kind is DocumentKinds.Catalogue or DocumentKinds.OnHand;
 
     public static async Task<DocumentRow> Add(
         GardenTables tables,

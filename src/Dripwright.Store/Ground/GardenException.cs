@@ -1,4 +1,4 @@
-namespace Dripwright.Store;
+namespace Dripwright.Store.Ground;
 
 /// <summary>Why a garden could not be opened, read or changed.</summary>
 public enum TroubleKind

@@ -3,7 +3,7 @@ using Dripwright.Language;
 using Microsoft.Data.Sqlite;
 using Npgsql;
 
-namespace Dripwright.Store;
+namespace Dripwright.Store.Ground;
 
 /// <summary>Says in the grower's words what a database threw.</summary>
 internal static class Troubles

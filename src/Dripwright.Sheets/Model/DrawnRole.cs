@@ -1,7 +1,7 @@
 namespace Dripwright.Sheets.Model;
 
 /// <summary>What a line, surface or text stands for. Colours follow from it in <see cref="Palette"/>.</summary>
-public enum Role
+public enum DrawnRole
 {
     /// <summary>What is built.</summary>
     Ink,

@@ -1,9 +1,9 @@
 using Dripwright.Language;
-using Dripwright.Store.Backups;
+using Dripwright.Store.Ground;
 using Dripwright.Store.Tables;
 using Microsoft.Data.Sqlite;
 
-namespace Dripwright.Store;
+namespace Dripwright.Store.Backups;
 
 /// <summary>What a file is, seen before anything is done to it.</summary>
 /// <param name="IsNew">It is not there, or has no bytes.</param>

@@ -1,11 +1,11 @@
-using Dripwright.Store.Backups;
+using Dripwright.Store.Ground;
 using Dripwright.Store.Tables;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Infrastructure;
 using Microsoft.EntityFrameworkCore.Storage;
 using Npgsql;
 
-namespace Dripwright.Store;
+namespace Dripwright.Store.Backups;
 
 /// <summary>Makes a place ready: the tables as this program knows them, and the documents of which there is exactly one.</summary>
 internal static class Opening

@@ -2,7 +2,7 @@ using System.Text.Json;
 using System.Text.Json.Serialization;
 using Dripwright.Language;
 
-namespace Dripwright.Store;
+namespace Dripwright.Store.Ground;
 
 /// <summary>Settings as they stand in the database and in a garden file.</summary>
 internal static class SettingsText

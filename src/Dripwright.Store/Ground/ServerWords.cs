@@ -1,7 +1,7 @@
 using System.Globalization;
 using Npgsql;
 
-namespace Dripwright.Store;
+namespace Dripwright.Store.Ground;
 
 /// <summary>A server in words that may be shown.</summary>
 internal static class ServerWords

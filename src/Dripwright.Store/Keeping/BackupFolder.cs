@@ -1,7 +1,9 @@
 using System.Globalization;
 using Dripwright.Language;
+using Dripwright.Store.Backups;
+using Dripwright.Store.Ground;
 
-namespace Dripwright.Store.Backups;
+namespace Dripwright.Store.Keeping;
 
 /// <summary>The backups of one garden: made once a day or when asked for, each restored on trial, kept by a rule, told.</summary>
 /// <remarks>

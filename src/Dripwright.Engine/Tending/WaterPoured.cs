@@ -3,7 +3,7 @@ using Dripwright.Engine.Phrases;
 namespace Dripwright.Engine.Tending;
 
 /// <summary>The water that is poured at a tank, in the grower's own blend, and the mark it is poured to.</summary>
-public static class NutrientWater
+public static class WaterPoured
 {
     /// <summary>So much water: a volume, or the parts of the rig's blend.</summary>
     /// <param name="plan">The plan.</param>

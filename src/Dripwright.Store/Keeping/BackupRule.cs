@@ -1,6 +1,6 @@
 using System.Globalization;
 
-namespace Dripwright.Store.Backups;
+namespace Dripwright.Store.Keeping;
 
 /// <summary>Which backups are kept: the newest of each of the last 7 days, of the last 4 weeks and of the last 12 months that have one.</summary>
 /// <remarks>Days, weeks (ISO 8601: from Monday) and months are those of UTC. Source: common practice of backups.</remarks>

@@ -1,6 +1,6 @@
 using Dripwright.Engine.Units;
 
-namespace Dripwright.Store;
+namespace Dripwright.Store.Ground;
 
 /// <summary>What holds for the whole garden.</summary>
 public sealed record GardenSettings

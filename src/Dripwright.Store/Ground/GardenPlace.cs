@@ -1,6 +1,6 @@
 using Dripwright.Language;
 
-namespace Dripwright.Store;
+namespace Dripwright.Store.Ground;
 
 /// <summary>Where a garden is kept: one file, or a database on a server.</summary>
 public sealed record GardenPlace

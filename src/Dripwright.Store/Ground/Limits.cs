@@ -1,7 +1,7 @@
 using System.Text;
 using Dripwright.Language;
 
-namespace Dripwright.Store;
+namespace Dripwright.Store.Ground;
 
 /// <summary>How much a garden keeps of one thing.</summary>
 public static class Limits
