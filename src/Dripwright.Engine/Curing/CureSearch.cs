@@ -7,15 +7,14 @@ namespace Dripwright.Engine.Curing;
 /// <summary>Looks for changes that take one finding away and bring no new stop.</summary>
 /// <remarks>
 /// Ideas are tried one after the other. Where none serves alone, those that took the finding away but brought a stop are
-/// carried on: what a grower would think of for that stop is done as well, until no new stop is left.
+/// carried on: what a grower would think of for that stop is done as well, until no new stop is left. What serves a finding
+/// does not depend on which others were asked for before: a cure has the same number wherever it is asked for.
 /// </remarks>
-internal sealed class CureSearch(Trials trials, CureOptions options)
+internal sealed class CureSearch(Trials trials, CureOptions options, IProgress<PlanProgress>? progress = null)
 {
     private const int MostIdeas = 48;
     private const int MostCarriedOn = 5;
     private const int MostSteps = 3;
-
-    private readonly List<(string Rule, IReadOnlyList<FieldChange> Changes)> _sound = [];
 
     /// <summary>Proven cures of a finding, the likeliest first.</summary>
     public IReadOnlyList<Cure> Of(Finding finding)
@@ -23,17 +22,8 @@ internal sealed class CureSearch(Trials trials, CureOptions options)
         var stage = trials.StageOf(finding);
         List<Cure> proven = [];
         List<TriedChange> halves = [];
-        List<IReadOnlyList<FieldChange>> sound = [];
-        // What served a finding before this one may serve this one too, and has been planned.
-        foreach (var one in _sound.Where(s => s.Rule == finding.Rule))
-        {
-            if (proven.Count < options.Most)
-            {
-                Take(one.Changes, []);
-            }
-        }
-
-        var last = trials.Count + options.MostTrials;
+        var first = trials.Count;
+        var last = first + options.MostTrials;
         foreach (var idea in IdeaBook.Of(new Asked(trials.Before, finding)).Take(MostIdeas))
         {
             if (proven.Count >= options.Most || trials.Count >= last)
@@ -66,24 +56,26 @@ internal sealed class CureSearch(Trials trials, CureOptions options)
             }
         }
 
-        foreach (var one in _sound.ToArray())
+        // Two findings may have one cause.
+        foreach (var other in trials.Findings.Where(f => f.Rule != finding.Rule).SelectMany(f => f.Cures))
         {
             if (proven.Count == 0)
             {
-                Take(one.Changes, []);
+                Take(other.Changes, other.Steps);
             }
         }
 
-        _sound.AddRange(
-            sound
-                .Where(s => !_sound.Exists(known => known.Rule == finding.Rule && known.Changes.SequenceEqual(s)))
-                .Select(s => (finding.Rule, s))
-        );
         return proven;
 
         void Take(IReadOnlyList<FieldChange> changes, IReadOnlyList<Phrase> steps)
         {
-            if (trials.Of(changes) is not { } tried || !tried.Cures(finding, stage))
+            progress?.Report(
+                new PlanProgress(
+                    Phrase.Of("progress.cures"),
+                    Math.Min(1, (double)(trials.Count - first) / options.MostTrials)
+                )
+            );
+            if (changes.Count == 0 || trials.Of(changes) is not { } tried || !tried.Cures(finding, stage))
             {
                 return;
             }
@@ -95,7 +87,6 @@ internal sealed class CureSearch(Trials trials, CureOptions options)
             else if (!proven.Exists(p => p.Changes.SequenceEqual(changes)))
             {
                 proven.Add(new Cure(changes, steps));
-                sound.Add(changes);
             }
         }
     }

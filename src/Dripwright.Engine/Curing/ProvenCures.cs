@@ -34,17 +34,23 @@ public static class ProvenCures
         };
     }
 
-    /// <summary>Proven cures of one finding of a plan, the likeliest first.</summary>
+    /// <summary>Proven cures of one finding of a plan, the likeliest first: the same as with all the others proven.</summary>
     /// <param name="plan">The plan.</param>
     /// <param name="finding">One of its findings.</param>
     /// <param name="options">How far is looked; the defaults where null.</param>
+    /// <param name="progress">Told before each trial.</param>
     /// <exception cref="OperationCanceledException">The options' stop was asked for.</exception>
-    public static IReadOnlyList<Cure> Of(Plan plan, Finding finding, CureOptions? options = null)
+    public static IReadOnlyList<Cure> Of(
+        Plan plan,
+        Finding finding,
+        CureOptions? options = null,
+        IProgress<PlanProgress>? progress = null
+    )
     {
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(finding);
         options ??= new CureOptions();
-        return Of(finding, new CureSearch(new Trials(plan, options.Stop), options));
+        return Of(finding, new CureSearch(new Trials(plan, options.Stop), options, progress));
     }
 
     private static IReadOnlyList<Cure> Of(Finding finding, CureSearch search) =>

@@ -71,6 +71,9 @@ internal sealed class Trials
     /// <summary>The plan of the rig as it is.</summary>
     public StagedPlan Before { get; }
 
+    /// <summary>What the plan of the rig as it is says.</summary>
+    public IReadOnlyList<Finding> Findings => _plan.Findings;
+
     /// <summary>How many changes were tried.</summary>
     public int Count { get; private set; }
 

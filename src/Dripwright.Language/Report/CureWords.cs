@@ -86,19 +86,25 @@ public static class CureWords
         );
     }
 
-    /// <summary>The proven cure of a number such as <c>2.1</c>; null where there is none.</summary>
-    /// <param name="plan">A plan whose cures are proven.</param>
+    /// <summary>The proven cure of a number such as <c>2.1</c>; null where there is none. Only its finding's cures are proven.</summary>
+    /// <param name="plan">A plan.</param>
     /// <param name="number">The number.</param>
-    public static (Finding Finding, Cure Cure)? Find(Plan plan, string number)
+    /// <param name="prove">Gives the proven cures of a finding.</param>
+    public static (Finding Finding, Cure Cure)? Find(Plan plan, string number, Func<Finding, IReadOnlyList<Cure>> prove)
     {
         ArgumentNullException.ThrowIfNull(plan);
+        ArgumentNullException.ThrowIfNull(number);
+        ArgumentNullException.ThrowIfNull(prove);
         foreach (var (f, finding) in plan.Findings.Index())
         {
-            foreach (var (c, cure) in finding.Cures.Index())
+            if (number.StartsWith($"{Number(f)}.", StringComparison.Ordinal))
             {
-                if (number == $"{Number(f)}.{Number(c)}")
+                foreach (var (c, cure) in prove(finding).Index())
                 {
-                    return (finding, cure);
+                    if (number == $"{Number(f)}.{Number(c)}")
+                    {
+                        return (finding, cure);
+                    }
                 }
             }
         }

@@ -73,9 +73,6 @@ public sealed class RigDesk : IFormDesk, IAsyncDisposable
     /// <inheritdoc cref="RigPlanning.Plan"/>
     public Plan? Plan => _planning.Plan;
 
-    /// <inheritdoc cref="RigPlanning.Proven"/>
-    public Plan? Proven => _planning.Proven;
-
     /// <inheritdoc cref="RigPlanning.Sketch"/>
     public Plan? Sketch => _planning.Sketch;
 
@@ -142,6 +139,19 @@ public sealed class RigDesk : IFormDesk, IAsyncDisposable
     /// <param name="text">The text.</param>
     /// <param name="what">What that is, for the list of steps.</param>
     public Task Write(string text, string what) => Follow(_keeping.Write(text, what));
+
+    /// <summary>The proven cures of one finding; nothing of them is worked out before somebody asks.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="finding">Its finding.</param>
+    /// <param name="progress">Told how far it has come.</param>
+    /// <param name="stop">Asks to stop.</param>
+    /// <exception cref="OperationCanceledException">The stop was asked for, or the page is gone.</exception>
+    internal Task<IReadOnlyList<Cure>> Cures(
+        Plan plan,
+        Finding finding,
+        IProgress<PlanProgress> progress,
+        CancellationToken stop
+    ) => _work.Search(over => ProvenCures.Of(plan, finding, new CureOptions { Stop = over }, progress), stop);
 
     /// <summary>What a cure does: the rig with it planned anew. Nothing is changed; null where it makes no rig.</summary>
     /// <param name="plan">The plan.</param>

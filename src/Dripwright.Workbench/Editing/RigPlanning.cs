@@ -1,6 +1,5 @@
 using Dripwright.Engine;
 using Dripwright.Engine.Catalogue;
-using Dripwright.Engine.Curing;
 using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Units;
 using Dripwright.Sheets.Screen;
@@ -30,9 +29,6 @@ internal sealed class RigPlanning(PageWork work) : IAsyncDisposable
     /// <summary>The last good plan; null until there is one. Without the strength of its stands while that is being worked out.</summary>
     public Plan? Plan { get; private set; }
 
-    /// <summary>The plan with the cures that were seen to serve; null until they are there, and where the plan has changed since.</summary>
-    public Plan? Proven { get; private set; }
-
     /// <summary>The plan to draw: a moment ahead of <see cref="Plan"/>, and not judged to the end.</summary>
     public Plan? Sketch { get; private set; }
 
@@ -61,7 +57,6 @@ internal sealed class RigPlanning(PageWork work) : IAsyncDisposable
     {
         var stop = await Restart();
         IsPlanning = true;
-        Proven = null;
         try
         {
             var quick = await work.Draw(text, name, catalogue, onHand, units, stop.Token);
@@ -83,37 +78,6 @@ internal sealed class RigPlanning(PageWork work) : IAsyncDisposable
             IsPlanning = false;
             IsStandOpen = false;
             Tell();
-            _ = Prove(stop);
-        }
-    }
-
-    // Nobody waits for it: what the plan says is there, and what cures it follows.
-    private async Task Prove(CancellationTokenSource stop)
-    {
-        if (Plan is not { Stand: not null } plan || Reading is not { Faults.Count: 0 })
-        {
-            return;
-        }
-
-        try
-        {
-            var proven = await work.Search(
-                token => ProvenCures.Of(plan, new CureOptions { MostTrials = 40, Stop = token }),
-                stop.Token
-            );
-            if (ReferenceEquals(plan, Plan) && ReferenceEquals(stop, _running))
-            {
-                Proven = proven;
-                Tell();
-            }
-        }
-        catch (OperationCanceledException)
-        {
-            // A later edit has its own cures.
-        }
-        catch (ObjectDisposedException)
-        {
-            // The page is gone.
         }
     }
 

@@ -80,7 +80,7 @@ internal static class CureAddresses
     }
 
     private static async Task<IResult> Cures(RigQuestion asked) =>
-        Results.Ok(await asked.Of(false, (plan, _) => CureWords.Of(Proven(plan, asked))));
+        Results.Ok(await asked.Of(false, (plan, _) => CureWords.Of(ProvenCures.Of(plan, Options(asked)))));
 
     private static async Task<IResult> Try(RigQuestion asked, OneCure which) =>
         Results.Ok(
@@ -89,7 +89,8 @@ internal static class CureAddresses
                 (plan, file) =>
                 {
                     var (finding, cure) =
-                        CureWords.Find(Proven(plan, asked), which.Cure) ?? throw Refused.NotThere("cure");
+                        CureWords.Find(plan, which.Cure, finding => ProvenCures.Of(plan, finding, Options(asked)))
+                        ?? throw Refused.NotThere("cure");
                     var trial = CureTrial.Of(plan, finding, cure, new PlanOptions { Draws = 0, Stop = asked.Stop });
                     return new TrialAnswer(
                         trial.Cured,
@@ -100,8 +101,7 @@ internal static class CureAddresses
             )
         );
 
-    private static Plan Proven(Plan plan, RigQuestion asked) =>
-        ProvenCures.Of(plan, new CureOptions { Stop = asked.Stop });
+    private static CureOptions Options(RigQuestion asked) => new() { Stop = asked.Stop };
 
     private static async Task<IResult> Repair(RigQuestion asked, Wanted how)
     {

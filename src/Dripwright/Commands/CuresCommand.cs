@@ -29,27 +29,27 @@ internal static class CuresCommand
             {
                 var path = call.GetRequiredValue(file);
                 var sound = Planning.Read(path, shared.ReadCatalogue(call, around, stop), around, stop);
-                var plan = await LongWork
+                var options = new CureOptions { Stop = stop };
+                var plan = await Planning.Plan(sound, s_options, around, stop).ConfigureAwait(false);
+                if ((call.GetValue(taken) ?? call.GetValue(tried)) is not { } number)
+                {
+                    var proven = await LongWork
+                        .Run(progress => ProvenCures.Of(plan, options, progress), around, stop)
+                        .ConfigureAwait(false);
+                    Draw(console => CuresView.Draw(console, CureWords.Of(proven)));
+                    return Exit.Good;
+                }
+
+                var found = await LongWork
                     .Run(
                         progress =>
-                            ProvenCures.Of(
-                                Planner.Of(sound.Resolved, sound.Assumed, s_options with { Stop = stop }, progress),
-                                new CureOptions { Stop = stop },
-                                progress
-                            ),
+                            CureWords.Find(plan, number, finding => ProvenCures.Of(plan, finding, options, progress)),
                         around,
                         stop
                     )
                     .ConfigureAwait(false);
-                if ((call.GetValue(taken) ?? call.GetValue(tried)) is not { } number)
-                {
-                    Draw(console => CuresView.Draw(console, CureWords.Of(plan)));
-                    return Exit.Good;
-                }
-
                 var (finding, cure) =
-                    CureWords.Find(plan, number)
-                    ?? throw new Refusal(Exit.WrongCall, Words.Of("program.cures.none", number, path));
+                    found ?? throw new Refusal(Exit.WrongCall, Words.Of("program.cures.none", number, path));
                 var trial = CureTrial.Of(plan, finding, cure, s_options with { Stop = stop });
                 Draw(console => CuresView.Draw(console, CureWords.Of(plan, trial.After!, cure)));
                 if (call.GetValue(taken) is not null)
