@@ -85,6 +85,7 @@ public static class WorkbenchHost
             }
         );
         StaticWebAssetsLoader.UseStaticWebAssets(builder.Environment, builder.Configuration);
+        var limit = new AddressLimit(options.TrustedProxies);
         builder.WebHost.ConfigureKestrel(server =>
         {
             server.Listen(
@@ -92,7 +93,7 @@ public static class WorkbenchHost
                 options.Port,
                 listen =>
                 {
-                    new AddressLimit().Hold(listen);
+                    limit.Hold(listen);
                     TlsOrPlain.Listen(listen, served);
                 }
             );
@@ -113,7 +114,7 @@ public static class WorkbenchHost
             _ = garden.People;
         }
 
-        Map(app, options);
+        Map(app, options, limit);
         return app;
     }
 
@@ -222,10 +223,11 @@ public static class WorkbenchHost
         }
     }
 
-    private static void Map(WebApplication app, WorkbenchOptions options)
+    private static void Map(WebApplication app, WorkbenchOptions options, AddressLimit limit)
     {
         var isOpenToNetwork = options.Network;
         TrustedProxies.Use(app, options.TrustedProxies);
+        limit.Use(app);
         app.Use(
             async (context, next) =>
             {
