@@ -86,6 +86,7 @@ public static class WorkbenchHost
             }
         );
         StaticWebAssetsLoader.UseStaticWebAssets(builder.Environment, builder.Configuration);
+        var limit = new AddressLimit(options.TrustedProxies);
         builder.WebHost.ConfigureKestrel(server =>
         {
             server.Listen(
@@ -93,7 +94,7 @@ public static class WorkbenchHost
                 options.Port,
                 listen =>
                 {
-                    new AddressLimit().Hold(listen);
+                    limit.Hold(listen);
                     TlsOrPlain.Listen(listen, served);
                 }
             );
@@ -114,7 +115,7 @@ public static class WorkbenchHost
             _ = garden.People;
         }
 
-        Map(app, options);
+        Map(app, options, limit);
         return app;
     }
 
@@ -223,10 +224,11 @@ public static class WorkbenchHost
         }
     }
 
-    private static void Map(WebApplication app, WorkbenchOptions options)
+    private static void Map(WebApplication app, WorkbenchOptions options, AddressLimit limit)
     {
         var isOpenToNetwork = options.Network;
         TrustedProxies.Use(app, options.TrustedProxies);
+        limit.Use(app);
         app.Use(
             async (context, next) =>
             {

@@ -76,7 +76,7 @@ internal static class CommandLine
         {
             // Files have refusals of their own: what is left is the standard output, say onto a full disk.
             await around
-                .Error.WriteLineAsync(Plain.Line(Wrong.Told(Words.Of("program.unwritten", wrong.Message))))
+                .Error.WriteLineAsync(Plain.Line(Wrong.Told(Words.Of("program.unwritten", SystemReason.Of(wrong)))))
                 .ConfigureAwait(false);
             return Exit.NotWritten;
         }

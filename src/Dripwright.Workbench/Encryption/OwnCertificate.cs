@@ -215,7 +215,7 @@ public sealed class OwnCertificate(string dataFolder, TimeProvider? time = null)
         }
         catch (Exception wrong) when (wrong is IOException or UnauthorizedAccessException)
         {
-            throw new EncryptionException(Words.Of("encryption.own.unwritten", Folder, wrong.Message), wrong);
+            throw new EncryptionException(Words.Of("encryption.own.unwritten", Folder, SystemReason.Of(wrong)), wrong);
         }
     }
 

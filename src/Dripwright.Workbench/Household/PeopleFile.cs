@@ -71,7 +71,7 @@ internal sealed class PeopleFile
             {
                 throw new GardenException(
                     TroubleKind.NotWritable,
-                    Words.Of("people.file.unwritten", _path, wrong.Message),
+                    Words.Of("people.file.unwritten", _path, SystemReason.Of(wrong)),
                     wrong,
                     Words.Of("people.file.unwritten.page")
                 );

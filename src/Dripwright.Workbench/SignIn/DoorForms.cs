@@ -6,6 +6,7 @@ using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Routing;
+using Microsoft.Extensions.DependencyInjection;
 
 namespace Dripwright.Workbench.SignIn;
 
@@ -14,13 +15,14 @@ internal static class DoorForms
 {
     public static void Map(WebApplication app)
     {
-        app.MapPost($"{Door.Page}/enter", Enter).RequireRateLimiting(Rates.SignIn).ExcludeFromDescription();
-        app.MapPost($"{Door.Page}/join", Join).RequireRateLimiting(Rates.SignIn).ExcludeFromDescription();
-        // It comes from a file, which can have no token of a form; it brings one of its own, good once.
-        app.MapPost(LocalPass.Address, EnterHere)
+        var doors = app.MapGroup("")
             .RequireRateLimiting(Rates.SignIn)
-            .DisableAntiforgery()
+            .AddEndpointFilter(OnlyWithTriesLeft)
             .ExcludeFromDescription();
+        doors.MapPost($"{Door.Page}/enter", Enter);
+        doors.MapPost($"{Door.Page}/join", Join);
+        // It comes from a file, which can have no token of a form; it brings one of its own, good once.
+        doors.MapPost(LocalPass.Address, EnterHere).DisableAntiforgery();
         var people = app.MapGroup(Door.PeoplePage).ExcludeFromDescription();
         people.MapPost("/leave", Leave);
         people.MapPost("/passphrase", ChangeOwn).RequireRateLimiting(Rates.SignIn);
@@ -34,6 +36,17 @@ internal static class DoorForms
         people.MapPost("/keys/drop", DropKey);
     }
 
+    private static async ValueTask<object?> OnlyWithTriesLeft(
+        EndpointFilterInvocationContext asked,
+        EndpointFilterDelegate next
+    )
+    {
+        var wrong = asked.HttpContext.RequestServices.GetRequiredService<WrongTries>();
+        return wrong.IsFull(asked.HttpContext)
+            ? Results.StatusCode(StatusCodes.Status429TooManyRequests)
+            : await next(asked);
+    }
+
     private static async Task<IResult> Enter(
         HttpContext context,
         GardenOfRequest here,
@@ -42,11 +55,6 @@ internal static class DoorForms
         [FromForm] string? passphrase
     )
     {
-        if (wrong.IsFull(context))
-        {
-            return Results.StatusCode(StatusCodes.Status429TooManyRequests);
-        }
-
         var by = Door.VisitorOf(context);
         if (await here.People.Enter(name ?? "", passphrase ?? "", by, context.RequestAborted) is not { } secret)
         {
@@ -67,11 +75,6 @@ internal static class DoorForms
         [FromForm] string? passphrase
     )
     {
-        if (wrong.IsFull(context))
-        {
-            return Results.StatusCode(StatusCodes.Status429TooManyRequests);
-        }
-
         var by = Door.VisitorOf(context);
         if (await here.People.Join(name ?? "", code ?? "", passphrase ?? "", by, context.RequestAborted) is { } why)
         {
@@ -99,11 +102,6 @@ internal static class DoorForms
         [FromForm] string? token
     )
     {
-        if (wrong.IsFull(context))
-        {
-            return Results.StatusCode(StatusCodes.Status429TooManyRequests);
-        }
-
         if ((services.GetService(typeof(LocalPass)) as LocalPass)?.Take(token ?? "") is not { } session)
         {
             wrong.Count(context);

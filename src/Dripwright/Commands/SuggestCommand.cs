@@ -84,7 +84,7 @@ internal static class SuggestCommand
         }
         catch (Exception wrong) when (Writing.IsOfTheDisk(wrong))
         {
-            throw new Refusal(Exit.NotWritten, Words.Of("program.suggest.no-folder", folder, wrong.Message));
+            throw new Refusal(Exit.NotWritten, Words.Of("program.suggest.no-folder", folder, SystemReason.Of(wrong)));
         }
 
         foreach (var (index, proposal) in answer.Proposals.Index())

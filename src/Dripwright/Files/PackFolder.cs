@@ -179,7 +179,7 @@ internal static class PackFolder
         }
         catch (IOException wrong)
         {
-            notes.Add(Words.Of("program.pack.unconfirmed", beside.Place, wrong.Message));
+            notes.Add(Words.Of("program.pack.unconfirmed", beside.Place, SystemReason.Of(wrong)));
         }
 
         if (old is not null)
@@ -189,7 +189,7 @@ internal static class PackFolder
     }
 
     private static Refusal NotWritten(string target, Exception wrong) =>
-        new(Exit.NotWritten, Words.Of("program.pack.unwritten", target, wrong.Message));
+        new(Exit.NotWritten, Words.Of("program.pack.unwritten", target, SystemReason.Of(wrong)));
 
     private static List<string> MakeParents(string parent)
     {

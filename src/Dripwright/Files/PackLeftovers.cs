@@ -70,7 +70,7 @@ internal static class PackLeftovers
         }
         catch (Exception wrong) when (Writing.IsOfTheDisk(wrong))
         {
-            notes.Add(Words.Of("program.pack.old", folder, wrong.Message));
+            notes.Add(Words.Of("program.pack.old", folder, SystemReason.Of(wrong)));
         }
     }
 

@@ -67,6 +67,6 @@ internal static class SmallFile
             FileNotFoundException => Words.Of("program.file.none"),
             DirectoryNotFoundException => Words.Of("program.folder.none"),
             UnauthorizedAccessException => Words.Of("program.file.may-not"),
-            _ => wrong.Message,
+            _ => SystemReason.Of(wrong),
         };
 }

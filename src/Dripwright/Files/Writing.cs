@@ -42,7 +42,7 @@ internal static class Writing
         }
         catch (Exception wrong) when (IsOfTheDisk(wrong))
         {
-            throw new Refusal(Exit.NotWritten, Words.Of("program.file.unwritten", path, wrong.Message));
+            throw new Refusal(Exit.NotWritten, Words.Of("program.file.unwritten", path, SystemReason.Of(wrong)));
         }
         finally
         {
