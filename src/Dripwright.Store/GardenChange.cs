@@ -1,5 +1,3 @@
-using Dripwright.Store.Tables;
-
 namespace Dripwright.Store;
 
 /// <summary>What kind of thing happened in a garden.</summary>

@@ -1,6 +1,5 @@
 using Dripwright.Engine.Units;
 using Dripwright.Language;
-using Dripwright.Store.Backups;
 using Dripwright.Store.Ground;
 using Dripwright.Store.Keeping;
 using Dripwright.Workbench.Failing;

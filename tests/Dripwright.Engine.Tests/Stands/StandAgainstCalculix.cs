@@ -1,9 +1,6 @@
-using System.Globalization;
 using Dripwright.Engine.Numerics;
-using Dripwright.Engine.Rigs;
 using Dripwright.Engine.Stands;
 using Dripwright.Engine.Stands.Frame;
-using Dripwright.Engine.Stands.Sections;
 using Dripwright.Engine.Tests.Layout;
 
 namespace Dripwright.Engine.Tests.Stands;
