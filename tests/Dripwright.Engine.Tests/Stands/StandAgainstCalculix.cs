@@ -1,7 +1,5 @@
 using Dripwright.Engine.Numerics;
-using Dripwright.Engine.Stands;
 using Dripwright.Engine.Stands.Frame;
-using Dripwright.Engine.Tests.Layout;
 
 namespace Dripwright.Engine.Tests.Stands;
 
